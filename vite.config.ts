@@ -1,0 +1,27 @@
+import { fileURLToPath } from 'node:url'
+import vue from '@vitejs/plugin-vue'
+import { defineConfig } from 'vitest/config'
+
+// The browser build, the development server and the Vitest run.
+export default defineConfig({
+  base: './',
+  plugins: [vue()],
+  worker: { format: 'es' },
+  optimizeDeps: { exclude: ['glpk.js'] },
+  resolve: {
+    alias: process.env.VITEST
+      ? []
+      : [
+          {
+            find: /^module$/,
+            replacement: fileURLToPath(new URL('./src/solvers/nodeModuleStub.ts', import.meta.url)),
+          },
+        ],
+  },
+  build: { target: 'es2022' },
+  test: {
+    environment: 'node',
+    include: ['tests/**/*.test.ts'],
+    testTimeout: 60_000,
+  },
+})
