@@ -1,0 +1,78 @@
+import type { Body, Train } from '../train/model'
+import type { AsFound } from '../readings/asFound'
+import { closure } from '../readings/closure'
+import { fineText } from '../units/format'
+import type { Finding } from './answer'
+
+/** Closures worse than this are worth reading again (um); published as 0.001 in by several handbooks. */
+const wideClosure = 25.4
+/** Residuals beyond this many standard uncertainties say that the readings contradict each other. */
+const wideResidual = 3
+
+/** What the engineer should know about the train as found, before any plan. */
+export function findingsOf(train: Train, found: readonly AsFound[]): Finding[] {
+  return [
+    ...train.bodies.flatMap((body) => ofFeet(train, body)),
+    ...train.couplings.flatMap((coupling, c) => [
+      ...coupling.found.flatMap((set) => {
+        const value = closure(set)
+        return value !== undefined && Math.abs(value) > wideClosure
+          ? [
+              {
+                where: set.place,
+                what: `${coupling.name}: top + bottom and left + right differ by ${fineText(Math.abs(value), train.units)}; read this set again`,
+              },
+            ]
+          : []
+      }),
+      ...((found[c]?.residual ?? 0) > wideResidual
+        ? [
+            {
+              where: `${coupling.place}.found`,
+              what: `${coupling.name}: the sets contradict each other by ${(found[c]?.residual ?? 0).toFixed(1)} times their uncertainty`,
+            },
+          ]
+        : []),
+    ]),
+  ]
+}
+
+/** Limits already passed as found: the plan may stay there, and goes no further. */
+function ofFeet(train: Train, body: Body): Finding[] {
+  const { units, plan } = train
+  return body.feet.flatMap((foot) => {
+    const out: Finding[] = []
+    const name = `${body.name} foot ${foot.id}`
+    const { hole, pack } = foot
+    if (hole) {
+      const off = Math.hypot(hole.x, hole.y)
+      const room = hole.clearance / 2 - off
+      if (room <= 1e-9)
+        out.push({
+          where: `${foot.place}.hole`,
+          what: `bolt of ${name} already touches its hole: it may stay there and move away, no further`,
+        })
+      else if (room < plan.reserve - 1e-9)
+        out.push({
+          where: `${foot.place}.hole`,
+          what: `bolt of ${name} has ${fineText(room, units)} of room, less than the ${fineText(plan.reserve, units)} to keep: it may stay there and move away, no further`,
+        })
+    }
+    if (pack && pack.now < pack.min)
+      out.push({
+        where: `${foot.place}.pack`,
+        what: `pack of ${name} is ${fineText(pack.now, units)}, already under its minimum ${fineText(pack.min, units)}: nothing may come out`,
+      })
+    if (pack?.max !== undefined && pack.now > pack.max)
+      out.push({
+        where: `${foot.place}.pack`,
+        what: `pack of ${name} is ${fineText(pack.now, units)}, already over its maximum ${fineText(pack.max, units)}: nothing may be added`,
+      })
+    if (foot.lift !== undefined && foot.lift < 0)
+      out.push({
+        where: `${foot.place}.lift`,
+        what: `${name} already stands ${fineText(-foot.lift, units)} above its highest: it may not rise`,
+      })
+    return out
+  })
+}

@@ -1,0 +1,104 @@
+import type { Body, Train } from '../train/model'
+import type { NotEntered } from './answer'
+
+/** Everything the plan had to do without, and what it did instead; nothing is taken as zero in silence. */
+export function notEnteredOf(train: Train): NotEntered[] {
+  return [
+    ...train.bodies.flatMap((body) => ofFeet(train, body)),
+    ...ofGrowth(train),
+    ...train.couplings.flatMap((coupling) => [
+      ...coupling.found.flatMap((set) =>
+        set.kind !== 'line' && set.kind !== 'gap' && !set.sagGiven
+          ? [
+              {
+                where: `${set.place}.sag`,
+                what: `sag of the ${set.kind} set at ${coupling.name}`,
+                instead: 'taken as none',
+              },
+            ]
+          : [],
+      ),
+      ...(coupling.axial
+        ? []
+        : [
+            {
+              where: `${coupling.place}.axial`,
+              what: `gap between the shaft ends at ${coupling.name}`,
+              instead: 'not checked',
+            },
+          ]),
+    ]),
+  ]
+}
+
+/** One line for all feet of a body that lack the same thing. */
+function ofFeet(train: Train, body: Body): NotEntered[] {
+  if (body.held) return []
+  const lacking = (
+    what: string,
+    instead: string,
+    lacks: (foot: Body['feet'][number]) => boolean,
+  ) => {
+    const feet = body.feet.filter(lacks)
+    if (feet.length === 0) return []
+    const all = feet.length === body.feet.length
+    const which = all ? 'every foot' : `foot ${feet.map(({ id }) => id).join(', ')}`
+    return [{ where: `${body.place}.feet`, what: `${what}, ${body.name} ${which}`, instead }]
+  }
+  return [
+    ...(body.may.rise
+      ? lacking('shim pack', 'any change taken as possible', (foot) => foot.mayShim && !foot.pack)
+      : []),
+    ...(body.may.slide || body.may.axial
+      ? lacking(
+          'hole and bolt',
+          'any slide taken as possible',
+          (foot) => foot.maySlide && !foot.hole,
+        )
+      : []),
+    ...(body.may.slide || body.may.axial
+      ? lacking(
+          'where the bolt stands in its hole',
+          'taken as in the middle',
+          (foot) => foot.hole?.centred === false,
+        )
+      : []),
+    ...(train.plan.reserve === 0 &&
+    body.feet.some((foot) => foot.hole) &&
+    body.place === firstWithHoles(train)
+      ? [
+          {
+            where: 'plan.reserve',
+            what: 'room to keep between bolt and hole',
+            instead: 'taken as none',
+          },
+        ]
+      : []),
+  ]
+}
+
+const firstWithHoles = (train: Train) =>
+  train.bodies.find((body) => !body.held && body.feet.some((foot) => foot.hole))?.place
+
+/** States without growth, machine by machine; a state in which nothing grows is one line. */
+function ofGrowth(train: Train): NotEntered[] {
+  return train.states.flatMap((state) => {
+    const without = train.machines.filter(
+      (machine) => (machine.growth.get(state.id) ?? []).length === 0,
+    )
+    if (without.length === 0) return []
+    if (without.length === train.machines.length)
+      return [
+        {
+          where: 'machines',
+          what: `growth of every machine in "${state.name}"`,
+          instead: 'taken as none: judged as the train stands shut down',
+        },
+      ]
+    return without.map((machine) => ({
+      where: `${machine.place}.growth`,
+      what: `growth of ${machine.name} in "${state.name}"`,
+      instead: 'taken as none',
+    }))
+  })
+}

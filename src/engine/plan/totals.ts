@@ -1,0 +1,26 @@
+import type { Body, Train } from '../train/model'
+import { carry, displaced, type Motion } from '../motion/motion'
+
+/** A foot's displacement by its body's own motion (um). */
+export function footMove(body: Body, motion: Motion, foot: { x: number; y: number }) {
+  const parts = carry(body, { x: foot.x, y: foot.y, z: 0 })
+  return {
+    axial: displaced(parts.dx, motion),
+    side: displaced(parts.dy, motion),
+    shim: displaced(parts.dz, motion),
+  }
+}
+
+/** Unweighted sums (um): shim over feet, side over foot rows, axial over bodies. */
+export function totalsOf(train: Train, motions: readonly Motion[]) {
+  const total = { shim: 0, side: 0, axial: 0 }
+  train.bodies.forEach((body, b) => {
+    const motion = motions[b]
+    if (!motion) return
+    for (const foot of body.feet) total.shim += Math.abs(footMove(body, motion, foot).shim)
+    for (const row of body.rows)
+      total.side += Math.abs(footMove(body, motion, { x: row.x, y: 0 }).side)
+    total.axial += Math.abs(motion.tx)
+  })
+  return total
+}

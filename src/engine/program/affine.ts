@@ -1,0 +1,28 @@
+/** A constant plus a sum of coefficient * column. */
+export interface Affine {
+  readonly constant: number
+  readonly terms: ReadonlyMap<number, number>
+}
+
+export const constant = (value: number): Affine => ({ constant: value, terms: new Map() })
+
+export const zero = constant(0)
+
+/** Sum of factor * part over the pairs; terms that cancel to nothing are dropped. */
+export function combine(...parts: readonly (readonly [factor: number, part: Affine])[]): Affine {
+  const terms = new Map<number, number>()
+  let total = 0
+  for (const [factor, part] of parts) {
+    total += factor * part.constant
+    for (const [column, coefficient] of part.terms)
+      terms.set(column, (terms.get(column) ?? 0) + factor * coefficient)
+  }
+  for (const [column, coefficient] of terms) if (coefficient === 0) terms.delete(column)
+  return { constant: total, terms }
+}
+
+export const valueOf = (expression: Affine, columns: readonly number[]): number => {
+  let sum = expression.constant
+  for (const [column, coefficient] of expression.terms) sum += coefficient * (columns[column] ?? 0)
+  return sum
+}

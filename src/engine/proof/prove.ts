@@ -1,0 +1,83 @@
+import type { Micrometres } from '../units/units'
+import type { Train } from '../train/model'
+import type { Misalignment } from '../readings/equation'
+import { sharesAfter } from './couplingsMet'
+import { limitsPassed } from './limitsKept'
+import { footMove, displacement, type ClaimedMotion } from './moved'
+
+/** Most that a plan may pass a limit of length by (um). */
+export const allowedViolation: Micrometres = 1e-3
+/** Most that a plan may pass a tolerance by, as a part of the tolerance. */
+export const allowedExcess = 1e-6
+/** Most that cost and bound may lie apart, as a part of the cost, and at least in um. */
+export const allowedGap = { relative: 2e-5, absolute: 1e-2 }
+
+export interface Proof {
+  readonly sound: boolean
+  /** Why it is not sound; empty when it is. */
+  readonly faults: readonly string[]
+  /** Cost recomputed from the moved feet (um). */
+  readonly cost: Micrometres
+  /** No plan costs less (um). */
+  readonly bound: Micrometres
+  readonly gap: Micrometres
+  readonly worstViolation: Micrometres
+  readonly worstShare: number
+}
+
+/**
+ * Judges a plan anew: moves the bodies, measures every limit and every coupling in every state,
+ * adds up the moves, and compares with the bound. Nothing of the program that found it is used.
+ */
+export function prove(
+  train: Train,
+  lines: readonly Misalignment[],
+  motions: readonly ClaimedMotion[],
+  share: number,
+  bound: Micrometres,
+): Proof {
+  const passed = limitsPassed(train, motions)
+  const worst = passed.reduce((a, b) => (b.by > a.by || Number.isNaN(b.by) ? b : a), {
+    where: '',
+    by: 0,
+  })
+  const shares = sharesAfter(train, lines, motions)
+  const largest = shares.reduce((a, b) => (b.share > a.share || Number.isNaN(b.share) ? b : a))
+  const cost = costOf(train, motions)
+  const gap = cost - bound
+  const allowed = Math.max(allowedGap.relative * cost, allowedGap.absolute)
+  const faults = [
+    ...(worst.by <= allowedViolation ? [] : [`${worst.where} is passed by ${worst.by} um`]),
+    ...(largest.share <= share + allowedExcess
+      ? []
+      : [
+          `coupling ${largest.coupling} uses ${largest.share} of its tolerance in ${largest.state}, more than ${share}`,
+        ]),
+    ...(Math.abs(gap) <= allowed
+      ? []
+      : [`the plan costs ${cost} um and the bound is ${bound} um: the gap is too wide`]),
+  ]
+  return {
+    sound: faults.length === 0,
+    faults,
+    cost,
+    bound,
+    gap,
+    worstViolation: Math.max(0, worst.by),
+    worstShare: largest.share,
+  }
+}
+
+/** What the moves cost: every foot's shim, every row's slide once, every axial move. */
+function costOf(train: Train, motions: readonly ClaimedMotion[]): Micrometres {
+  const { shim, side, axial } = train.plan.weights
+  return train.bodies.reduce((sum, body, b) => {
+    const motion = motions[b]
+    if (!motion) throw new RangeError(`no motion for ${body.id}`)
+    const raised = body.feet.map((_, f) => Math.abs(footMove(body, motion, f)[2]))
+    const slid = body.rows.map((row) => Math.abs(displacement(motion, [row.x - body.x0, 0, 0])[1]))
+    const total = (list: readonly number[]) => list.reduce((a, b) => a + b, 0)
+    const moved = shim * total(raised) + side * total(slid) + axial * Math.abs(motion.tx)
+    return sum + body.weight * moved
+  }, 0)
+}

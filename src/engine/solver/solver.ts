@@ -1,0 +1,43 @@
+/**
+ * The solver port: a linear program in, a closed union of outcomes out. Values exist only in an
+ * optimal outcome, so nobody can read the zeros of a failed run.
+ */
+export interface LinearProgram {
+  readonly columns: readonly LpColumn[]
+  readonly rows: readonly LpRow[]
+  /** Coefficients of what is minimised, one a column. */
+  readonly objective: readonly number[]
+}
+
+/** Bounds may be -Infinity and Infinity; equal bounds fix the column. */
+export interface LpColumn {
+  readonly lower: number
+  readonly upper: number
+}
+
+/** `lower <= sum of coefficient * column <= upper`; each column at most once. */
+export interface LpRow {
+  readonly terms: readonly (readonly [column: number, coefficient: number])[]
+  readonly lower: number
+  readonly upper: number
+}
+
+export interface Optimal {
+  readonly kind: 'optimal'
+  readonly objective: number
+  readonly columns: readonly number[]
+  /** d(objective)/d(binding bound of the row); positive at a lower bound, negative at an upper one. */
+  readonly duals: readonly number[]
+}
+
+export type Outcome =
+  | Optimal
+  | { readonly kind: 'infeasible' }
+  | { readonly kind: 'unbounded' }
+  | { readonly kind: 'stopped'; readonly why: string }
+
+export interface Solver {
+  readonly name: string
+  /** Minimises; stops after about `seconds`. Never throws on a well-formed program. */
+  solve(program: LinearProgram, seconds: number): Outcome
+}

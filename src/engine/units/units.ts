@@ -1,0 +1,39 @@
+/**
+ * The engine's own units. They are chosen so that one relation needs no factor:
+ * micrometres = milliradians x millimetres.
+ */
+export type Micrometres = number
+export type Millimetres = number
+export type Milliradians = number
+
+export type LengthUnit = 'mm' | 'in'
+export type FineUnit = 'um' | 'mm' | 'mil'
+export type TemperatureUnit = 'C' | 'F'
+
+/** Millimetres in one document length unit; exact by definition of the international inch. */
+export const millimetresPer: Record<LengthUnit, number> = { mm: 1, in: 25.4 }
+
+/** Micrometres in one document fine unit; 1 mil = 0.001 in, exact. */
+export const micrometresPer: Record<FineUnit, number> = { um: 1, mm: 1000, mil: 25.4 }
+
+/** The units a document is written in. */
+export interface DocumentUnits {
+  length: LengthUnit
+  fine: FineUnit
+  temperature: TemperatureUnit
+}
+
+/** Micrometres to the document's fine unit. */
+export const toFine = (value: Micrometres, units: DocumentUnits): number =>
+  value / micrometresPer[units.fine]
+
+/** Millimetres to the document's length unit. */
+export const toLength = (value: Millimetres, units: DocumentUnits): number =>
+  value / millimetresPer[units.length]
+
+/** The word or sign that stands after a fine value. */
+export const fineSign: Record<FineUnit, string> = { um: 'µm', mm: 'mm', mil: 'mil' }
+
+/** Slopes carry the unit people of that document use; 1 mrad = 1 mm/m = 1 mil/in. */
+export const slopeSign = (units: DocumentUnits): string =>
+  units.length === 'in' && units.fine === 'mil' ? 'mil/in' : 'mrad'

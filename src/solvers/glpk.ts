@@ -1,0 +1,115 @@
+import GLPK, { type GLPK as Glpk, type LP, type Result } from 'glpk.js/node'
+import type { LinearProgram, LpColumn, LpRow, Outcome, Solver } from '../engine/solver/solver'
+
+/**
+ * GLPK 5.0 compiled to WebAssembly, behind the solver port. Synchronous: run it in a worker or under
+ * Node, never on a page's main thread.
+ */
+export async function glpkSolver(): Promise<Solver> {
+  let glpk = await GLPK()
+  let spare = await GLPK()
+  return {
+    name: 'GLPK 5.0',
+    solve(program, seconds) {
+      const fault = malformed(program)
+      if (fault !== undefined) return { kind: 'stopped', why: fault }
+      try {
+        return run(glpk, program, seconds)
+      } catch (error) {
+        // After an abort an instance cannot be trusted; its spare takes over at once.
+        glpk = spare
+        void GLPK().then((fresh) => {
+          spare = fresh
+        })
+        return { kind: 'stopped', why: `the solver aborted: ${String(error)}` }
+      }
+    },
+  }
+}
+
+/**
+ * With presolve GLPK scales and is the more accurate, but cannot tell infeasible from unbounded or
+ * from out of time; what is not optimal is asked again without it.
+ */
+function run(glpk: Glpk, program: LinearProgram, seconds: number): Outcome {
+  const lp = written(glpk, program)
+  const started = performance.now()
+  const ask = (presol: boolean): Result =>
+    glpk.solve(lp, { msglev: glpk.GLP_MSG_OFF, presol, tmlim: seconds }) as unknown as Result
+  let answer = ask(true)
+  if (answer.result.status !== glpk.GLP_OPT) answer = ask(false)
+  switch (answer.result.status) {
+    case glpk.GLP_OPT:
+      return optimal(answer, program)
+    case glpk.GLP_NOFEAS:
+      return { kind: 'infeasible' }
+    case glpk.GLP_UNBND:
+      return { kind: 'unbounded' }
+  }
+  const late = performance.now() - started > seconds * 1000
+  return {
+    kind: 'stopped',
+    why: late ? `no answer within ${seconds} s` : 'the solver found no answer and no reason',
+  }
+}
+
+function optimal(answer: Result, program: LinearProgram): Outcome {
+  const { vars, dual, z } = answer.result
+  return {
+    kind: 'optimal',
+    objective: z,
+    columns: program.columns.map((_, j) => vars[`x${j}`] ?? 0),
+    duals: program.rows.map((_, i) => dual?.[`r${i}`] ?? 0),
+  }
+}
+
+function written(glpk: Glpk, program: LinearProgram): LP {
+  const bound = (name: string, { lower, upper }: { lower: number; upper: number }) => {
+    const [low, high] = [Number.isFinite(lower), Number.isFinite(upper)]
+    const type =
+      low && high
+        ? lower === upper
+          ? glpk.GLP_FX
+          : glpk.GLP_DB
+        : low
+          ? glpk.GLP_LO
+          : high
+            ? glpk.GLP_UP
+            : glpk.GLP_FR
+    return { name, type, lb: low ? lower : 0, ub: high ? upper : 0 }
+  }
+  return {
+    name: 'train',
+    objective: {
+      direction: glpk.GLP_MIN,
+      name: 'cost',
+      vars: program.objective.map((coef, j) => ({ name: `x${j}`, coef })),
+    },
+    subjectTo: program.rows.map((row, i) => {
+      const { name, ...bnds } = bound(`r${i}`, row)
+      return { name, bnds, vars: row.terms.map(([j, coef]) => ({ name: `x${j}`, coef })) }
+    }),
+    bounds: program.columns.map((column, j) => bound(`x${j}`, column)),
+  }
+}
+
+/** What would make the solver abort or answer nonsense; undefined when all is well. */
+function malformed(program: LinearProgram): string | undefined {
+  const badBounds = ({ lower, upper }: LpColumn | LpRow) =>
+    Number.isNaN(lower) ||
+    Number.isNaN(upper) ||
+    lower > upper ||
+    lower === Infinity ||
+    upper === -Infinity
+  const column = program.columns.findIndex(badBounds)
+  if (column >= 0) return `column ${column} has bounds that no number fulfils`
+  const objective = program.objective.findIndex((c) => !Number.isFinite(c))
+  if (objective >= 0) return `column ${objective} has no finite cost`
+  const row = program.rows.findIndex(
+    (r) =>
+      badBounds(r) ||
+      r.terms.some(([, a]) => !Number.isFinite(a)) ||
+      new Set(r.terms.map(([j]) => j)).size < r.terms.length,
+  )
+  return row >= 0 ? `row ${row} has bounds or coefficients that are no numbers` : undefined
+}
