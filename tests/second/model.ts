@@ -1,0 +1,52 @@
+import { addBody } from './limits'
+import { metric } from './metric'
+import { movers, type Mover } from './motion'
+import { emptyProgram, type Program } from './program'
+import { misalignment } from './reading'
+import type { LeftOut } from './terms'
+import { addChecks, couplingChecks, type Check } from './tolerance'
+import { statesOf, type Train } from './train'
+
+/** The linear program of a train, with what is needed to read its answer. */
+export interface Built {
+  /** The train in mm and um. */
+  train: Train
+  program: Program
+  movers: Map<string, Mover>
+  checks: Check[]
+  /** The largest share that the plan may use. */
+  share: number
+  /** Whether any circle takes part: two right answers then agree less closely. */
+  hasCircles: boolean
+}
+
+/** The readings of a coupling leave its offset or slope open. */
+export class Undetermined extends Error {
+  constructor(coupling: string) {
+    super(`the readings leave coupling ${coupling} undetermined`)
+  }
+}
+
+/** Builds the program of a train file, leaving out one term of the contract if asked. */
+export function build(document: Train, leaveOut?: LeftOut): Built {
+  const train = metric(document, leaveOut)
+  const program = emptyProgram()
+  const all = movers(program, train, leaveOut)
+  for (const mover of all.values()) addBody(program, mover, train.plan, leaveOut)
+  const listed = statesOf(train)
+  const states = leaveOut === 'all states' ? listed.slice(0, 1) : listed
+  const checks = train.couplings.flatMap((c) => {
+    const found = misalignment(c, leaveOut)
+    if (!(found.hold > 1e-9)) throw new Undetermined(c.id)
+    return couplingChecks(train, c, found, states, all, leaveOut)
+  })
+  addChecks(program, checks)
+  return {
+    train,
+    program,
+    movers: all,
+    checks,
+    share: leaveOut === 'share' ? 1 : (train.plan?.share ?? 1),
+    hasCircles: program.circles.length > 0,
+  }
+}

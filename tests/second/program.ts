@@ -1,0 +1,77 @@
+import { column, fixed, type Affine } from './affine'
+
+/** What kind of limit a row stands for: the same words as in the file, for counting what binds. */
+export type Family =
+  | 'pack min'
+  | 'pack max'
+  | 'standing pack'
+  | 'lift'
+  | 'hole'
+  | 'reserve'
+  | 'standing hole'
+  | 'tilt'
+  | 'restraint axial'
+  | 'restraint side'
+  | 'restraint rise'
+  | 'keyed foot'
+  | 'flex'
+  | 'offset'
+  | 'angle'
+  | 'axial gap'
+
+/** low <= expression <= high. */
+export interface Row {
+  family: Family | 'cost'
+  /** More families the row counts for: box, round, skid. */
+  also: string[]
+  expression: Affine
+  low: number
+  high: number
+}
+
+/** The length of the vector (a, b) is at most `radius`; cut by tangents where it is not. */
+export interface Circle {
+  family: Family
+  also: string[]
+  a: Affine
+  b: Affine
+  radius: Affine
+  /** How far past the circle a point may lie before it is cut (in the units of a and b). */
+  slack: number
+}
+
+/** A linear program with circles; the objective is chosen when it is solved. */
+export interface Program {
+  lower: number[]
+  upper: number[]
+  /** What each column adds to the cost of moving. */
+  cost: number[]
+  rows: Row[]
+  circles: Circle[]
+  /** The column of the worst share of any tolerance. */
+  worst: number
+}
+
+/** An empty program that has only the worst-share column. */
+export function emptyProgram(): Program {
+  return { lower: [0], upper: [Infinity], cost: [0], rows: [], circles: [], worst: 0 }
+}
+
+/** Adds a column and returns its index. */
+export function addColumn(program: Program, lower: number, upper: number, cost = 0): number {
+  program.lower.push(lower)
+  program.upper.push(upper)
+  program.cost.push(cost)
+  return program.lower.length - 1
+}
+
+/** Adds |expression| times `price` to the cost, and returns the size as an expression. */
+export function addSize(program: Program, expression: Affine, price: number): Affine {
+  if (expression.by.size === 0) return fixed(Math.abs(expression.constant))
+  const up = addColumn(program, 0, Infinity, price)
+  const down = addColumn(program, 0, Infinity, price)
+  const by = new Map(expression.by).set(up, -1).set(down, 1)
+  const split = { constant: expression.constant, by }
+  program.rows.push({ family: 'cost', also: [], expression: split, low: 0, high: 0 })
+  return { constant: 0, by: new Map([...column(up).by, ...column(down).by]) }
+}

@@ -1,0 +1,67 @@
+import { rounded, type Random } from './random'
+import type { GrowthPoint, Machine, State } from './train'
+
+/** One point of growth: a rise given, from heat, or both; now and then a side and an axial part. */
+function point(random: Random, at: number, warmth: number, celsius: boolean): GrowthPoint {
+  const p: GrowthPoint = { at: Math.round(at) }
+  const heated = random.chance(0.35)
+  if (!heated || random.chance(0.2)) p.rise = Math.round(warmth * random.between(40, 350))
+  if (heated) {
+    const from = celsius ? 15 : 60
+    const rise = warmth * random.between(5, 40) * (celsius ? 1 : 1.8)
+    p.heat = {
+      height: Math.round(random.between(300, 900)),
+      expansion: celsius ? random.pick([11.5, 12, 17]) : random.pick([6.4, 6.7, 9.4]),
+      from,
+      to: Math.round(from + rise),
+    }
+  }
+  if (random.chance(0.4)) p.side = Math.round(warmth * random.about(60))
+  if (random.chance(0.35)) p.axial = Math.round(warmth * random.about(250))
+  return p
+}
+
+/** Growth of a machine between two x in one state that is `warmth` of full heat. */
+export function randomGrowth(
+  random: Random,
+  machine: Machine,
+  from: number,
+  to: number,
+  state: State,
+  warmth: number,
+  celsius: boolean,
+): void {
+  if (warmth === 0 || random.chance(0.1)) return
+  const points: GrowthPoint[] = []
+  const count = random.pick([1, 2, 2, 2, 3])
+  const xs = Array.from({ length: count }, (_, i) =>
+    count === 1 ? (from + to) / 2 : from + ((to - from) * i) / (count - 1),
+  )
+  if (count > 1 && random.chance(0.06)) xs.fill((from + to) / 2)
+  const apart = 'left' in machine.axis ? random.chance(0.6) : random.chance(0.15)
+  for (const axis of apart ? (['left', 'right'] as const) : [undefined]) {
+    for (const at of xs) {
+      const p = point(random, at, warmth, celsius)
+      if (axis) p.axis = axis
+      points.push(p)
+    }
+  }
+  if (apart && random.chance(0.2))
+    points.push({ at: Math.round(from), rise: rounded(30 * warmth, 1) })
+  machine.growth = { ...machine.growth, [state.id]: points }
+}
+
+/** One to four states, the first often cold with a wider tolerance; and how warm each is. */
+export function randomStates(random: Random): { states: State[]; warmth: Map<string, number> } {
+  const count = random.pick([1, 2, 2, 3, 3, 4])
+  const warmth = new Map<string, number>()
+  const states = Array.from({ length: count }, (_, i): State => {
+    const cold = i === 0 && random.chance(0.6)
+    const id = cold ? 'cold' : `state-${i + 1}`
+    warmth.set(id, cold ? 0 : random.between(0.5, 1))
+    const state: State = { id, name: cold ? 'Cold start' : `State ${i + 1}` }
+    if (cold || random.chance(0.25)) state.tolerance = random.pick([0.8, 1.5, 2, 2.5, 3])
+    return state
+  })
+  return { states, warmth }
+}

@@ -1,0 +1,165 @@
+import type { HiddenLine } from './randomCoupling'
+import { rounded, type Random } from './random'
+import { midSpan, misalignment, shown } from './reading'
+import type { Coupling, Line, ReadingSet, Sweep } from './train'
+
+const fullClock = [12, 3, 6, 9]
+
+/** Takes readings of a hidden misalignment, rounded as a dial shows them. */
+export class ReadingTaker {
+  constructor(
+    private readonly random: Random,
+    private readonly step: number,
+  ) {}
+
+  private hours(): number[] {
+    const { random } = this
+    const kind = random.next()
+    if (kind < 0.6) return fullClock
+    if (kind < 0.75) return [9, 10.5, 12, 1.5, 3]
+    if (kind < 0.85) return [10, 11, 12, 1, 2]
+    return [6, 7.5, 9, 10.2, 12, 2.25]
+  }
+
+  /** Fills in what a sweep would show, with a zero of its own. */
+  private sweep(c: Coupling, hidden: HiddenLine, set: Sweep, hours: number[]): Sweep {
+    const { random } = this
+    const at = (hour: number) => {
+      const { of, sag } = shown(c, set, hour)
+      const [oy, oz, sy, sz] = of
+      const { offset, slope } = hidden
+      return oy * offset.y + oz * offset.z + sy * slope.y + sz * slope.z + sag
+    }
+    const zeroed = set.kind !== 'gap' && random.chance(0.8)
+    const first = hours[0] ?? 12
+    const zero = zeroed
+      ? at(first)
+      : set.kind === 'gap'
+        ? -random.between(2000, 5000)
+        : random.about(100)
+    const noise = random.chance(0.5) ? 0 : 2
+    set.readings = hours.map((hour) => {
+      const error = zeroed && hour === first ? 0 : random.about(noise)
+      return [hour, rounded(at(hour) - zero + error, this.step)]
+    })
+    return set
+  }
+
+  private sag(): number | undefined {
+    return this.random.maybe(0.7, () => Math.round(this.random.between(5, 80)))
+  }
+
+  private anySag(): number | undefined {
+    return this.random.maybe(0.5, () => Math.round(this.random.about(15)))
+  }
+
+  private u(): number | undefined {
+    return this.random.maybe(0.4, () => this.random.pick([5, 10, 20, 30]))
+  }
+
+  private rim(rides: 'left' | 'right', at: number): Sweep {
+    return { kind: 'rim', rides, at, sag: this.sag(), readings: [], u: this.u() }
+  }
+
+  private rimFace(): Sweep {
+    const { random } = this
+    return {
+      kind: 'face',
+      rides: random.pick(['left', 'right']),
+      diameter: Math.round(random.between(150, 450)),
+      face: random.pick(['front', 'back', undefined]),
+      sag: this.anySag(),
+      readings: [],
+      u: this.u(),
+    }
+  }
+
+  private gap(): Sweep {
+    const diameter = Math.round(this.random.between(150, 450))
+    return { kind: 'gap', diameter, readings: [], u: this.u() }
+  }
+
+  private spool(end: 'left' | 'right'): Sweep {
+    const diameter = Math.round(this.random.between(150, 450))
+    return { kind: 'spool', end, diameter, sag: this.anySag(), readings: [], u: this.u() }
+  }
+
+  private line(
+    c: Coupling,
+    hidden: HiddenLine,
+    at: number,
+    parts: 'offset' | 'slope' | 'both',
+  ): Line {
+    const { random } = this
+    const arm = at - midSpan(c)
+    const line: Line = { kind: 'line', at, u: this.u(), uSlope: random.maybe(0.3, () => 0.1) }
+    const offset = (axis: 'y' | 'z') =>
+      rounded(hidden.offset[axis] + hidden.slope[axis] * arm + random.about(2), this.step)
+    const slope = (axis: 'y' | 'z') => rounded(hidden.slope[axis] + random.about(0.01), 0.001)
+    if (parts !== 'slope') line.offset = { y: offset('y'), z: offset('z') }
+    if (parts !== 'offset') line.slope = { y: slope('y'), z: slope('z') }
+    return line
+  }
+
+  /** One way of measuring that fixes all four numbers. */
+  private method(c: Coupling, hidden: HiddenLine): ReadingSet[] {
+    const { random } = this
+    const p = c.left.plane
+    const q = c.right.plane
+    const span = q - p
+    const reach = Math.max(span, 150)
+    const from = Math.round(midSpan(c) - reach / 2 + random.about(10))
+    const to = Math.round(midSpan(c) + reach / 2 + random.about(10))
+    const hours = this.hours()
+    const take = (set: Sweep, at: number[] = hours) => this.sweep(c, hidden, set, at)
+    switch (
+      random.pick(['reverse', 'reverse', 'zeros', 'face', 'gap', 'spool', 'line', 'lines', 'mixed'])
+    ) {
+      case 'reverse':
+        return [take(this.rim('left', from)), take(this.rim('right', to))]
+      case 'zeros':
+        return (['left', 'right'] as const).flatMap((rides) => {
+          const at = rides === 'left' ? from : to
+          return [
+            take(
+              this.rim(rides, at),
+              random.pick([
+                [12, 6],
+                [6, 12],
+              ]),
+            ),
+            take(
+              this.rim(rides, at),
+              random.pick([
+                [3, 9],
+                [9, 3],
+              ]),
+            ),
+          ]
+        })
+      case 'face':
+        return [take(this.rim(random.pick(['left', 'right']), to)), take(this.rimFace())]
+      case 'gap':
+        return [take(this.rim(random.pick(['left', 'right']), from)), take(this.gap(), fullClock)]
+      case 'spool':
+        if (span === 0) return [take(this.rim('left', to)), take(this.rimFace())]
+        return [take(this.spool('left')), take(this.spool('right'))]
+      case 'lines':
+        return [this.line(c, hidden, from, 'offset'), this.line(c, hidden, to, 'offset')]
+      case 'line':
+        return [this.line(c, hidden, to, 'both')]
+      default:
+        return random.chance(0.5)
+          ? [take(this.rim('right', to)), this.line(c, hidden, from, 'slope')]
+          : [this.line(c, hidden, to, 'offset'), take(this.rimFace())]
+    }
+  }
+
+  /** Gives the coupling readings that hold its four numbers well; one in four is over-determined. */
+  take(c: Coupling, hidden: HiddenLine): void {
+    do {
+      c.found = this.method(c, hidden)
+      if (this.random.chance(0.25)) c.found.push(...this.method(c, hidden))
+    } while (!(misalignment(c).hold > 1e-3))
+  }
+}

@@ -1,0 +1,123 @@
+import { hiddenMotion, HiddenMotions } from './hiddenMotion'
+import { converted } from './metric'
+import { Random, rounded } from './random'
+import { randomCoupling } from './randomCoupling'
+import { randomGrowth, randomStates } from './randomGrowth'
+import { LimitMaker } from './randomLimits'
+import { holdSome, randomMachine, randomSkid } from './randomMachine'
+import { ReadingTaker } from './randomReadings'
+import type { Coupling, Machine, Plan, Skid, Train } from './train'
+
+interface Layout {
+  machines: Machine[]
+  /** Where each machine begins and ends (mm). */
+  ends: [number, number][]
+}
+
+function layOut(random: Random): Layout {
+  const count = random.pick([2, 2, 3, 3, 3, 4, 4, 5, 6, 7])
+  const machines: Machine[] = []
+  const ends: [number, number][] = []
+  let x = random.chance(0.5) ? 0 : Math.round(random.about(2000))
+  for (let i = 0; i < count; i++) {
+    const from = x
+    const to = from + Math.round(random.between(600, 2600))
+    machines.push(randomMachine(random, 'ABCDEFG'[i] ?? 'H', from, to))
+    ends.push([from, to])
+    x = to + (random.chance(0.25) ? 0 : Math.round(random.between(80, 700)))
+  }
+  return { machines, ends }
+}
+
+function skidsUnder(random: Random, machines: Machine[]): Skid[] {
+  if (!random.chance(0.4)) return []
+  const count = Math.min(machines.length, random.whole(1, 3))
+  const first = random.whole(0, machines.length - count)
+  return [randomSkid(random, machines.slice(first, first + count))]
+}
+
+function planFor(random: Random): Plan {
+  const plan: Plan = {}
+  if (random.chance(0.85)) plan.share = random.pick([0.4, 0.5, 0.6, 0.7, 0.7, 0.7, 0.85, 1])
+  if (random.chance(0.3)) {
+    const weight = () => (random.chance(0.04) ? 0 : random.pick([0.5, 1, 1.5, 2, 3]))
+    plan.weights = { shim: weight(), side: weight(), axial: weight() }
+    // moves that cost nothing: only the worst share is left to choose by
+    if (random.chance(0.08)) plan.weights = { shim: 0, side: 0, axial: 0 }
+  }
+  if (random.chance(0.5)) plan.reserve = random.pick([20, 50, 100, 150])
+  return plan
+}
+
+/** Writes the train in units of its own, each number as someone would type it. */
+function dressed(random: Random, train: Train): Train {
+  const length = random.pick(['mm', 'mm', 'in'] as const)
+  const { fine } = train.units
+  const long = length === 'in' ? 25.4 : 1
+  const [size, step] = {
+    um: [1, 1] as const,
+    mm: [1000, 0.001] as const,
+    mil: [25.4, 0.1] as const,
+  }[fine]
+  const typed = converted(train, {
+    length: (v) => rounded(v / long, 0.001),
+    fine: (v) => rounded(v / size, step),
+  })
+  typed.units = { ...train.units, length, fine }
+  return JSON.parse(JSON.stringify(typed)) as Train
+}
+
+/** A valid random train document: a hidden geometry, readings of it, and limits around its cure. */
+export function randomTrain(seed: number): Train {
+  const random = new Random(seed)
+  const fine = random.pick(['um', 'um', 'mm', 'mil'] as const)
+  const celsius = random.chance(0.7)
+  const { machines, ends } = layOut(random)
+  const skids = skidsUnder(random, machines)
+  holdSome(random, machines, skids)
+  const { states, warmth } = randomStates(random)
+  const stateless = random.chance(0.08)
+  machines.forEach((machine, i) => {
+    const [from = 0, to = 0] = ends[i] ?? []
+    for (const state of stateless ? [] : states)
+      randomGrowth(random, machine, from, to, state, warmth.get(state.id) ?? 0, celsius)
+  })
+  const motions = new HiddenMotions(skids)
+  const size = random.chance(0.05) ? 3 : random.scale(80, 1200)
+  for (const body of [...skids, ...machines]) {
+    // what carries machines moves further than they do on it
+    const part = skids.some((s) => s.carries.includes(body.id)) ? random.between(0, 0.6) : 1
+    const alike = random.chance(0.15) ? 0 : 1
+    motions.set(body.id, hiddenMotion(random, body, size * part * alike))
+  }
+  const listed = stateless ? [{ id: 'cold', name: 'cold' }] : states
+  const taker = new ReadingTaker(random, fine === 'mil' ? 12.7 : random.pick([1, 5, 10]))
+  const plan = planFor(random)
+  const scene = { share: plan.share ?? 1, machines, states: listed, motions }
+  const couplings: Coupling[] = []
+  for (let i = 1; i < machines.length; i++) {
+    const left = machines[i - 1]
+    const right = machines[i]
+    const planes: [number, number] = [ends[i - 1]?.[1] ?? 0, ends[i]?.[0] ?? 0]
+    if (!left || !right) continue
+    const { coupling, hidden } = randomCoupling(random, scene, left, right, planes)
+    taker.take(coupling, hidden)
+    couplings.push(coupling)
+  }
+  const tight = random.pick([0.05, 0.15, 0.3])
+  const maker = new LimitMaker(random, motions, plan.reserve ?? 0, tight)
+  for (const machine of machines) maker.limit(machine, machine.base ?? 0)
+  for (const skid of skids) maker.limit(skid, 0)
+  return dressed(random, {
+    format: 'holdfast-train',
+    version: 1,
+    name: `Random train ${seed}`,
+    units: { length: 'mm', fine, temperature: celsius ? 'C' : 'F' },
+    clock: { seenFrom: random.pick(['left', 'right']) },
+    machines,
+    skids: skids.length > 0 ? skids : undefined,
+    couplings,
+    states: stateless ? undefined : states,
+    plan: Object.keys(plan).length > 0 ? plan : undefined,
+  })
+}
