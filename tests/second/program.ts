@@ -1,4 +1,4 @@
-import { column, fixed, type Affine } from './affine'
+import type { Affine } from './affine'
 
 /** What kind of limit a row stands for: the same words as in the file, for counting what binds. */
 export type Family =
@@ -48,13 +48,15 @@ export interface Program {
   cost: number[]
   rows: Row[]
   circles: Circle[]
+  /** Each move that costs: the columns of its part upward and its part downward. */
+  sizes: { of: Affine; up: number; down: number }[]
   /** The column of the worst share of any tolerance. */
   worst: number
 }
 
 /** An empty program that has only the worst-share column. */
 export function emptyProgram(): Program {
-  return { lower: [0], upper: [Infinity], cost: [0], rows: [], circles: [], worst: 0 }
+  return { lower: [0], upper: [Infinity], cost: [0], rows: [], circles: [], sizes: [], worst: 0 }
 }
 
 /** Adds a column and returns its index. */
@@ -65,13 +67,13 @@ export function addColumn(program: Program, lower: number, upper: number, cost =
   return program.lower.length - 1
 }
 
-/** Adds |expression| times `price` to the cost, and returns the size as an expression. */
-export function addSize(program: Program, expression: Affine, price: number): Affine {
-  if (expression.by.size === 0) return fixed(Math.abs(expression.constant))
+/** Adds |expression| times `price` to the cost. */
+export function addSize(program: Program, expression: Affine, price: number): void {
+  if (expression.by.size === 0) return
   const up = addColumn(program, 0, Infinity, price)
   const down = addColumn(program, 0, Infinity, price)
   const by = new Map(expression.by).set(up, -1).set(down, 1)
   const split = { constant: expression.constant, by }
   program.rows.push({ family: 'cost', also: [], expression: split, low: 0, high: 0 })
-  return { constant: 0, by: new Map([...column(up).by, ...column(down).by]) }
+  program.sizes.push({ of: expression, up, down })
 }

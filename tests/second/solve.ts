@@ -3,6 +3,7 @@ import { footRows } from './limits'
 import { build, type Built } from './model'
 import { ownCarry, type Mover, type Six } from './motion'
 import type { Row } from './program'
+import { shareOf } from './share'
 import { loadSolver, Stages, type Solution } from './solver'
 import type { LeftOut } from './terms'
 import { fineFactor, type Train } from './train'
@@ -30,12 +31,6 @@ export interface SecondAnswer {
 }
 
 const costSlack = 5e-7
-
-function shareOf(check: Built['checks'][number], columns: ArrayLike<number>): number {
-  const y = Math.abs(valueOf(check.y, columns))
-  const z = check.z ? Math.abs(valueOf(check.z, columns)) : 0
-  return check.round ? Math.hypot(y, z) : Math.max(y, z)
-}
 
 function worstOf(built: Built, columns: ArrayLike<number>): number {
   return Math.max(0, ...built.checks.map((check) => shareOf(check, columns)))
