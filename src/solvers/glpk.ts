@@ -1,4 +1,5 @@
 import GLPK, { type GLPK as Glpk, type LP, type Result } from 'glpk.js/node'
+import { dualForm } from './dualForm'
 import type { LinearProgram, LpColumn, LpRow, Outcome, Solver } from '../engine/solver/solver'
 
 /**
@@ -27,17 +28,27 @@ export async function glpkSolver(): Promise<Solver> {
   }
 }
 
+/** Programs with more rows than columns are asked in their dual form first, which is much faster. */
+function run(glpk: Glpk, program: LinearProgram, seconds: number): Outcome {
+  if (program.rows.length > program.columns.length) {
+    const dual = dualForm(program)
+    const outcome = ask(glpk, dual.program, seconds)
+    if (outcome.kind === 'optimal') return dual.back(outcome)
+  }
+  return ask(glpk, program, seconds)
+}
+
 /**
  * With presolve GLPK scales and is the more accurate, but cannot tell infeasible from unbounded or
  * from out of time; what is not optimal is asked again without it.
  */
-function run(glpk: Glpk, program: LinearProgram, seconds: number): Outcome {
+function ask(glpk: Glpk, program: LinearProgram, seconds: number): Outcome {
   const lp = written(glpk, program)
   const started = performance.now()
-  const ask = (presol: boolean): Result =>
-    glpk.solve(lp, { msglev: glpk.GLP_MSG_OFF, presol, tmlim: seconds }) as unknown as Result
-  let answer = ask(true)
-  if (answer.result.status !== glpk.GLP_OPT) answer = ask(false)
+  const solve = (presol: boolean): Result =>
+    glpk.solve(lp, { msglev: glpk.GLP_MSG_OFF, presol, tmlim: seconds })
+  let answer = solve(true)
+  if (answer.result.status !== glpk.GLP_OPT) answer = solve(false)
   switch (answer.result.status) {
     case glpk.GLP_OPT:
       return optimal(answer, program)

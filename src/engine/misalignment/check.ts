@@ -1,4 +1,4 @@
-import type { Micrometres, Millimetres, Milliradians } from '../units/units'
+import type { Millimetres } from '../units/units'
 import type { Coupling } from '../train/model'
 import type { Misalignment } from '../readings/equation'
 
@@ -12,9 +12,10 @@ export interface Check {
   readonly what: CheckKind
   readonly offset: number
   readonly slope: number
-  readonly limit: Milliradians | Micrometres
+  /** In mrad, or um for the offset. */
+  readonly limit: number
   /** Multiplies the check so that value and limit are displacements (um) of a like size. */
-  readonly lever: Millimetres | 1
+  readonly lever: Millimetres
 }
 
 /** An angle is weighed by what it does at one metre, a size like that of the other rows. */
@@ -36,7 +37,7 @@ export function checksOf(coupling: Coupling): Check[] {
         ]),
     ...(offset === undefined
       ? []
-      : [{ what: 'offset' as const, offset: 1, slope: 0, limit: offset, lever: 1 as const }]),
+      : [{ what: 'offset' as const, offset: 1, slope: 0, limit: offset, lever: 1 }]),
     ...(angle === undefined
       ? []
       : [{ what: 'angle' as const, offset: 0, slope: 1, limit: angle, lever: angleLever }]),

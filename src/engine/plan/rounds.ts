@@ -5,50 +5,56 @@ import { programUnit, type Cut, type Program } from '../program/program'
 import { stageProgram, type Stage } from '../program/stage'
 
 /** More rounds than any train has needed; reaching it counts as stopped. */
-const mostRounds = 60
+const mostRounds = 80
 /** Seconds a single linear program may take. */
 export const secondsPerProgram = 20
-/** No sensible plan moves anything by more than 1 m; bounds columns that the dual bound needs bounded. */
-export const reach = 1e6 / programUnit
+/** No plan moves anything by more than 100 mm: bounds columns that the dual bound needs bounded. */
+export const reach = 1e5 / programUnit
 
-export type RoundsOutcome =
-  | {
-      readonly kind: 'optimal'
-      readonly answer: Optimal
-      readonly cuts: readonly Cut[]
-      /** Lower bound on the stage's objective, from the duals. */
-      readonly bound: number
-      readonly rounds: number
-    }
-  | { readonly kind: 'infeasible' }
-  | { readonly kind: 'stopped'; readonly why: string }
+export type RoundsOutcome = RoundsOptimal | { readonly kind: 'infeasible' } | RoundsStopped
+
+export interface RoundsStopped {
+  readonly kind: 'stopped'
+  readonly why: string
+}
+
+export interface RoundsOptimal {
+  readonly kind: 'optimal'
+  readonly answer: Optimal
+  readonly cuts: readonly Cut[]
+  /** Lower bound on the stage's objective, from the duals. */
+  readonly bound: number
+  /** True when the answer passes no circle. */
+  readonly met: boolean
+}
 
 /**
  * Solves a stage, adds tangents where the answer lies beyond a circle, and solves again, until no
  * circle is passed. Every round relaxes the true problem, so the last dual bound is valid for it.
+ * @param settled stops earlier: told the objective of each round, true ends the rounds with what there is
  */
 export function solveRounds(
   program: Program,
   stage: Stage,
   cuts: readonly Cut[],
   solver: Solver,
+  settled: (objective: number) => boolean = () => false,
 ): RoundsOutcome {
   let current = [...cuts]
   for (let round = 1; round <= mostRounds; round++) {
     const lp = stageProgram(program, stage, current)
     const outcome = solver.solve(lp, secondsPerProgram)
-    if (outcome.kind === 'infeasible') return outcome
+    if (outcome.kind === 'infeasible' || outcome.kind === 'stopped') return outcome
     if (outcome.kind === 'unbounded')
       return { kind: 'stopped', why: `the program for the ${stage.ask} came back unbounded` }
-    if (outcome.kind === 'stopped') return outcome
     const more = violatedCuts(program, current, outcome.columns)
-    if (more.length === 0)
+    if (more.length === 0 || settled(outcome.objective))
       return {
         kind: 'optimal',
         answer: outcome,
-        cuts: current,
+        cuts: [...current, ...more],
         bound: dualBound(lp, outcome.duals, reach),
-        rounds: round,
+        met: more.length === 0,
       }
     current = [...current, ...more]
   }

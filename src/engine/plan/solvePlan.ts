@@ -4,7 +4,8 @@ import { motionNames, noMotion, type Motion } from '../motion/motion'
 import type { Solver } from '../solver/solver'
 import { firstCuts } from '../program/cuts'
 import { programUnit, type Cut, type Program } from '../program/program'
-import { solveRounds, type RoundsOutcome } from './rounds'
+import { leastShare } from './leastShare'
+import { solveRounds, type RoundsOptimal } from './rounds'
 
 /**
  * Room in every comparison with the share asked for, as a part of the limit: plans may pass a
@@ -14,7 +15,7 @@ export const shareSlack = 1e-6
 /** Plans within this part of the least cost count as equal; half of what the contract allows. */
 const equalCost = 5e-7
 
-export interface CostAnswer extends Extract<RoundsOutcome, { kind: 'optimal' }> {
+export interface CostAnswer extends RoundsOptimal {
   /** The share that the cost was minimised under. */
   readonly share: number
 }
@@ -42,40 +43,32 @@ export function solvePlan(
   solver: Solver,
 ): Solved {
   const { share } = train.plan
-  const lowest = solveRounds(program, { ask: 'floor' }, firstCuts(program), solver)
-  const floor =
-    lowest.kind === 'optimal' ? Math.min(Math.max(0, lowest.bound), standing) : undefined
+  const lowest = leastShare(program, { ask: 'floor' }, firstCuts(program), solver)
+  const floor = lowest.kind === 'optimal' ? Math.min(lowest.bound, standing) : undefined
   if (standing <= share + shareSlack) return { status: 'in-tolerance', floor }
-  if (lowest.kind !== 'optimal' || floor === undefined)
+  if (lowest.kind === 'stopped' || floor === undefined)
     return stopped(lowest, undefined, 'the floor')
   if (floor > share + shareSlack) return { status: 'impossible', floor, cuts: lowest.cuts }
-  const within = Math.max(share, floor * (1 + 1e-9) + 1e-12)
+  const within = Math.max(share, floor * (1 + 1e-7) + 1e-9)
   const least = solveRounds(program, { ask: 'cost', share: within }, lowest.cuts, solver)
   if (least.kind !== 'optimal') return stopped(least, floor, 'the least cost')
-  const stage = {
-    ask: 'margin',
-    share: within,
-    cost: least.answer.objective * (1 + equalCost),
-  } as const
-  const margin = solveRounds(program, stage, least.cuts, solver)
-  if (margin.kind !== 'optimal') return stopped(margin, floor, 'the best share at that cost')
+  const cost = least.answer.objective * (1 + equalCost)
+  const margin = leastShare(program, { ask: 'margin', share: within, cost }, least.cuts, solver)
+  if (margin.kind === 'stopped') return stopped(margin, floor, 'the best share at that cost')
   return {
     status: 'planned',
     floor,
-    motions: motionsOf(train, program, margin.answer.columns),
+    motions: motionsOf(train, program, margin.point.answer.columns),
     least: { ...least, share: within },
   }
 }
 
 function stopped(
-  outcome: RoundsOutcome,
+  outcome: { kind: string; why?: string },
   floor: number | undefined,
   what: string,
 ): Extract<Solved, { status: 'stopped' }> {
-  const why =
-    outcome.kind === 'stopped'
-      ? outcome.why
-      : `its program came back ${outcome.kind}, which cannot be`
+  const why = outcome.why ?? `its program came back ${outcome.kind}, which cannot be`
   return { status: 'stopped', floor, why: `${what} was not found: ${why}` }
 }
 

@@ -1,19 +1,18 @@
 import { valueOf } from './affine'
 import { shareColumn, type Circle, type Cut, type Program, type Row } from './program'
 
-/** Tangents every circle starts with: holes are mostly met sideways, tolerances from anywhere. */
-const firstTangents = { hole: 4, tolerance: 8 }
 /** Cuts nearer than this (rad) are the same tangent: what is left between them is rounding. */
 const sameAngle = 1e-9
 
-/** The ring of tangents that a program starts with. */
+/**
+ * The tangents that a program starts with, along the axes: enough to keep a first answer near, and
+ * few enough to keep the program small. A circle that moves only sideways needs none lengthwise.
+ */
 export function firstCuts(program: Program): Cut[] {
   return program.circles.flatMap((circle, c) => {
-    const count = circle.meaning.fact === 'hole' ? firstTangents.hole : firstTangents.tolerance
-    return Array.from({ length: count }, (_, k) => ({
-      circle: c,
-      angle: (2 * Math.PI * k) / count,
-    }))
+    const along = circle.u.terms.size > 0 ? [0, Math.PI] : []
+    const across = circle.w.terms.size > 0 ? [Math.PI / 2, -Math.PI / 2] : []
+    return [...along, ...across].map((angle) => ({ circle: c, angle }))
   })
 }
 
@@ -48,18 +47,32 @@ export function beyond(circle: Circle, columns: readonly number[]): number {
   return distance - circle.constant - circle.share * (columns[shareColumn] ?? 0)
 }
 
-/** New tangents where a solution lies beyond its circles; none where a tangent already stands there. */
+/**
+ * New tangents where a solution lies beyond its circles. The answer stands at a corner between two
+ * tangents; besides the one through it, two are set where the corners to come would be, which saves
+ * rounds. None is set where a tangent already stands.
+ */
 export function violatedCuts(
   program: Program,
   cuts: readonly Cut[],
   columns: readonly number[],
 ): Cut[] {
   return program.circles.flatMap((circle, c) => {
-    if (beyond(circle, columns) <= circle.slack) return []
-    const angle = Math.atan2(valueOf(circle.w, columns), valueOf(circle.u, columns))
-    const stands = cuts.some(
-      (cut) => cut.circle === c && Math.abs(Math.sin((cut.angle - angle) / 2)) < sameAngle / 2,
-    )
-    return stands ? [] : [{ circle: c, angle }]
+    const by = beyond(circle, columns)
+    if (by <= circle.slack) return []
+    const [u, w] = [valueOf(circle.u, columns), valueOf(circle.w, columns)]
+    const angle = Math.atan2(w, u)
+    const apart = Math.sqrt(by / Math.hypot(u, w)) * cornerApart
+    const wanted = by > fineSlack * circle.slack ? [angle, angle - apart, angle + apart] : [angle]
+    return wanted
+      .filter((at) => !cuts.some((cut) => cut.circle === c && same(cut.angle, at)))
+      .map((at) => ({ circle: c, angle: at }))
   })
 }
+
+/** Corners between tangents an angle a apart lie beyond by r a^2 / 8; the next ones stand at a / 4. */
+const cornerApart = Math.SQRT1_2
+/** Nearer than this many slacks one more tangent is enough. */
+const fineSlack = 4
+
+const same = (a: number, b: number): boolean => Math.abs(Math.sin((a - b) / 2)) < sameAngle / 2

@@ -11,6 +11,12 @@ export type Stage =
   | { readonly ask: 'cost'; readonly share: number }
   | { readonly ask: 'margin'; readonly share: number; readonly cost: number }
 
+/**
+ * Weight of the share in the objective. The simplex stops at reduced costs of about 1e-7; a heavy
+ * share makes that a ten-thousand-millionth of a share, so that dual bounds keep their digits.
+ */
+export const shareWeight = 1000
+
 /** Rows of a stage in order, with the names under which they are exported. */
 export function stageRows(program: Program, stage: Stage, cuts: readonly Cut[]): Row[] {
   const count = new Map<number, number>()
@@ -46,7 +52,7 @@ export function stageProgram(program: Program, stage: Stage, cuts: readonly Cut[
         : []),
     ],
     objective: columns.map((column, c) =>
-      stage.ask === 'cost' ? column.cost : c === shareColumn ? 1 : 0,
+      stage.ask === 'cost' ? column.cost : c === shareColumn ? shareWeight : 0,
     ),
   }
 }

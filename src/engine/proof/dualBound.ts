@@ -1,3 +1,5 @@
+import { cleanDuals, reducedCosts } from './cleanDuals'
+
 /** A linear program as the proof needs it: bounds, rows, objective. */
 export interface ProgramToBound {
   readonly columns: readonly { readonly lower: number; readonly upper: number }[]
@@ -21,20 +23,15 @@ export function dualBound(
   duals: readonly number[],
   reach: number,
 ): number {
-  const reduced = [...program.objective]
-  let bound = 0
-  program.rows.forEach((row, i) => {
-    const dual = duals[i] ?? 0
-    const side = dual > 0 ? row.lower : row.upper
-    if (dual === 0 || !Number.isFinite(side)) return
-    bound += dual * side
-    for (const [column, coefficient] of row.terms)
-      reduced[column] = (reduced[column] ?? 0) - dual * coefficient
-  })
-  program.columns.forEach(({ lower, upper }, j) => {
-    const d = reduced[j] ?? 0
-    if (d > 0) bound += d * (Number.isFinite(lower) ? lower : -reach)
-    else if (d < 0) bound += d * (Number.isFinite(upper) ? upper : reach)
-  })
-  return bound
+  const y = cleanDuals(program, duals)
+  const onRows = program.rows.reduce((sum, row, i) => {
+    const dual = y[i] ?? 0
+    return dual === 0 ? sum : sum + dual * (dual > 0 ? row.lower : row.upper)
+  }, 0)
+  return reducedCosts(program, y).reduce((sum, d, j) => {
+    const { lower, upper } = program.columns[j] ?? { lower: 0, upper: 0 }
+    if (d > 0) return sum + d * (Number.isFinite(lower) ? lower : -reach)
+    if (d < 0) return sum + d * (Number.isFinite(upper) ? upper : reach)
+    return sum
+  }, onRows)
 }

@@ -1,0 +1,107 @@
+import type { ProgramToBound } from './dualBound'
+
+/** Corrections after which the last digits of the duals no longer change. */
+const turns = 3
+/** A pivot below this part of its diagonal belongs to a column that depends on the others. */
+const dependent = 1e-12
+
+/**
+ * Takes the solver's rounding off row duals, so that a bound from them keeps its digits. Duals on a
+ * side that is not bounded are dropped; the others are changed, each in proportion to its size, by
+ * the least that makes the reduced costs vanish where a column has no bound to rest on.
+ * Any result is valid for a bound; this one is merely sharper.
+ */
+export function cleanDuals(program: ProgramToBound, duals: readonly number[]): number[] {
+  let y = duals.map((dual, i) => admissible(program, i, dual))
+  for (let turn = 0; turn < turns; turn++) {
+    const reduced = reducedCosts(program, y)
+    const loose = program.columns.flatMap(({ lower, upper }, j) => {
+      const d = reduced[j] ?? 0
+      return (d > 0 && !Number.isFinite(lower)) || (d < 0 && !Number.isFinite(upper)) ? [j] : []
+    })
+    if (loose.length === 0) return y
+    const change = correction(program, y, loose, reduced)
+    y = y.map((dual, i) => admissible(program, i, dual + (change[i] ?? 0)))
+  }
+  return y
+}
+
+/** A dual that its row can carry: none toward a side without a bound. */
+function admissible(program: ProgramToBound, row: number, dual: number): number {
+  const side = dual > 0 ? program.rows[row]?.lower : program.rows[row]?.upper
+  return side !== undefined && Number.isFinite(side) ? dual : 0
+}
+
+export function reducedCosts(program: ProgramToBound, y: readonly number[]): number[] {
+  const reduced = [...program.objective]
+  program.rows.forEach((row, i) => {
+    const dual = y[i] ?? 0
+    if (dual === 0) return
+    for (const [column, coefficient] of row.terms)
+      reduced[column] = (reduced[column] ?? 0) - dual * coefficient
+  })
+  return reduced
+}
+
+/** Least change (weighted by 1/|y|) of the duals that cancels the reduced costs of `loose` columns. */
+function correction(
+  program: ProgramToBound,
+  y: readonly number[],
+  loose: readonly number[],
+  reduced: readonly number[],
+): number[] {
+  const place = new Map(loose.map((column, k) => [column, k]))
+  const n = loose.length
+  const gram = Array.from({ length: n }, () => new Array<number>(n).fill(0))
+  const parts = program.rows.map((row, i) =>
+    y[i] === 0
+      ? []
+      : row.terms.flatMap(([column, a]) => {
+          const k = place.get(column)
+          return k === undefined ? [] : [[k, a] as const]
+        }),
+  )
+  parts.forEach((part, i) => {
+    const weight = Math.abs(y[i] ?? 0)
+    for (const [k, a] of part)
+      for (const [l, b] of part) {
+        const line = gram[k]
+        if (line) line[l] = (line[l] ?? 0) + weight * a * b
+      }
+  })
+  const multipliers = solveSymmetric(
+    gram,
+    loose.map((column) => reduced[column] ?? 0),
+  )
+  return parts.map((part, i) => {
+    const sum = part.reduce((s, [k, a]) => s + a * (multipliers[k] ?? 0), 0)
+    return Math.abs(y[i] ?? 0) * sum
+  })
+}
+
+/** Solves a symmetric semidefinite system by elimination; dependent unknowns are left at 0. */
+function solveSymmetric(matrix: number[][], right: number[]): number[] {
+  const n = right.length
+  const diagonal = matrix.map((row, k) => row[k] ?? 0)
+  const used: number[] = []
+  for (let k = 0; k < n; k++) {
+    const pivotRow = matrix[k]
+    const pivot = pivotRow?.[k] ?? 0
+    if (!pivotRow || pivot <= dependent * (diagonal[k] ?? 0)) continue
+    used.push(k)
+    for (let i = k + 1; i < n; i++) {
+      const row = matrix[i]
+      const factor = (row?.[k] ?? 0) / pivot
+      if (!row || factor === 0) continue
+      for (let j = k; j < n; j++) row[j] = (row[j] ?? 0) - factor * (pivotRow[j] ?? 0)
+      right[i] = (right[i] ?? 0) - factor * (right[k] ?? 0)
+    }
+  }
+  const out = new Array<number>(n).fill(0)
+  for (const k of used.reverse()) {
+    const row = matrix[k] ?? []
+    const rest = out.reduce((s, value, j) => (j > k ? s + (row[j] ?? 0) * value : s), 0)
+    out[k] = ((right[k] ?? 0) - rest) / (row[k] ?? 1)
+  }
+  return out
+}
