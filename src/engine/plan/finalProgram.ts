@@ -1,0 +1,47 @@
+import type { Train } from '../train/model'
+import { asFound } from '../readings/asFound'
+import { sharesOf, worstShare } from '../misalignment/shares'
+import { buildProgram } from '../program/buildProgram'
+import { firstCuts } from '../program/cuts'
+import type { Cut, Program } from '../program/program'
+import type { Stage } from '../program/stage'
+import type { Solver } from '../solver/solver'
+import { solvePlan } from './solvePlan'
+
+/** The least-cost program of a train as it was last solved, for other solvers to judge. */
+export type FinalProgram =
+  | {
+      readonly status: 'planned' | 'in-tolerance' | 'impossible'
+      readonly program: Program
+      readonly stage: Extract<Stage, { ask: 'cost' }>
+      /** The tangents of the last round; the first ring where nothing had to be solved. */
+      readonly cuts: readonly Cut[]
+    }
+  | { readonly status: 'stopped'; readonly why: string }
+
+/**
+ * Plans a train and keeps the program instead of the plan. Its optimum is the bound of the proof; 0
+ * for a train within tolerance; for an impossible one it has no solution.
+ */
+export function finalProgram(train: Train, solver: Solver): FinalProgram {
+  const found = train.couplings.map(asFound)
+  const standing = worstShare(sharesOf(train, found))
+  const program = buildProgram(train, found)
+  const solved = solvePlan(train, program, standing, solver)
+  const { share } = train.plan
+  switch (solved.status) {
+    case 'stopped':
+      return { status: 'stopped', why: solved.why }
+    case 'planned': {
+      const { cuts, share: within } = solved.least
+      return { status: 'planned', program, stage: { ask: 'cost', share: within }, cuts }
+    }
+    case 'impossible':
+      return { status: 'impossible', program, stage: { ask: 'cost', share }, cuts: solved.cuts }
+    case 'in-tolerance': {
+      const within = Math.max(share, standing)
+      const cuts = firstCuts(program)
+      return { status: 'in-tolerance', program, stage: { ask: 'cost', share: within }, cuts }
+    }
+  }
+}
