@@ -1,14 +1,16 @@
 import { toFine } from './units/units'
 import { readTrain } from './train/readTrain'
 import type { Train } from './train/model'
-import { asFound, type AsFound } from './readings/asFound'
+import { asFound } from './readings/asFound'
 import { sharesOf, worstShare } from './misalignment/shares'
 import { buildProgram } from './program/buildProgram'
 import { programUnit } from './program/program'
 import { noMotion, type Motion } from './motion/motion'
 import { prove, type Proof } from './proof/prove'
 import type { Solver } from './solver/solver'
-import type { PlanAnswer, ProofAnswer, Refused } from './plan/answer'
+import type { BindingAnswer, PlanAnswer, ProofAnswer, Refused } from './plan/answer'
+import { bindingOf } from './plan/binding'
+import { cautionsOf } from './plan/cautions'
 import { findingsOf } from './plan/findings'
 import { notEnteredOf } from './plan/notEntered'
 import { tidy } from './plan/numbers'
@@ -50,21 +52,24 @@ export function planRead(train: Train, solver: Solver): PlanAnswer {
     case 'in-tolerance':
       return planned(
         'in-tolerance',
-        train,
-        found,
         train.bodies.map(() => noMotion),
         0,
+        [],
       )
     case 'planned':
-      return planned('planned', train, found, solved.motions, solved.least.bound * programUnit)
+      return planned(
+        'planned',
+        solved.motions,
+        solved.least.bound * programUnit,
+        bindingOf(train, program, solved.least, solver),
+      )
   }
 
   function planned(
     status: 'planned' | 'in-tolerance',
-    train: Train,
-    found: readonly AsFound[],
     motions: readonly Motion[],
     bound: number,
+    binding: BindingAnswer[],
   ): PlanAnswer {
     const lines = found.map(({ line }) => line)
     const proof = prove(train, lines, motions, train.plan.share, bound)
@@ -78,13 +83,14 @@ export function planRead(train: Train, solver: Solver): PlanAnswer {
     return {
       status,
       ...known,
+      findings: [...known.findings, ...cautionsOf(train, motions, proof.worstShare)],
       cost: tidy(toFine(proof.cost, train.units)),
       total: report.totalsAnswer(train, motions),
       bodies: report.bodiesAnswer(train, motions),
       feet: report.feetAnswer(train, motions),
       couplings: report.couplingsAnswer(train, found, motions),
       worstShare: tidy(proof.worstShare),
-      binding: [],
+      binding,
       expected: report.expectedAnswer(train, found, motions),
       proof: proofAnswer(train, proof),
     }

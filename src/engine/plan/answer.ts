@@ -84,8 +84,19 @@ export interface AsFoundAnswer {
 }
 
 export interface BindingAnswer {
+  /** minimum pack, maximum pack, lift, hole, tilt, restraint, shim key, side key, or a coupling's check. */
   limit: string
   where: string
+  /** Ids of the part whose limit it is. */
+  part: {
+    body?: string
+    foot?: string
+    restraint?: string
+    coupling?: string
+    state?: string
+    what?: string
+    way?: string
+  }
   /** Cost saved per unit of relaxing the limit. */
   price: number
   unit: string

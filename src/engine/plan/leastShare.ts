@@ -1,6 +1,6 @@
 import type { Solver } from '../solver/solver'
 import type { Cut, Program } from '../program/program'
-import { shareWeight, type Stage } from '../program/stage'
+import { shareWeight, stageOf, type Stage } from '../program/stage'
 import { solveRounds, type RoundsOptimal, type RoundsStopped } from './rounds'
 
 /** Two objectives this near (relative) say that a round brought nothing. */
@@ -34,7 +34,7 @@ export function leastShare(
   let current = cuts
   for (let turn = 0; turn < mostTurns; turn++) {
     let last = -Infinity
-    const lowest = solveRounds(program, stage, current, solver, (objective) => {
+    const lowest = solveRounds(program, stageOf(program, stage), current, solver, (objective) => {
       const settled = objective - last <= noGain * objective
       last = objective
       return settled
@@ -45,7 +45,12 @@ export function leastShare(
     const bound = Math.max(0, lowest.bound / shareWeight)
     if (lowest.met) return { kind: 'optimal', bound, point: lowest, cuts: lowest.cuts }
     const share = bound * (1 + nearEnough.relative) + nearEnough.absolute
-    const point = solveRounds(program, { ask: 'cost', share }, lowest.cuts, solver)
+    const point = solveRounds(
+      program,
+      stageOf(program, { ask: 'cost', share }),
+      lowest.cuts,
+      solver,
+    )
     const affordable = stage.ask === 'floor' ? Infinity : stage.cost * (1 + nearEnough.relative)
     if (point.kind === 'optimal' && point.answer.objective <= affordable)
       return { kind: 'optimal', bound, point, cuts: point.cuts }

@@ -1,8 +1,7 @@
 import { dualBound } from '../proof/dualBound'
-import type { Optimal, Solver } from '../solver/solver'
+import type { LinearProgram, Optimal, Solver } from '../solver/solver'
 import { violatedCuts } from '../program/cuts'
 import { programUnit, type Cut, type Program } from '../program/program'
-import { stageProgram, type Stage } from '../program/stage'
 
 /** More rounds than any train has needed; reaching it counts as stopped. */
 const mostRounds = 80
@@ -29,24 +28,25 @@ export interface RoundsOptimal {
 }
 
 /**
- * Solves a stage, adds tangents where the answer lies beyond a circle, and solves again, until no
+ * Solves a program, adds tangents where the answer lies beyond a circle, and solves again, until no
  * circle is passed. Every round relaxes the true problem, so the last dual bound is valid for it.
+ * @param written the program's linear form with the tangents so far
  * @param settled stops earlier: told the objective of each round, true ends the rounds with what there is
  */
 export function solveRounds(
   program: Program,
-  stage: Stage,
+  written: (cuts: readonly Cut[]) => LinearProgram,
   cuts: readonly Cut[],
   solver: Solver,
   settled: (objective: number) => boolean = () => false,
 ): RoundsOutcome {
   let current = [...cuts]
   for (let round = 1; round <= mostRounds; round++) {
-    const lp = stageProgram(program, stage, current)
+    const lp = written(current)
     const outcome = solver.solve(lp, secondsPerProgram)
     if (outcome.kind === 'infeasible' || outcome.kind === 'stopped') return outcome
     if (outcome.kind === 'unbounded')
-      return { kind: 'stopped', why: `the program for the ${stage.ask} came back unbounded` }
+      return { kind: 'stopped', why: 'the program came back unbounded' }
     const more = violatedCuts(program, current, outcome.columns)
     if (more.length === 0 || settled(outcome.objective))
       return {

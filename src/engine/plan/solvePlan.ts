@@ -4,6 +4,7 @@ import { motionNames, noMotion, type Motion } from '../motion/motion'
 import type { Solver } from '../solver/solver'
 import { firstCuts } from '../program/cuts'
 import { programUnit, type Cut, type Program } from '../program/program'
+import { stageOf } from '../program/stage'
 import { leastShare } from './leastShare'
 import { solveRounds, type RoundsOptimal } from './rounds'
 
@@ -50,7 +51,12 @@ export function solvePlan(
     return stopped(lowest, undefined, 'the floor')
   if (floor > share + shareSlack) return { status: 'impossible', floor, cuts: lowest.cuts }
   const within = Math.max(share, floor * (1 + 1e-7) + 1e-9)
-  const least = solveRounds(program, { ask: 'cost', share: within }, lowest.cuts, solver)
+  const least = solveRounds(
+    program,
+    stageOf(program, { ask: 'cost', share: within }),
+    lowest.cuts,
+    solver,
+  )
   if (least.kind !== 'optimal') return stopped(least, floor, 'the least cost')
   const cost = least.answer.objective * (1 + equalCost)
   const margin = leastShare(program, { ask: 'margin', share: within, cost }, least.cuts, solver)

@@ -1,5 +1,5 @@
 import { valueOf } from './affine'
-import { shareColumn, type Circle, type Cut, type Program, type Row } from './program'
+import type { Circle, Cut, Program, Row } from './program'
 
 /** Cuts nearer than this (rad) are the same tangent: what is left between them is rounding. */
 const sameAngle = 1e-9
@@ -25,12 +25,13 @@ export function cutRow(program: Program, cut: Cut, name: string): Row {
   for (const [column, coefficient] of circle.u.terms) terms.set(column, cos * coefficient)
   for (const [column, coefficient] of circle.w.terms)
     terms.set(column, (terms.get(column) ?? 0) + sin * coefficient)
-  if (circle.share !== 0) terms.set(shareColumn, -circle.share)
+  for (const [column, coefficient] of circle.radius.terms)
+    terms.set(column, (terms.get(column) ?? 0) - coefficient)
   return {
     name,
     terms: [...terms].filter(([, coefficient]) => coefficient !== 0),
     lower: -Infinity,
-    upper: circle.constant - (cos * circle.u.constant + sin * circle.w.constant),
+    upper: circle.radius.constant - (cos * circle.u.constant + sin * circle.w.constant),
     meaning: circle.meaning,
   }
 }
@@ -44,7 +45,7 @@ function unit(angle: number): [number, number] {
 /** How far a point lies beyond a circle (program units; negative inside). */
 export function beyond(circle: Circle, columns: readonly number[]): number {
   const distance = Math.hypot(valueOf(circle.u, columns), valueOf(circle.w, columns))
-  return distance - circle.constant - circle.share * (columns[shareColumn] ?? 0)
+  return distance - valueOf(circle.radius, columns)
 }
 
 /**

@@ -33,7 +33,7 @@ export interface Column {
 }
 
 export type ColumnMeaning =
-  | { readonly part: 'share' }
+  | { readonly part: 'share' | 'room' }
   /** `scale` turns the column's value into um or mrad. */
   | {
       readonly part: 'motion'
@@ -74,13 +74,12 @@ export type Meaning =
       readonly way: 'y' | 'z' | 'x' | 'round'
     }
 
-/** `hypot(u, w) <= constant + share * (share column)`, kept by tangent cuts. */
+/** `hypot(u, w) <= radius`, kept by tangent cuts. The radius may grow with the share column. */
 export interface Circle {
   readonly name: string
   readonly u: Affine
   readonly w: Affine
-  readonly constant: number
-  readonly share: number
+  readonly radius: Affine
   /** A solution may pass the circle by this much (program units) before another cut is added. */
   readonly slack: number
   readonly meaning: Meaning

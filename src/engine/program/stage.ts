@@ -56,3 +56,9 @@ export function stageProgram(program: Program, stage: Stage, cuts: readonly Cut[
     ),
   }
 }
+
+/** The same, waiting for its cuts. */
+export const stageOf =
+  (program: Program, stage: Stage) =>
+  (cuts: readonly Cut[]): LinearProgram =>
+    stageProgram(program, stage, cuts)

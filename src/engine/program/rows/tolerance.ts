@@ -37,8 +37,7 @@ export function tolerances(frame: Frame): { rows: Row[]; circles: Circle[] } {
             name,
             u: y,
             w: z,
-            constant: 0,
-            share: limit,
+            radius: { constant: 0, terms: new Map([[shareColumn, limit]]) },
             slack: roundSlack * limit,
             meaning: meaning('round'),
           })

@@ -1,0 +1,90 @@
+import {
+  fineSign,
+  micrometresPer,
+  millimetresPer,
+  slopeSign,
+  toFine,
+  toLength,
+} from '../units/units'
+import type { Train } from '../train/model'
+import type { Solver } from '../solver/solver'
+import { programUnit, type Program } from '../program/program'
+import { costWithRoom, loosen, roomAtPrice } from '../program/relax'
+import type { BindingAnswer } from './answer'
+import { bindingGroups, type BindingGroup } from './bindingGroups'
+import { tidy } from './numbers'
+import { reach, solveRounds } from './rounds'
+import type { CostAnswer } from './solvePlan'
+import { limitWords } from './limitWords'
+
+/** A price counts as holding while every unit of room saves at least this part of it on average. */
+const holding = 0.99
+/** Room tried where the duals promise a saving that the first step does not keep (program units). */
+const firstStep = 0.5
+/** A price that holds for less than this much room (program units) held for none. */
+const noRoom = 1e-3
+/** Savings per unit below this are none. */
+const noSaving = 1e-4
+
+/**
+ * Every limit that the least cost leans on, dearest first: what one more unit of room would save,
+ * and for how much room that holds. Duals price a limit to one side only and, where several limits
+ * meet, may promise more than loosening this one alone gives; so each price is tried out.
+ */
+export function bindingOf(
+  train: Train,
+  program: Program,
+  least: CostAnswer,
+  solver: Solver,
+): BindingAnswer[] {
+  return bindingGroups(train, program, least)
+    .flatMap((group) => {
+      const priced = tried(program, least, group, solver)
+      return priced ? [{ group, ...priced }] : []
+    })
+    .sort((a, b) => b.price * b.group.perUnit - a.price * a.group.perUnit)
+    .map(({ group, price, room }) => answer(train, group, price, room))
+}
+
+function tried(
+  program: Program,
+  least: CostAnswer,
+  group: BindingGroup,
+  solver: Solver,
+): { price: number; room: number } | undefined {
+  const loose = loosen(program, group)
+  const { share } = least
+  const cost = least.answer.objective
+  const roomFor = (price: number): number | undefined => {
+    const cap = cost * (1 + 1e-9) + 1e-9
+    const written = roomAtPrice(loose, share, cap, price * holding, reach)
+    const outcome = solveRounds(loose, written, least.cuts, solver)
+    return outcome.kind === 'optimal' ? outcome.answer.columns.at(-1) : undefined
+  }
+  const promised = roomFor(group.price)
+  if (promised !== undefined && promised > noRoom) return { price: group.price, room: promised }
+  const step = solveRounds(loose, costWithRoom(loose, share, firstStep), least.cuts, solver)
+  if (step.kind !== 'optimal') return undefined
+  const price = (cost - step.answer.objective) / firstStep
+  if (price < noSaving) return undefined
+  const room = roomFor(price)
+  return room === undefined ? undefined : { price, room }
+}
+
+function answer(train: Train, group: BindingGroup, price: number, room: number): BindingAnswer {
+  const { units } = train
+  const perEngineUnit = price * group.perUnit * programUnit
+  const amount = room / group.perUnit
+  const [unit, perUnit, upTo] =
+    group.unit === 'fine'
+      ? [fineSign[units.fine], micrometresPer[units.fine], toFine(amount, units)]
+      : group.unit === 'length'
+        ? [units.length, millimetresPer[units.length], toLength(amount, units)]
+        : [slopeSign(units), 1, amount]
+  return {
+    ...limitWords(train, group),
+    price: tidy(toFine(perEngineUnit * perUnit, units)),
+    unit,
+    upTo: room >= reach * 0.999 ? null : tidy(upTo),
+  }
+}

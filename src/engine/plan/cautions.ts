@@ -1,0 +1,74 @@
+import { fineText, shareText } from '../units/format'
+import type { Body, Train } from '../train/model'
+import type { Motion } from '../motion/motion'
+import type { Finding } from './answer'
+import { footMove } from './totals'
+
+/**
+ * Marks at which a plan deserves a second look. Common practice, no source: site procedure and the
+ * makers' drawings govern.
+ */
+const marks = {
+  /** Move of a machine with restrained points, as a piped casing has (um). */
+  pipedMove: 1000,
+  /** Rise of a foot: shims in stages, blocks beside the jacks (um). */
+  lift: 2000,
+  /** Room left between bolt and hole (um). */
+  room: 300,
+  /** Share of tolerance beyond which the first error loses the plan. */
+  share: 0.85,
+}
+
+/** What to look at twice before a plan is carried out. */
+export function cautionsOf(
+  train: Train,
+  motions: readonly Motion[],
+  worstShare: number,
+): Finding[] {
+  const out = train.bodies.flatMap((body, b) => {
+    const motion = motions[b]
+    return motion ? ofBody(train, body, motion) : []
+  })
+  if (worstShare > marks.share)
+    out.push({
+      where: 'plan.share',
+      what: `no room for error: the tightest coupling uses ${shareText(worstShare)} of its tolerance`,
+    })
+  return out
+}
+
+function ofBody(train: Train, body: Body, motion: Motion): Finding[] {
+  const { units } = train
+  const out: Finding[] = []
+  const moves = body.feet.map((foot) => footMove(body, motion, foot))
+  const largest = (sizes: readonly number[]) => Math.max(0, ...sizes)
+  const moved = largest(moves.map(({ shim, side }) => Math.hypot(shim, side)))
+  if (body.restraints.length > 0 && moved > marks.pipedMove)
+    out.push({
+      where: body.place,
+      what: `${body.name} moves ${fineText(moved, units)} with its piping: prove pipe strain again, flange by flange`,
+    })
+  const lift = largest(moves.map(({ shim }) => shim))
+  if (lift > marks.lift)
+    out.push({
+      where: body.place,
+      what: `${body.name} rises ${fineText(lift, units)}: lift in stages, a block beside each jack, no hand between foot and base`,
+    })
+  body.feet.forEach((foot, f) => {
+    const move = moves[f]
+    if (!foot.hole || !move || Math.hypot(move.axial, move.side) < 0.1) return
+    const room =
+      foot.hole.clearance / 2 - Math.hypot(foot.hole.x + move.axial, foot.hole.y + move.side)
+    if (room < marks.room)
+      out.push({
+        where: `${foot.place}.hole`,
+        what: `${body.name} foot ${foot.id} keeps only ${fineText(Math.max(0, room), units)} between bolt and hole: measure it before the slide`,
+      })
+  })
+  if (body.role === 'gearbox' && Math.abs(motion.roll) > 1e-6)
+    out.push({
+      where: body.place,
+      what: `${body.name} is rolled by ${motion.roll.toFixed(3)} mrad: check tooth contact before it runs`,
+    })
+  return out
+}
