@@ -1,0 +1,100 @@
+/** Width of the text sheet: what a terminal and a mail show without folding. */
+export const sheetWidth = 80
+
+/** A space at which nothing is folded; it is printed as a plain one. */
+export const firm = '\u00a0'
+
+/** Folds text at spaces, never between a number and its unit; words longer than a line are broken. */
+export function fold(text: string, width: number): string[] {
+  return foldWords(
+    text.replace(/(\d) (µm|mm|mil|mrad|in|%)/g, `$1${firm}$2`).split(/[ \t\r\n]+/),
+    width,
+  ).map((line) => line.replaceAll(firm, ' '))
+}
+
+function foldWords(words: readonly string[], width: number): string[] {
+  const lines: string[] = []
+  let line = ''
+  for (const word of words.filter((part) => part !== '')) {
+    let rest = word
+    if (line !== '' && length(line) + 1 + length(rest) > width) {
+      lines.push(line)
+      line = ''
+    }
+    while (length(rest) > width) {
+      lines.push(Array.from(rest).slice(0, width).join(''))
+      rest = Array.from(rest).slice(width).join('')
+    }
+    line = line === '' ? rest : `${line} ${rest}`
+  }
+  return line === '' && lines.length > 0 ? lines : [...lines, line]
+}
+
+/** A paragraph behind a lead such as "  - ", its further lines hanging under the first. */
+export function paragraph(text: string, lead = '', hang = lead.length): string[] {
+  const margin = ' '.repeat(hang)
+  return fold(text, sheetWidth - Math.max(lead.length, hang)).map((line, i) =>
+    `${i === 0 ? lead.padEnd(hang) : margin}${line}`.trimEnd(),
+  )
+}
+
+/** A heading with what it is about, and the blank line before it. */
+export const heading = (title: string, about = ''): string[] => [
+  '',
+  ...paragraph(about === '' ? title : `${title}: ${about}`),
+]
+
+export interface TableColumn {
+  readonly head: string
+  readonly align?: 'left' | 'right'
+}
+
+/** Narrowest that a column is squeezed to before its words are broken. */
+const narrowest = 6
+const gutter = 2
+
+/** A table that never leaves the sheet: columns too wide for it fold their cells. */
+export function table(
+  columns: readonly TableColumn[],
+  rows: readonly (readonly string[])[],
+  indent = 2,
+): string[] {
+  const widths = columns.map(({ head }, c) =>
+    Math.max(length(head), ...rows.map((row) => length(row[c] ?? ''))),
+  )
+  const room = sheetWidth - indent - gutter * (columns.length - 1)
+  const taken = () => widths.reduce((a, b) => a + b, 0)
+  while (taken() > room) {
+    const widest = widths.indexOf(Math.max(...widths))
+    if ((widths[widest] ?? 0) <= narrowest) break
+    widths[widest] = (widths[widest] ?? 0) - 1
+  }
+  const heads = columns.map(({ head }) => head)
+  const all = heads.some((head) => head !== '') ? [heads, ...rows] : rows
+  return all.flatMap((row) => tableRow(columns, widths, row, indent))
+}
+
+function tableRow(
+  columns: readonly TableColumn[],
+  widths: readonly number[],
+  row: readonly string[],
+  indent: number,
+): string[] {
+  const cells = columns.map((_, c) => fold(row[c] ?? '', widths[c] ?? narrowest))
+  const height = Math.max(...cells.map((lines) => lines.length))
+  return Array.from({ length: height }, (_, i) =>
+    (
+      ' '.repeat(indent) +
+      columns
+        .map(({ align }, c) => {
+          const line = cells[c]?.[i] ?? ''
+          const space = ' '.repeat(Math.max(0, (widths[c] ?? 0) - length(line)))
+          return align === 'right' ? space + line : line + space
+        })
+        .join(' '.repeat(gutter))
+    ).trimEnd(),
+  )
+}
+
+/** Characters as they stand in a row, accents joined to their letters. */
+const length = (text: string): number => Array.from(text.normalize('NFC')).length
