@@ -1,9 +1,10 @@
+import type { Micrometres } from '../units/units'
 import type { Train } from '../train/model'
 import { asFound } from '../readings/asFound'
 import { sharesOf, worstShare } from '../misalignment/shares'
 import { buildProgram } from '../program/buildProgram'
 import { firstCuts } from '../program/cuts'
-import type { Cut, Program } from '../program/program'
+import { programUnit, type Cut, type Program } from '../program/program'
 import type { Stage } from '../program/stage'
 import type { Solver } from '../solver/solver'
 import { solvePlan } from './solvePlan'
@@ -16,6 +17,8 @@ export type FinalProgram =
       readonly stage: Extract<Stage, { ask: 'cost' }>
       /** The tangents of the last round; the first ring where nothing had to be solved. */
       readonly cuts: readonly Cut[]
+      /** Its optimum (um), which is the bound of the proof; undefined where there is no solution. */
+      readonly bound: Micrometres | undefined
     }
   | { readonly status: 'stopped'; readonly why: string }
 
@@ -33,15 +36,28 @@ export function finalProgram(train: Train, solver: Solver): FinalProgram {
     case 'stopped':
       return { status: 'stopped', why: solved.why }
     case 'planned': {
-      const { cuts, share: within } = solved.least
-      return { status: 'planned', program, stage: { ask: 'cost', share: within }, cuts }
+      const { cuts, share: within, bound } = solved.least
+      return {
+        status: 'planned',
+        program,
+        stage: { ask: 'cost', share: within },
+        cuts,
+        bound: bound * programUnit,
+      }
     }
     case 'impossible':
-      return { status: 'impossible', program, stage: { ask: 'cost', share }, cuts: solved.cuts }
+      return {
+        status: 'impossible',
+        program,
+        stage: { ask: 'cost', share },
+        cuts: solved.cuts,
+        bound: undefined,
+      }
     case 'in-tolerance': {
       const within = Math.max(share, standing)
       const cuts = firstCuts(program)
-      return { status: 'in-tolerance', program, stage: { ask: 'cost', share: within }, cuts }
+      const stage = { ask: 'cost', share: within } as const
+      return { status: 'in-tolerance', program, stage, cuts, bound: 0 }
     }
   }
 }

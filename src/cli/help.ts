@@ -1,0 +1,21 @@
+/** What `holdfast --help` prints. */
+export const help = `holdfast plans the alignment of a train of machines.
+
+  holdfast plan FILE [--json]           the least move that meets every tolerance
+  holdfast check FILE [--json]          what stands in the file; nothing is solved
+  holdfast model FILE -o OUT.lp|OUT.mps the program behind the plan, for any
+                                        solver: CPLEX LP or free MPS
+
+FILE is a train file; - reads it from standard input.
+
+  --json     answer for programs, on standard output and nothing else there
+  --help     this text
+  --version  the version
+
+Exit status: 0 answered, also when nothing needs to move; 1 no plan is possible
+(the answer is printed all the same); 2 the file or the arguments were refused;
+3 the planner stopped, or its plan did not pass the proof: no plan is shown.
+
+Planning aid. Isolate, lock, try to start. Site procedure comes first; the
+responsible engineer decides and signs.
+`

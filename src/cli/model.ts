@@ -1,0 +1,40 @@
+import { fineSign, toFine } from '../engine/units/units'
+import { shareText } from '../engine/units/format'
+import { finalProgram } from '../engine/plan/finalProgram'
+import { tidy } from '../engine/plan/numbers'
+import { exportLp } from '../engine/program/exportLp'
+import { exportMps } from '../engine/program/exportMps'
+import { exportProgram } from '../engine/program/exportProgram'
+import type { Solver } from '../engine/solver/solver'
+import type { Train } from '../engine/train/model'
+
+/** The program behind a plan as text, and what another solver should find. */
+export type Model =
+  | {
+      readonly status: 'planned' | 'in-tolerance' | 'impossible'
+      readonly text: string
+      readonly columns: number
+      readonly rows: number
+      /** The optimum in the document's fine unit; null where there is none. */
+      readonly bound: number | null
+      readonly says: string
+    }
+  | { readonly status: 'stopped'; readonly why: string }
+
+export function modelOf(train: Train, format: 'lp' | 'mps', solver: Solver): Model {
+  const final = finalProgram(train, solver)
+  if (final.status === 'stopped') return final
+  const exported = exportProgram(train, final.program, final.stage, final.cuts)
+  const bound = final.bound === undefined ? null : tidy(toFine(final.bound, train.units))
+  return {
+    status: final.status,
+    text: format === 'lp' ? exportLp(exported) : exportMps(exported),
+    columns: exported.columns.length,
+    rows: exported.groups.reduce((sum, { rows }) => sum + rows.length, 0),
+    bound,
+    says:
+      bound === null
+        ? `It has no solution within ${shareText(train.plan.share)} of tolerance: a solver should call it infeasible.`
+        : `Its optimum should come out as ${bound} ${fineSign[train.units.fine]}.`,
+  }
+}

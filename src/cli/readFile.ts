@@ -1,0 +1,75 @@
+import { createReadStream } from 'node:fs'
+import { stat } from 'node:fs/promises'
+import type { Readable } from 'node:stream'
+import type { Refusal } from '../engine/train/refusal'
+
+/** Largest file that is read, in bytes. */
+export const largestFile = 10_000_000
+
+export type FileText =
+  | { readonly ok: true; readonly text: string }
+  | { readonly ok: false; readonly refused: readonly Refusal[] }
+
+/** Reads a file, or standard input for "-", as UTF-8 text; a byte order mark is left out. */
+export async function readText(file: string, path: string, input: Readable): Promise<FileText> {
+  const name = file === '-' ? 'standard input' : file
+  const refuse = (why: string): FileText => ({ ok: false, refused: [{ at: name, why }] })
+  const tooLarge = refuse(
+    `larger than 10 MB: at most ${largestFile} bytes are read; is this a train file?`,
+  )
+  try {
+    if (file !== '-') {
+      const known = await stat(path)
+      if (known.isDirectory()) return refuse('a folder: give a file')
+      if (known.size > largestFile) return tooLarge
+    }
+    const bytes = await collect(file === '-' ? input : createReadStream(path))
+    if (bytes === undefined) return tooLarge
+    return decode(bytes, refuse)
+  } catch (error) {
+    return refuse(reasonOf(error))
+  }
+}
+
+async function collect(stream: Readable): Promise<Buffer | undefined> {
+  const chunks: Buffer[] = []
+  let size = 0
+  for await (const chunk of stream) {
+    const bytes = Buffer.from(chunk as Uint8Array)
+    size += bytes.length
+    if (size > largestFile) return undefined
+    chunks.push(bytes)
+  }
+  return Buffer.concat(chunks)
+}
+
+function decode(bytes: Buffer, refuse: (why: string) => FileText): FileText {
+  try {
+    return { ok: true, text: new TextDecoder('utf-8', { fatal: true }).decode(bytes) }
+  } catch {
+    const written = Buffer.from(bytes.toString('utf8'))
+    const at = bytes.findIndex((byte, i) => byte !== written[i])
+    const line = bytes.subarray(0, at).filter((byte) => byte === 0x0a).length + 1
+    return refuse(
+      `not UTF-8 text: byte ${at + 1}, on line ${line}, belongs to no character; save the file as UTF-8`,
+    )
+  }
+}
+
+/** Why a file could not be read or written, in words. */
+export function reasonOf(error: unknown): string {
+  const code = error instanceof Error && 'code' in error ? String(error.code) : ''
+  return reasons[code] ?? (error instanceof Error ? error.message : String(error))
+}
+
+const reasons: Record<string, string> = {
+  ENOENT: 'no such file or folder: check the name',
+  ENOTDIR: 'a part of the path is no folder: check the name',
+  EISDIR: 'a folder: give a file',
+  EACCES: 'no permission: check who may use the file',
+  EPERM: 'no permission: check who may use the file',
+  EROFS: 'the disk is read-only',
+  ENOSPC: 'the disk is full',
+  ENAMETOOLONG: 'the name is too long',
+  ELOOP: 'the links go round in a circle',
+}

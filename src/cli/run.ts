@@ -1,0 +1,119 @@
+import { writeFile } from 'node:fs/promises'
+import { resolve } from 'node:path'
+import type { Readable } from 'node:stream'
+import { version } from '../../package.json'
+import { checkRead } from '../engine/checkTrain'
+import { planRead } from '../engine/planTrain'
+import type { PlanStatus } from '../engine/plan/answer'
+import { checkText } from '../engine/sheet/checkText'
+import { planText } from '../engine/sheet/planText'
+import type { Refusal } from '../engine/train/refusal'
+import { readTrainText } from '../engine/train/readTrain'
+import type { Train } from '../engine/train/model'
+import { glpkSolver } from '../solvers/glpk'
+import { readArguments, type Request } from './arguments'
+import { help } from './help'
+import { modelOf } from './model'
+import { readText, reasonOf } from './readFile'
+
+/** Where a command reads from and prints to. */
+export interface Shell {
+  readonly folder: string
+  readonly input: Readable
+  readonly print: (text: string) => void
+  readonly complain: (text: string) => void
+}
+
+/** Exit status of every status a plan can have. */
+const exitOf: Record<PlanStatus, number> = {
+  planned: 0,
+  'in-tolerance': 0,
+  impossible: 1,
+  unproven: 3,
+  stopped: 3,
+}
+
+type FileRequest = Extract<Request, { file: string }>
+
+/** Carries out one command; answers its exit status and never throws. */
+export async function run(words: readonly string[], shell: Shell): Promise<number> {
+  const request = readArguments(words)
+  switch (request.command) {
+    case 'help':
+      shell.print(help)
+      return 0
+    case 'version':
+      shell.print(`${version}\n`)
+      return 0
+    case 'refused':
+      return refuse(request.refused, request.json, shell)
+  }
+  try {
+    return await onFile(request, shell)
+  } catch (error) {
+    const why = `the program failed: ${error instanceof Error ? error.message : String(error)}`
+    return stop(why, request.json, shell)
+  }
+}
+
+async function onFile(request: FileRequest, shell: Shell): Promise<number> {
+  const { file, json } = request
+  const text = await readText(file, resolve(shell.folder, file), shell.input)
+  if (!text.ok) return refuse(text.refused, json, shell)
+  const read = readTrainText(text.text)
+  if (!read.ok) return refuse(read.refused, json, shell)
+  switch (request.command) {
+    case 'check': {
+      const report = checkRead(read.train)
+      shell.print(json ? asJson(report) : checkText(read.train, report))
+      return 0
+    }
+    case 'plan': {
+      const answer = planRead(read.train, await glpkSolver())
+      shell.print(json ? asJson(answer) : planText(read.train, answer))
+      return exitOf[answer.status]
+    }
+    case 'model':
+      return writeModel(request, read.train, shell)
+  }
+}
+
+async function writeModel(
+  request: Extract<Request, { command: 'model' }>,
+  train: Train,
+  shell: Shell,
+): Promise<number> {
+  const model = modelOf(train, request.format, await glpkSolver())
+  if (model.status === 'stopped') return stop(model.why, request.json, shell)
+  try {
+    await writeFile(resolve(shell.folder, request.out), model.text)
+  } catch (error) {
+    const why = `cannot be written: ${reasonOf(error)}`
+    return refuse([{ at: request.out, why }], request.json, shell)
+  }
+  const { status, bound, columns, rows } = model
+  shell.print(
+    request.json
+      ? asJson({ written: request.out, status, bound, columns, rows })
+      : `Wrote ${request.out}: ${columns} columns, ${rows} rows.\n${model.says}\n`,
+  )
+  return 0
+}
+
+function refuse(refused: readonly Refusal[], json: boolean, shell: Shell): number {
+  if (json) shell.print(asJson({ refused }))
+  else
+    shell.complain(
+      refused.map(({ at, why }) => `refused: ${at === '' ? why : `${at}: ${why}`}\n`).join(''),
+    )
+  return 2
+}
+
+function stop(why: string, json: boolean, shell: Shell): number {
+  if (json) shell.print(asJson({ status: 'stopped', why }))
+  else shell.complain(`stopped: ${why}\n`)
+  return 3
+}
+
+/** The same value gives the same bytes: keys stand in the order in which the engine writes them. */
+const asJson = (value: unknown): string => `${JSON.stringify(value, null, 2)}\n`
