@@ -1,6 +1,14 @@
 import GLPK, { type GLPK as Glpk, type LP, type Result } from 'glpk.js/node'
 import { dualForm } from './dualForm'
-import type { LinearProgram, LpColumn, LpRow, Outcome, Solver } from '../engine/solver/solver'
+import type {
+  LinearProgram,
+  LpColumn,
+  LpRow,
+  Optimal,
+  Outcome,
+  Solver,
+} from '../engine/solver/solver'
+import { isSound, soundnessOf } from '../engine/solver/soundness'
 
 /**
  * GLPK 5.0 compiled to WebAssembly, behind the solver port. Synchronous: run it in a worker or under
@@ -28,43 +36,71 @@ export async function glpkSolver(): Promise<Solver> {
   }
 }
 
-/** Programs with more rows than columns are asked in their dual form first, which is much faster. */
+/**
+ * Programs with more rows than columns are asked in their dual form first, which is much faster; then
+ * as they stand. Every answer is judged on the program itself; the first sound one is taken. Where there is none the run counts as stopped.
+ */
 function run(glpk: Glpk, program: LinearProgram, seconds: number): Outcome {
-  if (program.rows.length > program.columns.length) {
-    const dual = dualForm(program)
-    const outcome = ask(glpk, dual.program, seconds)
-    if (outcome.kind === 'optimal') return dual.back(outcome)
+  const started = performance.now()
+  const left = () => seconds - (performance.now() - started) / 1000
+  let why = 'the solver found no answer and no reason'
+  for (const ask of ways(glpk, program)) {
+    if (left() <= 0) break
+    const outcome = ask(Math.min(left(), Math.max(shortest, seconds / 10)))
+    if (outcome === undefined) continue
+    if (outcome.kind !== 'optimal') return outcome
+    if (isSound(soundnessOf(program, outcome))) return outcome
+    why = 'no answer of the solver stood up to checking'
   }
-  return ask(glpk, program, seconds)
+  return { kind: 'stopped', why: left() <= 0 ? `no answer within ${seconds} s` : why }
+}
+
+/** A try is given a tenth of the time, and at least this (s): the simplex may stall where another way does not. */
+const shortest = 0.5
+
+type Ask = (seconds: number) => Exclude<Outcome, { kind: 'stopped' }> | undefined
+
+function ways(glpk: Glpk, program: LinearProgram): Ask[] {
+  const plain = (presol: boolean): Ask => {
+    return (seconds) => ask(glpk, program, seconds, presol)
+  }
+  if (program.rows.length <= program.columns.length) return [plain(true), plain(false)]
+  const dual = dualForm(program)
+  // Without presolve: with it the row duals of the dual form, which are what is wanted, come back wrong.
+  const turned: Ask = (seconds) => {
+    const outcome = ask(glpk, dual.program, seconds, false)
+    return outcome?.kind === 'optimal' ? dual.back(outcome) : undefined
+  }
+  return [turned, plain(true), plain(false)]
 }
 
 /**
- * With presolve GLPK scales and is the more accurate, but cannot tell infeasible from unbounded or
- * from out of time; what is not optimal is asked again without it.
+ * One call. With presolve GLPK scales and is the more accurate, but cannot tell infeasible from
+ * unbounded or from out of time; only without it are those two believed.
  */
-function ask(glpk: Glpk, program: LinearProgram, seconds: number): Outcome {
-  const lp = written(glpk, program)
-  const started = performance.now()
-  const solve = (presol: boolean): Result =>
-    glpk.solve(lp, { msglev: glpk.GLP_MSG_OFF, presol, tmlim: seconds })
-  let answer = solve(true)
-  if (answer.result.status !== glpk.GLP_OPT) answer = solve(false)
+function ask(
+  glpk: Glpk,
+  program: LinearProgram,
+  seconds: number,
+  presol: boolean,
+): ReturnType<Ask> {
+  const answer: Result = glpk.solve(written(glpk, program), {
+    msglev: glpk.GLP_MSG_OFF,
+    presol,
+    tmlim: seconds,
+  })
   switch (answer.result.status) {
     case glpk.GLP_OPT:
       return optimal(answer, program)
     case glpk.GLP_NOFEAS:
-      return { kind: 'infeasible' }
+      return presol ? undefined : { kind: 'infeasible' }
     case glpk.GLP_UNBND:
-      return { kind: 'unbounded' }
+      return presol ? undefined : { kind: 'unbounded' }
   }
-  const late = performance.now() - started > seconds * 1000
-  return {
-    kind: 'stopped',
-    why: late ? `no answer within ${seconds} s` : 'the solver found no answer and no reason',
-  }
+  return undefined
 }
 
-function optimal(answer: Result, program: LinearProgram): Outcome {
+function optimal(answer: Result, program: LinearProgram): Optimal {
   const { vars, dual, z } = answer.result
   return {
     kind: 'optimal',

@@ -1,8 +1,12 @@
 import { valueOf } from './affine'
 import type { Circle, Cut, Program, Row } from './program'
 
-/** Cuts nearer than this (rad) are the same tangent: what is left between them is rounding. */
-const sameAngle = 1e-9
+/**
+ * Cuts nearer than this (rad) count as the same tangent. What lies beyond between two of them is
+ * under 1e-8 of the radius, the slack of a circle; nearer ones would only make rows that no solver
+ * can tell apart.
+ */
+const sameAngle = 1e-4
 
 /**
  * The tangents that a program starts with, along the axes: enough to keep a first answer near, and

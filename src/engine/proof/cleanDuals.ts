@@ -1,10 +1,8 @@
+import { solveSymmetric } from '../algebra/symmetric'
 import type { ProgramToBound } from './dualBound'
 
 /** Corrections after which the last digits of the duals no longer change. */
 const turns = 3
-/** A pivot below this part of its diagonal belongs to a column that depends on the others. */
-const dependent = 1e-12
-
 /**
  * Takes the solver's rounding off row duals, so that a bound from them keeps its digits. Duals on a
  * side that is not bounded are dropped; the others are changed, each in proportion to its size, by
@@ -77,31 +75,4 @@ function correction(
     const sum = part.reduce((s, [k, a]) => s + a * (multipliers[k] ?? 0), 0)
     return Math.abs(y[i] ?? 0) * sum
   })
-}
-
-/** Solves a symmetric semidefinite system by elimination; dependent unknowns are left at 0. */
-function solveSymmetric(matrix: number[][], right: number[]): number[] {
-  const n = right.length
-  const diagonal = matrix.map((row, k) => row[k] ?? 0)
-  const used: number[] = []
-  for (let k = 0; k < n; k++) {
-    const pivotRow = matrix[k]
-    const pivot = pivotRow?.[k] ?? 0
-    if (!pivotRow || pivot <= dependent * (diagonal[k] ?? 0)) continue
-    used.push(k)
-    for (let i = k + 1; i < n; i++) {
-      const row = matrix[i]
-      const factor = (row?.[k] ?? 0) / pivot
-      if (!row || factor === 0) continue
-      for (let j = k; j < n; j++) row[j] = (row[j] ?? 0) - factor * (pivotRow[j] ?? 0)
-      right[i] = (right[i] ?? 0) - factor * (right[k] ?? 0)
-    }
-  }
-  const out = new Array<number>(n).fill(0)
-  for (const k of used.reverse()) {
-    const row = matrix[k] ?? []
-    const rest = out.reduce((s, value, j) => (j > k ? s + (row[j] ?? 0) * value : s), 0)
-    out[k] = ((right[k] ?? 0) - rest) / (row[k] ?? 1)
-  }
-  return out
 }
