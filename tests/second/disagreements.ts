@@ -15,7 +15,7 @@ export interface Comparison {
   disagreements: string[]
   /** The statuses differ, but the deciding number lies on its limit within the tolerance. */
   borderline: boolean
-  /** Worst shares differ, but both belong to plans within 1e-6 of the least cost. */
+  /** Worst shares differ, but both are least within 1e-7 to 1e-6 of the least cost. */
   sameBand: boolean
 }
 

@@ -20,7 +20,7 @@ export interface SecondAnswer {
   worstShare: number
   /** Worst share by coupling and state, as found. */
   asFoundShares: Record<string, Record<string, number>>
-  /** The smallest and the largest worst share of plans within 1e-6 of the least cost. */
+  /** The least worst share within 1e-6 of the least cost, and within 1e-7 of it. */
   worstShareBand: [number, number]
   share: number
   bodies: Record<string, Moves>
@@ -132,22 +132,21 @@ function inStages(built: Built, fine: number, stages: Stages, leaveOut: LeftOut)
   if (!least || least.objective > share + 1e-9)
     return answer(built, fine, { ...none, status: 'impossible' }, [])
   stages.limitWorst(share)
+  const second = leaveOut !== 'least worst share second'
+  // where moves cost nothing the last point would be kept, and with it its least worst share
+  if (!second) stages.forget()
   const cheapest = stages.least(cost)
   if (!cheapest) return answer(built, fine, { ...none, status: 'impossible' }, [])
   const binding = bindingIn(stages.rows, cheapest)
   const within = (slack: number) => {
+    if (!second) return cheapest.columns
     const high = cheapest.objective * (1 + slack) + 1e-7
     stages.addRow({ family: 'cost', also: [], expression: sum([1, cost]), low: -Infinity, high })
-    return stages.least(worst) ?? cheapest
+    return (stages.least(worst) ?? cheapest).columns
   }
   const loose = within(1e-6)
-  const best = leaveOut === 'least worst share second' ? cheapest : within(costSlack)
-  const tight = within(0)
-  const band: [number, number] = [worstOf(built, loose.columns), worstOf(built, tight.columns)]
-  return answer(
-    built,
-    fine,
-    { status: 'planned', floor, worstShareBand: band, binding },
-    best.columns,
-  )
+  const best = within(costSlack)
+  const tight = within(1e-7)
+  const worstShareBand: [number, number] = [worstOf(built, loose), worstOf(built, tight)]
+  return answer(built, fine, { status: 'planned', floor, worstShareBand, binding }, best)
 }

@@ -148,6 +148,11 @@ export class Stages {
     return cuts > 0
   }
 
+  /** Forgets the last point, so that the next stage does not start from it. */
+  forget(): void {
+    this.model.clearSolver()
+  }
+
   /** Frees the memory of the solver package. */
   dispose(): void {
     this.model.dispose()
