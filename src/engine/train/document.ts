@@ -182,7 +182,7 @@ export const coupling = z.strictObject({
     .record(z.string(), z.strictObject({ offset: vector.optional(), slope: vector.optional() }))
     .optional(),
   axial: z.strictObject({ found: number, want: number, tolerance: positive }).optional(),
-  strain: z.json().optional(),
+  strain: z.unknown().optional(),
   found: z.array(readingSet),
 })
 
@@ -226,7 +226,7 @@ export const trainDocument = z.strictObject({
   couplings: z.array(coupling),
   states: z.array(state).optional(),
   plan: planSettings.optional(),
-  record: z.json().optional(),
+  record: z.unknown().optional(),
 })
 
 export type TrainDocument = z.infer<typeof trainDocument>

@@ -5,18 +5,20 @@ import { placeOf, shown, type Refusal } from './refusal'
 export function meaningRefusals(document: TrainDocument): Refusal[] {
   const skids = document.skids ?? []
   const states = document.states ?? []
+  const bodies = repeated([
+    ...document.machines.map(({ id }, i) => [id, `machines[${i}].id`] as const),
+    ...skids.map(({ id }, i) => [id, `skids[${i}].id`] as const),
+  ])
   return [
-    ...repeated([
-      ...document.machines.map(({ id }, i) => [id, `machines[${i}].id`] as const),
-      ...skids.map(({ id }, i) => [id, `skids[${i}].id`] as const),
-    ]),
+    ...bodies,
     ...repeated(document.couplings.map(({ id }, i) => [id, `couplings[${i}].id`] as const)),
     ...repeated(states.map(({ id }, i) => [id, `states[${i}].id`] as const)),
     ...document.machines.flatMap((machine, i) => ofBody(machine, `machines[${i}]`)),
     ...skids.flatMap((skid, i) => ofBody(skid, `skids[${i}]`)),
     ...document.machines.flatMap((machine, i) => ofGrowth(machine, `machines[${i}]`, document)),
     ...ofCarrying(document, skids),
-    ...ofNeighbours(document),
+    // While ids repeat, who is whose neighbour cannot be told.
+    ...(bodies.length > 0 ? [] : ofNeighbours(document)),
     ...document.couplings.flatMap((coupling, i) =>
       ofCoupling(coupling, `couplings[${i}]`, document),
     ),

@@ -2,6 +2,7 @@ import { trainDocument, type TrainDocument } from './document'
 import { convertCoupling } from './convertCoupling'
 import { convertMachine, convertSkid } from './convertBody'
 import { Door } from './door'
+import { jsonFault } from './jsonFault'
 import { meaningRefusals } from './meaningRefusals'
 import type { State, Train } from './model'
 import type { Refusal } from './refusal'
@@ -22,12 +23,12 @@ export function readTrainText(text: string): ReadResult {
   let input: unknown
   try {
     input = JSON.parse(text)
-  } catch (error) {
-    const reason = error instanceof Error ? error.message : String(error)
-    return refuse(
-      '',
-      `not a JSON document: ${reason}${lineOf(reason, text)}; repair the text there`,
-    )
+  } catch {
+    const fault = jsonFault(text)
+    const where = fault
+      ? `line ${fault.line}, column ${fault.column}: ${fault.why}`
+      : 'nested too deeply'
+    return refuse('', `not a JSON document: ${where}; repair the text there`)
   }
   return readTrain(input)
 }
@@ -95,10 +96,3 @@ function statesOf(document: TrainDocument): State[] {
 }
 
 const refuse = (at: string, why: string): ReadResult => ({ ok: false, refused: [{ at, why }] })
-
-function lineOf(reason: string, text: string): string {
-  const position = /position (\d+)/.exec(reason)
-  if (position === null) return ''
-  const before = text.slice(0, Number(position[1])).split('\n')
-  return ` (line ${before.length}, column ${(before.at(-1)?.length ?? 0) + 1})`
-}

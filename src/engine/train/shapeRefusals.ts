@@ -78,7 +78,8 @@ function wrongSize(
       : issue.inclusive === false
         ? 'below'
         : 'at most'
-  if (Array.isArray(value)) return `the list has ${value.length} entries: it needs ${side} ${limit}`
+  if (Array.isArray(value))
+    return `the list has ${value.length} ${value.length === 1 ? 'entry' : 'entries'}: it needs ${side} ${limit}`
   if (typeof value === 'string')
     return `the text has ${value.length} characters: it needs ${side} ${limit}`
   return `${shown(value)} is out of range: it must be ${side} ${limit}`
