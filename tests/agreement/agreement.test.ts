@@ -49,7 +49,11 @@ test(
       const train = randomTrain(seed)
       const second = await solveSecond(train)
       const first = planned(train, solver)
-      const comparison = compare(asFirst(first), second)
+      let comparison = compare(asFirst(first), second)
+      if (comparison.disagreements.length > 0 && second.hasCircles) {
+        comparison = compare(asFirst(first), second, await solveSecond(train, { loose: true }))
+        if (comparison.disagreements.length === 0) count(statuses, 'within a circle')
+      }
       const all = [...comparison.disagreements, ...judged(train, first)]
       for (const text of all) disagreements.push(`seed ${seed}: ${text}`)
       if (comparison.borderline) count(statuses, 'borderline')
@@ -67,7 +71,9 @@ test(
     for (const status of ['planned', 'in-tolerance', 'impossible']) {
       expect(statuses.get(status) ?? 0, `${status} comes too seldom`).toBeGreaterThan(trains / 20)
     }
-    expect(statuses.get('borderline') ?? 0).toBeLessThanOrEqual(trains / 100)
+    // what the comparison has to excuse must stay rare
+    for (const excuse of ['borderline', 'within a circle'])
+      expect(statuses.get(excuse) ?? 0, excuse).toBeLessThanOrEqual(trains / 100)
   },
   long ? 1_800_000 : 120_000,
 )

@@ -33,7 +33,7 @@ export function judged(train: Train, answer: PlanAnswer): string[] {
   const wrong: string[] = []
   if (found.violation > slack.limit) wrong.push(`${found.where} passed by ${found.violation}`)
   if (found.unfree > slack.limit) wrong.push(`a body moves ${found.unfree} as it may not`)
-  if (!(Math.abs(found.worstShare - worstShare) <= slack.share * found.worstShare))
+  if (!(Math.abs(found.worstShare - worstShare) <= slack.share * found.worstShare + 1e-7))
     wrong.push(`moves use ${found.worstShare}, the answer says ${worstShare}`)
   if (!(Math.abs(found.cost - cost) <= slack.cost * found.cost + 1e-5))
     wrong.push(`moves cost ${found.cost}, the answer says ${cost}`)

@@ -13,7 +13,7 @@ const mostSeeds = 600
 /** The second answer without one term; undefined where the readings then hold nothing. */
 async function without(train: Train, term: Term): Promise<SecondAnswer | undefined> {
   try {
-    return await solveSecond(train, term)
+    return await solveSecond(train, { leaveOut: term })
   } catch (error) {
     if (error instanceof Undetermined) return undefined
     throw error

@@ -32,61 +32,70 @@ export const agreement = {
   smallCost: 1e-5,
 }
 
-function apart(a: number, b: number, relative: number, small: number): boolean {
-  if (!Number.isFinite(a) || !Number.isFinite(b)) return !Object.is(a, b)
-  return Math.abs(a - b) > relative * Math.max(Math.abs(a), Math.abs(b)) + small
+/** Whether a value lies between two others, give or take. */
+function between(value: number, low: number, high: number, relative: number, small: number) {
+  if (value === low || value === high) return true
+  return (
+    value >= low - relative * Math.abs(low) - small &&
+    value <= high + relative * Math.abs(high) + small
+  )
 }
 
 /** Whether what decides between the two statuses lies within the tolerance of the share. */
-function onTheEdge(first: FirstAnswer, second: SecondAnswer): boolean {
-  const { share, floor, asFoundShares } = second
-  const edge = agreement.share * share
-  const statuses = [first.status, second.status]
+function onTheEdge(first: FirstAnswer, second: SecondAnswer, loose: SecondAnswer): boolean {
+  const { share, asFoundShares } = second
   const found = Math.max(...Object.values(asFoundShares).flatMap((by) => Object.values(by)))
-  return statuses.includes('in-tolerance')
-    ? Math.abs(found - share) <= edge
-    : Math.abs(floor - share) <= edge
+  return [first.status, second.status].includes('in-tolerance')
+    ? between(share, found, found, agreement.share, 0)
+    : between(share, loose.floor, second.floor, agreement.share, 0)
 }
 
-/** Compares the planner's answer with the second builder's by the output contract. */
-export function compare(first: FirstAnswer, second: SecondAnswer): Comparison {
-  const disagreements: string[] = []
-  const differ = (
+function foundApart(first: FirstAnswer, second: SecondAnswer): string[] {
+  return Object.entries(second.asFoundShares).flatMap(([coupling, by]) => {
+    const row = first.asFound.find((found) => found.coupling === coupling)
+    return Object.entries(by).flatMap(([state, share]) => {
+      const value = row?.share[state] ?? NaN
+      return between(value, share, share, agreement.asFound, agreement.smallShare)
+        ? []
+        : [`as found ${coupling} ${state}: first ${value}, second ${share}`]
+    })
+  })
+}
+
+/**
+ * Compares the planner's answer with the second builder's by the output contract. `loose` is the
+ * second answer with every circle as wide as a plan may take it: a right answer lies between the two.
+ */
+export function compare(first: FirstAnswer, second: SecondAnswer, loose = second): Comparison {
+  const disagreements = foundApart(first, second)
+  const check = (
     what: string,
-    a: number | undefined,
-    b: number,
+    value = NaN,
+    low: number,
+    high: number,
     relative: number,
     small: number,
   ) => {
-    if (a === undefined || apart(a, b, relative, small))
-      disagreements.push(`${what}: first ${a ?? 'none'}, second ${b}`)
+    const right = between(value, low, high, relative, small)
+    if (!right) disagreements.push(`${what}: first ${value}, second ${low} to ${high}`)
   }
-  for (const [coupling, by] of Object.entries(second.asFoundShares)) {
-    const found = first.asFound.find((row) => row.coupling === coupling)
-    for (const [state, share] of Object.entries(by)) {
-      const what = `as found ${coupling} ${state}`
-      differ(what, found?.share[state], share, agreement.asFound, agreement.smallShare)
-    }
-  }
-  differ('floor', first.floor, second.floor, agreement.share, agreement.smallShare)
+  const { share, smallShare, smallCost } = agreement
+  check('floor', first.floor, loose.floor, second.floor, share, smallShare)
   if (first.status !== second.status) {
-    if (onTheEdge(first, second)) return { disagreements, borderline: true, sameBand: false }
-    disagreements.push(`status: first ${first.status}, second ${second.status}`)
-    return { disagreements, borderline: false, sameBand: false }
+    const borderline = onTheEdge(first, second, loose)
+    if (!borderline) disagreements.push(`status: first ${first.status}, second ${second.status}`)
+    return { disagreements, borderline, sameBand: false }
   }
   if (second.status === 'impossible') return { disagreements, borderline: false, sameBand: false }
   const close = second.hasCircles ? agreement.withCircles : agreement.costWithoutCircles
-  differ('cost', first.cost, second.cost, close, agreement.smallCost)
-  const worst = first.worstShare ?? NaN
-  const { share, smallShare } = agreement
+  check('cost', first.cost, loose.cost, second.cost, close, smallCost)
   const [low, high] = second.worstShareBand
-  const inBand = worst >= low * (1 - share) - smallShare && worst <= high * (1 + share) + smallShare
-  const same = !apart(worst, second.worstShare, share, smallShare)
-  if (!same && !inBand)
-    disagreements.push(
-      `worst share: first ${worst}, second ${second.worstShare} (${low} to ${high})`,
-    )
-  return { disagreements, borderline: false, sameBand: !same && inBand }
+  const [lower, higher] = loose.worstShareBand
+  const worst = first.worstShare ?? NaN
+  const same = between(worst, second.worstShare, second.worstShare, share, smallShare)
+  if (!same)
+    check('worst share', worst, Math.min(low, lower), Math.max(high, higher), share, smallShare)
+  return { disagreements, borderline: false, sameBand: !same && disagreements.length === 0 }
 }
 
 /** The second answer in the form of a first one, to compare two of them. */

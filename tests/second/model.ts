@@ -1,3 +1,4 @@
+import { fixed, sum } from './affine'
 import { addBody } from './limits'
 import { metric } from './metric'
 import { movers, type Mover } from './motion'
@@ -48,5 +49,19 @@ export function build(document: Train, leaveOut?: LeftOut): Built {
     checks,
     share: leaveOut === 'share' ? 1 : (train.plan?.share ?? 1),
     hasCircles: program.circles.length > 0,
+  }
+}
+
+/**
+ * Widens every circle by what a plan may pass one: 1e-3 um at a bolt, 1e-6 of a tolerance. Where a
+ * bolt already touches its hole and can only move along the edge, that little decides a lot: a step
+ * of s along a circle of radius r leaves it by s^2 / 2r, so 1e-3 um lets a bolt go 0.4 um.
+ */
+export function loosen(program: Program): void {
+  for (const circle of program.circles) {
+    const atBolt = circle.family.endsWith('hole') || circle.family === 'reserve'
+    circle.radius = atBolt
+      ? sum([1, circle.radius], [1, fixed(1e-3)])
+      : sum([1 + 1e-6, circle.radius])
   }
 }

@@ -1,6 +1,6 @@
 import { sum, valueOf, type Affine } from './affine'
 import { footRows } from './limits'
-import { build, type Built } from './model'
+import { build, loosen, type Built } from './model'
 import { ownCarry, type Mover, type Six } from './motion'
 import type { Row } from './program'
 import { shareOf } from './share'
@@ -103,10 +103,20 @@ function answer(
   }
 }
 
+/** How the second builder departs from the contract: a term less, or circles at their widest. */
+export interface Departure {
+  leaveOut?: LeftOut
+  loose?: boolean
+}
+
 /** Solves a train by the contract, with nothing of the planner's own code. */
-export async function solveSecond(document: Train, leaveOut?: LeftOut): Promise<SecondAnswer> {
+export async function solveSecond(
+  document: Train,
+  { leaveOut, loose = false }: Departure = {},
+): Promise<SecondAnswer> {
   const highs = await loadSolver()
   const built = build(document, leaveOut)
+  if (loose) loosen(built.program)
   const fine = fineFactor(document, leaveOut)
   const stages = new Stages(highs, built.program)
   try {
