@@ -1,17 +1,8 @@
 import { spawnSync } from 'node:child_process'
-import {
-  existsSync,
-  mkdirSync,
-  mkdtempSync,
-  readdirSync,
-  readFileSync,
-  renameSync,
-  rmSync,
-  statSync,
-  writeFileSync,
-} from 'node:fs'
+import { existsSync, mkdirSync, mkdtempSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { madeFrom, sourceList } from '../dev/sources.mjs'
 
 const root = dirname(dirname(dirname(fileURLToPath(import.meta.url))))
 const sources = ['src/engine', 'src/solvers', 'src/cli', 'package.json', 'vite.cli.config.ts']
@@ -25,8 +16,8 @@ const stamp = join(root, 'dist-cli', 'built-from')
  * @throws Error when it is missing and cannot be built
  */
 export function builtCommandLine() {
-  const wanted = sources.flatMap(filesUnder).join('\n')
-  if (existsSync(bundle) && readOr(stamp, '') === wanted) return bundle
+  const wanted = sourceList(root, sources)
+  if (existsSync(bundle) && madeFrom(stamp, wanted)) return bundle
   try {
     build(wanted)
   } catch (error) {
@@ -64,24 +55,6 @@ function build(wanted) {
     renameSync(join(folder, 'built-from'), stamp)
   } finally {
     rmSync(folder, { recursive: true, force: true })
-  }
-}
-
-/** Every file under a source with its time and size: what a build was made from. */
-function filesUnder(path) {
-  const full = join(root, path)
-  const found = statSync(full)
-  if (!found.isDirectory()) return [`${path} ${found.mtimeMs} ${found.size}`]
-  return readdirSync(full)
-    .sort()
-    .flatMap((name) => filesUnder(`${path}/${name}`))
-}
-
-function readOr(path, otherwise) {
-  try {
-    return readFileSync(path, 'utf8')
-  } catch {
-    return otherwise
   }
 }
 

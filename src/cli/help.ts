@@ -1,10 +1,10 @@
 /** What `holdfast --help` prints. */
 export const help = `holdfast plans the alignment of a train of machines.
 
-  holdfast plan FILE [--json]           the least move that meets every tolerance
-  holdfast check FILE [--json]          what stands in the file; nothing is solved
-  holdfast model FILE -o OUT.lp|OUT.mps the program behind the plan, for any
-                                        solver: CPLEX LP or free MPS
+  holdfast plan FILE [--json]    the least move that meets every tolerance
+  holdfast check FILE [--json]   what stands in the file; nothing is solved
+  holdfast model FILE -o OUT     the program behind the plan, for any solver:
+                                 OUT ends in .lp (CPLEX LP) or .mps (free MPS)
 
 FILE is a train file; - reads it from standard input.
 

@@ -5,7 +5,7 @@ import { factInWords, notesOf } from './exportWords'
 import { programUnit, shareColumn, type Cut, type Program, type Row } from './program'
 import { stageProgram, stageRows, type Stage } from './stage'
 
-/** A linear program ready to be written: named, in the document's fine unit, one bound a row. */
+/** A linear program ready to be written: named, one bound a row, its optimum in the document's fine unit. */
 export interface ExportedProgram {
   readonly title: string
   /** What a reader should know, a line each. */
@@ -30,9 +30,15 @@ export interface ExportedRow {
 }
 
 /**
- * Names the least-cost program and turns its displacements from program units into the document's
- * fine unit. Every column but the share is a displacement, so right-hand sides, bounds and what
- * stands before the share are multiplied; costs stay. A row with two bounds becomes two rows, since
+ * The unit that displacements are written in: the document's, but µm for one in mm. Solvers keep
+ * bounds to 1e-7 of whatever unit they are given; of a mm, that is more than a plan's last digits.
+ */
+const unitFor = { um: 'um', mm: 'um', mil: 'mil' } as const
+
+/**
+ * Names the least-cost program and turns its displacements from program units into a fine unit.
+ * Every column but the share is a displacement, so right-hand sides, bounds and what stands before
+ * the share are multiplied; costs turn the sum back into the document's fine unit. A row with two bounds becomes two rows, since
  * CPLEX LP as most readers take it has no other way to say so.
  */
 export function exportProgram(
@@ -41,7 +47,9 @@ export function exportProgram(
   stage: Extract<Stage, { ask: 'cost' }>,
   cuts: readonly Cut[],
 ): ExportedProgram {
-  const factor = programUnit / micrometresPer[train.units.fine]
+  const unit = unitFor[train.units.fine]
+  const factor = programUnit / micrometresPer[unit]
+  const perUnit = micrometresPer[unit] / micrometresPer[train.units.fine]
   const linear = stageProgram(program, stage, cuts)
   const columnNames = new ExportNames()
   const columns = linear.columns.map(({ lower, upper }, c) => {
@@ -50,7 +58,7 @@ export function exportProgram(
       name: columnNames.take(program.columns[c]?.name ?? ''),
       lower: lower * scale,
       upper: upper * scale,
-      cost: linear.objective[c] ?? 0,
+      cost: (linear.objective[c] ?? 0) * perUnit,
     }
   })
   const rowNames = new ExportNames()
@@ -63,7 +71,7 @@ export function exportProgram(
   }
   return {
     title: train.name,
-    notes: notesOf(train, fineSign[train.units.fine]),
+    notes: notesOf(train, fineSign[unit]),
     columns,
     groups,
   }

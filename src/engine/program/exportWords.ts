@@ -1,3 +1,4 @@
+import { fineSign } from '../units/units'
 import type { Train } from '../train/model'
 import type { Meaning } from './program'
 
@@ -38,7 +39,7 @@ export function factInWords(train: Train, meaning: Meaning): string {
 export function notesOf(train: Train, fine: string): string[] {
   const { three, nine } = train.sides
   return [
-    `The least-cost program: its optimum is the least weighted move, in ${fine}.`,
+    `The least-cost program: its optimum is the least weighted move, in ${fineSign[train.units.fine]}.`,
     `Every column but share is a displacement in ${fine}; share is the part of each tolerance used.`,
     'rise, slide, axial: how far a body moves at the mean x of its feet. Up is +; to the right',
     "along the train is +; sideways + is toward 3 o'clock" + nameOfSide(three, "3 o'clock") + ',',

@@ -1,0 +1,36 @@
+import { defineConfig, devices } from '@playwright/test'
+import { browserAdvice, findBrowser } from './src/dev/browser.mjs'
+
+// The browser tests: the built app, served as `npm start` serves it, in an installed Chromium.
+const executablePath = findBrowser()
+if (executablePath === undefined) throw new Error(`no browser: ${browserAdvice}`)
+
+const port = process.env.HOLDFAST_TEST_PORT ?? '4173'
+const address = `http://127.0.0.1:${port}/`
+const root = process.getuid?.() === 0
+
+export default defineConfig({
+  testDir: 'tests/browser',
+  testMatch: '**/*.spec.ts',
+  outputDir: 'test-results',
+  workers: 2,
+  forbidOnly: process.env.CI !== undefined,
+  reporter: 'list',
+  use: {
+    ...devices['Desktop Chrome'],
+    baseURL: address,
+    trace: 'retain-on-failure',
+    launchOptions: {
+      executablePath,
+      // Chromium's sandbox refuses to run as root.
+      args: root ? ['--no-sandbox'] : [],
+    },
+  },
+  webServer: {
+    command: 'node src/dev/start.mjs',
+    env: { PORT: port },
+    url: address,
+    reuseExistingServer: false,
+    gracefulShutdown: { signal: 'SIGTERM', timeout: 5000 },
+  },
+})

@@ -1,0 +1,163 @@
+// Serves a folder of built files on this machine, under the content rules the app is made for.
+// Run by itself it serves dist/ at PORT: node src/dev/serve.mjs
+import { createReadStream } from 'node:fs'
+import { realpath, stat } from 'node:fs/promises'
+import { createServer } from 'node:http'
+import { dirname, extname, join, sep } from 'node:path'
+import { fileURLToPath } from 'node:url'
+
+const types = {
+  '.html': 'text/html; charset=utf-8',
+  '.js': 'text/javascript; charset=utf-8',
+  '.mjs': 'text/javascript; charset=utf-8',
+  '.css': 'text/css; charset=utf-8',
+  '.json': 'application/json; charset=utf-8',
+  '.webmanifest': 'application/manifest+json; charset=utf-8',
+  '.wasm': 'application/wasm',
+  '.woff2': 'font/woff2',
+  '.svg': 'image/svg+xml',
+  '.png': 'image/png',
+  '.ico': 'image/x-icon',
+  '.txt': 'text/plain; charset=utf-8',
+  '.map': 'application/json; charset=utf-8',
+}
+
+/** Nothing comes from elsewhere and nothing goes there; the solver is WebAssembly in a worker. */
+export const contentPolicy = [
+  "default-src 'self'",
+  "script-src 'self' 'wasm-unsafe-eval'",
+  "worker-src 'self'",
+  "manifest-src 'self'",
+  "style-src 'self'",
+  "font-src 'self'",
+  "img-src 'self' data: blob:",
+  "connect-src 'self'",
+  "object-src 'none'",
+  "base-uri 'self'",
+  "form-action 'none'",
+  "frame-ancestors 'none'",
+].join('; ')
+
+const headers = {
+  'Content-Security-Policy': contentPolicy,
+  'X-Content-Type-Options': 'nosniff',
+  'Referrer-Policy': 'no-referrer',
+  'Cross-Origin-Opener-Policy': 'same-origin',
+  'Cache-Control': 'no-cache',
+}
+
+/** A server of the files under `folder`; it listens where its caller says. */
+export function fileServer(folder) {
+  return createServer((request, response) => {
+    answer(folder, request, response).catch(() => {
+      if (!response.headersSent) plain(response, 500, 'the file could not be read')
+      else response.destroy()
+    })
+  })
+}
+
+async function answer(folder, request, response) {
+  if (request.method !== 'GET' && request.method !== 'HEAD')
+    return plain(response, 405, 'only GET and HEAD', { Allow: 'GET, HEAD' })
+  const path = pathOf(request.url)
+  if (path === undefined) return plain(response, 400, 'not an address')
+  const file = await fileUnder(folder, path)
+  if (!file) return plain(response, 404, 'no such file')
+  response.writeHead(200, {
+    ...headers,
+    'Content-Type': types[extname(file.path).toLowerCase()] ?? 'application/octet-stream',
+    'Content-Length': file.size,
+  })
+  if (request.method === 'HEAD') return response.end()
+  createReadStream(file.path)
+    .on('error', () => response.destroy())
+    .pipe(response)
+}
+
+/** The path of a request without its query; undefined when it cannot be read. */
+function pathOf(url) {
+  try {
+    const path = decodeURIComponent((url ?? '/').split(/[?#]/)[0])
+    return path.startsWith('/') && !path.includes('\0') ? path : undefined
+  } catch {
+    return undefined
+  }
+}
+
+/** The file at a path, or the index of a folder; undefined outside `folder`, links included. */
+async function fileUnder(folder, path) {
+  try {
+    const root = await realpath(folder)
+    let full = await realpath(join(root, path))
+    if (full !== root && !full.startsWith(root + sep)) return undefined
+    let found = await stat(full)
+    if (found.isDirectory()) {
+      full = join(full, 'index.html')
+      found = await stat(full)
+    }
+    return found.isFile() ? { path: full, size: found.size } : undefined
+  } catch {
+    return undefined
+  }
+}
+
+function plain(response, status, text, more = {}) {
+  response.writeHead(status, { ...headers, ...more, 'Content-Type': types['.txt'] })
+  response.end(`${text}\n`)
+}
+
+/**
+ * Listens on this machine alone.
+ * @param port the port wanted; `strict` takes that one or fails, otherwise the next free one is taken
+ * @returns the address
+ */
+export function listen(server, port, strict) {
+  return new Promise((resolve, reject) => {
+    let attempt = port
+    server.on('error', (error) => {
+      if (error.code === 'EADDRINUSE' && !strict && attempt < port + 100)
+        server.listen(++attempt, '127.0.0.1')
+      else if (error.code === 'EADDRINUSE')
+        reject(new Error(`port ${attempt} is taken: set PORT to another one`))
+      else if (error.code === 'EACCES')
+        reject(new Error(`port ${attempt} may not be used: set PORT to one above 1023`))
+      else reject(error)
+    })
+    server.on('listening', () => {
+      resolve(`http://127.0.0.1:${server.address().port}/`)
+    })
+    server.listen(attempt, '127.0.0.1')
+  })
+}
+
+/** The port that PORT chooses, strictly; otherwise the usual one or the next that is free. */
+export function portWanted() {
+  const given = process.env.PORT
+  if (given === undefined || given === '') return { port: 5173, strict: false }
+  const port = Number(given)
+  if (!/^\d+$/.test(given) || port > 65535)
+    throw new Error(`PORT is ${JSON.stringify(given)}: give a number from 0 to 65535`)
+  return { port, strict: true }
+}
+
+/** Serves until the process is told to stop. */
+export async function serveUntilStopped(folder, say) {
+  const { port, strict } = portWanted()
+  const server = fileServer(folder)
+  say(await listen(server, port, strict))
+  for (const signal of ['SIGINT', 'SIGTERM'])
+    process.once(signal, () => {
+      server.close(() => process.exit(0))
+      server.closeAllConnections()
+    })
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  const root = dirname(dirname(dirname(fileURLToPath(import.meta.url))))
+  serveUntilStopped(join(root, 'dist'), (address) => {
+    console.log(`serving dist at ${address}`)
+  }).catch((error) => {
+    console.error(error.message)
+    process.exitCode = 1
+  })
+}
