@@ -61,7 +61,7 @@ export function planRead(train: Train, solver: Solver): PlanAnswer {
         'planned',
         solved.motions,
         solved.least.bound * programUnit,
-        bindingOf(train, program, solved.least, solver),
+        bindingOf(train, solved.parts, solver),
       )
   }
 

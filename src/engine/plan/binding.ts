@@ -14,7 +14,7 @@ import type { BindingAnswer } from './answer'
 import { bindingGroups, type BindingGroup } from './bindingGroups'
 import { tidy } from './numbers'
 import { reach, solveRounds } from './rounds'
-import type { CostAnswer } from './solvePlan'
+import type { CostAnswer, LeastOfPart } from './solvePlan'
 import { limitWords } from './limitWords'
 
 /** A price counts as holding while every unit of room saves at least this part of it on average. */
@@ -33,18 +33,36 @@ const noSaving = 1e-4
  */
 export function bindingOf(
   train: Train,
-  program: Program,
-  least: CostAnswer,
+  parts: readonly LeastOfPart[],
   solver: Solver,
 ): BindingAnswer[] {
-  return bindingGroups(train, program, least)
-    .flatMap((group) => {
-      const priced = tried(program, least, group, solver)
-      return priced ? [{ group, ...priced }] : []
-    })
+  return inWords(
+    train,
+    parts.flatMap((part) => pricesOf(train, part, solver)),
+  )
+}
+
+/** A limit that binds, with its price tried out (program units). */
+export interface Priced {
+  readonly group: BindingGroup
+  readonly price: number
+  readonly room: number
+}
+
+/** The prices of one part's limits; a limit touches one part alone. */
+export function pricesOf(train: Train, part: LeastOfPart, solver: Solver): Priced[] {
+  const { program, least } = part
+  return bindingGroups(train, program, least).flatMap((group) => {
+    const priced = tried(program, least, group, solver)
+    return priced ? [{ group, ...priced }] : []
+  })
+}
+
+/** Prices in the document's units, dearest first. */
+export const inWords = (train: Train, prices: readonly Priced[]): BindingAnswer[] =>
+  [...prices]
     .sort((a, b) => b.price * b.group.perUnit - a.price * a.group.perUnit)
     .map(({ group, price, room }) => answer(train, group, price, room))
-}
 
 function tried(
   program: Program,

@@ -1,0 +1,133 @@
+import type { Solver } from '../solver/solver'
+import { firstCuts } from '../program/cuts'
+import type { Group, Part, Partition } from '../program/parts'
+import { standingShare } from '../program/standing'
+import { stageOf } from '../program/stage'
+import { leastShare, type LeastShare } from './leastShare'
+import { pinned } from './pinned'
+import { solveRounds, type RoundsOptimal, type RoundsStopped } from './rounds'
+
+/**
+ * Room in every comparison with the share asked for, as a part of the limit: plans may pass a
+ * tolerance by this much, so a train that stands there already needs no move.
+ */
+export const shareSlack = 1e-6
+/** Plans within this part of the least cost count as equal; half of what the contract allows. */
+const equalCost = 5e-7
+/** A worst share that comes down by less than this (relative) is worth no motion, even a free one. */
+const noBetter = 1e-6
+
+export interface CostAnswer extends RoundsOptimal {
+  /** The share that the cost was minimised under. */
+  readonly share: number
+}
+
+export interface PartPlan {
+  readonly kind: 'planned'
+  /** Values of the part's columns; none where the part stays as it stands. */
+  readonly values: readonly number[] | undefined
+  /** The least cost with its duals and tangents; none where the part stands within the share. */
+  readonly least: CostAnswer | undefined
+}
+
+/** What a question came to when its program did not end well, and which question it was. */
+export interface PartStopped {
+  readonly kind: 'stopped'
+  readonly why: string
+}
+
+/** Solves the parts of a partition, each once: many choices of held bodies leave the same part free. */
+export class PartSolver {
+  private readonly parts = new Map<string, Part>()
+  private readonly standings = new Map<string, number>()
+  private readonly floors = new Map<string, LeastShare | PartStopped>()
+  private readonly plans = new Map<string, PartPlan | PartStopped>()
+  private readonly partition: Partition
+  private readonly solver: Solver
+
+  constructor(partition: Partition, solver: Solver) {
+    this.partition = partition
+    this.solver = solver
+  }
+
+  part(group: Group): Part {
+    return kept(this.parts, group.key, () => this.partition.partOf(group))
+  }
+
+  /** Worst share of the part's tolerances while nothing moves. */
+  standing(group: Group): number {
+    return kept(this.standings, group.key, () => {
+      const { limits, circles } = this.part(group).program
+      return standingShare(limits, circles)
+    })
+  }
+
+  floor(group: Group): LeastShare | PartStopped {
+    return kept(this.floors, group.key, () => {
+      const { program } = this.part(group)
+      const lowest = leastShare(program, { ask: 'floor' }, firstCuts(program), this.solver)
+      return lowest.kind === 'stopped' ? stopped(lowest, 'the floor') : lowest
+    })
+  }
+
+  /** The floor if it was asked for already. */
+  knownFloor(group: Group): LeastShare | undefined {
+    const known = this.floors.get(group.key)
+    return known?.kind === 'optimal' ? known : undefined
+  }
+
+  /** Least cost within a share, and among plans of that cost the one with the smallest worst share. */
+  plan(group: Group, share: number): PartPlan | PartStopped {
+    return kept(this.plans, `${share} ${group.key}`, () => {
+      const standing = this.standing(group)
+      const stands = standing <= share + shareSlack
+      return stands ? this.stand(group, share, standing) : this.move(group, share)
+    })
+  }
+
+  /** A part within the share stays, unless a motion that costs nothing brings its worst share down. */
+  private stand(group: Group, share: number, standing: number): PartPlan | PartStopped {
+    const stays: PartPlan = { kind: 'planned', values: undefined, least: undefined }
+    const { program } = this.part(group)
+    if (pinned(program)) return stays
+    const within = Math.max(share, standing)
+    const stage = { ask: 'margin', share: within, cost: 0 } as const
+    const margin = leastShare(program, stage, firstCuts(program), this.solver)
+    if (margin.kind === 'stopped') return stopped(margin, 'the best share at no cost')
+    if (margin.bound >= standing * (1 - noBetter)) return stays
+    return { ...stays, values: margin.point.answer.columns }
+  }
+
+  private move(group: Group, share: number): PartPlan | PartStopped {
+    const lowest = this.floor(group)
+    if (lowest.kind === 'stopped') return lowest
+    const { program } = this.part(group)
+    const stage = stageOf(program, { ask: 'cost', share })
+    const least = solveRounds(program, stage, lowest.cuts, this.solver)
+    if (least.kind !== 'optimal') return stopped(least, 'the least cost')
+    const cost = least.answer.objective * (1 + equalCost)
+    const margin = leastShare(program, { ask: 'margin', share, cost }, least.cuts, this.solver)
+    if (margin.kind === 'stopped') return stopped(margin, 'the best share at that cost')
+    return {
+      kind: 'planned',
+      values: margin.point.answer.columns,
+      least: { ...least, share },
+    }
+  }
+}
+
+function kept<Value>(memory: Map<string, Value>, key: string, make: () => Value): Value {
+  const known = memory.get(key)
+  if (known !== undefined) return known
+  const made = make()
+  memory.set(key, made)
+  return made
+}
+
+function stopped(outcome: RoundsStopped | { kind: 'infeasible' }, what: string): PartStopped {
+  const why =
+    outcome.kind === 'stopped'
+      ? outcome.why
+      : `its program came back ${outcome.kind}, which cannot be`
+  return { kind: 'stopped', why: `${what} was not found: ${why}` }
+}

@@ -1,0 +1,75 @@
+import type { Program } from '../program/program'
+import type { Group, Partition } from '../program/parts'
+import { standingShare } from '../program/standing'
+import { shareSlack, type PartPlan, type PartSolver } from './partSolver'
+
+/** What a choice of free motions comes to, part by part. */
+export type SolvedParts =
+  | { readonly status: 'in-tolerance'; readonly floor: number | undefined }
+  | { readonly status: 'stopped'; readonly floor: number | undefined; readonly why: string }
+  | { readonly status: 'impossible'; readonly floor: number; readonly groups: readonly Group[] }
+  | {
+      readonly status: 'planned'
+      readonly floor: number
+      /** The share that the cost was minimised under: the one asked for, or the floor just above it. */
+      readonly share: number
+      readonly plans: readonly { readonly group: Group; readonly plan: PartPlan }[]
+    }
+
+/**
+ * Solves a choice of free motions by its parts. The floor is the largest of theirs and of the
+ * couplings that nothing moves; the least cost is the sum of theirs.
+ * @param standing worst share as found: at or below `share` nothing needs to move
+ */
+export function solveParts(
+  partition: Partition,
+  solver: PartSolver,
+  share: number,
+  standing: number,
+  free: (column: number) => boolean = () => true,
+): SolvedParts {
+  const groups = partition.split(free)
+  const lowest = floorOf(partition, solver, groups, free)
+  const floor = lowest.floor === undefined ? undefined : Math.min(lowest.floor, standing)
+  if (standing <= share + shareSlack) return { status: 'in-tolerance', floor }
+  if (floor === undefined) return { status: 'stopped', floor, why: lowest.why }
+  if (floor > share + shareSlack) return { status: 'impossible', floor, groups }
+  const within = Math.max(share, floor * (1 + 1e-7) + 1e-9)
+  const plans: { group: Group; plan: PartPlan }[] = []
+  for (const group of groups) {
+    const plan = solver.plan(group, within)
+    if (plan.kind === 'stopped') return { status: 'stopped', floor, why: plan.why }
+    plans.push({ group, plan })
+  }
+  return { status: 'planned', floor, share: within, plans }
+}
+
+/** A part whose floor cannot be the largest, since it stands below that, is not asked for its own. */
+function floorOf(
+  partition: Partition,
+  solver: PartSolver,
+  groups: readonly Group[],
+  free: (column: number) => boolean,
+): { floor: number; why: '' } | { floor: undefined; why: string } {
+  let floor = stillShare(partition, free)
+  const worstFirst = groups
+    .map((group) => ({ group, standing: solver.standing(group) }))
+    .sort((a, b) => b.standing - a.standing)
+  for (const { group, standing } of worstFirst) {
+    if (standing <= floor) break
+    const lowest = solver.floor(group)
+    if (lowest.kind === 'stopped') return { floor: undefined, why: lowest.why }
+    floor = Math.max(floor, lowest.bound)
+  }
+  return { floor, why: '' }
+}
+
+/** Worst share of the couplings between bodies that stay. */
+function stillShare(partition: Partition, free: (column: number) => boolean): number {
+  const { rows, circles } = partition.still(free)
+  const { program }: { program: Program } = partition
+  return standingShare(
+    rows,
+    circles.flatMap((c) => program.circles[c] ?? []),
+  )
+}
