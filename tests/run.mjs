@@ -33,9 +33,13 @@ function prepare() {
   const packages = !packagesInstalled(root)
   const browser = findBrowser() === undefined
   const byApt = browser && canInstallBrowser() && !process.env.CHROMIUM
+  const named = process.env.CHROMIUM
   const missing = [
     ...(packages ? ['the Node packages of package-lock.json (npm ci)'] : []),
-    ...(browser ? [byApt ? 'Chromium from Debian (apt-get)' : 'a browser'] : []),
+    ...(browser && byApt ? ['Chromium from Debian (apt-get)'] : []),
+    ...(browser && !byApt
+      ? [named ? `a browser (CHROMIUM names ${named}, which cannot be run)` : 'a browser']
+      : []),
   ].join(' and ')
   if (missing === '') {
     console.log('Nothing to install.')
@@ -43,12 +47,7 @@ function prepare() {
   }
   if (process.env.HOLDFAST_NO_INSTALL === '1')
     return stop(`Missing: ${missing}. HOLDFAST_NO_INSTALL is set, so nothing was installed.`)
-  if (browser && !byApt)
-    return stop(
-      process.env.CHROMIUM
-        ? `Missing: CHROMIUM names ${process.env.CHROMIUM}, which cannot be run.`
-        : `Missing: ${missing}; ${browserAdvice}.`,
-    )
+  if (browser && !byApt) return stop(`Missing: ${missing}; ${browserAdvice}.`)
   console.log(`Installing ${missing}.`)
   try {
     if (packages) installPackages(root)
