@@ -1,0 +1,31 @@
+/** One member of a set of things that cannot all be had; amounts in the document's units. */
+export interface ConflictMember {
+  /** minimum pack, maximum pack, lift, hole, shim key, side key, restraint, tilt, tolerance, held. */
+  limit: string
+  where: string
+  /** Ids of the part, for drawing; `toward` is the way in which it presses. */
+  part: {
+    body?: string
+    foot?: string
+    restraint?: string
+    way?: string
+    coupling?: string
+    state?: string
+    what?: string
+    toward?: Toward
+  }
+  /** Least that this member alone would have to give for the others to be kept; null for a held body. */
+  lacks: number | null
+  unit: string | null
+  sentence: string
+}
+
+export type Toward = 'three' | 'nine' | 'left' | 'right' | 'up' | 'down'
+
+/** An irreducible conflict: together impossible, possible without any one of its members. */
+export interface Conflict {
+  members: ConflictMember[]
+  /** Smallest worst share of its couplings that any move reaches while all of it is kept. */
+  floor: number | null
+  sentence: string
+}
