@@ -17,30 +17,30 @@ const installed = spawnSync(program, ['--version']).status === 0
 const close = 1e-7 // relative
 const small = 1e-6 // fine units of the document
 
+type Found = number | 'none' | 'unclear'
+
 /**
- * What glpsol finds for a program in CPLEX LP or free MPS: its optimum, or that there is none. The
- * exact simplex computes in fractions: slower, but nothing is lost where tangents nearly coincide.
+ * What glpsol finds for a program in CPLEX LP or free MPS: its optimum, that there is none, or that it
+ * came to no end. The exact simplex computes in fractions: slower, but nothing is lost where tangents
+ * nearly coincide, which the usual one may stall on.
  */
-function asked(
-  text: string,
-  format: 'lp' | 'mps',
-  folder: string,
-  exact: boolean,
-): number | 'none' {
+function asked(text: string, format: 'lp' | 'mps', folder: string, exact: boolean): Found {
   const model = join(folder, 'model')
   const solution = join(folder, 'solution')
   writeFileSync(model, text)
-  const flags = [format === 'lp' ? '--lp' : '--freemps', model, '-w', solution, '--tmlim', '100']
-  const run = spawnSync(program, exact ? [...flags, '--exact'] : flags)
-  if (run.status !== 0) throw new Error(`glpsol could not read the model: ${String(run.stdout)}`)
-  // "s bas ROWS COLUMNS PRIMAL DUAL OBJECTIVE": f f is an optimum
+  const flags = [format === 'lp' ? '--lp' : '--freemps', model, '-w', solution]
+  const how = exact ? ['--exact', '--tmlim', '100'] : ['--nopresol', '--tmlim', '2']
+  const run = spawnSync(program, [...flags, ...how], { stdio: 'ignore' })
+  if (run.status !== 0) throw new Error(`glpsol could not read the model: status ${run.status}`)
+  // "s bas ROWS COLUMNS PRIMAL DUAL OBJECTIVE": f f is an optimum, n that there is no solution
   const line = /^s bas \d+ \d+ (\w) (\w) (\S+)$/m.exec(readFileSync(solution, 'utf8'))
-  if (!line) throw new Error('glpsol wrote no solution line')
-  return line[1] === 'f' && line[2] === 'f' ? Number(line[3]) : 'none'
+  if (line?.[1] === 'f' && line[2] === 'f') return Number(line[3])
+  return line?.[1] === 'n' ? 'none' : 'unclear'
 }
 
-function agrees(found: number | 'none', bound: number | undefined): boolean {
-  if (found === 'none' || bound === undefined) return found === 'none' && bound === undefined
+function agrees(found: Found, bound: number | undefined): boolean {
+  if (typeof found !== 'number' || bound === undefined)
+    return found === 'none' && bound === undefined
   return Math.abs(found - bound) <= close * bound + small
 }
 

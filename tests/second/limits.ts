@@ -63,7 +63,9 @@ function holeLimit(
     bound(program, family, a, 0, 0)
     bound(program, family, b, 0, 0)
   } else if (a.by.size + b.by.size > 0) {
-    program.circles.push({ family, also: [], a, b, radius: fixed(radius), slack: 1e-5 })
+    // a bolt that touches slides along the edge, where very little past it lets it go far
+    const slack = touches ? 1e-8 : 1e-5
+    program.circles.push({ family, also: [], a, b, radius: fixed(radius), slack })
   }
 }
 

@@ -13,6 +13,8 @@ export interface HiddenLine {
 /** What surrounds a coupling: the machines, how they grow, what would put them right. */
 export interface Scene {
   share: number
+  /** Whether round tolerances may come: without circles answers agree more closely. */
+  circles: boolean
   machines: Machine[]
   states: State[]
   motions: HiddenMotions
@@ -61,7 +63,7 @@ function halfSpread(values: number[]): number {
 function tolerances(
   random: Random,
   c: Coupling,
-  share: number,
+  { share, circles }: Scene,
   offsetSpread: number,
   slopeSpread: number,
 ): void {
@@ -80,7 +82,7 @@ function tolerances(
     if (which !== 'angle') t.offset = offset
     if (which !== 'offset') t.angle = angle
   }
-  if (random.chance(0.5)) t.shape = 'round'
+  if (circles && random.chance(0.5)) t.shape = 'round'
   else if (random.chance(0.3)) t.shape = 'box'
   c.tolerance = t
 }
@@ -141,7 +143,7 @@ export function randomCoupling(
     spreads.offset = Math.max(spreads.offset, halfSpread(offsets))
     spreads.slope = Math.max(spreads.slope, halfSpread(slopes))
   }
-  tolerances(random, c, scene.share, spreads.offset, spreads.slope)
+  tolerances(random, c, scene, spreads.offset, spreads.slope)
   const span = Math.max(planes[1] - planes[0], 100)
   const { offset, angle, flex } = c.tolerance
   const fineRoom = Math.min(offset ?? Infinity, (flex ?? Infinity) * span * 0.5, 100)

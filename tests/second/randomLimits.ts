@@ -8,6 +8,7 @@ export class LimitMaker {
     private readonly random: Random,
     private readonly motions: HiddenMotions,
     private readonly reserve: number,
+    private readonly circles: boolean,
     /** How many of the limits stand inside the hidden motion (0 to 1). */
     private readonly tight: number,
   ) {}
@@ -24,18 +25,18 @@ export class LimitMaker {
   /** Adds packs, lifts, holes, restraints and tilt to a body whose feet stand `base` up a skid. */
   limit(body: Body, base: number): void {
     const { random } = this
-    const [packs, lifts, holes] = [0.6, 0.35, 0.55].map((p) => random.chance(p))
+    const [packs, lifts, holes] = [0.6, 0.35, 0.6].map((p) => random.chance(p))
     for (const f of body.feet) {
       const moved = this.motions.own(body.id, { x: f.x, y: f.y ?? 0, z: 0 })
       if (packs && random.chance(0.9)) this.pack(f, moved.z)
       if (lifts && random.chance(0.8)) f.lift = this.room(Math.max(0, moved.z))
-      if (holes && random.chance(0.9)) this.hole(f, moved)
+      if (this.circles && holes && random.chance(0.9)) this.hole(f, moved)
     }
     if (random.chance(0.3)) {
       const pitch = Math.abs(this.motions.pitch(body.id))
       body.tilt = Number((pitch * this.near() + 0.01).toFixed(3))
     }
-    if (random.chance(0.45)) {
+    if (random.chance(0.5)) {
       body.restraints = Array.from({ length: random.pick([1, 1, 2]) }, (_, i) =>
         this.restraint(body, base, `nozzle ${i + 1}`),
       )
@@ -91,7 +92,7 @@ export class LimitMaker {
     }
     const r: Restraint = { id, x, z }
     if (y !== 0) r.y = y
-    if (random.chance(0.45)) r.axial = range(moved.x)
+    if (random.chance(0.7)) r.axial = range(moved.x)
     if (random.chance(0.7)) r.side = range(moved.y)
     if (random.chance(0.7) || (!r.axial && !r.side)) r.rise = range(moved.z)
     return r

@@ -86,7 +86,7 @@ export function holdSome(random: Random, machines: Machine[], skids: Skid[]): vo
 }
 
 /** A skid under one to three neighbours. */
-export function randomSkid(random: Random, machines: Machine[]): Skid {
+export function randomSkid(random: Random, id: string, machines: Machine[]): Skid {
   const base = Math.round(random.between(150, 700))
   const xs = machines.flatMap((m) => m.feet.map((f) => f.x))
   const carried = machines.map((m) => m.id)
@@ -95,8 +95,8 @@ export function randomSkid(random: Random, machines: Machine[]): Skid {
   const low = Math.min(...xs) - random.between(50, 300)
   const high = Math.max(...xs) + random.between(50, 300)
   const skid: Skid = {
-    id: 'skid',
-    name: 'Skid',
+    id,
+    name: `Base of ${machines.map((m) => m.id).join(' and ')}`,
     carries: carried,
     feet: randomFeet(random, rows, low, high),
     free: flags(random),

@@ -101,6 +101,15 @@ export class ReadingTaker {
     return line
   }
 
+  /** A line that gives one direction only. */
+  private only(axis: 'y' | 'z', { offset, slope, ...line }: Line): Line {
+    return {
+      ...line,
+      offset: offset && { [axis]: offset[axis] },
+      slope: slope && { [axis]: slope[axis] },
+    }
+  }
+
   /** One way of measuring that fixes all four numbers. */
   private method(c: Coupling, hidden: HiddenLine): ReadingSet[] {
     const { random } = this
@@ -113,29 +122,27 @@ export class ReadingTaker {
     const hours = this.hours()
     const take = (set: Sweep, at: number[] = hours) => this.sweep(c, hidden, set, at)
     switch (
-      random.pick(['reverse', 'reverse', 'zeros', 'face', 'gap', 'spool', 'line', 'lines', 'mixed'])
+      random.pick([
+        'reverse',
+        'reverse',
+        'zeros',
+        'face',
+        'gap',
+        'spool',
+        'line',
+        'lines',
+        'halves',
+        'mixed',
+      ])
     ) {
       case 'reverse':
         return [take(this.rim('left', from)), take(this.rim('right', to))]
       case 'zeros':
         return (['left', 'right'] as const).flatMap((rides) => {
           const at = rides === 'left' ? from : to
-          return [
-            take(
-              this.rim(rides, at),
-              random.pick([
-                [12, 6],
-                [6, 12],
-              ]),
-            ),
-            take(
-              this.rim(rides, at),
-              random.pick([
-                [3, 9],
-                [9, 3],
-              ]),
-            ),
-          ]
+          const upright = random.chance(0.5) ? [12, 6] : [6, 12]
+          const level = random.chance(0.5) ? [3, 9] : [9, 3]
+          return [take(this.rim(rides, at), upright), take(this.rim(rides, at), level)]
         })
       case 'face':
         return [take(this.rim(random.pick(['left', 'right']), to)), take(this.rimFace())]
@@ -148,6 +155,13 @@ export class ReadingTaker {
         return [this.line(c, hidden, from, 'offset'), this.line(c, hidden, to, 'offset')]
       case 'line':
         return [this.line(c, hidden, to, 'both')]
+      case 'halves':
+        // height by an instrument, sideways by dials read at 3 and 9 only
+        return [
+          this.only('z', this.line(c, hidden, from, 'both')),
+          take(this.rim('left', from), [3, 9]),
+          take(this.rim('right', to), [9, 3]),
+        ]
       default:
         return random.chance(0.5)
           ? [take(this.rim('right', to)), this.line(c, hidden, from, 'slope')]

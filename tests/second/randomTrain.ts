@@ -29,11 +29,18 @@ function layOut(random: Random): Layout {
   return { machines, ends }
 }
 
+/** No skid, one under up to three neighbours, or two of them. */
 function skidsUnder(random: Random, machines: Machine[]): Skid[] {
-  if (!random.chance(0.4)) return []
-  const count = Math.min(machines.length, random.whole(1, 3))
-  const first = random.whole(0, machines.length - count)
-  return [randomSkid(random, machines.slice(first, first + count))]
+  const skids: Skid[] = []
+  let first = 0
+  while (first < machines.length && skids.length < 2 && random.chance(0.4)) {
+    first += random.whole(0, machines.length - 1 - first)
+    const count = Math.min(machines.length - first, random.whole(1, 3))
+    const carried = machines.slice(first, first + count)
+    skids.push(randomSkid(random, `skid ${skids.length + 1}`, carried))
+    first += count
+  }
+  return skids
 }
 
 function planFor(random: Random): Plan {
@@ -93,7 +100,8 @@ export function randomTrain(seed: number): Train {
   const listed = stateless ? [{ id: 'cold', name: 'cold' }] : states
   const taker = new ReadingTaker(random, fine === 'mil' ? 12.7 : random.pick([1, 5, 10]))
   const plan = planFor(random)
-  const scene = { share: plan.share ?? 1, machines, states: listed, motions }
+  const circles = random.chance(0.85)
+  const scene = { share: plan.share ?? 1, circles, machines, states: listed, motions }
   const couplings: Coupling[] = []
   for (let i = 1; i < machines.length; i++) {
     const left = machines[i - 1]
@@ -105,7 +113,7 @@ export function randomTrain(seed: number): Train {
     couplings.push(coupling)
   }
   const tight = random.pick([0.05, 0.15, 0.3])
-  const maker = new LimitMaker(random, motions, plan.reserve ?? 0, tight)
+  const maker = new LimitMaker(random, motions, plan.reserve ?? 0, circles, tight)
   for (const machine of machines) maker.limit(machine, machine.base ?? 0)
   for (const skid of skids) maker.limit(skid, 0)
   return dressed(random, {
