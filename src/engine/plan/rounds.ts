@@ -1,5 +1,6 @@
 import { dualBound } from '../proof/dualBound'
 import type { LinearProgram, Optimal, Solver } from '../solver/solver'
+import { isSound, soundnessOf } from '../solver/soundness'
 import { violatedCuts } from '../program/cuts'
 import { programUnit, type Cut, type Program } from '../program/program'
 
@@ -47,6 +48,9 @@ export function solveRounds(
     if (outcome.kind === 'infeasible' || outcome.kind === 'stopped') return outcome
     if (outcome.kind === 'unbounded')
       return { kind: 'stopped', why: 'the program came back unbounded' }
+    // Whatever stands behind the port: a point and duals that do not prove each other are no answer.
+    if (!isSound(soundnessOf(lp, outcome)))
+      return { kind: 'stopped', why: 'the answer of the solver did not stand up to checking' }
     const more = violatedCuts(program, current, outcome.columns)
     if (more.length === 0 || settled(outcome.objective))
       return {

@@ -6,11 +6,24 @@ export interface Soundness {
   readonly violation: number
   /** Difference between the point's objective and the one its duals allow, likewise. */
   readonly gap: number
+  /**
+   * Largest dual or reduced cost toward a side that has no bound, as a part of the largest cost (or
+   * of 1, if larger). Such a one proves nothing: the objective could still come down that way.
+   */
+  readonly stray: number
 }
 
 /** Recomputes rows, bounds, reduced costs and both objectives; the solver's own report is not believed. */
 export function soundnessOf(program: LinearProgram, answer: Optimal): Soundness {
   let violation = 0
+  let stray = 0
+  /** What a dual says the objective is owed by a side; where there is none, by the value itself. */
+  const owed = (dual: number, value: number, lower: number, upper: number): number => {
+    const side = dual > 0 ? lower : upper
+    if (Number.isFinite(side)) return dual * side
+    stray = Math.max(stray, Math.abs(dual))
+    return dual * value
+  }
   const outside = (value: number, lower: number, upper: number) => {
     const by = Math.max(lower - value, value - upper)
     const bound = value < lower ? lower : upper
@@ -27,22 +40,19 @@ export function soundnessOf(program: LinearProgram, answer: Optimal): Soundness 
       reduced[column] = (reduced[column] ?? 0) - dual * coefficient
     }
     outside(sum, row.lower, row.upper)
-    const side = dual > 0 ? row.lower : row.upper
-    // A dual toward a side without a bound is rounding; what it stands for is judged at the point.
-    dualObjective += dual * (Number.isFinite(side) ? side : sum)
+    dualObjective += owed(dual, sum, row.lower, row.upper)
   })
   let objective = 0
   program.columns.forEach(({ lower, upper }, j) => {
     const value = answer.columns[j] ?? NaN
     outside(value, lower, upper)
     objective += (program.objective[j] ?? 0) * value
-    const cost = reduced[j] ?? 0
-    const side = cost > 0 ? lower : upper
-    dualObjective += cost * (Number.isFinite(side) ? side : value)
+    dualObjective += owed(reduced[j] ?? 0, value, lower, upper)
   })
   return {
     violation,
     gap: Math.abs(objective - dualObjective) / Math.max(1, Math.abs(objective)),
+    stray: stray / program.objective.reduce((most, cost) => Math.max(most, Math.abs(cost)), 1),
   }
 }
 
@@ -50,4 +60,5 @@ export function soundnessOf(program: LinearProgram, answer: Optimal): Soundness 
  * An answer within these is as good as the simplex gives in double precision on programs of this
  * kind: a violation of 1e-6 program units is a hundred times under what a plan may pass a limit by.
  */
-export const isSound = ({ violation, gap }: Soundness): boolean => violation <= 1e-6 && gap <= 1e-7
+export const isSound = ({ violation, gap, stray }: Soundness): boolean =>
+  violation <= 1e-6 && gap <= 1e-7 && stray <= 1e-6
