@@ -39,7 +39,7 @@ function whole(train: Train) {
     solver,
   )
   if (cost.kind !== 'optimal') throw new Error(cost.kind)
-  const cap = cost.answer.objective * (1 + 5e-7)
+  const cap = cost.answer.objective * (1 + 9e-7)
   const best = leastShare(program, { ask: 'margin', share: within, cost: cap }, cost.cuts, solver)
   if (best.kind !== 'optimal') throw new Error(best.why)
   return { floor, cost: cost.answer.objective, best: best.bound }

@@ -12,8 +12,11 @@ import { solveRounds, type RoundsOptimal, type RoundsStopped } from './rounds'
  * tolerance by this much, so a train that stands there already needs no move.
  */
 export const shareSlack = 1e-6
-/** Plans within this part of the least cost count as equal; half of what the contract allows. */
-const equalCost = 5e-7
+/**
+ * Plans within this part of the least cost count as equal: the 1e-6 promised, less room for the
+ * solver's last digits.
+ */
+const equalCost = 9e-7
 /** A worst share that comes down by less than this (relative) is worth no motion, even a free one. */
 const noBetter = 1e-6
 
