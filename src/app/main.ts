@@ -1,0 +1,17 @@
+import '@fontsource-variable/source-sans-3/wght.css'
+import './styles/tokens.css'
+import './styles/base.css'
+import './styles/looks.css'
+import './styles/head.css'
+import './styles/train.css'
+import './styles/charts.css'
+import './styles/bands.css'
+import './styles/feet.css'
+import './styles/couplings.css'
+import './styles/ledger.css'
+import './styles/print.css'
+import { createPinia } from 'pinia'
+import { createApp } from 'vue'
+import App from './App.vue'
+
+createApp(App).use(createPinia()).mount('#app')

@@ -1,0 +1,82 @@
+import type { Reply, Request } from '../worker/messages'
+
+type Question =
+  | { readonly kind: 'text'; readonly text: string }
+  | { readonly kind: 'document'; readonly document: unknown }
+
+interface Waiting {
+  readonly request: Request
+  readonly settle: (reply: Reply | undefined) => void
+}
+
+/** A request that a newer one waits for is given up after this long (ms); starting anew takes about 60. */
+const patience = 400
+
+/**
+ * Talks to the planner's worker. One request is under way at a time and at most one waits: a newer
+ * one takes the place of the waiting one. A worker that keeps a newer request waiting is ended and
+ * started afresh.
+ */
+export class Planner {
+  private worker: Worker | undefined
+  private busy: Waiting | undefined
+  private next: Waiting | undefined
+  private timer: ReturnType<typeof setTimeout> | undefined
+  private count = 0
+
+  /** The reply, or undefined when a newer request overtook this one. */
+  ask(question: Question): Promise<Reply | undefined> {
+    const request: Request = { id: ++this.count, ...question }
+    return new Promise((settle) => {
+      this.next?.settle(undefined)
+      this.next = { request, settle }
+      if (!this.busy) this.send()
+      else
+        this.timer ??= setTimeout(() => {
+          this.giveUp()
+        }, patience)
+    })
+  }
+
+  private send(): void {
+    clearTimeout(this.timer)
+    this.timer = undefined
+    this.busy = this.next
+    this.next = undefined
+    if (!this.busy) return
+    this.worker ??= this.start()
+    this.worker.postMessage(this.busy.request)
+  }
+
+  private start(): Worker {
+    const worker = new Worker(new URL('../worker/planner.worker.ts', import.meta.url), {
+      type: 'module',
+    })
+    worker.addEventListener('message', ({ data }: MessageEvent<Reply>) => {
+      if (data.id !== this.busy?.request.id) return
+      this.busy.settle(data)
+      this.send()
+    })
+    worker.addEventListener('error', (event) => {
+      if (!this.busy) return
+      const { busy } = this
+      this.end()
+      busy.settle({ id: busy.request.id, kind: 'failed', why: event.message })
+      this.send()
+    })
+    return worker
+  }
+
+  private giveUp(): void {
+    const { busy } = this
+    this.end()
+    busy?.settle(undefined)
+    this.send()
+  }
+
+  private end(): void {
+    this.worker?.terminate()
+    this.worker = undefined
+    this.busy = undefined
+  }
+}

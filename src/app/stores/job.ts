@@ -1,0 +1,74 @@
+import { defineStore } from 'pinia'
+import { computed, ref, shallowRef } from 'vue'
+import type { TrainDocument } from '../../engine/train/document'
+import type { Refusal } from '../../engine/train/refusal'
+import { examples } from '../examples'
+import { usePlan } from './plan'
+
+/** A file that could not be read: what it holds stays to be looked at, the sheet keeps the last good one. */
+export interface RefusedFile {
+  readonly file: string
+  readonly text: string
+  readonly refused: readonly Refusal[]
+}
+
+/** The document on the sheet, as opened and as changed since. */
+export const useJob = defineStore('job', () => {
+  const plan = usePlan()
+  const document = shallowRef<TrainDocument>()
+  const file = ref('')
+  const refusal = shallowRef<RefusedFile>()
+
+  const share = computed(() => document.value?.plan?.share ?? 1)
+  const held = computed(
+    () =>
+      new Set(
+        [...(document.value?.machines ?? []), ...(document.value?.skids ?? [])]
+          .filter((body) => body.held === true || body.anchored !== undefined)
+          .map(({ id }) => id),
+      ),
+  )
+
+  async function openText(name: string, text: string): Promise<void> {
+    const reply = await plan.work({ kind: 'text', text })
+    if (reply?.kind === 'refused') refusal.value = { file: name, text, refused: reply.refused }
+    if (reply?.kind !== 'drawn') return
+    document.value = reply.document
+    file.value = name
+    refusal.value = undefined
+  }
+
+  async function openExample(name: string): Promise<void> {
+    const example = examples.find((candidate) => candidate.file === name)
+    if (example) await openText(name, await example.text())
+  }
+
+  async function openFile(picked: File): Promise<void> {
+    await openText(picked.name, await picked.text())
+  }
+
+  /** Puts a changed document on the sheet and plans it. */
+  async function change(next: TrainDocument): Promise<void> {
+    document.value = next
+    await plan.work({ kind: 'document', document: next })
+  }
+
+  async function hold(body: string, whether: boolean): Promise<void> {
+    const now = document.value
+    if (!now) return
+    const set = <T extends { id: string; held?: boolean | undefined }>(bodies: T[]): T[] =>
+      bodies.map((one) => (one.id === body ? { ...one, held: whether } : one))
+    await change({
+      ...now,
+      machines: set(now.machines),
+      ...(now.skids && { skids: set(now.skids) }),
+    })
+  }
+
+  async function setShare(next: number): Promise<void> {
+    const now = document.value
+    if (now && next !== share.value) await change({ ...now, plan: { ...now.plan, share: next } })
+  }
+
+  return { document, file, refusal, share, held, openText, openExample, openFile, hold, setShare }
+})

@@ -1,0 +1,32 @@
+import { defineStore } from 'pinia'
+import { ref, watchEffect } from 'vue'
+
+export type Theme = 'day' | 'night'
+
+const shelf = 'holdfast-theme'
+
+/** How the sheet is looked at; nothing here changes the plan. */
+export const useView = defineStore('view', () => {
+  const system = window.matchMedia('(prefers-color-scheme: dark)')
+  const ofSystem = (): Theme => (system.matches ? 'night' : 'day')
+  const kept = localStorage.getItem(shelf)
+  const theme = ref<Theme>(kept === 'day' || kept === 'night' ? kept : ofSystem())
+  /** A state whose lines and gates are seen alone; undefined: all of them. */
+  const chosen = ref<number>()
+  /** What the gate last pressed or pointed at says. */
+  const said = ref('')
+
+  system.addEventListener('change', () => {
+    if (localStorage.getItem(shelf) === null) theme.value = ofSystem()
+  })
+  watchEffect(() => {
+    document.documentElement.dataset['theme'] = theme.value
+  })
+
+  function switchTheme(): void {
+    theme.value = theme.value === 'day' ? 'night' : 'day'
+    localStorage.setItem(shelf, theme.value)
+  }
+
+  return { theme, chosen, said, switchTheme }
+})

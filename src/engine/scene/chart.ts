@@ -1,0 +1,121 @@
+import { valueAt } from '../growth/growth'
+import { fineSign, toFine } from '../units/units'
+import type { Train } from '../train/model'
+import type { Axis, AxisLines } from './axisLines'
+import { breakMarks } from './breakMarks'
+import type { Figures } from './figures'
+import { gateMarks, type GateScene } from './gateMarks'
+import { line, poly, type Look, type Mark } from './marks'
+import { stateDash } from './stateStyle'
+import { sideName, upThePage } from './sideWords'
+import type { XScale } from './xScale'
+import { yScale, type YScale } from './yScale'
+
+/** Rise or side: shaft lines, exaggerated, and the gates they must pass. */
+export interface Chart {
+  readonly way: 'rise' | 'side'
+  readonly height: number
+  readonly marks: readonly Mark[]
+  readonly gates: readonly GateScene[]
+  readonly ticks: readonly { readonly y: number; readonly label: string }[]
+  /** What up and down the page mean. */
+  readonly up: string
+  readonly down: string
+  readonly ratio: number
+  readonly bar: { readonly height: number; readonly label: string }
+}
+
+/** Digits stand left of the drawing, the scale bar right of it (px). */
+export const plot = { left: 52, right: 58 } as const
+
+export interface ChartSettings {
+  readonly way: 'rise' | 'side'
+  readonly height: number
+  /** A state chosen to be seen alone. */
+  readonly chosen?: number
+}
+
+export function chart(
+  train: Train,
+  figures: Figures,
+  scale: XScale,
+  { way, height, chosen }: ChartSettings,
+): Chart {
+  const up = way === 'rise' ? 1 : upThePage(train)
+  const { lines, drift } = figures
+  const gates = figures.gates.filter((gate) => gate.way === way)
+  const values = lines.flatMap((piece) =>
+    [piece.found, ...(piece.planned ? [piece.planned] : []), ...piece.states].flatMap((axis) =>
+      [piece.from, piece.to].map((x) => valueAt(axis[way], x)),
+    ),
+  )
+  const y = yScale(
+    train,
+    [...values, ...gates.flatMap(({ low, high }) => [low.value, high.value])],
+    height,
+    scale.perMm,
+    up,
+  )
+  const clipped = (value: number): number => Math.min(height, Math.max(0, y.at(value)))
+  const trace = (piece: AxisLines, axis: Axis, look: Look, dash?: string): Mark =>
+    poly(
+      alongBreaks(piece, scale).map((x) => [scale.at(x), y.at(valueAt(axis[way], x))] as const),
+      look,
+      false,
+      dash,
+    )
+  const marks: Mark[] = [
+    ...y.ticks.map((tick) =>
+      line(
+        plot.left,
+        tick.y,
+        scale.width - plot.right,
+        tick.y,
+        Math.abs(tick.value) < 1e-9 ? 'zero' : 'grid',
+      ),
+    ),
+    ...drift.flatMap(({ machine, points }) => {
+      const own = lines.filter((piece) => piece.machine === machine)
+      const found = own[0]?.found
+      if (!found || points.every((point) => point[way] * pxPerUm(y) < 1)) return []
+      const edge = (sign: 1 | -1) =>
+        points.map(
+          (p) => [scale.at(p.x), clipped(valueAt(found[way], p.x) + sign * p[way])] as const,
+        )
+      return [poly([...edge(1), ...edge(-1).reverse()], 'drift')]
+    }),
+    ...lines.map((piece) => trace(piece, piece.found, 'found')),
+    ...lines.flatMap((piece) =>
+      piece.states.flatMap((axis, s) =>
+        chosen === undefined || chosen === s ? [trace(piece, axis, 'state', stateDash(s))] : [],
+      ),
+    ),
+    ...lines.flatMap((piece) => (piece.planned ? [trace(piece, piece.planned, 'planned')] : [])),
+    ...breakMarks(scale, height),
+  ]
+  /** Steps are round, so a tick needs no more digits than its step. */
+  const plain = (value: number): string =>
+    String(Number(toFine(Math.abs(value), train.units).toPrecision(6)))
+  return {
+    way,
+    height,
+    marks,
+    gates: gateMarks(train, gates, scale, y, chosen),
+    ticks: y.ticks.map((tick) => ({
+      y: tick.y,
+      label: plain(tick.value),
+    })),
+    up: way === 'rise' ? 'high' : sideName(train, up),
+    down: way === 'rise' ? 'low' : sideName(train, -up),
+    ratio: y.ratio,
+    bar: { height: pxPerUm(y) * y.step, label: `${plain(y.step)} ${fineSign[train.units.fine]}` },
+  }
+}
+
+const pxPerUm = (y: YScale): number => Math.abs(y.at(1) - y.at(0))
+
+/** The ends of a piece and the edges of any break inside it, where its drawn slope changes. */
+const alongBreaks = ({ from, to }: AxisLines, scale: XScale): number[] =>
+  [from, ...scale.breaks.flatMap((b) => [b.from, b.to]).filter((x) => x > from && x < to), to].sort(
+    (a, b) => a - b,
+  )

@@ -1,0 +1,98 @@
+import type { Train } from '../train/model'
+import type { PlanAnswer } from '../plan/answer'
+import { chart, plot, type Chart } from './chart'
+import { couplingsNeed, couplingsScene, type CouplingsScene } from './couplingCards'
+import { elevation, type Elevation } from './elevation'
+import type { Figures } from './figures'
+import { feetNeed, feetScene, type FeetScene } from './footCards'
+import { shaftEnds } from './axisLines'
+import { spread } from './spread'
+import { standings } from './standing'
+import { xScale, type XScale } from './xScale'
+
+/** All bands of a sheet on one x scale, ready to be placed. Px throughout. */
+export interface SheetScene {
+  /** As wide as the page allows, or as the cards need. */
+  readonly width: number
+  readonly scale: XScale
+  readonly slots: readonly MachineSlot[]
+  readonly elevation: Elevation
+  readonly rise: Chart
+  readonly side: Chart
+  readonly feet: FeetScene
+  readonly couplings: CouplingsScene
+}
+
+/** The column of one machine: from the middle of one coupling to the middle of the next. */
+export interface MachineSlot {
+  readonly machine: number
+  readonly left: number
+  readonly width: number
+  /** The machine's name, as near over its casing as its neighbours allow. */
+  readonly head: { readonly left: number; readonly width: number }
+  /** Where the shaft of the machine itself lies: the lighter column behind all bands. */
+  readonly shaft: readonly [left: number, right: number]
+}
+
+export interface SheetSettings {
+  /** Room on the page for the drawn part of the bands. */
+  readonly room: number
+  readonly chosen?: number
+}
+
+const widestHead = 280
+const leastWidth = 660
+const chartHeight = 158
+/** Highest that an axis may stand above the lowest feet; a short train is drawn no larger (px). */
+const tallest = 108
+
+export function sheetScene(
+  train: Train,
+  answer: PlanAnswer,
+  figures: Figures,
+  { room, chosen }: SheetSettings,
+): SheetScene {
+  const width = Math.max(room, leastWidth, feetNeed(train, answer), couplingsNeed(train))
+  const all = standings(train)
+  const lowest = Math.min(...all.map(({ feet }) => feet))
+  const highest = Math.max(...all.map((m) => Math.max(m.left, m.right)))
+  const scale = xScale(train, {
+    width,
+    left: plot.left + 2,
+    right: plot.right,
+    most: tallest / Math.max(1, highest - lowest),
+  })
+  const settings = { height: chartHeight, ...(chosen !== undefined && { chosen }) }
+  return {
+    width,
+    scale,
+    slots: slotsOf(train, scale),
+    elevation: elevation(train, scale),
+    rise: chart(train, figures, scale, { way: 'rise', ...settings }),
+    side: chart(train, figures, scale, { way: 'side', ...settings }),
+    feet: feetScene(train, answer, scale),
+    couplings: couplingsScene(train, answer, figures, scale),
+  }
+}
+
+function slotsOf(train: Train, scale: XScale): MachineSlot[] {
+  const edges = [0, ...train.couplings.map(({ mid }) => scale.at(mid)), scale.width]
+  const casings = standings(train).slice(0, train.machines.length)
+  const heads = casings.map(({ from, to }, m) => ({
+    want: (scale.at(from) + scale.at(to)) / 2,
+    width: Math.min(widestHead, (edges[m + 1] ?? scale.width) - (edges[m] ?? 0)),
+  }))
+  const lefts = spread(heads, 0, 0, scale.width)
+  return train.machines.map((_, machine) => {
+    const from = edges[machine] ?? 0
+    const head = { left: lefts[machine] ?? 0, width: heads[machine]?.width ?? 0 }
+    const [a, b] = shaftEnds(train, machine)
+    return {
+      machine,
+      left: from,
+      width: (edges[machine + 1] ?? scale.width) - from,
+      head,
+      shaft: [scale.at(a), scale.at(b)],
+    }
+  })
+}

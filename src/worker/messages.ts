@@ -1,0 +1,26 @@
+import type { PlanAnswer } from '../engine/plan/answer'
+import type { Figures } from '../engine/scene/figures'
+import type { Sentence } from '../engine/sheet/sentence'
+import type { TrainDocument } from '../engine/train/document'
+import type { Train } from '../engine/train/model'
+import type { Refusal } from '../engine/train/refusal'
+
+/** What the page asks of the planner: a file as text, or a document that was changed on the sheet. */
+export type Request = { readonly id: number } & (
+  | { readonly kind: 'text'; readonly text: string }
+  | { readonly kind: 'document'; readonly document: unknown }
+)
+
+/** Everything the sheet draws of one plan; plain data, sent by structured clone. */
+export interface Drawing {
+  readonly train: Train
+  readonly answer: PlanAnswer
+  readonly sentence: Sentence
+  readonly figures: Figures
+}
+
+export type Reply = { readonly id: number } & (
+  | { readonly kind: 'drawn'; readonly document: TrainDocument; readonly drawing: Drawing }
+  | { readonly kind: 'refused'; readonly refused: readonly Refusal[] }
+  | { readonly kind: 'failed'; readonly why: string }
+)

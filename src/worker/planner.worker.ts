@@ -1,0 +1,38 @@
+import { planRead } from '../engine/planTrain'
+import { figuresOf } from '../engine/scene/figures'
+import { sentenceOf } from '../engine/sheet/sentence'
+import { readTrain, readTrainText } from '../engine/train/readTrain'
+import { glpkSolver } from '../solvers/glpk'
+import type { Reply, Request } from './messages'
+
+/** The planner of the page: reads, plans and draws away from the main thread, one request at a time. */
+const solver = glpkSolver()
+
+async function answer(request: Request): Promise<Reply> {
+  const { id } = request
+  try {
+    const read = request.kind === 'text' ? readTrainText(request.text) : readTrain(request.document)
+    if (!read.ok) return { id, kind: 'refused', refused: read.refused }
+    const { document, train } = read
+    const planned = planRead(train, await solver)
+    return {
+      id,
+      kind: 'drawn',
+      document,
+      drawing: {
+        train,
+        answer: planned,
+        sentence: sentenceOf(train, planned),
+        figures: figuresOf(train, planned),
+      },
+    }
+  } catch (error) {
+    return { id, kind: 'failed', why: error instanceof Error ? error.message : String(error) }
+  }
+}
+
+self.addEventListener('message', (event: MessageEvent<Request>) => {
+  void answer(event.data).then((reply) => {
+    self.postMessage(reply)
+  })
+})
