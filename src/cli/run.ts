@@ -3,6 +3,7 @@ import { resolve } from 'node:path'
 import type { Readable } from 'node:stream'
 import { version } from '../../package.json'
 import { checkRead } from '../engine/checkTrain'
+import { withReasons } from '../engine/explain/reasons'
 import { planRead } from '../engine/planTrain'
 import type { PlanStatus } from '../engine/plan/answer'
 import { checkText } from '../engine/sheet/checkText'
@@ -69,7 +70,8 @@ async function onFile(request: FileRequest, shell: Shell): Promise<number> {
       return 0
     }
     case 'plan': {
-      const answer = planRead(read.train, await glpkSolver())
+      const solver = await glpkSolver()
+      const answer = withReasons(read, planRead(read.train, solver), solver)
       shell.print(json ? asJson(answer) : planText(read.train, answer))
       return exitOf[answer.status]
     }

@@ -7,6 +7,7 @@ import { buildProgram } from './program/buildProgram'
 import { programUnit } from './program/program'
 import { noMotion, type Motion } from './motion/motion'
 import { prove, type Proof } from './proof/prove'
+import { withReasons } from './explain/reasons'
 import type { Solver } from './solver/solver'
 import type { BindingAnswer, PlanAnswer, ProofAnswer, Refused } from './plan/answer'
 import { bindingOf } from './plan/binding'
@@ -21,14 +22,21 @@ import { solvePlan } from './plan/solvePlan'
  * Plans a train file: reads it, reduces its readings, writes down every limit, asks for the least
  * move, and judges what comes back by other code before it is called a plan.
  * @param input a parsed train file of any shape
+ * @param reasons whether an impossible answer carries its conflict and its remedies [true]
  * @returns the answer in the document's units, or why the document is refused; never throws on input
  */
-export function planTrain(input: unknown, solver: Solver): PlanAnswer | Refused {
+export function planTrain(
+  input: unknown,
+  solver: Solver,
+  { reasons = true }: { readonly reasons?: boolean } = {},
+): PlanAnswer | Refused {
   const read = readTrain(input)
-  return read.ok ? planRead(read.train, solver) : { refused: [...read.refused] }
+  if (!read.ok) return { refused: [...read.refused] }
+  const answer = planRead(read.train, solver)
+  return reasons ? withReasons(read, answer, solver) : answer
 }
 
-/** Plans a train that was read. */
+/** Plans a train that was read; an impossible one without its reasons, for answers at once. */
 export function planRead(train: Train, solver: Solver): PlanAnswer {
   const found = train.couplings.map(asFound)
   const standing = sharesOf(train, found)

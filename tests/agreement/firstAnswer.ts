@@ -7,7 +7,7 @@ import type { Train } from '../second/train'
 
 /** Plans a train with the planner; a refusal or a failure of the program is an error here. */
 export function planned(train: Train, solver: Solver): PlanAnswer {
-  const answer = planTrain(train, solver)
+  const answer = planTrain(train, solver, { reasons: false })
   if ('refused' in answer) throw new Error(`refused: ${JSON.stringify(answer.refused)}`)
   return answer
 }

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { conflictsOf } from '../../src/engine/conflict/conflict'
+import { conflictsOf, contradictionOf } from '../../src/engine/conflict/conflict'
 import { planRead } from '../../src/engine/planTrain'
 import { asFound } from '../../src/engine/readings/asFound'
 import { readTrain } from '../../src/engine/train/readTrain'
@@ -34,7 +34,7 @@ test(
       const read = readTrain(document)
       if (!read.ok) throw new Error(JSON.stringify(read.refused))
       const { train } = read
-      const told = conflictsOf(train, train.couplings.map(asFound), solver)
+      const told = conflictsOf(contradictionOf(train, train.couplings.map(asFound), solver), solver)
       if (told.length === 0) {
         if (long && planRead(train, solver).status === 'impossible')
           wrong.push(`seed ${seed}: impossible, and no conflict was found`)

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Conflict } from '../../src/engine/conflict/answer'
-import { conflictsOf } from '../../src/engine/conflict/conflict'
+import { conflictsOf, contradictionOf } from '../../src/engine/conflict/conflict'
 import { asFound } from '../../src/engine/readings/asFound'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { example, trainOf } from './examples'
@@ -9,7 +9,7 @@ const solver = await glpkSolver()
 
 function conflicts(file: string, held: readonly string[]): Conflict[] {
   const train = trainOf(example(file, held))
-  return conflictsOf(train, train.couplings.map(asFound), solver)
+  return conflictsOf(contradictionOf(train, train.couplings.map(asFound), solver), solver)
 }
 
 const partsOf = (told: readonly Conflict[]) =>
@@ -79,7 +79,8 @@ describe('why the motor is base-bound in base-bound-motor', () => {
           ),
         })),
       })
-      return conflictsOf(train, train.couplings.map(asFound), solver).length
+      return conflictsOf(contradictionOf(train, train.couplings.map(asFound), solver), solver)
+        .length
     }
     const [first] = conflicts('base-bound-motor', ['fluid-drive'])
     const lack = Number(/lack (\d+) µm/.exec(first?.sentence ?? '')?.[1])
@@ -92,7 +93,10 @@ describe('why a change between states cannot be planned away', () => {
   it('names both states, no foot and no held body', () => {
     const document = example('piped-compressor', [])
     const train = trainOf({ ...document, plan: { ...document.plan, share: 0.6 } })
-    const [first] = conflictsOf(train, train.couplings.map(asFound), solver)
+    const [first] = conflictsOf(
+      contradictionOf(train, train.couplings.map(asFound), solver),
+      solver,
+    )
     expect(first?.members.every(({ limit }) => limit === 'tolerance')).toBe(true)
     expect(new Set(first?.members.map(({ part }) => part.state)).size).toBeGreaterThan(1)
     expect(first?.sentence).toMatch(/^Whatever is held, .* and no move can close that\.$/)

@@ -26,7 +26,7 @@ function holding(document: TrainDocument, held: readonly string[]): TrainDocumen
 }
 
 function plan(document: TrainDocument) {
-  const answer = planTrain(document, solver)
+  const answer = planTrain(document, solver, { reasons: false })
   if ('refused' in answer) throw new Error(JSON.stringify(answer.refused))
   return answer
 }

@@ -19,18 +19,38 @@ import { Asker } from './shrink'
 /** Conflicts told: the first, and what would be in the way next if that one were resolved. */
 const mostConflicts = 3
 
+/** A train that cannot be planned, with the irreducible sets found in it, the smallest first. */
+export interface Contradiction {
+  readonly asker: Asker
+  readonly sets: readonly Irreducible[]
+}
+
+/** Looks for what cannot be had together in a train; no sets where it can be planned. */
+export function contradictionOf(
+  train: Train,
+  found: readonly AsFound[],
+  solver: Solver,
+): Contradiction {
+  const universe = universeOf(train, found)
+  const asker = new Asker(universe, train.plan.share, [], solver)
+  return { asker, sets: irreducibles(asker, everything(universe)) }
+}
+
 /**
  * Why a train cannot be planned: an irreducible set of limits, tolerances and held bodies, and behind
  * it the next ones that would come to light if the limits of the first gave.
  * @returns none where the train can be planned after all, or the solver stopped
  */
-export function conflictsOf(train: Train, found: readonly AsFound[], solver: Solver): Conflict[] {
-  const universe = universeOf(train, found)
-  const asker = new Asker(universe, train.plan.share, [], solver)
+export function conflictsOf(
+  { asker, sets }: Contradiction,
+  solver: Solver,
+  most = mostConflicts,
+): Conflict[] {
+  const { universe } = asker
   const out: Conflict[] = []
   let left: ReadonlySet<number> = everything(universe)
-  while (out.length < mostConflicts) {
-    const [set] = irreducibles(asker, left)
+  while (out.length < most) {
+    const [set] = out.length === 0 ? sets : irreducibles(asker, left)
     if (!set) break
     out.push(conflictAnswer(asker, set, solver))
     const given = [...set.members].flatMap((index) => universe.members[index] ?? []).filter(isRoom)

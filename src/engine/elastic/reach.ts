@@ -4,6 +4,7 @@ import type { Cut, Program } from '../program/program'
 import { shareWeight, stageOf, stageProgram } from '../program/stage'
 import type { Optimal, Solver } from '../solver/solver'
 import { leastShare } from '../plan/leastShare'
+import { shareSlack } from '../plan/partSolver'
 import { reach, secondsPerProgram, solveRounds, type RoundsStopped } from '../plan/rounds'
 import { cutsIn } from './part'
 import { shareWhenPulledIn } from './pull'
@@ -21,8 +22,6 @@ export type Reach =
     }
   | RoundsStopped
 
-/** Room in the comparison with the share, as in planning: a plan may pass a tolerance by this much. */
-const shareSlack = 1e-6
 /** Rounds of tangents before the cheapest move within the share is asked for instead. */
 const mostRounds = 40
 /** Turns of that before giving up. */

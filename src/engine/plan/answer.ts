@@ -1,4 +1,6 @@
 import type { Refusal } from '../train/refusal'
+import type { Conflict, ConflictMember } from '../conflict/answer'
+import type { HoldsTried, Remedy } from '../remedies/answer'
 
 /** What planning a train answers; numbers in the document's own units. Keys as in the output contract. */
 export interface PlanAnswer {
@@ -25,6 +27,13 @@ export interface PlanAnswer {
   findings: Finding[]
   notEntered: NotEntered[]
   proof?: ProofAnswer
+  /** An irreducible set of what cannot be had together; with status "impossible" only, as what follows. */
+  conflict?: ConflictMember[]
+  conflictSentence?: string
+  /** What would be in the way next if the limits of that conflict gave. */
+  behind?: Conflict[]
+  remedies?: Remedy[]
+  holdsTried?: HoldsTried
 }
 
 export type PlanStatus = 'planned' | 'in-tolerance' | 'impossible' | 'unproven' | 'stopped'

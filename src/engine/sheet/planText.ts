@@ -4,10 +4,12 @@ import type { Train } from '../train/model'
 import type { PlanAnswer, ProofAnswer } from '../plan/answer'
 import { bindingText } from './bindingText'
 import { asFoundShares, couplingsText } from './couplingsText'
+import { conflictText } from './conflictText'
 import { sideName } from './couplingWords'
 import { feetText } from './feetText'
 import { heading, paragraph } from './layout'
 import { expectedText } from './readingsText'
+import { remediesText } from './remediesText'
 import { cautionText, findingsText, notEnteredText } from './remarksText'
 import { sentenceOf, sentenceText } from './sentence'
 
@@ -17,6 +19,8 @@ export function planText(train: Train, answer: PlanAnswer): string {
   return [
     ...opening(train),
     ...paragraph(sentenceText(sentenceOf(train, answer))),
+    ...conflictText(answer),
+    ...remediesText(answer),
     ...(answer.status === 'planned' ? feetText(train, answer) : []),
     ...(shown
       ? couplingsText(train, answer)

@@ -1,0 +1,249 @@
+import { fineSign, slopeSign, toFine, toLength } from '../units/units'
+import { shareText } from '../units/format'
+import type { Coupling, Train } from '../train/model'
+import { tidy } from '../plan/numbers'
+import { programUnit, shareColumn, type Circle, type Meaning, type Row } from '../program/program'
+import type { Give } from '../elastic/give'
+import { inSentence, listed } from '../sheet/words'
+import { candidateOf, type Candidate, type Patient } from './candidate'
+import { fieldAt, type Change } from './change'
+import { indexOf } from './sizes'
+
+/** Tolerances are widened in steps of this part of what they are. */
+const partStep = 0.01
+/** At most to twice what they are: beyond, it is another coupling that is wanted. */
+const mostPart = 1
+/** Step and most of a wider tilt (mrad). */
+const tilt = { step: 0.05, most: 2 }
+
+type ToleranceMeaning = Extract<Meaning, { fact: 'tolerance' }>
+
+/** A column that adds to the share of the tolerances chosen. */
+function shareGive(
+  name: string,
+  chosen: (meaning: ToleranceMeaning) => boolean,
+  share: number,
+): Give {
+  const concerns = (meaning: Meaning) => meaning.fact === 'tolerance' && chosen(meaning)
+  return {
+    name,
+    least: 0,
+    most: mostPart * share,
+    price: 1000,
+    onRow: (row: Row) =>
+      concerns(row.meaning) ? (row.terms.find(([column]) => column === shareColumn)?.[1] ?? 0) : 0,
+    onCircle: (circle: Circle) =>
+      concerns(circle.meaning) ? { radius: circle.radius.terms.get(shareColumn) ?? 0 } : {},
+  }
+}
+
+const couplingMembers = ({ universe }: Patient, wanted: (c: number, s: number) => boolean) =>
+  universe.members.flatMap((member, index) =>
+    member.kind === 'coupling' && wanted(member.coupling, member.state) ? [index] : [],
+  )
+
+const inConflict = (patient: Patient, members: readonly number[]) =>
+  members.filter((index) => patient.conflicts.some((set) => set.has(index)))
+
+/** A wider tolerance in one named state, for every state of a conflict. */
+export function stateChoices(patient: Patient): Candidate[] {
+  const { train, document } = patient
+  const { share } = train.plan
+  return train.states.flatMap((state, s) => {
+    const members = couplingMembers(patient, (_, other) => other === s)
+    const pressed = inConflict(patient, members)
+    if (pressed.length === 0) return []
+    const couplings = pressed.flatMap((index) => {
+      const member = patient.universe.members[index]
+      return member?.kind === 'coupling' ? (train.couplings[member.coupling] ?? []) : []
+    })
+    const factorAt = (value: number) => tidy(state.factor * (1 + value / share))
+    const changes = (value: number): Change[] =>
+      (document.states ?? []).length === 0
+        ? [{ at: 'states', from: null, to: [{ ...named(state), tolerance: factorAt(value) }] }]
+        : [
+            {
+              at: `states[${s}].tolerance`,
+              from: fieldAt(document, `states[${s}].tolerance`),
+              to: factorAt(value),
+            },
+          ]
+    return [
+      candidateOf('state tolerance', {
+        where: state.name,
+        sized: [
+          {
+            give: shareGive(`wider ${state.id}`, (meaning) => meaning.state === s, share),
+            members,
+            step: partStep * share,
+            amount: (value) => ({
+              where: state.name,
+              part: { state: state.id },
+              value: factorAt(value),
+              unit: 'times',
+            }),
+            changes,
+          },
+        ],
+        agree: `${makers(couplings)}; the owner, in writing, with an end date`,
+        lead: ([amount]) =>
+          `Widen the tolerance in ${state.name} from ${state.factor} to ${amount?.value ?? state.factor} times: ${listed(
+            couplings.map(
+              (coupling) =>
+                `${limitsText(train, coupling, amount?.value ?? 1)} instead of ${limitsText(train, coupling, state.factor)} at ${coupling.name}`,
+            ),
+          )}.`,
+      }),
+    ]
+  })
+}
+
+const named = ({ id, name }: { id: string; name: string }) => ({ id, name })
+
+const makers = (couplings: readonly Coupling[]): string =>
+  `the maker of the coupling ${listed([...new Set(couplings.map(({ name }) => name))])}`
+
+function limitsText(train: Train, { tolerance }: Coupling, factor: number): string {
+  const { flex, offset, angle } = tolerance
+  const number = (value: number) => Number((value * factor).toPrecision(3))
+  const slope = (value: number) => `${number(value)} ${slopeSign(train.units)}`
+  const size = (value: number) =>
+    `${number(toFine(value, train.units))} ${fineSign[train.units.fine]}`
+  const parts = [
+    ...(flex === undefined
+      ? []
+      : [(offset ?? angle) ? `${slope(flex)} at each plane` : slope(flex)]),
+    ...(offset === undefined ? [] : [`${size(offset)} of offset`]),
+    ...(angle === undefined ? [] : [`${slope(angle)} of angle`]),
+  ]
+  return listed(parts)
+}
+
+/** A wider tolerance of one coupling, in every state, for every coupling of a conflict. */
+export function couplingChoices(patient: Patient): Candidate[] {
+  const { train, document } = patient
+  const { share } = train.plan
+  return train.couplings.flatMap((coupling, c) => {
+    const members = couplingMembers(patient, (other) => other === c)
+    if (inConflict(patient, members).length === 0) return []
+    const wider = (field: string, value: number): Change => {
+      const at = `${coupling.place}.${field}`
+      const from = fieldAt(document, at)
+      // rounded up to three digits, so that it is a number to agree on and still enough
+      const to = Number(upTo(Number(from) * (1 + value / share)).toPrecision(12))
+      return { at, from, to }
+    }
+    const fields = (['flex', 'offset', 'angle'] as const).filter(
+      (field) => coupling.tolerance[field] !== undefined,
+    )
+    const sized = [
+      {
+        what: coupling.name,
+        gap: false,
+        changes: (value: number) => fields.map((field) => wider(`tolerance.${field}`, value)),
+      },
+      ...(coupling.axial
+        ? [
+            {
+              what: `${coupling.name}, gap`,
+              gap: true,
+              changes: (value: number) => [wider('axial.tolerance', value)],
+            },
+          ]
+        : []),
+    ].map(({ what, gap, changes }) => ({
+      give: shareGive(
+        `wider ${what}`,
+        (meaning) => meaning.coupling === c && (meaning.what === 'gap') === gap,
+        share,
+      ),
+      members,
+      step: partStep * share,
+      amount: (value: number) => ({
+        where: what,
+        part: { coupling: coupling.id },
+        value: tidy(1 + value / share),
+        unit: 'times',
+      }),
+      changes,
+    }))
+    return [
+      candidateOf('coupling tolerance', {
+        where: coupling.name,
+        sized,
+        agree: `${makers([coupling])}; the owner, in writing, with an end date`,
+        lead: (amounts) =>
+          `Accept ${listed(amounts.map((amount) => widerText(train, coupling, amount)))}, in every state.`,
+      }),
+    ]
+  })
+}
+
+const upTo = (value: number): number => {
+  const size = 10 ** (Math.floor(Math.log10(value)) - 2)
+  return Math.ceil(value / size - 1e-9) * size
+}
+
+function widerText(train: Train, coupling: Coupling, amount: { where: string; value: number }) {
+  if (!amount.where.endsWith(', gap'))
+    return `${limitsText(train, coupling, amount.value)} instead of ${limitsText(train, coupling, 1)} at ${coupling.name}`
+  const now = toLength(coupling.axial?.tolerance ?? 0, train.units)
+  const then = Number((now * amount.value).toPrecision(3))
+  return `an axial gap within ${then} ${train.units.length} instead of ${now} at ${coupling.name}`
+}
+
+/** More of the tolerance than was asked for, up to all of it: no limit is widened, the margin is spent. */
+export function shareChoice(patient: Patient, floor: number | null): Candidate | undefined {
+  const { share } = patient.train.plan
+  const needed = floor === null ? Infinity : Math.ceil(floor * 100 - 1e-6) / 100
+  if (needed > 1 || needed <= share) return undefined
+  return candidateOf('share', {
+    where: 'share of tolerance',
+    changes: [{ at: 'plan.share', from: fieldAt(patient.document, 'plan.share'), to: needed }],
+    agree: 'the responsible engineer',
+    lead: () =>
+      `Plan with ${shareText(needed)} of tolerance instead of ${shareText(share)}${needed > 0.85 ? ': no room for error' : ''}.`,
+  })
+}
+
+/** A machine tilted by more than was allowed. */
+export function tiltChoices(patient: Patient): Candidate[] {
+  const { train, universe, document } = patient
+  return train.bodies.flatMap((body, b) => {
+    const index = indexOf(universe, { kind: 'tilt', body: b })
+    if (index === undefined || inConflict(patient, [index]).length === 0) return []
+    const arm = Math.max(1, ...body.feet.map((foot) => Math.abs(foot.x - body.x0)))
+    const perMrad = arm / programUnit
+    const at = `${body.place}.tilt`
+    const then = (value: number) => tidy((body.tilt ?? 0) + value / perMrad)
+    return [
+      candidateOf('tilt', {
+        where: body.name,
+        sized: [
+          {
+            give: {
+              name: `more tilt ${body.id}`,
+              least: 0,
+              most: tilt.most * perMrad,
+              price: 1,
+              onRow: ({ meaning, upper }) =>
+                meaning.fact !== 'tilt' || meaning.body !== b ? 0 : Number.isFinite(upper) ? -1 : 1,
+            },
+            members: [index],
+            step: tilt.step * perMrad,
+            amount: (value) => ({
+              where: body.name,
+              part: { body: body.id },
+              value: tidy(value / perMrad),
+              unit: slopeSign(train.units),
+            }),
+            changes: (value) => [{ at, from: fieldAt(document, at), to: then(value) }],
+          },
+        ],
+        agree: `the maker of ${body.name}, in writing`,
+        lead: ([amount]) =>
+          `Let ${inSentence(body.name)} be tilted by ${tidy((body.tilt ?? 0) + (amount?.value ?? 0))} instead of ${body.tilt ?? 0} ${slopeSign(train.units)}.`,
+      }),
+    ]
+  })
+}
