@@ -1,0 +1,155 @@
+import { describe, expect, it } from 'vitest'
+import { growthOf, valueAt } from '../../src/engine/growth/growth'
+import { at, given, pair, planOf, trainOf } from './pair'
+
+type Json = Record<string, unknown>
+const states = [{ id: 'hot', name: 'Hot' }]
+
+/** Rise, side and axial (um) of an axis of the right machine at x, grown by these points. */
+function grown(points: readonly Json[], axis: 'left' | 'right', x: number, units?: Json) {
+  const train = trainOf(
+    pair({ right: { growth: { hot: points } }, rest: { states, ...(units && { units }) } }),
+  )
+  const { rise, side, axial } = growthOf(at(train.machines, 1), 'hot', axis)
+  return [rise, side, axial].map((line) => valueAt(line, x))
+}
+const near = (...values: number[]) => values.map((v) => expect.closeTo(v, 9) as number)
+
+describe('growth of an axis', () => {
+  it('is constant from one point', () => {
+    const points = [{ at: 1000, rise: 120, side: -30, axial: 200 }]
+    expect(grown(points, 'left', 1000)).toEqual(near(120, -30, 200))
+    expect(grown(points, 'right', -5000)).toEqual(near(120, -30, 200))
+  })
+
+  it('is the line through two points, carried on beyond them', () => {
+    // rise 100 at 1000, 300 at 2000: 0.2 um a mm
+    const points = [
+      { at: 1000, rise: 100, side: 10 },
+      { at: 2000, rise: 300, side: -10 },
+    ]
+    expect(grown(points, 'left', 1500)).toEqual(near(200, 0, 0))
+    expect(grown(points, 'left', 0)).toEqual(near(-100, 30, 0))
+    expect(grown(points, 'left', 2500)).toEqual(near(400, -20, 0))
+  })
+
+  it('is a least-squares line through three', () => {
+    // 0, 30, 30 at 0, 1000, 2000: mean 20 at 1000; slope (1000 * 20 + 1000 * 10) / 2e6 = 0.015
+    const points = [0, 1000, 2000].map((x, i) => ({ at: x, rise: [0, 30, 30][i] }))
+    expect(grown(points, 'left', 1000)).toEqual(near(20, 0, 0))
+    expect(grown(points, 'left', 0)).toEqual(near(5, 0, 0))
+    expect(grown(points, 'left', 2000)).toEqual(near(35, 0, 0))
+  })
+
+  it('is the mean of points at one x', () => {
+    const points = [
+      { at: 1200, rise: 100 },
+      { at: 1200, rise: 160 },
+    ]
+    expect(grown(points, 'left', 9000)).toEqual(near(130, 0, 0))
+  })
+
+  it('takes from each point only what it gives', () => {
+    // rise: 100 and 200 over 1000 mm; side: one point, a constant; axial: two points
+    const points = [
+      { at: 1000, rise: 100, axial: 10 },
+      { at: 2000, rise: 200, side: 40 },
+      { at: 3000, axial: 50 },
+    ]
+    expect(grown(points, 'left', 3000)).toEqual(near(300, 40, 50))
+    expect(grown(points, 'left', 0)).toEqual(near(0, 40, -10))
+  })
+
+  it('may differ between the two axes of a machine', () => {
+    const points = [
+      { at: 1000, axis: 'left', rise: 100 },
+      { at: 1000, axis: 'right', rise: 400 },
+      { at: 2000, rise: 300 },
+    ]
+    // left: 100 at 1000, 300 at 2000; right: 400 at 1000, 300 at 2000
+    expect(grown(points, 'left', 1500)).toEqual(near(200, 0, 0))
+    expect(grown(points, 'left', 0)).toEqual(near(-100, 0, 0))
+    expect(grown(points, 'right', 0)).toEqual(near(500, 0, 0))
+  })
+
+  it('comes of heat: 500 mm of 12e-6 per degree over 40 degrees are 240 um', () => {
+    const heat = { height: 500, expansion: 12, from: 20, to: 60 }
+    expect(grown([{ at: 1000, heat }], 'left', 0)).toEqual(near(240, 0, 0))
+    expect(grown([{ at: 1000, rise: 60, heat }], 'left', 0)).toEqual(near(300, 0, 0))
+    const cooled = { ...heat, from: 60, to: 20 }
+    expect(grown([{ at: 1000, heat: cooled }], 'left', 0)).toEqual(near(-240, 0, 0))
+  })
+
+  it('comes of heat in Fahrenheit and inches: 20 in of 6.5e-6 over 100 degrees are 13 mil', () => {
+    const heat = { height: 20, expansion: 6.5, from: 70, to: 170, material: 'cast iron' }
+    const units = { length: 'in', fine: 'mil', temperature: 'F' }
+    expect(grown([{ at: 40, heat }], 'left', 0, units)).toEqual(near(13 * 25.4, 0, 0))
+  })
+
+  it('is nothing in a state that gives none, and the answer says so', () => {
+    const document = pair({
+      right: { growth: { hot: [{ at: 1000, rise: 50 }] } },
+      rest: { states: [...states, { id: 'idle', name: 'Idle' }] },
+    })
+    const answer = planOf(document)
+    // A does not grow hot, nothing grows idle
+    expect(answer.notEntered).toContainEqual({
+      where: 'machines[0].growth',
+      what: 'growth of Motor in "Hot"',
+      instead: 'taken as none',
+    })
+    expect(answer.notEntered).toContainEqual({
+      where: 'machines',
+      what: 'growth of every machine in "Idle"',
+      instead: 'taken as none: judged as the train stands shut down',
+    })
+    expect(at(answer.asFound, 0).share).toEqual({ hot: 0.5, idle: 0 })
+  })
+})
+
+describe('growth at a coupling', () => {
+  it('is the right machine’s left axis against the left machine’s right axis, at mid-span', () => {
+    const document = pair({
+      left: {
+        axis: { left: { z: 400 }, right: { y: 200, z: 350 } },
+        growth: {
+          hot: [
+            { at: -1000, axis: 'left', rise: 999 },
+            { at: -1000, axis: 'right', rise: 20, side: 5 },
+            { at: 0, axis: 'right', rise: 40, side: 5 },
+          ],
+        },
+      },
+      right: {
+        growth: {
+          hot: [
+            { at: 100, rise: 90, side: -10 },
+            { at: 1100, rise: 110, side: 40 },
+          ],
+        },
+      },
+      found: [given(1, 2, 0.01, 0.02)],
+      coupling: { tolerance: { offset: 100, angle: 1 } },
+      rest: { states },
+    })
+    // at x = 100: left 40 + 0.02 * 100 = 42 and 5, slopes 0.02 and 0; right 90 and -10, slopes 0.02
+    // and 0.05: d = (1 - 10 - 5, 2 + 90 - 42), slopes (0.01 + 0.05 - 0, 0.02 + 0.02 - 0.02)
+    const { checks } = at(planOf(document).couplings, 0)
+    expect(checks).toEqual([
+      {
+        what: 'offset',
+        y: expect.closeTo(-14, 9) as number,
+        z: expect.closeTo(50, 9) as number,
+        limit: 100,
+        share: expect.closeTo(0.5, 9) as number,
+      },
+      {
+        what: 'angle',
+        y: expect.closeTo(0.06, 9) as number,
+        z: expect.closeTo(0.02, 9) as number,
+        limit: 1,
+        share: expect.closeTo(0.06, 9) as number,
+      },
+    ])
+  })
+})
