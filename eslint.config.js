@@ -24,7 +24,16 @@ const noVue = {
 }
 
 export default ts.config(
-  { ignores: ['dist/', 'dist-cli/', 'node_modules/', 'test-results/', 'playwright-report/', '.cache/'] },
+  {
+    ignores: [
+      'dist/',
+      'dist-cli/',
+      'node_modules/',
+      'test-results/',
+      'playwright-report/',
+      '.cache/',
+    ],
+  },
   js.configs.recommended,
   ...ts.configs.strictTypeChecked,
   ...vue.configs['flat/recommended'],
@@ -44,22 +53,31 @@ export default ts.config(
     },
   },
   { files: ['**/*.js', '**/*.mjs'], ...ts.configs.disableTypeChecked },
-  ban(['src/engine/**'], [
-    {
-      regex: '(^|/)(solvers|worker|app|cli|dev)(/|$)',
-      message: 'The engine is pure and knows no solver, screen or shell: pass what it needs as an argument.',
-    },
-    { regex: '^(?!\\.{1,2}/)(?!zod$).*', message: 'The engine imports zod and itself, nothing else.' },
-  ]),
+  ban(
+    ['src/engine/**'],
+    [
+      {
+        regex: '(^|/)(solvers|worker|app|cli|dev)(/|$)',
+        message:
+          'The engine is pure and knows no solver, screen or shell: pass what it needs as an argument.',
+      },
+      {
+        regex: '^(?!\\.{1,2}/)(?!zod$).*',
+        message: 'The engine imports zod and itself, nothing else.',
+      },
+    ],
+  ),
   {
     files: ['src/engine/**'],
     rules: {
       'no-restricted-globals': [
         'error',
-        ...['window', 'document', 'process', 'console', 'performance', 'setTimeout', 'fetch'].map((name) => ({
-          name,
-          message: 'The engine is pure: no DOM, Node, clock or console.',
-        })),
+        ...['window', 'document', 'process', 'console', 'performance', 'setTimeout', 'fetch'].map(
+          (name) => ({
+            name,
+            message: 'The engine is pure: no DOM, Node, clock or console.',
+          }),
+        ),
       ],
       'no-restricted-properties': [
         'error',
@@ -68,21 +86,32 @@ export default ts.config(
       ],
     },
   },
-  ban(['src/engine/proof/**'], [
-    {
-      regex: '(^|/)(program|solver|plan)(/|$)',
-      message: 'The proof re-checks the plan with code of its own: it shares only types and arithmetic.',
-    },
-    { regex: '^(?!\\.{1,2}/)(?!zod$).*', message: 'The engine imports zod and itself, nothing else.' },
-  ]),
+  ban(
+    ['src/engine/proof/**'],
+    [
+      {
+        regex: '(^|/)(program|solver|plan)(/|$)',
+        message:
+          'The proof re-checks the plan with code of its own: it shares only types and arithmetic.',
+      },
+      {
+        regex: '^(?!\\.{1,2}/)(?!zod$).*',
+        message: 'The engine imports zod and itself, nothing else.',
+      },
+    ],
+  ),
   ban(['src/solvers/**'], [noApp, noNode, noVue]),
   ban(['src/worker/**'], [noApp, noNode, noVue]),
   ban(['src/cli/**'], [noApp, noVue]),
-  ban(['tests/second/**'], [
-    {
-      regex: '(^|/)src(/|$)',
-      message: 'The second builder is written from the contract alone; importing src would copy its faults.',
-    },
-  ]),
+  ban(
+    ['tests/second/**'],
+    [
+      {
+        regex: '(^|/)src(/|$)',
+        message:
+          'The second builder is written from the contract alone; importing src would copy its faults.',
+      },
+    ],
+  ),
   prettier,
 )

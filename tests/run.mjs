@@ -124,10 +124,9 @@ async function playwright() {
 }
 
 /** A run that ended badly has failed, whatever its report counts. */
-const atLeastOneFailure = (good, counts) => ({
-  ...counts,
-  failed: good ? counts.failed : Math.max(1, counts.failed),
-})
+function atLeastOneFailure(good, counts) {
+  return { ...counts, failed: good ? counts.failed : Math.max(1, counts.failed) }
+}
 
 function readReport(file) {
   try {
