@@ -8,8 +8,8 @@ const gap = 8
 const margin = 4
 
 /** A held foot says one word; a foot that moves needs room for its side's name, and takes what there is. */
-const heldWidth = 70
-const [narrowest, widest] = [100, 150]
+const heldWidth = 66
+const [narrowest, widest] = [98, 150]
 
 export type WidthOf = (facts: FootFacts) => number
 
