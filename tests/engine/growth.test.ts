@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { growthOf, valueAt } from '../../src/engine/growth/growth'
-import { at, given, pair, planOf, trainOf } from './pair'
+import { close, at, given, pair, planOf, trainOf, type Json } from './pair'
 
-type Json = Record<string, unknown>
 const states = [{ id: 'hot', name: 'Hot' }]
 
 /** Rise, side and axial (um) of an axis of the right machine at x, grown by these points. */
@@ -13,7 +12,7 @@ function grown(points: readonly Json[], axis: 'left' | 'right', x: number, units
   const { rise, side, axial } = growthOf(at(train.machines, 1), 'hot', axis)
   return [rise, side, axial].map((line) => valueAt(line, x))
 }
-const near = (...values: number[]) => values.map((v) => expect.closeTo(v, 9) as number)
+const near = (...values: number[]) => values.map((v) => close(v, 9))
 
 describe('growth of an axis', () => {
   it('is constant from one point', () => {
@@ -138,17 +137,17 @@ describe('growth at a coupling', () => {
     expect(checks).toEqual([
       {
         what: 'offset',
-        y: expect.closeTo(-14, 9) as number,
-        z: expect.closeTo(50, 9) as number,
+        y: close(-14, 9),
+        z: close(50, 9),
         limit: 100,
-        share: expect.closeTo(0.5, 9) as number,
+        share: close(0.5, 9),
       },
       {
         what: 'angle',
-        y: expect.closeTo(0.06, 9) as number,
-        z: expect.closeTo(0.02, 9) as number,
+        y: close(0.06, 9),
+        z: close(0.02, 9),
         limit: 1,
-        share: expect.closeTo(0.06, 9) as number,
+        share: close(0.06, 9),
       },
     ])
   })

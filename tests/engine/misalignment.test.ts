@@ -1,7 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { at, given, pair, planOf } from './pair'
-
-const close = (v: number) => expect.closeTo(v, 9) as number
+import { close, at, given, pair, planOf } from './pair'
 
 /** d = (30, -20) um at mid-span with slopes (0.2, -0.1): (10, -10) at 0, (50, -30) at 200 mm. */
 const found = [given(30, -20, 0.2, -0.1)]

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { carriers, displaced, noMotion, type Motion } from '../../src/engine/motion/motion'
 import { carried, footMove } from '../../src/engine/proof/moved'
-import { at, pair, trainOf } from './pair'
+import { close, at, pair, trainOf } from './pair'
 
 const names = ['tx', 'ty', 'tz', 'sy', 'sz', 'roll'] as const
 
@@ -53,8 +53,8 @@ describe('a point moved by its body', () => {
   }
   it.each(names)('%s by one', (name) => {
     const { builder, proof } = moved(machine, { [name]: 1 })
-    expect(builder).toEqual(own[name].map((v) => expect.closeTo(v, 9)))
-    expect(proof).toEqual(own[name].map((v) => expect.closeTo(v, 9)))
+    expect(builder).toEqual(own[name].map((v) => close(v, 9)))
+    expect(proof).toEqual(own[name].map((v) => close(v, 9)))
   })
 
   // the skid sees the point 1100 mm from its reference and 250 + 400 mm up
@@ -68,8 +68,8 @@ describe('a point moved by its body', () => {
   }
   it.each(names)('%s of its skid by one', (name) => {
     const { builder, proof } = moved(skid, { [name]: 1 })
-    expect(builder).toEqual(below[name].map((v) => expect.closeTo(v, 9)))
-    expect(proof).toEqual(below[name].map((v) => expect.closeTo(v, 9)))
+    expect(builder).toEqual(below[name].map((v) => close(v, 9)))
+    expect(proof).toEqual(below[name].map((v) => close(v, 9)))
   })
 
   it('by both at once is their sum', () => {
@@ -79,7 +79,7 @@ describe('a point moved by its body', () => {
     // dx: 1 - 30 - 80 + 10 - 120 - 325; dy: 2 + 60 - 120 + 20 + 440 - 390;
     // dz: 3 + 120 + 90 + 30 + 550 + 180
     expect([...carried(train, motions, machine, point)]).toEqual(
-      [-544, 12, 973].map((v) => expect.closeTo(v, 9) as number),
+      [-544, 12, 973].map((v) => close(v, 9)),
     )
   })
 
@@ -87,7 +87,7 @@ describe('a point moved by its body', () => {
     // foot at 2000, -300: dx = 1 + 0.1 * 300; dy = 2 + 0.1 * 500; dz = 3 + 0.2 * 500 - 0.3 * 300
     const motion = { tx: 1, ty: 2, tz: 3, sy: 0.1, sz: 0.2, roll: 0.3 }
     expect([...footMove(at(train.bodies, machine), motion, 3)]).toEqual(
-      [31, 52, 13].map((v) => expect.closeTo(v, 9) as number),
+      [31, 52, 13].map((v) => close(v, 9)),
     )
   })
 

@@ -1,10 +1,11 @@
+import { expect } from 'vitest'
 import { planTrain } from '../../src/engine/planTrain'
 import type { PlanAnswer } from '../../src/engine/plan/answer'
 import { readTrain } from '../../src/engine/train/readTrain'
 import type { Train } from '../../src/engine/train/model'
 import { glpkSolver } from '../../src/solvers/glpk'
 
-type Json = Record<string, unknown>
+export type Json = Record<string, unknown>
 
 export const solver = await glpkSolver()
 
@@ -83,3 +84,6 @@ export function at<T>(list: readonly T[] | undefined, index: number): T {
   if (entry === undefined) throw new Error(`no entry ${index}`)
   return entry
 }
+
+/** Stands for a number within half a unit of a decimal, wherever a whole object is compared. */
+export const close = (value: number, digits = 9): number => expect.closeTo(value, digits) as number

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { checkTrain } from '../../src/engine/checkTrain'
 import { asFound } from '../../src/engine/readings/asFound'
-import { at, pair, planOf, trainOf } from './pair'
+import { close, at, pair, planOf, trainOf } from './pair'
 
 const wide = { tolerance: { offset: 1000, angle: 10 } }
 const turn = (top: number, three: number, bottom: number, nine: number) => [
@@ -56,8 +56,8 @@ describe('uncertainty of a line as found', () => {
 
   it('is told with the line: offset 0.2041 mil, slope 0.2887 sqrt 2 / 14 = 0.02916 mil/in', () => {
     const { u: told } = at(planOf(document).asFound, 0)
-    expect(told.offset).toEqual({ y: expect.closeTo(0.2041, 4), z: expect.closeTo(0.2041, 4) })
-    expect(told.slope).toEqual({ y: expect.closeTo(0.02916, 5), z: expect.closeTo(0.02916, 5) })
+    expect(told.offset).toEqual({ y: close(0.2041, 4), z: close(0.2041, 4) })
+    expect(told.slope).toEqual({ y: close(0.02916, 5), z: close(0.02916, 5) })
   })
 
   it('is 10 um a reading and 0.05 mrad a slope where nothing is said', () => {
