@@ -133,12 +133,14 @@ function raiseOf(patient: Patient, set: readonly number[], letGo: boolean): Cand
         const body = machines[m] ?? never(m)
         return `set ${inSentence(body.name)} on its minimum pack, ${fine(train, lackOf(body))} ${amount?.unit ?? ''} up`
       })
-      const free = held.length > 0 ? ' and let it be shimmed there' : ''
-      return `${capital(listed([`raise ${listed(names)}${plate}${free}`, ...onto]))}.`
+      const free =
+        held.length > 0 ? ` and let ${set.length > 1 ? 'them' : 'it'} be shimmed there` : ''
+      return `${capital([`raise ${listed(names)}${plate}${free}`, ...onto].join('; '))}.`
     },
     refine: ([value = 0], shims) => {
       const lowest = Math.min(...set.flatMap((m) => shims[m] ?? [])) / programUnit
-      const shared = Math.floor(lowest / step + 1e-9) * step
+      // a hair short of a step is a step: shims of that size do not exist
+      const shared = Math.floor(lowest / step + 0.01) * step
       return [Number.isFinite(shared) && shared > 0 ? value + shared : value]
     },
   })
