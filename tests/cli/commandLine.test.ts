@@ -84,7 +84,7 @@ describe('exit 0: answered', () => {
     expect(help.status).toBe(0)
     for (const word of ['plan FILE', 'check FILE', 'model FILE', '--json', 'Exit status'])
       expect(help.out).toContain(word)
-    expect(help.out).not.toMatch(/\b(holds|sheet)\b/)
+    expect(help.out).not.toMatch(/\bsheet\b/)
     expect(Math.max(...help.out.split('\n').map(({ length }) => length))).toBeLessThanOrEqual(80)
     expect(holdfast(['--version'])).toMatchObject({ status: 0, out: `${version}\n` })
   })
@@ -115,8 +115,8 @@ describe('exit 1: impossible, and answered all the same', () => {
 describe('exit 2: refused, with the place', () => {
   const cases: [name: string, words: string[], at: string, why: RegExp, input?: string | Buffer][] =
     [
-      ['no command', [], 'command', /give plan, check, model/],
-      ['an unknown command', ['holds', 'x'], 'holds', /the commands are plan, check, model/],
+      ['no command', [], 'command', /give plan, .*model/],
+      ['an unknown command', ['polish', 'x'], 'polish', /the commands are plan, .*model/],
       ['an unknown option', ['plan', 'x', '--jsn'], '--jsn', /unknown option/],
       ['no file', ['plan'], 'FILE', /give a train file after plan/],
       ['two files', ['check', 'a', 'b'], 'b', /one file at a time/],
