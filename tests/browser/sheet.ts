@@ -1,0 +1,69 @@
+import { readFileSync, readdirSync } from 'node:fs'
+import { expect, type Page } from '@playwright/test'
+
+const folder = new URL('../../examples/', import.meta.url)
+export const exampleFiles = readdirSync(folder).filter((file) => file.endsWith('.json'))
+export const exampleText = (file: string): string => readFileSync(new URL(file, folder), 'utf8')
+
+export const sizes = [
+  { width: 1440, height: 900 },
+  { width: 1024, height: 768 },
+  { width: 390, height: 844 },
+] as const
+
+/** Faults of a page that no test may see: errors on the console, and requests to anywhere else. */
+export function watch(page: Page): { faults: string[] } {
+  const faults: string[] = []
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') faults.push(message.text())
+  })
+  page.on('pageerror', (error) => faults.push(error.message))
+  page.on('request', (request) => {
+    const url = new URL(request.url())
+    if (url.hostname !== '127.0.0.1') faults.push(`request to ${request.url()}`)
+  })
+  return { faults }
+}
+
+/** Opens the page and waits until its first plan is drawn. */
+export async function openSheet(page: Page): Promise<void> {
+  await page.goto('./')
+  await drawn(page)
+}
+
+/** Waits until what is on the sheet is the newest plan, in its own font. */
+export async function drawn(page: Page): Promise<void> {
+  await expect(page.locator('.band-couplings')).toBeVisible()
+  await expect(page.getByRole('status')).toHaveText('')
+  await page.evaluate(async () => {
+    await document.fonts.ready
+  })
+}
+
+export async function chooseExample(page: Page, file: string): Promise<void> {
+  await page.getByLabel('Example').selectOption(file)
+  const { name } = JSON.parse(exampleText(file)) as { name: string }
+  await expect(page.locator('.train-name')).toHaveText(name)
+  await drawn(page)
+}
+
+export async function openText(page: Page, name: string, text: string): Promise<void> {
+  await page
+    .locator('input[type=file]')
+    .setInputFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) })
+}
+
+/** Drops a file anywhere on the page, as a hand would. */
+export async function dropText(page: Page, name: string, text: string): Promise<void> {
+  const data = await page.evaluateHandle(
+    ([file, content]) => {
+      const transfer = new DataTransfer()
+      transfer.items.add(new File([content ?? ''], file ?? '', { type: 'application/json' }))
+      return transfer
+    },
+    [name, text],
+  )
+  await page.dispatchEvent('body', 'dragover', { dataTransfer: data })
+  await expect(page.locator('.dropping')).toBeVisible()
+  await page.dispatchEvent('body', 'drop', { dataTransfer: data })
+}
