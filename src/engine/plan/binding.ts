@@ -21,6 +21,8 @@ import { limitWords } from './limitWords'
 const holding = 0.99
 /** Room tried where the duals promise a saving that the first step does not keep (program units). */
 const firstStep = 0.5
+/** The shortest step tried: below it the solver's last digits would show in the price. */
+const lastStep = 0.02
 /** A price that holds for less than this much room (program units) held for none. */
 const noRoom = 1e-3
 /** Savings per unit below this are none. */
@@ -81,10 +83,18 @@ function tried(
   }
   const promised = roomFor(group.price)
   if (promised !== undefined && promised > noRoom) return { price: group.price, room: promised }
-  const step = solveRounds(loose, costWithRoom(loose, share, firstStep), least.cuts, solver)
-  if (step.kind !== 'optimal') return undefined
-  const price = (cost - step.answer.objective) / firstStep
+  const savedAUnit = (room: number): number => {
+    const step = solveRounds(loose, costWithRoom(loose, share, room), least.cuts, solver)
+    return step.kind === 'optimal' ? (cost - step.answer.objective) / room : 0
+  }
+  let price = savedAUnit(firstStep)
   if (price < noSaving) return undefined
+  // Where the saving ends within the step, a shorter one saves more a unit.
+  for (let step = firstStep / 2; step >= lastStep; step /= 2) {
+    const nearer = savedAUnit(step)
+    if (nearer * holding <= price) break
+    price = nearer
+  }
   const room = roomFor(price)
   return room === undefined ? undefined : { price, room }
 }

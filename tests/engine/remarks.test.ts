@@ -1,0 +1,169 @@
+import { describe, expect, it } from 'vitest'
+import { fourFeet, given, oneRow, pair, planOf, type Json } from './pair'
+
+const rim = (sag?: number): Json => ({
+  kind: 'rim',
+  rides: 'right',
+  at: 100,
+  ...(sag !== undefined && { sag }),
+  readings: [
+    [12, 0],
+    [3, 0],
+    [6, 0],
+    [9, 0],
+  ],
+})
+const hole = { clearance: 2000 }
+const pack = { now: 3000 }
+
+const placesOf = (document: Json) => planOf(document).notEntered.map(({ where }) => where)
+
+describe('what was not entered', () => {
+  it('is listed with what the plan did instead', () => {
+    const document = pair({
+      right: {
+        feet: [
+          { id: '1', x: 1000, pack, hole },
+          { id: '2', x: 2000 },
+        ],
+        growth: { hot: [{ at: 1000, rise: 10 }] },
+      },
+      found: [given(0, 0), rim()],
+      coupling: { name: 'drive' },
+      rest: { states: [{ id: 'hot', name: 'Hot' }] },
+    })
+    expect(planOf(document).notEntered).toEqual([
+      {
+        where: 'machines[1].feet',
+        what: 'shim pack, Pump foot 2',
+        instead: 'any change taken as possible',
+      },
+      {
+        where: 'machines[1].feet',
+        what: 'hole and bolt, Pump foot 2',
+        instead: 'any slide taken as possible',
+      },
+      {
+        where: 'machines[1].feet',
+        what: 'where the bolt stands in its hole, Pump foot 1',
+        instead: 'taken as in the middle',
+      },
+      {
+        where: 'plan.reserve',
+        what: 'room to keep between bolt and hole',
+        instead: 'taken as none',
+      },
+      {
+        where: 'machines[0].growth',
+        what: 'growth of Motor in "Hot"',
+        instead: 'taken as none',
+      },
+      {
+        where: 'couplings[0].found[1].sag',
+        what: 'sag of the rim set at drive',
+        instead: 'taken as none',
+      },
+      {
+        where: 'couplings[0].axial',
+        what: 'gap between the shaft ends at drive',
+        instead: 'not checked',
+      },
+    ])
+  })
+
+  it('is nothing where everything was', () => {
+    const whole = { pack, hole: { ...hole, x: 0, y: 0 } }
+    const growth = { hot: [{ at: 0, rise: 0 }] }
+    const document = pair({
+      left: { growth },
+      right: { feet: fourFeet.map((foot) => ({ ...foot, ...whole })), growth },
+      found: [given(0, 0), rim(0), { kind: 'gap', diameter: 200, readings: rim()['readings'] }],
+      coupling: { axial: { found: 250, want: 250, tolerance: 1 } },
+      rest: { states: [{ id: 'hot', name: 'Hot' }], plan: { reserve: 100 } },
+    })
+    expect(planOf(document).notEntered).toEqual([])
+  })
+
+  it('does not ask for what a body that stays, or a foot that is keyed, has no use for', () => {
+    const feet = fourFeet
+    const places = (right: Json) => placesOf(pair({ right: { feet, ...right } }))
+    const usual = ['machines', 'couplings[0].axial']
+    expect(places({ held: true })).toEqual(usual)
+    expect(places({ free: { shim: false, side: false } })).toEqual(usual)
+    expect(places({ free: { side: false } })).toEqual(['machines[1].feet', ...usual])
+    const keyed = feet.map((foot) => ({ ...foot, free: { shim: false, side: false } }))
+    expect(places({ feet: keyed })).toEqual(usual)
+  })
+
+  it('names a single missing foot, and says "every foot" once for all', () => {
+    const what = (right: Json) => planOf(pair({ right })).notEntered.map((entry) => entry.what)
+    expect(what({})).toContain('shim pack, Pump every foot')
+    const one = fourFeet.map((foot, i) => (i === 2 ? foot : { ...foot, pack }))
+    expect(what({ feet: one })).toContain('shim pack, Pump foot 2000a')
+  })
+})
+
+describe('cautions', () => {
+  const cautions = (right: Json, found: [number, number], more: Json = {}) =>
+    planOf(
+      pair({
+        right: { feet: oneRow, ...right },
+        found: [given(...found)],
+        rest: { plan: { share: 0.5 } },
+        ...more,
+      }),
+    ).findings
+
+  const restraints = [{ id: 'n', x: 1000, z: 800, rise: [-5000, 5000] }]
+
+  it('come with a piped machine that moves more than 1 mm: 1100 low, 50 allowed', () => {
+    const text = 'Pump moves 1050 µm with its piping: prove pipe strain again, flange by flange'
+    expect(cautions({ restraints }, [0, -1100])).toEqual([{ where: 'machines[1]', what: text }])
+    expect(cautions({ restraints }, [0, -1040])).toEqual([])
+    expect(cautions({}, [0, -1100])).toEqual([])
+  })
+
+  it('come with a foot that rises more than 2 mm, not with one that is lowered', () => {
+    expect(cautions({}, [0, -2100])).toEqual([
+      {
+        where: 'machines[1]',
+        what: 'Pump rises 2050 µm: lift in stages, a block beside each jack, no hand between foot and base',
+      },
+    ])
+    expect(cautions({}, [0, -2040])).toEqual([])
+    expect(cautions({}, [0, 2100])).toEqual([])
+  })
+
+  it('come with a bolt that is left less than 0.3 mm of room by a slide', () => {
+    const bolted = (clearance: number, y: number) =>
+      cautions({ feet: oneRow.map((f) => ({ ...f, hole: { clearance, y } })) }, [-450, 0])
+    // 400 toward 3 of 600: 200 left; of 750: 350 left; from 300 toward 9 of 500: 400 left
+    expect(bolted(1200, 0).map(({ where, what }) => [where, what])).toEqual(
+      ['1000a', '1000b'].map((foot, i) => [
+        `machines[1].feet[${i}].hole`,
+        `Pump foot ${foot} keeps only 200 µm between bolt and hole: measure it before the slide`,
+      ]),
+    )
+    expect(bolted(1500, 0)).toEqual([])
+    expect(bolted(1000, -300)).toEqual([])
+  })
+
+  it('come with a plan that uses more than 85 % of a tolerance', () => {
+    const near = (share: number) =>
+      cautions({}, [0, -300], { rest: { plan: { share } } }).map(({ where, what }) => [where, what])
+    expect(near(0.9)).toEqual([
+      ['plan.share', 'no room for error: the tightest coupling uses 90 % of its tolerance'],
+    ])
+    expect(near(0.84)).toEqual([])
+  })
+
+  it('come with a gearbox that is rolled', () => {
+    const rolled = (role: string) =>
+      cautions({ role, free: { side: false, roll: true } }, [90, 0]).map(({ what }) => what)
+    // 40 um at 400 mm
+    expect(rolled('gearbox')).toEqual([
+      'Pump is rolled by 0.100 mrad: check tooth contact before it runs',
+    ])
+    expect(rolled('pump')).toEqual([])
+  })
+})
