@@ -3,7 +3,7 @@ import type { Refusal } from '../engine/train/refusal'
 /** What the command line was asked to do. */
 export type Request =
   | { readonly command: 'help' | 'version' }
-  | { readonly command: 'plan' | 'check'; readonly file: string; readonly json: boolean }
+  | { readonly command: 'plan' | 'holds' | 'check'; readonly file: string; readonly json: boolean }
   | {
       readonly command: 'model'
       readonly file: string
@@ -13,7 +13,7 @@ export type Request =
     }
   | { readonly command: 'refused'; readonly json: boolean; readonly refused: readonly Refusal[] }
 
-export const commands = ['plan', 'check', 'model'] as const
+export const commands = ['plan', 'holds', 'check', 'model'] as const
 type Command = (typeof commands)[number]
 
 const isCommand = (word: string): word is Command => commands.some((command) => command === word)

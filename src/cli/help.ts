@@ -2,6 +2,7 @@
 export const help = `holdfast plans the alignment of a train of machines.
 
   holdfast plan FILE [--json]    the least move that meets every tolerance
+  holdfast holds FILE [--json]   every choice of machines to hold, ranked
   holdfast check FILE [--json]   what stands in the file; nothing is solved
   holdfast model FILE -o OUT     the program behind the plan, for any solver:
                                  OUT ends in .lp (CPLEX LP) or .mps (free MPS)

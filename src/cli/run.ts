@@ -5,8 +5,10 @@ import { version } from '../../package.json'
 import { checkRead } from '../engine/checkTrain'
 import { withReasons } from '../engine/explain/reasons'
 import { planRead } from '../engine/planTrain'
+import { holdsOf, type Holds } from '../engine/holds/holdRows'
 import type { PlanStatus } from '../engine/plan/answer'
 import { checkText } from '../engine/sheet/checkText'
+import { holdsText } from '../engine/sheet/holdsText'
 import { planText } from '../engine/sheet/planText'
 import type { Refusal } from '../engine/train/refusal'
 import { readTrainText } from '../engine/train/readTrain'
@@ -75,9 +77,24 @@ async function onFile(request: FileRequest, shell: Shell): Promise<number> {
       shell.print(json ? asJson(answer) : planText(read.train, answer))
       return exitOf[answer.status]
     }
+    case 'holds': {
+      // what binds in every choice takes as long again as the choices, and only programs read it
+      const holds = holdsOf(read.train, await glpkSolver(), json)
+      shell.print(json ? asJson(holdsAnswer(holds)) : holdsText(read.train, holds))
+      return exitOfHolds(holds)
+    }
     case 'model':
       return writeModel(request, read.train, shell)
   }
+}
+
+/** The rows alone where every choice was solved; otherwise they say that they are not all. */
+const holdsAnswer = ({ complete, rows }: Holds): unknown => (complete ? rows : { complete, rows })
+
+/** A choice without an answer might have been the best, so a list with one is no full answer. */
+function exitOfHolds({ rows }: Holds): number {
+  if (rows.some(({ fault }) => fault !== undefined)) return 3
+  return rows.some(({ cost }) => cost !== undefined) ? 0 : 1
 }
 
 async function writeModel(

@@ -23,21 +23,26 @@ import { solvePlan } from './plan/solvePlan'
  * move, and judges what comes back by other code before it is called a plan.
  * @param input a parsed train file of any shape
  * @param reasons whether an impossible answer carries its conflict and its remedies [true]
+ * @param prices whether a plan carries what each limit that binds is worth, which takes as long again [true]
  * @returns the answer in the document's units, or why the document is refused; never throws on input
  */
 export function planTrain(
   input: unknown,
   solver: Solver,
-  { reasons = true }: { readonly reasons?: boolean } = {},
+  { reasons = true, prices = true }: { readonly reasons?: boolean; readonly prices?: boolean } = {},
 ): PlanAnswer | Refused {
   const read = readTrain(input)
   if (!read.ok) return { refused: [...read.refused] }
-  const answer = planRead(read.train, solver)
+  const answer = planRead(read.train, solver, { prices })
   return reasons ? withReasons(read, answer, solver) : answer
 }
 
 /** Plans a train that was read; an impossible one without its reasons, for answers at once. */
-export function planRead(train: Train, solver: Solver): PlanAnswer {
+export function planRead(
+  train: Train,
+  solver: Solver,
+  { prices = true }: { readonly prices?: boolean } = {},
+): PlanAnswer {
   const found = train.couplings.map(asFound)
   const standing = sharesOf(train, found)
   const program = buildProgram(train, found)
@@ -69,7 +74,7 @@ export function planRead(train: Train, solver: Solver): PlanAnswer {
         'planned',
         solved.motions,
         solved.least.bound * programUnit,
-        bindingOf(train, solved.parts, solver),
+        prices ? bindingOf(train, solved.parts, solver) : [],
       )
   }
 

@@ -4,6 +4,8 @@ import type {
   LinearProgram,
   LpColumn,
   LpRow,
+  MixedOutcome,
+  MixedProgram,
   Optimal,
   Outcome,
   Solver,
@@ -17,22 +19,28 @@ import { isSound, soundnessOf } from '../engine/solver/soundness'
 export async function glpkSolver(): Promise<Solver> {
   let glpk = await GLPK()
   let spare = await GLPK()
+  const guarded = <Answer>(
+    program: LinearProgram,
+    ask: (instance: Glpk) => Answer,
+  ): Answer | { kind: 'stopped'; why: string } => {
+    const fault = malformed(program)
+    if (fault !== undefined) return { kind: 'stopped', why: fault }
+    try {
+      return ask(glpk)
+    } catch (error) {
+      // After an abort an instance cannot be trusted; its spare takes over at once.
+      glpk = spare
+      void GLPK().then((fresh) => {
+        spare = fresh
+      })
+      return { kind: 'stopped', why: `the solver aborted: ${String(error)}` }
+    }
+  }
   return {
     name: 'GLPK 5.0',
-    solve(program, seconds) {
-      const fault = malformed(program)
-      if (fault !== undefined) return { kind: 'stopped', why: fault }
-      try {
-        return run(glpk, program, seconds)
-      } catch (error) {
-        // After an abort an instance cannot be trusted; its spare takes over at once.
-        glpk = spare
-        void GLPK().then((fresh) => {
-          spare = fresh
-        })
-        return { kind: 'stopped', why: `the solver aborted: ${String(error)}` }
-      }
-    },
+    solve: (program, seconds) => guarded(program, (instance) => run(instance, program, seconds)),
+    solveMixed: (program, seconds) =>
+      guarded(program, (instance) => runMixed(instance, program, seconds)),
   }
 }
 
@@ -108,6 +116,34 @@ function optimal(answer: Result, program: LinearProgram): Optimal {
     columns: program.columns.map((_, j) => vars[`x${j}`] ?? 0),
     duals: program.rows.map((_, i) => dual?.[`r${i}`] ?? 0),
   }
+}
+
+/** How far a binary may lie from 0 or 1, and a row be passed; looser than a linear program's. */
+const mixedSlack = { binary: 1e-5, violation: 1e-5 }
+
+/** Binaries are only taken with presolve: without it the search has no first basis to start from. */
+function runMixed(glpk: Glpk, program: MixedProgram, seconds: number): MixedOutcome {
+  const binary = new Set(program.binaries)
+  const bounded: LinearProgram = {
+    ...program,
+    columns: program.columns.map((column, j) => (binary.has(j) ? { lower: 0, upper: 1 } : column)),
+  }
+  const answer: Result = glpk.solve(
+    { ...written(glpk, bounded), binaries: program.binaries.map((j) => `x${j}`) },
+    { msglev: glpk.GLP_MSG_OFF, presol: true, tmlim: seconds },
+  )
+  const { status, vars, z } = answer.result
+  if (status !== glpk.GLP_OPT && status !== glpk.GLP_FEAS)
+    return { kind: 'stopped', why: 'the solver found no choice' }
+  const columns = program.columns.map((_, j) => vars[`x${j}`] ?? NaN)
+  const whole = program.binaries.every((j) => {
+    const value = columns[j] ?? NaN
+    return Math.abs(value - Math.round(value)) <= mixedSlack.binary
+  })
+  const { violation } = soundnessOf(bounded, { kind: 'optimal', objective: z, columns, duals: [] })
+  if (!whole || !(violation <= mixedSlack.violation))
+    return { kind: 'stopped', why: 'no answer of the solver stood up to checking' }
+  return { kind: status === glpk.GLP_OPT ? 'best' : 'found', objective: z, columns }
 }
 
 function written(glpk: Glpk, program: LinearProgram): LP {

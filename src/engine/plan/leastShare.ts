@@ -14,6 +14,8 @@ export interface LeastShare {
   readonly kind: 'optimal'
   /** No allowed move has a smaller worst share. */
   readonly bound: number
+  /** The program that gave the bound as it was last solved: its duals say what holds the share there. */
+  readonly lowest: RoundsOptimal
   /** An allowed move whose worst share is `bound` but for `nearEnough`. */
   readonly point: RoundsOptimal
   readonly cuts: readonly Cut[]
@@ -43,7 +45,7 @@ export function leastShare(
     if (lowest.kind === 'infeasible')
       return { kind: 'stopped', why: `the program for the ${stage.ask} came back infeasible` }
     const bound = Math.max(0, lowest.bound / shareWeight)
-    if (lowest.met) return { kind: 'optimal', bound, point: lowest, cuts: lowest.cuts }
+    if (lowest.met) return { kind: 'optimal', bound, lowest, point: lowest, cuts: lowest.cuts }
     const share = bound * (1 + nearEnough.relative) + nearEnough.absolute
     const point = solveRounds(
       program,
@@ -53,7 +55,7 @@ export function leastShare(
     )
     const affordable = stage.ask === 'floor' ? Infinity : stage.cost * (1 + nearEnough.relative)
     if (point.kind === 'optimal' && point.answer.objective <= affordable)
-      return { kind: 'optimal', bound, point, cuts: point.cuts }
+      return { kind: 'optimal', bound, lowest, point, cuts: point.cuts }
     if (point.kind === 'stopped') return point
     current = point.kind === 'optimal' ? point.cuts : lowest.cuts
   }

@@ -2,10 +2,13 @@ import type { Train } from '../train/model'
 import type { BindingAnswer } from './answer'
 import type { BindingGroup } from './bindingGroups'
 
+/** What the words of a limit are made of. */
+export type LimitSide = Pick<BindingGroup, 'meaning' | 'side' | 'toward'>
+
 /** A binding limit in words, with the ids of the part it belongs to. */
 export function limitWords(
   train: Train,
-  group: BindingGroup,
+  group: LimitSide,
 ): Pick<BindingAnswer, 'limit' | 'where' | 'part'> {
   const { meaning, side } = group
   if (meaning.fact === 'tolerance') {
@@ -61,7 +64,7 @@ const ways = (train: Train) => ({
 })
 
 /** Which way the foot would go if its hole let it: the way it is pressed. */
-function pressed(train: Train, group: BindingGroup): string {
+function pressed(train: Train, group: LimitSide): string {
   const { u, w } = group.toward ?? { u: 0, w: 0 }
   if (Math.abs(u) > Math.abs(w)) return ways(train).axial[u > 0 ? 1 : 0]
   return w > 0 ? train.sides.three : train.sides.nine

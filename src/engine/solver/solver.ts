@@ -40,4 +40,23 @@ export interface Solver {
   readonly name: string
   /** Minimises; stops after about `seconds`. Never throws on a well-formed program. */
   solve(program: LinearProgram, seconds: number): Outcome
+  /** The same with columns that are 0 or 1. A solver without it serves all but long lists of choices. */
+  solveMixed?(program: MixedProgram, seconds: number): MixedOutcome
 }
+
+/** A linear program some of whose columns are 0 or 1, whatever bounds they carry. */
+export interface MixedProgram extends LinearProgram {
+  readonly binaries: readonly number[]
+}
+
+/**
+ * A point with its binaries at 0 or 1 and every row kept; "best" when the solver's search came to its
+ * end, "found" when it ran out of time. Neither is a proof: a mixed program has no duals.
+ */
+export type MixedOutcome =
+  | {
+      readonly kind: 'best' | 'found'
+      readonly objective: number
+      readonly columns: readonly number[]
+    }
+  | { readonly kind: 'stopped'; readonly why: string }

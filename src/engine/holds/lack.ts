@@ -1,0 +1,70 @@
+import type { Micrometres } from '../units/units'
+import { leastGive, withGives, type Give } from '../elastic/give'
+import type { FloorCause, FloorSetting } from '../floor/floorReason'
+import type { Prop } from '../floor/press'
+import { reach } from '../plan/rounds'
+import { programUnit, type Meaning, type Program, type Row } from '../program/program'
+
+/** Room that would make a choice possible if every limit of these kinds and bodies had that much more. */
+export interface Lack {
+  readonly props: readonly Prop[]
+  readonly amount: Micrometres
+}
+
+/**
+ * The least room that is missing where a floor is held by limits: first at those of the kind that
+ * matters most, then at all that hold it.
+ * @returns undefined where room there is not enough, or what holds it is an angle or a key
+ */
+export function lackOf(setting: FloorSetting, cause: FloorCause): Lack | undefined {
+  const { group, props } = cause
+  const [first] = props
+  if (!group || !first) return undefined
+  const cuts = setting.parts.knownFloor(group)?.cuts ?? []
+  const program = oneSided(setting.parts.part(group).program)
+  const kinds = [props.filter(({ meaning }) => meaning.fact === first.meaning.fact), props]
+  for (const alike of kinds) {
+    if (alike.some(({ meaning }) => !isRoom(meaning))) continue
+    const give = roomFor(alike)
+    const { share } = setting.train.plan
+    const found = leastGive(withGives(program, [give]), [give], share, cuts, setting.solver)
+    const amount = found?.[0]
+    if (amount !== undefined) return { props: alike, amount: amount * programUnit }
+  }
+  return undefined
+}
+
+/** Limits that a length makes wider. */
+const isRoom = ({ fact }: Meaning): boolean => ['pack', 'lift', 'hole', 'restraint'].includes(fact)
+
+/** The same room for all limits of the same bodies, kinds and sides: freeing one foot moves the next. */
+function roomFor(props: readonly Prop[]): Give {
+  const key = (meaning: Meaning, side: 'lower' | 'upper') =>
+    'body' in meaning
+      ? `${meaning.fact} ${meaning.body} ${meaning.fact === 'restraint' ? meaning.way : ''} ${side}`
+      : ''
+  const wanted = new Set(props.map(({ meaning, side }) => key(meaning, side)))
+  return {
+    name: 'more room',
+    least: 0,
+    most: reach,
+    price: 1,
+    onRow: (row) => {
+      const side = Number.isFinite(row.upper) ? 'upper' : 'lower'
+      if (!wanted.has(key(row.meaning, side))) return 0
+      return side === 'upper' ? -1 : 1
+    },
+    onCircle: ({ meaning }) => (wanted.has(key(meaning, 'upper')) ? { radius: 1 } : {}),
+  }
+}
+
+/** Each row with one side only, so that room on one side takes none from the other. */
+function oneSided(program: Program): Program {
+  const limits = program.limits.flatMap((row): Row[] =>
+    [
+      { ...row, upper: Infinity },
+      { ...row, lower: -Infinity },
+    ].filter(({ lower, upper }) => Number.isFinite(lower) || Number.isFinite(upper)),
+  )
+  return { ...program, limits }
+}

@@ -1,0 +1,185 @@
+import { shareText } from '../units/format'
+import type { Train } from '../train/model'
+import type { Holds, RankedHold } from '../holds/holdRows'
+import { effortOf } from '../holds/compare'
+import { heading, paragraph, table } from './layout'
+import { cautionText } from './remarksText'
+import { opening } from './planText'
+import { valueOf } from './sentence'
+import { capital, counted, inSentence, listed } from './words'
+
+/** How choices are ordered, in words. */
+export const orderInWords =
+  'ranked by moves plus the effort of the machines disturbed; where equal, fewer machines disturbed, then the lower floor, then more held'
+
+/** Every choice of held bodies as people read it, in lines of at most 80 characters. */
+export function holdsText(train: Train, { complete, rows }: Holds): string {
+  const plans = rows.filter(({ cost }) => cost !== undefined)
+  const own = plans.filter(({ sameAs }) => sameAs === undefined)
+  // nothing held and what is held now always stand in the table, even where a better choice beats them
+  const least = Math.min(...plans.map(({ held }) => held.length))
+  const shown = own.filter(
+    (row) => row.beatenBy === undefined || isNow(row, plans) || row.held.length === least,
+  )
+  const beaten = own.filter((row) => !shown.includes(row))
+  return [
+    ...opening(train),
+    ...paragraph(headline(train, rows, complete)),
+    ...(shown.length === 0 ? [] : tableOf(train, shown, plans)),
+    ...whyText(train, shown, plans),
+    ...beatenText(train, beaten, rows),
+    ...impossibleText(train, rows),
+    ...faultText(train, rows),
+    ...cautionText(),
+    '',
+  ].join('\n')
+}
+
+/** True when what is held now is this row, or shares its plan. */
+const isNow = (row: RankedHold, plans: readonly RankedHold[]): boolean =>
+  row.current || plans.some(({ current, sameAs }) => current && sameAs === row.held)
+
+function headline(train: Train, rows: readonly RankedHold[], complete: boolean): string {
+  const [best] = rows
+  const solved = complete
+    ? `All ${counted(rows.length, 'choice', 'choices')} of what to hold were solved.`
+    : `There are too many choices to solve them all: these are the best ${rows.length} found, and the list is not complete.`
+  if (best?.status === 'in-tolerance') return `Nothing needs to move, whatever is held. ${solved}`
+  if (best?.cost === undefined)
+    return `No choice of what to hold reaches ${shareText(train.plan.share)} of tolerance. ${solved}`
+  const current = rows.find((row) => row.current)
+  const now = current === undefined ? '' : ` ${nowInWords(best, current)}`
+  return `${capital(holdWords(train, best))}.${now} ${solved}`
+}
+
+function nowInWords(best: RankedHold, current: RankedHold): string {
+  if (current === best) return 'That is what is held now.'
+  if (current.sameAs === best.held) return 'What is held now comes to the same plan.'
+  return current.cost === undefined
+    ? 'What is held now cannot work.'
+    : 'Something else is held now.'
+}
+
+const holdWords = (train: Train, row: RankedHold): string =>
+  row.held.length === 0 ? 'hold nothing' : `hold ${namesOf(train, row.held)}`
+
+const namesOf = (train: Train, ids: readonly string[]): string =>
+  ids.length === 0
+    ? 'nothing'
+    : listed(train.bodies.filter(({ id }) => ids.includes(id)).map(({ name }) => inSentence(name)))
+
+function tableOf(
+  train: Train,
+  shown: readonly RankedHold[],
+  plans: readonly RankedHold[],
+): string[] {
+  return [
+    ...heading('CHOICES', orderInWords),
+    '',
+    ...table(
+      [
+        { head: '', align: 'right' },
+        { head: 'hold' },
+        { head: 'moves', align: 'right' },
+        { head: 'effort', align: 'right' },
+        { head: 'floor', align: 'right' },
+        { head: 'disturbed', align: 'right' },
+        { head: '' },
+      ],
+      shown.map((row, i) => [
+        `${i + 1}`,
+        namesOf(train, row.held),
+        valueOf(row.cost ?? 0, train),
+        valueOf(effortOf(train, row), train),
+        shareText(row.floor ?? 0),
+        `${row.disturbed.length}`,
+        isNow(row, plans) ? 'now' : '',
+      ]),
+    ),
+  ]
+}
+
+/** Why each choice behind the first is behind it, and which others have the same plan. */
+function whyText(
+  train: Train,
+  shown: readonly RankedHold[],
+  plans: readonly RankedHold[],
+): string[] {
+  const lines = shown.flatMap((row, i) => {
+    const same = plans.filter(({ sameAs }) => sameAs === row.held)
+    const also =
+      same.length === 0
+        ? ''
+        : `the same plan as ${counted(same.length, 'other choice', 'other choices')}: ${sameInWords(train, same)}`
+    const parts = [row.why, also].filter((part) => part !== '')
+    return parts.length === 0 ? [] : paragraph(`${parts.join('; ')}.`, `  ${i + 1}  `)
+  })
+  return lines.length === 0 ? [] : [...heading('WHY', 'against the first'), ...lines]
+}
+
+/** Most choices named before the rest is counted. */
+const mostNamed = 4
+
+function sameInWords(train: Train, same: readonly RankedHold[]): string {
+  const named = same.slice(0, mostNamed).map(({ held }) => namesOf(train, held))
+  const rest = same.length - named.length
+  return [...named, ...(rest > 0 ? [`and ${rest} more`] : [])].join('; ')
+}
+
+function beatenText(
+  train: Train,
+  beaten: readonly RankedHold[],
+  rows: readonly RankedHold[],
+): string[] {
+  if (beaten.length === 0) return []
+  const by = (row: RankedHold) => rows.find(({ held }) => held === row.beatenBy) ?? row
+  return [
+    ...heading(
+      'BEATEN',
+      `${beaten.length} more, each no better on any count than a choice above it`,
+    ),
+    ...beaten
+      .slice(0, mostNamed)
+      .flatMap((row) =>
+        paragraph(
+          `${namesOf(train, row.held)}: ${valueOf(row.cost ?? 0, train)} of moves; beaten by ${namesOf(train, by(row).held)}`,
+          '  - ',
+        ),
+      ),
+    ...(beaten.length > mostNamed
+      ? paragraph(`and ${beaten.length - mostNamed} more`, '  - ')
+      : []),
+  ]
+}
+
+function impossibleText(train: Train, rows: readonly RankedHold[]): string[] {
+  const impossible = rows.filter(({ status }) => status === 'impossible')
+  if (impossible.length === 0) return []
+  const least = impossible.filter(({ impliedBy }) => impliedBy === undefined)
+  const implied = impossible.length - least.length
+  return [
+    ...heading('IMPOSSIBLE', `${shareText(train.plan.share)} of tolerance was asked for`),
+    ...least.flatMap((row) =>
+      paragraph(`${row.why === '' ? namesOf(train, row.held) : row.why}${mark(row)}.`, '  - '),
+    ),
+    ...(implied > 0
+      ? paragraph(
+          `and ${counted(implied, 'choice that holds', 'choices that hold')} more than one of these.`,
+          '  - ',
+        )
+      : []),
+  ]
+}
+
+const mark = (row: RankedHold): string => (row.current ? ' (held now)' : '')
+
+function faultText(train: Train, rows: readonly RankedHold[]): string[] {
+  const failed = rows.filter(({ fault }) => fault !== undefined)
+  if (failed.length === 0) return []
+  return [
+    ...heading('NO ANSWER'),
+    ...failed.flatMap(({ held, fault }) =>
+      paragraph(`holding ${namesOf(train, held)}: ${fault ?? ''}`, '  - '),
+    ),
+  ]
+}
