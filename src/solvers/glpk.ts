@@ -54,7 +54,7 @@ function run(glpk: Glpk, program: LinearProgram, seconds: number): Outcome {
   let why = 'the solver found no answer and no reason'
   for (const ask of ways(glpk, program)) {
     if (left() <= 0) break
-    const outcome = ask(Math.min(left(), Math.max(shortest, seconds / 10)))
+    const outcome = ask(Math.min(left(), Math.max(shortest, seconds / 3)))
     if (outcome === undefined) continue
     if (outcome.kind !== 'optimal') return outcome
     if (isSound(soundnessOf(program, outcome))) return outcome
@@ -63,8 +63,12 @@ function run(glpk: Glpk, program: LinearProgram, seconds: number): Outcome {
   return { kind: 'stopped', why: left() <= 0 ? `no answer within ${seconds} s` : why }
 }
 
-/** A try is given a tenth of the time, and at least this (s): the simplex may stall where another way does not. */
-const shortest = 0.5
+/**
+ * A try is given a third of the time, and at least this (s): the simplex may stall where another way
+ * does not. Sound tries take milliseconds, so that a busy machine does not choose another way, and
+ * with it another of several equal answers.
+ */
+const shortest = 2
 
 type Ask = (seconds: number) => Exclude<Outcome, { kind: 'stopped' }> | undefined
 
