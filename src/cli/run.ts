@@ -79,7 +79,7 @@ async function onFile(request: FileRequest, shell: Shell): Promise<number> {
     }
     case 'holds': {
       // what binds in every choice takes as long again as the choices, and only programs read it
-      const holds = holdsOf(read.train, await glpkSolver(), json)
+      const holds = holdsOf(read.train, await glpkSolver(), { prices: json })
       shell.print(json ? asJson(holdsAnswer(holds)) : holdsText(read.train, holds))
       return exitOfHolds(holds)
     }

@@ -26,7 +26,7 @@ function fileHolding(document: TrainDocument, held: readonly string[]): TrainDoc
 }
 
 function rowsOf(document: TrainDocument, prices: boolean): HoldRow[] {
-  return [...holdRows(new HoldSolver(read(document), solver), prices)].map(({ row }) => row)
+  return [...holdRows(new HoldSolver(read(document), solver), { prices })].map(({ row }) => row)
 }
 
 /** A row says what the plan of a file of its own says, but for the last digits. */
@@ -107,7 +107,7 @@ describe('all choices in one go', () => {
 describe('the list of choices', () => {
   it('begins with what is held now, then nothing, then each body alone', () => {
     const train = read(exampleFile('bolt-bound-gearbox'))
-    const rows = holdRows(new HoldSolver(train, solver), false)
+    const rows = holdRows(new HoldSolver(train, solver), { prices: false })
     const held = Array.from({ length: 5 }, () => rows.next().value?.row.held.join(' '))
     expect(held).toEqual(['low-stage', '', 'turbine', 'gear', 'high-stage'])
   })
@@ -115,7 +115,7 @@ describe('the list of choices', () => {
   it('says how far it is, and can be left at any row', () => {
     const train = read(exampleFile('bolt-bound-gearbox'))
     const seen: (readonly [number, number | undefined])[] = []
-    for (const { done, total } of holdRows(new HoldSolver(train, solver), false)) {
+    for (const { done, total } of holdRows(new HoldSolver(train, solver), { prices: false })) {
       seen.push([done, total])
       if (done === 3) break
     }
@@ -142,10 +142,10 @@ describe('the list of choices', () => {
       },
     }
     const holds = new HoldSolver(read(longTrain(8)), counting)
-    const rows = [...holdRows(holds, false)]
+    const rows = [...holdRows(holds, { prices: false })]
     expect(rows).toHaveLength(256)
     const first = calls
-    expect([...holdRows(holds, false)]).toEqual(rows)
+    expect([...holdRows(holds, { prices: false })]).toEqual(rows)
     expect(calls).toBe(first)
     // 36 parts of about 20 programs each; 256 choices by themselves would take some 4,000
     expect(first).toBeLessThan(1500)

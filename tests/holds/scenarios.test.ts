@@ -10,7 +10,7 @@ const solver = await glpkSolver()
 const printed = 0.02
 
 function list(name: string) {
-  const holds = holdsOf(example(name), solver, false)
+  const holds = holdsOf(example(name), solver, { prices: false })
   const row = (held: readonly string[]): RankedHold => {
     const found = holds.rows.find((one) => one.held.join(' ') === held.join(' '))
     if (!found) throw new Error(`no row for ${held.join(' ')}`)

@@ -1,5 +1,5 @@
 import type { Train } from '../train/model'
-import { allChoices, looseBodies, mostBodies } from './choice'
+import { allChoices, choiceNow, choiceOf, heldIds, looseBodies, mostBodies } from './choice'
 import { standings, type Standing } from './compare'
 import { HoldSolver } from './holdSolver'
 import { bestRows } from './bestRows'
@@ -33,18 +33,30 @@ export interface Holds {
 /** Most rows of a list that is not complete. */
 export const mostRows = 200
 
+/** How a list of choices is made. */
+export interface HoldOptions {
+  /** Work out what binds for every row as well, which takes about as long again [true]. */
+  readonly prices?: boolean
+  /** Bodies up to which every choice is solved [12]. */
+  readonly bodies?: number
+}
+
 /** True when so few bodies can be held or let go that every choice is solved. */
-export const solvesAll = (train: Train): boolean => looseBodies(train).length <= mostBodies
+export const solvesAll = (train: Train, { bodies = mostBodies }: HoldOptions = {}): boolean =>
+  looseBodies(train).length <= bodies
 
 /**
  * Solves one choice of held bodies after the other: what is held now, nothing, each body alone, and
  * so on; beyond 12 bodies the best choice that a mixed-integer program finds and those near it. Take
  * as many as wanted: a caller that stops asking cancels the rest.
- * @param prices work out what binds for every row as well, which takes about as long again
  */
-export function* holdRows(holds: HoldSolver, prices = true): Generator<HoldProgress, void> {
+export function* holdRows(
+  holds: HoldSolver,
+  options: HoldOptions = {},
+): Generator<HoldProgress, void> {
   const { train } = holds
-  if (!solvesAll(train)) {
+  const { prices = true } = options
+  if (!solvesAll(train, options)) {
     let done = 0
     for (const row of bestRows(holds, prices, mostRows)) {
       done++
@@ -57,32 +69,41 @@ export function* holdRows(holds: HoldSolver, prices = true): Generator<HoldProgr
     yield { row: holds.row(choice, prices), done: i + 1, total: choices.length }
 }
 
-/**
- * Ranks rows and says of each how it stands to the others.
- * @param complete whether these are all the choices there are
- */
+/** Ranks rows and says of each how it stands to the others. */
 export function rankedHolds(holds: HoldSolver, rows: readonly HoldRow[]): RankedHold[] {
   const { train } = holds
   const ranked = rankHolds(train, rows)
   const [best] = ranked
   if (!best) return []
-  const now = train.bodies.filter(({ held }) => held).map(({ id }) => id)
   return standings(train, ranked).map((standing, i) => {
     const row = ranked[i] ?? best
     return {
       ...row,
       ...standing,
-      current: row.held.join(' ') === now.join(' '),
+      current: holdsExactly(row, heldIds(train, choiceNow(train))),
       why: whyNot(holds, row, standing, best),
     }
   })
 }
 
+const holdsExactly = ({ held }: HoldRow, ids: readonly string[]): boolean =>
+  held.join(' ') === ids.join(' ')
+
 /** Every choice of held bodies, ranked; beyond 12 bodies the best 200 found. */
-export function holdsOf(train: Train, solver: Solver, prices = true): Holds {
+export function holdsOf(train: Train, solver: Solver, options: HoldOptions = {}): Holds {
   const holds = new HoldSolver(train, solver)
-  const rows = [...holdRows(holds, prices)].map(({ row }) => row)
-  const complete = solvesAll(train)
-  const kept = complete ? rows : rankHolds(train, rows).slice(0, mostRows)
-  return { complete, rows: rankedHolds(holds, kept) }
+  const rows = [...holdRows(holds, options)].map(({ row }) => row)
+  const complete = solvesAll(train, options)
+  return { complete, rows: rankedHolds(holds, complete ? rows : theBest(train, rows)) }
+}
+
+/** The best rows of a list, and with them always what is held now and nothing. */
+function theBest(train: Train, rows: readonly HoldRow[]): HoldRow[] {
+  const always = [choiceNow(train), choiceOf(train, new Set())].map((choice) =>
+    heldIds(train, choice),
+  )
+  const stays = (row: HoldRow) => always.some((ids) => holdsExactly(row, ids))
+  const others = rankHolds(train, rows).filter((row) => !stays(row))
+  const kept = rows.filter(stays)
+  return [...kept, ...others.slice(0, mostRows - kept.length)]
 }

@@ -12,8 +12,8 @@ export interface Lack {
 }
 
 /**
- * The least room that is missing where a floor is held by limits: first at those of the kind that
- * matters most, then at all that hold it.
+ * The least room that is missing where a floor is held by limits: at those of the kind that matters
+ * most if room there is enough; else at all that hold it; else at all of those kinds in the same part.
  * @returns undefined where room there is not enough, or what holds it is an angle or a key
  */
 export function lackOf(setting: FloorSetting, cause: FloorCause): Lack | undefined {
@@ -22,8 +22,12 @@ export function lackOf(setting: FloorSetting, cause: FloorCause): Lack | undefin
   if (!group || !first) return undefined
   const cuts = setting.parts.knownFloor(group)?.cuts ?? []
   const program = oneSided(setting.parts.part(group).program)
-  const kinds = [props.filter(({ meaning }) => meaning.fact === first.meaning.fact), props]
-  for (const alike of kinds) {
+  const sameKind = props.filter(({ meaning }) => meaning.fact === first.meaning.fact)
+  const kinds = new Set(props.map(({ meaning, side }) => `${meaning.fact} ${side}`))
+  const everywhere = propsOf(program).filter(({ meaning, side }) =>
+    kinds.has(`${meaning.fact} ${side}`),
+  )
+  for (const alike of [sameKind, props, everywhere]) {
     if (alike.some(({ meaning }) => !isRoom(meaning))) continue
     const give = roomFor(alike)
     const { share } = setting.train.plan
@@ -32,6 +36,18 @@ export function lackOf(setting: FloorSetting, cause: FloorCause): Lack | undefin
     if (amount !== undefined) return { props: alike, amount: amount * programUnit }
   }
   return undefined
+}
+
+/** Every limit of a part that is no tolerance, without a price. */
+function propsOf(program: Program): Prop[] {
+  const rows = program.limits.map((row): { meaning: Meaning; side: 'lower' | 'upper' } => ({
+    meaning: row.meaning,
+    side: Number.isFinite(row.upper) ? 'upper' : 'lower',
+  }))
+  const circles = program.circles.map(({ meaning }) => ({ meaning, side: 'upper' as const }))
+  return [...rows, ...circles].flatMap(({ meaning, side }) =>
+    meaning.fact === 'tolerance' ? [] : [{ meaning, side, price: 0 }],
+  )
 }
 
 /** Limits that a length makes wider. */
