@@ -1,6 +1,6 @@
 import { example } from '../conflict/examples'
 import { fourFeet, given, twoMachines } from '../second/pairs'
-import type { Foot, Machine, Train } from '../second/train'
+import type { Foot, Machine } from '../second/train'
 
 const feet = (change: (f: Foot) => Partial<Foot>): Partial<Machine> => ({
   feet: fourFeet().map((f) => ({ ...f, ...change(f) })),
@@ -19,7 +19,7 @@ const tight = { offset: 10, angle: 0.05 }
 const pair = (
   found: ReturnType<typeof given>,
   right: Partial<Machine>,
-  rest: Partial<Train> = {},
+  rest: Parameters<typeof twoMachines>[3] = {},
   tolerance: Parameters<typeof twoMachines>[0] = tight,
 ) => ({ ...twoMachines(tolerance, [found], right, rest), sides })
 

@@ -5,7 +5,7 @@ import type { Give } from '../elastic/give'
 import { capital, inSentence, listed } from '../sheet/words'
 import { candidateOf, type Candidate, type Patient } from './candidate'
 import { fieldAt, type Change } from './change'
-import { raisedReadings } from './raisedReadings'
+import { plateChanges } from './plates'
 import { bodyAmount, fine, indexOf, stepsOf } from './sizes'
 
 /** Thickest plates (um). Common practice, no source. */
@@ -165,50 +165,6 @@ function riseOf({ universe }: Patient) {
         meaning.fact === 'tolerance' ? { u: sum(u.terms), w: sum(w.terms) } : {},
     }
   }
-}
-
-/** Plates count as part of the packs on them, and stay: minimum and maximum rise with the pack. */
-function plateChanges(
-  { train, document }: Patient,
-  plates: ReadonlyMap<number, Micrometres>,
-  onto: ReadonlyMap<number, Micrometres>,
-): Change[] {
-  const field = (at: string, to: number): Change => ({ at, from: fieldAt(document, at), to })
-  const lifts = new Map([...plates, ...onto])
-  const bodies = [...lifts].flatMap(([m, rise]) => {
-    const body = train.machines[m]
-    if (!body || rise === 0) return []
-    const grown = (place: string, which: 'now' | 'min' | 'max', value: number | undefined) =>
-      value === undefined ? [] : [field(`${place}.pack.${which}`, fine(train, value + rise))]
-    return [
-      ...body.feet.flatMap(({ place, pack }) => {
-        if (!pack) return []
-        const stands = plates.has(m) && pack.now >= pack.min
-        return [
-          ...grown(place, 'now', pack.now),
-          ...(stands ? grown(place, 'min', pack.min) : []),
-          ...(plates.has(m) ? grown(place, 'max', pack.max) : []),
-        ]
-      }),
-      ...body.restraints.flatMap(({ place, rise: range }) =>
-        range
-          ? [
-              field(`${place}.rise[0]`, fine(train, range[0] - rise)),
-              field(`${place}.rise[1]`, fine(train, range[1] - rise)),
-            ]
-          : [],
-      ),
-    ]
-  })
-  const readings = train.couplings.flatMap((coupling) =>
-    raisedReadings(
-      document,
-      train,
-      coupling,
-      (lifts.get(coupling.right) ?? 0) - (lifts.get(coupling.left) ?? 0),
-    ),
-  )
-  return [...bodies, ...readings]
 }
 
 function never(index: number): never {

@@ -1,20 +1,16 @@
-import { fineSign, slopeSign, toFine, toLength } from '../units/units'
-import { shareText } from '../units/format'
-import type { Coupling, Train } from '../train/model'
+import type { Coupling } from '../train/model'
 import { tidy } from '../plan/numbers'
-import { programUnit, shareColumn, type Circle, type Meaning, type Row } from '../program/program'
+import { shareColumn, type Circle, type Meaning, type Row } from '../program/program'
 import type { Give } from '../elastic/give'
-import { inSentence, listed } from '../sheet/words'
+import { listed } from '../sheet/words'
 import { candidateOf, type Candidate, type Patient } from './candidate'
 import { fieldAt, type Change } from './change'
-import { indexOf } from './sizes'
+import { limitsText, widerText } from './toleranceWords'
 
 /** Tolerances are widened in steps of this part of what they are. */
 const partStep = 0.01
 /** At most to twice what they are: beyond, it is another coupling that is wanted. */
 const mostPart = 1
-/** Step and most of a wider tilt (mrad). */
-const tilt = { step: 0.05, most: 2 }
 
 type ToleranceMeaning = Extract<Meaning, { fact: 'tolerance' }>
 
@@ -42,7 +38,8 @@ const couplingMembers = ({ universe }: Patient, wanted: (c: number, s: number) =
     member.kind === 'coupling' && wanted(member.coupling, member.state) ? [index] : [],
   )
 
-const inConflict = (patient: Patient, members: readonly number[]) =>
+/** Those of some members that stand in a conflict. */
+export const inConflict = (patient: Patient, members: readonly number[]) =>
   members.filter((index) => patient.conflicts.some((set) => set.has(index)))
 
 /** A wider tolerance in one named state, for every state of a conflict. */
@@ -102,22 +99,6 @@ const named = ({ id, name }: { id: string; name: string }) => ({ id, name })
 
 const makers = (couplings: readonly Coupling[]): string =>
   `the maker of the coupling ${listed([...new Set(couplings.map(({ name }) => name))])}`
-
-function limitsText(train: Train, { tolerance }: Coupling, factor: number): string {
-  const { flex, offset, angle } = tolerance
-  const number = (value: number) => Number((value * factor).toPrecision(3))
-  const slope = (value: number) => `${number(value)} ${slopeSign(train.units)}`
-  const size = (value: number) =>
-    `${number(toFine(value, train.units))} ${fineSign[train.units.fine]}`
-  const parts = [
-    ...(flex === undefined
-      ? []
-      : [(offset ?? angle) ? `${slope(flex)} at each plane` : slope(flex)]),
-    ...(offset === undefined ? [] : [`${size(offset)} of offset`]),
-    ...(angle === undefined ? [] : [`${slope(angle)} of angle`]),
-  ]
-  return listed(parts)
-}
 
 /** A wider tolerance of one coupling, in every state, for every coupling of a conflict. */
 export function couplingChoices(patient: Patient): Candidate[] {
@@ -182,68 +163,4 @@ export function couplingChoices(patient: Patient): Candidate[] {
 const upTo = (value: number): number => {
   const size = 10 ** (Math.floor(Math.log10(value)) - 2)
   return Math.ceil(value / size - 1e-9) * size
-}
-
-function widerText(train: Train, coupling: Coupling, amount: { where: string; value: number }) {
-  if (!amount.where.endsWith(', gap'))
-    return `${limitsText(train, coupling, amount.value)} instead of ${limitsText(train, coupling, 1)} at ${coupling.name}`
-  const now = toLength(coupling.axial?.tolerance ?? 0, train.units)
-  const then = Number((now * amount.value).toPrecision(3))
-  return `an axial gap within ${then} ${train.units.length} instead of ${now} at ${coupling.name}`
-}
-
-/** More of the tolerance than was asked for, up to all of it: no limit is widened, the margin is spent. */
-export function shareChoice(patient: Patient, floor: number | null): Candidate | undefined {
-  const { share } = patient.train.plan
-  const needed = floor === null ? Infinity : Math.ceil(floor * 100 - 1e-6) / 100
-  if (needed > 1 || needed <= share) return undefined
-  return candidateOf('share', {
-    where: 'share of tolerance',
-    changes: [{ at: 'plan.share', from: fieldAt(patient.document, 'plan.share'), to: needed }],
-    agree: 'the responsible engineer',
-    lead: () =>
-      `Plan with ${shareText(needed)} of tolerance instead of ${shareText(share)}${needed > 0.85 ? ': no room for error' : ''}.`,
-  })
-}
-
-/** A machine tilted by more than was allowed. */
-export function tiltChoices(patient: Patient): Candidate[] {
-  const { train, universe, document } = patient
-  return train.bodies.flatMap((body, b) => {
-    const index = indexOf(universe, { kind: 'tilt', body: b })
-    if (index === undefined || inConflict(patient, [index]).length === 0) return []
-    const arm = Math.max(1, ...body.feet.map((foot) => Math.abs(foot.x - body.x0)))
-    const perMrad = arm / programUnit
-    const at = `${body.place}.tilt`
-    const then = (value: number) => tidy((body.tilt ?? 0) + value / perMrad)
-    return [
-      candidateOf('tilt', {
-        where: body.name,
-        sized: [
-          {
-            give: {
-              name: `more tilt ${body.id}`,
-              least: 0,
-              most: tilt.most * perMrad,
-              price: 1,
-              onRow: ({ meaning, upper }) =>
-                meaning.fact !== 'tilt' || meaning.body !== b ? 0 : Number.isFinite(upper) ? -1 : 1,
-            },
-            members: [index],
-            step: tilt.step * perMrad,
-            amount: (value) => ({
-              where: body.name,
-              part: { body: body.id },
-              value: tidy(value / perMrad),
-              unit: slopeSign(train.units),
-            }),
-            changes: (value) => [{ at, from: fieldAt(document, at), to: then(value) }],
-          },
-        ],
-        agree: `the maker of ${body.name}, in writing`,
-        lead: ([amount]) =>
-          `Let ${inSentence(body.name)} be tilted by ${tidy((body.tilt ?? 0) + (amount?.value ?? 0))} instead of ${body.tilt ?? 0} ${slopeSign(train.units)}.`,
-      }),
-    ]
-  })
 }
