@@ -1,4 +1,4 @@
-import type { Reply, Request } from '../worker/messages'
+import { ready, type Reply, type Request } from '../worker/messages'
 
 type Question =
   | { readonly kind: 'text'; readonly text: string }
@@ -15,10 +15,11 @@ const patience = 400
 /**
  * Talks to the planner's worker. One request is under way at a time and at most one waits: a newer
  * one takes the place of the waiting one. A worker that keeps a newer request waiting is ended and
- * started afresh.
+ * started afresh, but never while it still loads its solver: starting over would not be faster.
  */
 export class Planner {
   private worker: Worker | undefined
+  private loaded = false
   private busy: Waiting | undefined
   private next: Waiting | undefined
   private timer: ReturnType<typeof setTimeout> | undefined
@@ -31,11 +32,14 @@ export class Planner {
       this.next?.settle(undefined)
       this.next = { request, settle }
       if (!this.busy) this.send()
-      else
-        this.timer ??= setTimeout(() => {
-          this.giveUp()
-        }, patience)
+      else this.wait()
     })
+  }
+
+  private wait(): void {
+    this.timer ??= setTimeout(() => {
+      this.giveUp()
+    }, patience)
   }
 
   private send(): void {
@@ -52,7 +56,11 @@ export class Planner {
     const worker = new Worker(new URL('../worker/planner.worker.ts', import.meta.url), {
       type: 'module',
     })
-    worker.addEventListener('message', ({ data }: MessageEvent<Reply>) => {
+    worker.addEventListener('message', ({ data }: MessageEvent<Reply | typeof ready>) => {
+      if (data === ready) {
+        this.loaded = true
+        return
+      }
       if (data.id !== this.busy?.request.id) return
       this.busy.settle(data)
       this.send()
@@ -68,6 +76,11 @@ export class Planner {
   }
 
   private giveUp(): void {
+    this.timer = undefined
+    if (!this.loaded) {
+      this.wait()
+      return
+    }
     const { busy } = this
     this.end()
     busy?.settle(undefined)
@@ -77,6 +90,7 @@ export class Planner {
   private end(): void {
     this.worker?.terminate()
     this.worker = undefined
+    this.loaded = false
     this.busy = undefined
   }
 }

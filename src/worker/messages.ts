@@ -19,6 +19,9 @@ export interface Drawing {
   readonly figures: Figures
 }
 
+/** Said once by a worker, when its solver is loaded: from then on it may be ended at any time. */
+export const ready = 'ready'
+
 export type Reply = { readonly id: number } & (
   | { readonly kind: 'drawn'; readonly document: TrainDocument; readonly drawing: Drawing }
   | { readonly kind: 'refused'; readonly refused: readonly Refusal[] }

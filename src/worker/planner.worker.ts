@@ -3,10 +3,18 @@ import { figuresOf } from '../engine/scene/figures'
 import { sentenceOf } from '../engine/sheet/sentence'
 import { readTrain, readTrainText } from '../engine/train/readTrain'
 import { glpkSolver } from '../solvers/glpk'
-import type { Reply, Request } from './messages'
+import { ready, type Reply, type Request } from './messages'
 
 /** The planner of the page: reads, plans and draws away from the main thread, one request at a time. */
 const solver = glpkSolver()
+solver.then(
+  () => {
+    self.postMessage(ready)
+  },
+  () => {
+    // whoever asks for a plan is told why there is none
+  },
+)
 
 async function answer(request: Request): Promise<Reply> {
   const { id } = request

@@ -8,8 +8,8 @@ const gap = 8
 const margin = 4
 
 /** A held foot says one word; a foot that moves needs room for its side's name, and takes what there is. */
-const heldWidth = 66
-const [narrowest, widest] = [98, 150]
+const heldWidth = 72
+const [narrowest, widest] = [96, 150]
 
 export type WidthOf = (facts: FootFacts) => number
 
@@ -29,13 +29,13 @@ export interface StandingFoot {
   readonly far: boolean
 }
 
-/** Room that two levels take for cards of these widths. */
-export const levelsNeed = (widths: readonly number[]): number =>
-  Math.max(
-    ...[0, 1].map((k) =>
-      widths.filter((_, i) => i % 2 === k).reduce((sum, width) => sum + width + gap, 0),
-    ),
-  )
+/** Room that cards of these widths take on one level, and on two. */
+export function levelsNeed(widths: readonly number[], levels: 1 | 2): number {
+  const side = (some: readonly number[]) =>
+    some.reduce((sum, width) => sum + width + gap, 2 * margin - gap)
+  if (levels === 1) return side(widths)
+  return Math.max(...[0, 1].map((k) => side(widths.filter((_, i) => i % 2 === k))))
+}
 
 /** The widest that cards of moving feet may be: on one level if they fit there, else on two. */
 export function movingWidth(sides: readonly (readonly StandingFoot[])[], page: number): WidthOf {

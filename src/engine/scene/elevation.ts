@@ -30,6 +30,8 @@ export interface Stakes {
 
 /** Axis heights below this are drawn larger than scale, or nothing of a machine could be seen (px). */
 const leastHeight = 44
+/** Heights are drawn larger only by so much or more: nobody should have to read "1.0 times". */
+const worthSaying = 1.3
 /** Half the height of a casing, as a part of the height of the axis. */
 const casingPart = 0.6
 /** Highest part of any drawing above its axis, in half casing heights. */
@@ -41,7 +43,8 @@ export function elevation(train: Train, scale: XScale): Elevation {
   const machines = all.slice(0, train.machines.length)
   const skids = all.slice(train.machines.length)
   const tallest = Math.max(1, ...machines.map((m) => m.left - m.feet))
-  const perMm = Math.max(scale.perMm, leastHeight / tallest)
+  const wanted = leastHeight / tallest
+  const perMm = wanted > scale.perMm * worthSaying ? wanted : scale.perMm
   const halfOf = (m: Standing): number =>
     Math.max(
       8,
@@ -90,7 +93,7 @@ export function elevation(train: Train, scale: XScale): Elevation {
 function scaleWords(train: Train, scale: XScale, perMm: number): string {
   const out = scale.breaks.map(({ from, to }) => roughly(to - from, train))
   return [
-    perMm > scale.perMm * 1.001
+    perMm > scale.perMm
       ? `lengths to scale, heights ${(perMm / scale.perMm).toFixed(1)} times larger`
       : 'to scale',
     ...(out.length > 0 ? [`broken where ${out.join(' and ')} are left out`] : []),

@@ -39,12 +39,12 @@ export interface FootCard {
   readonly figureHeight: number
 }
 
-/** Narrowest page that holds all cards of a side on two levels. */
-export function feetNeed(train: Train, answer: PlanAnswer): number {
+/** Narrowest page that holds all cards of a side on so many levels. */
+export function feetNeed(train: Train, answer: PlanAnswer, levels: 1 | 2): number {
   const facts = footFacts(train, answer)
   const side = (far: boolean) =>
     facts.filter((_, i) => isFar(train, i, facts) === far).map(narrowWidth)
-  return Math.max(...[true, false].map((far) => levelsNeed(side(far))))
+  return Math.max(...[true, false].map((far) => levelsNeed(side(far), levels)))
 }
 
 /** A foot is on the far side when it stands beyond the middle of its body's feet. */

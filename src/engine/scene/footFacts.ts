@@ -37,7 +37,6 @@ export interface FootFacts {
     readonly where: string
   }
   readonly bound: readonly Bound[]
-  readonly notEntered: readonly ('pack' | 'hole')[]
 }
 
 export type Bound = 'bolt-bound' | 'base-bound' | 'top-bound' | 'lift-bound'
@@ -109,7 +108,6 @@ function factsOf(train: Train, answer: PlanAnswer, { body, b, foot, f, told }: S
         },
       }),
     bound: told && !body.held ? boundsOf(train, foot, shim, after) : [],
-    notEntered: [...(pack ? [] : ['pack' as const]), ...(hole ? [] : ['hole' as const])],
   }
 }
 

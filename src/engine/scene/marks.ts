@@ -8,8 +8,6 @@ export type Look =
   | 'edge' // an outline, 1.6 px
   | 'outline' // an outline without filling, 1 px
   | 'fine' // line work inside an outline, 1 px
-  | 'heavy' // 3.4 px
-  | 'hidden' // dashed: behind the face one looks at
   | 'centre' // dash-dot: a shaft axis
   | 'solid' // filled with ink
   | 'ground'
@@ -23,7 +21,6 @@ export type Look =
   | 'hatch' // filled with hatching, ink
   | 'bound' // brass, heavy
   | 'bound-hatch'
-  | 'over' // plum
   | 'before' // dashed: as it is now
   | 'after' // solid: as it will be
   | 'reserve'
@@ -38,13 +35,6 @@ export type Mark =
       readonly y: number
       readonly r: number
       readonly look: Look
-    }
-  | {
-      readonly kind: 'text'
-      readonly x: number
-      readonly y: number
-      readonly text: string
-      readonly anchor: 'start' | 'middle' | 'end'
     }
 
 type Point = readonly [x: number, y: number]
@@ -67,13 +57,6 @@ export const circle = (x: number, y: number, r: number, look: Look): Mark => ({
   r: at(Math.max(0, r)),
   look,
 })
-
-export const text = (
-  x: number,
-  y: number,
-  words: string,
-  anchor: 'start' | 'middle' | 'end' = 'start',
-): Mark => ({ kind: 'text', x: at(x), y: at(y), text: words, anchor })
 
 /** Straight strokes through points; closed when `close` is set. */
 export const poly = (points: readonly Point[], look: Look, close = true, dash?: string): Mark =>

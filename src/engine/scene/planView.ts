@@ -32,7 +32,10 @@ export function planView(train: Train, scale: XScale): PlanView {
     height,
     marks: [
       ...all.slice(train.machines.length).flatMap((skid) => frame(skid, scale, y, 9, 'shade')),
-      ...machines.flatMap((m) => [...frame(m, scale, y, 6, 'body'), ...casing(m, scale, y)]),
+      ...machines.flatMap((m) => [
+        ...frame(m, scale, y, 6, 'body'),
+        ...casing(m, scale, y, height),
+      ]),
       ...train.couplings.flatMap(({ p, q, left }) => {
         const m = machines[left]
         if (!m) return []
@@ -75,7 +78,7 @@ function frame(
 }
 
 /** Casing and axes from above; a gearbox shows wheel and pinion on axes that are truly apart. */
-function casing(m: Standing, scale: XScale, y: (value: number) => number): Mark[] {
+function casing(m: Standing, scale: XScale, y: (value: number) => number, height: number): Mark[] {
   const { body, origin } = m
   const [l, r] = [scale.at(m.from), scale.at(m.to)]
   const [a, b] = [scale.at(m.shaft[0]), scale.at(m.shaft[1])]
@@ -85,8 +88,8 @@ function casing(m: Standing, scale: XScale, y: (value: number) => number): Mark[
   const half = Math.max(5, casingPart * body.axis.left.z * scale.perMm)
   const apart = Math.abs(right - left)
   if (body.role !== 'gearbox' && apart < 6) {
-    // an axis far from the middle of the feet has its casing cut where the feet stand
-    const room = Math.max(6, Math.min(half, Math.max(left - far, near - left)))
+    // an axis far from the middle of the feet has a casing only as wide as the drawing leaves room for
+    const room = Math.max(6, Math.min(half, left - 3, height - 3 - left))
     return [
       ...casingAbove(body.role, { l, r, axis: left, half: room }),
       line(a, left, b, left, 'centre'),

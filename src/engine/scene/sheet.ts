@@ -52,7 +52,7 @@ export function sheetScene(
   figures: Figures,
   { room, chosen }: SheetSettings,
 ): SheetScene {
-  const width = Math.max(room, leastWidth, feetNeed(train, answer), couplingsNeed(train))
+  const width = widthFor(train, answer, room)
   const all = standings(train)
   const lowest = Math.min(...all.map(({ feet }) => feet))
   const highest = Math.max(...all.map((m) => Math.max(m.left, m.right)))
@@ -73,6 +73,13 @@ export function sheetScene(
     feet: feetScene(train, answer, scale),
     couplings: couplingsScene(train, answer, figures, scale),
   }
+}
+
+/** The page's room where everything fits into it; a page that must scroll sideways has room to spare. */
+function widthFor(train: Train, answer: PlanAnswer, room: number): number {
+  const need = (levels: 1 | 2) =>
+    Math.ceil(Math.max(leastWidth, feetNeed(train, answer, levels), couplingsNeed(train)))
+  return room >= need(2) ? room : need(1)
 }
 
 function slotsOf(train: Train, scale: XScale): MachineSlot[] {

@@ -15,11 +15,3 @@ export interface Frame {
   /** True at an end that no coupling joins. */
   readonly open: { readonly left: boolean; readonly right: boolean }
 }
-
-/** The frame seen in a mirror, so that a drawing need only know one hand. */
-export const mirrored = (f: Frame): Frame => ({
-  ...f,
-  axis: f.axisRight,
-  axisRight: f.axis,
-  open: { left: f.open.right, right: f.open.left },
-})
