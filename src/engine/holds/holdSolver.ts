@@ -52,6 +52,11 @@ export class HoldSolver {
     }
   }
 
+  /** The train with the bodies of a choice held. */
+  heldBy(choice: Choice): Train {
+    return holding(this.train, choice)
+  }
+
   solve(choice: Choice): SolvedParts {
     const { share } = this.train.plan
     return solveParts(this.partition, this.parts, share, this.standing, this.free(choice))

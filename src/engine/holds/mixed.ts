@@ -1,5 +1,5 @@
 import type { Micrometres } from '../units/units'
-import { secondsPerProgram } from '../plan/rounds'
+import { reach, secondsPerProgram } from '../plan/rounds'
 import { firstCuts, violatedCuts } from '../program/cuts'
 import { programUnit, type Cut, type Program } from '../program/program'
 import { stageProgram } from '../program/stage'
@@ -72,11 +72,20 @@ function mixedProgram(
     columns: [...lp.columns, ...bodies.map(() => ({ lower: 0, upper: 1 }))],
     rows: [
       ...lp.rows,
-      ...bodies.map((b, i) => ({
-        terms: [...priced(program, b), [binaries[i] ?? 0, effort(b) - most] as const],
-        lower: -Infinity,
-        upper: 0,
-      })),
+      ...bodies.flatMap((b, i) => {
+        const binary = binaries[i] ?? 0
+        const paid = { terms: priced(program, b), most: most - effort(b) }
+        const unpaid = unpriced(program, b).flatMap((column) =>
+          [1, -1].map((sign) => ({ terms: [[column, sign] as const], most: reach })),
+        )
+        return [paid, ...unpaid]
+          .filter(({ terms }) => terms.length > 0)
+          .map((row) => ({
+            terms: [...row.terms, [binary, -row.most] as const],
+            lower: -Infinity,
+            upper: 0,
+          }))
+      }),
     ],
     objective: [...lp.objective, ...bodies.map(effort)],
     binaries,
@@ -89,7 +98,22 @@ const priced = (program: Program, body: number): (readonly [number, number])[] =
     meaning.part === 'move' && meaning.body === body && cost > 0 ? [[c, cost] as const] : [],
   )
 
-/** The bodies that a point leaves where they are are held; the others are let go. */
+/** Motions of a body that has moves which cost nothing; none where all its moves are paid for. */
+function unpriced(program: Program, body: number): number[] {
+  const paid = new Set(
+    program.displacements.flatMap(({ meaning, terms }) =>
+      'body' in meaning && meaning.body === body ? terms.map(([column]) => column) : [],
+    ),
+  )
+  return program.columns.flatMap(({ meaning }, c) =>
+    meaning.part === 'motion' && meaning.body === body && !paid.has(c) ? [c] : [],
+  )
+}
+
+/**
+ * The bodies that a point leaves where they are are held; the others are let go. A body with a binary
+ * moves when that is 1, whatever the solver's last digits say of its motions.
+ */
 function choiceIn(holds: HoldSolver, columns: readonly number[]): Choice {
   const { program } = holds.partition
   const moved = new Set(
@@ -99,5 +123,9 @@ function choiceIn(holds: HoldSolver, columns: readonly number[]): Choice {
         : [],
     ),
   )
+  withEffort(holds).forEach((b, i) => {
+    if ((columns[program.columns.length + i] ?? 0) > 0.5) moved.add(b)
+    else moved.delete(b)
+  })
   return choiceOf(holds.train, new Set(looseBodies(holds.train).filter((b) => !moved.has(b))))
 }

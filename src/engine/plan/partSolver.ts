@@ -1,6 +1,7 @@
 import type { Solver } from '../solver/solver'
 import { firstCuts } from '../program/cuts'
 import type { Group, Part, Partition } from '../program/parts'
+import type { Cut } from '../program/program'
 import { standingShare } from '../program/standing'
 import { stageOf } from '../program/stage'
 import { leastShare, type LeastShare } from './leastShare'
@@ -81,11 +82,17 @@ export class PartSolver {
 
   /** Least cost within a share, and among plans of that cost the one with the smallest worst share. */
   plan(group: Group, share: number): PartPlan | PartStopped {
-    return kept(this.plans, `${share} ${group.key}`, () => {
-      const standing = this.standing(group)
-      const stands = standing <= share + shareSlack
-      return stands ? this.stand(group, share, standing) : this.move(group, share)
-    })
+    return kept(this.plans, `${share} ${group.key}`, () => this.planFrom(group, share))
+  }
+
+  /**
+   * The same without being kept.
+   * @param cuts tangents to start from; those of the floor where none are given
+   */
+  planFrom(group: Group, share: number, cuts?: readonly Cut[]): PartPlan | PartStopped {
+    const standing = this.standing(group)
+    const stands = standing <= share + shareSlack
+    return stands ? this.stand(group, share, standing) : this.move(group, share, cuts)
   }
 
   /** A part within the share stays, unless a motion that costs nothing brings its worst share down. */
@@ -101,12 +108,16 @@ export class PartSolver {
     return { ...stays, values: margin.point.answer.columns }
   }
 
-  private move(group: Group, share: number): PartPlan | PartStopped {
+  private move(
+    group: Group,
+    share: number,
+    cuts: readonly Cut[] | undefined,
+  ): PartPlan | PartStopped {
     const lowest = this.floor(group)
     if (lowest.kind === 'stopped') return lowest
     const { program } = this.part(group)
     const stage = stageOf(program, { ask: 'cost', share })
-    const least = solveRounds(program, stage, lowest.cuts, this.solver)
+    const least = solveRounds(program, stage, cuts ?? lowest.cuts, this.solver)
     if (least.kind !== 'optimal') return stopped(least, 'the least cost')
     const cost = least.answer.objective * (1 + equalCost)
     const margin = leastShare(program, { ask: 'margin', share, cost }, least.cuts, this.solver)

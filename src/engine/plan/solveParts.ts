@@ -1,7 +1,7 @@
 import type { Program } from '../program/program'
 import type { Group, Partition } from '../program/parts'
 import { standingShare } from '../program/standing'
-import { shareSlack, type PartPlan, type PartSolver } from './partSolver'
+import { shareSlack, type PartPlan, type PartSolver, type PartStopped } from './partSolver'
 
 /** What a choice of free motions comes to, part by part. */
 export type SolvedParts =
@@ -16,6 +16,9 @@ export type SolvedParts =
       readonly plans: readonly { readonly group: Group; readonly plan: PartPlan }[]
     }
 
+/** Solves one group within a share. */
+export type PlanGroup = (group: Group, share: number) => PartPlan | PartStopped
+
 /**
  * Solves a choice of free motions by its parts. The floor is the largest of theirs and of the
  * couplings that nothing moves; the least cost is the sum of theirs.
@@ -27,6 +30,7 @@ export function solveParts(
   share: number,
   standing: number,
   free: (column: number) => boolean = () => true,
+  planGroup: PlanGroup = (group, within) => solver.plan(group, within),
 ): SolvedParts {
   const groups = partition.split(free)
   const lowest = floorOf(partition, solver, groups, free)
@@ -37,7 +41,7 @@ export function solveParts(
   const within = Math.max(share, floor * (1 + 1e-7) + 1e-9)
   const plans: { group: Group; plan: PartPlan }[] = []
   for (const group of groups) {
-    const plan = solver.plan(group, within)
+    const plan = planGroup(group, within)
     if (plan.kind === 'stopped') return { status: 'stopped', floor, why: plan.why }
     plans.push({ group, plan })
   }

@@ -1,0 +1,100 @@
+import { toFine, type Micrometres } from '../units/units'
+import type { Train } from '../train/model'
+import type { AsFound } from '../readings/asFound'
+import { worstShare, type CouplingResult } from '../misalignment/shares'
+import { noMotion, type Motion } from '../motion/motion'
+import { prove, type Proof } from '../proof/prove'
+import type { BindingAnswer, PlanAnswer, ProofAnswer } from './answer'
+import { cautionsOf } from './cautions'
+import { findingsOf } from './findings'
+import { notEnteredOf } from './notEntered'
+import { tidy } from './numbers'
+import * as report from './report'
+
+/** What the programs came to, before it is judged. */
+export type PlanOutcome =
+  | { readonly status: 'in-tolerance'; readonly floor: number | undefined }
+  | { readonly status: 'impossible'; readonly floor: number }
+  | { readonly status: 'stopped'; readonly floor: number | undefined; readonly why: string }
+  | {
+      readonly status: 'planned'
+      readonly floor: number
+      readonly motions: readonly Motion[]
+      /** No plan costs less. */
+      readonly bound: Micrometres
+    }
+
+/** Judges what the programs came to by other code, and writes it in the document's units. */
+export function planSolved(
+  train: Train,
+  found: readonly AsFound[],
+  standing: readonly CouplingResult[],
+  solved: PlanOutcome,
+  binding: BindingAnswer[] = [],
+): PlanAnswer {
+  const known = {
+    name: train.name,
+    share: train.plan.share,
+    held: train.bodies.filter(({ held }) => held).map(({ id }) => id),
+    asFound: report.asFoundAnswer(train, found, standing),
+    standingShare: tidy(worstShare(standing)),
+    floor: solved.floor === undefined ? null : tidy(solved.floor),
+    findings: findingsOf(train, found),
+    notEntered: notEnteredOf(train),
+  }
+  switch (solved.status) {
+    case 'stopped':
+      return { status: 'stopped', why: solved.why, ...known }
+    case 'impossible':
+      return { status: 'impossible', ...known }
+    case 'in-tolerance':
+      return planned(
+        'in-tolerance',
+        train.bodies.map(() => noMotion),
+        0,
+      )
+    case 'planned':
+      return planned('planned', solved.motions, solved.bound)
+  }
+
+  function planned(
+    status: 'planned' | 'in-tolerance',
+    motions: readonly Motion[],
+    bound: Micrometres,
+  ): PlanAnswer {
+    const lines = found.map(({ line }) => line)
+    const proof = prove(train, lines, motions, train.plan.share, bound)
+    if (!proof.sound)
+      return {
+        status: 'unproven',
+        why: proof.faults.join('; '),
+        ...known,
+        proof: proofAnswer(train, proof),
+      }
+    return {
+      status,
+      ...known,
+      findings: [...known.findings, ...cautionsOf(train, motions, proof.worstShare)],
+      cost: tidy(toFine(proof.cost, train.units)),
+      total: report.totalsAnswer(train, motions),
+      bodies: report.bodiesAnswer(train, motions),
+      feet: report.feetAnswer(train, motions),
+      couplings: report.couplingsAnswer(train, found, motions),
+      worstShare: tidy(proof.worstShare),
+      binding,
+      expected: report.expectedAnswer(train, found, motions),
+      proof: proofAnswer(train, proof),
+    }
+  }
+}
+
+function proofAnswer(train: Train, proof: Proof): ProofAnswer {
+  const fine = (value: number) => tidy(toFine(value, train.units))
+  return {
+    bound: fine(proof.bound),
+    gap: fine(proof.gap),
+    worstViolation: fine(proof.worstViolation),
+    checkedBy:
+      'every limit measured again on the moved bodies; bound recomputed from the duals of the least-cost program',
+  }
+}

@@ -1,0 +1,102 @@
+/** A point of a convex, falling curve: its height and the slope of a line that lies under the whole curve. */
+export interface CurvePoint {
+  readonly share: number
+  readonly cost: number
+  readonly slope: number
+  /** True where the answer leans on circles, so that the curve may bend. */
+  readonly bent: boolean
+}
+
+/**
+ * A stretch is straight when its chord and the lines under its ends agree within this part of the height
+ * (the curve lies between them, in the middle where it bends evenly): where circles bend it, and where
+ * nothing does and corners are sharp.
+ */
+export const straight = { bent: 1e-4, sharp: 1e-7 }
+/** Heights below this part of the largest are judged as if they were that large. */
+export const lowest = 1e-2
+/** Heights below this (program units, 1e-5 um) are nothing. */
+const nothing = 1e-6
+/** Stretches shorter than this share are not looked into. */
+const shortest = 1e-7
+/** Turns before a curve is taken as it is; none has needed a tenth of them. */
+const mostTurns = 400
+
+/**
+ * Finds the corners of a convex, falling curve between two of its points. The lines under its two ends
+ * meet where a corner would be, if there is only one; the curve is asked there. It lies between those
+ * lines and the chord, so a stretch is done when they agree. A curve of straight pieces is found
+ * exactly, with two questions a corner; a bent one within `straight.bent` of its height.
+ * @param ask the curve at a share; undefined where no answer could be had
+ * @returns the points in order, or undefined when a question had no answer
+ */
+export function* convexCurve<Point extends CurvePoint>(
+  from: Point,
+  to: Point,
+  ask: (share: number) => Point | undefined,
+): Generator<void, Point[] | undefined> {
+  const points = [from]
+  const open: Point[] = [to]
+  for (let turn = 0; turn < mostTurns; turn++) {
+    const a = points.at(-1) ?? from
+    const b = open.at(-1)
+    if (!b) return points
+    const corner = meeting(a, b, lowest * from.cost)
+    if (corner === undefined) {
+      points.push(b)
+      open.pop()
+      continue
+    }
+    const between = ask(corner)
+    if (!between) return undefined
+    open.push(between)
+    yield
+  }
+  return [...points, ...open.reverse()]
+}
+
+/** Where to ask next between two points; undefined where the chord is the curve. */
+function meeting(a: CurvePoint, b: CurvePoint, least: number): number | undefined {
+  const width = b.share - a.share
+  if (width <= shortest) return undefined
+  const bend = b.slope - a.slope
+  if (bend <= 0) return undefined
+  const at = (b.cost - a.cost - b.slope * b.share + a.slope * a.share) / -bend
+  const share = Math.min(b.share - width * 1e-3, Math.max(a.share + width * 1e-3, at))
+  const chord = a.cost + ((b.cost - a.cost) * (share - a.share)) / width
+  const under = Math.max(a.cost + a.slope * (share - a.share), b.cost + b.slope * (share - b.share))
+  const part = a.bent || b.bent ? straight.bent : straight.sharp
+  return chord - under <= part * Math.max(chord, least) + nothing ? undefined : share
+}
+
+/** Height of a polyline at a share; its ends beyond them. */
+export function heightAt(points: readonly CurvePoint[], share: number): number {
+  const first = points[0]
+  const last = points.at(-1)
+  if (!first || !last) return 0
+  if (share <= first.share) return first.cost
+  for (const [i, b] of points.entries()) {
+    const a = points[i - 1]
+    if (!a || share > b.share) continue
+    const part = (share - a.share) / (b.share - a.share)
+    return a.cost + part * (b.cost - a.cost)
+  }
+  return last.cost
+}
+
+/** The corners of a convex, falling curve without those that the last digits put above a chord. */
+export function lowerHull<Point extends CurvePoint>(points: readonly Point[]): Point[] {
+  const hull: Point[] = []
+  for (const point of points) {
+    while (hull.length > 1) {
+      const [a, b] = [hull.at(-2), hull.at(-1)]
+      if (!a || !b) break
+      const turn =
+        (b.share - a.share) * (point.cost - a.cost) - (point.share - a.share) * (b.cost - a.cost)
+      if (turn > 0) break
+      hull.pop()
+    }
+    hull.push(point)
+  }
+  return hull
+}
