@@ -27,7 +27,7 @@ it(
   () => {
     const tried = new Map<string, number>()
     for (const [name, train] of trains) {
-      const answer = plan(train)
+      const answer = plan(train, { prices: true })
       const cost = (answer.cost ?? 0) * fineOf(train)
       const binding = answer.binding ?? []
       for (const limit of binding) {

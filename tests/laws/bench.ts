@@ -25,12 +25,12 @@ export const patience = long ? 1_800_000 : 120_000
 
 const originals = new Map<number, { train: Train; answer: PlanAnswer }>()
 
-/** A random train and its plan; planned once a test file. */
+/** A random train and its plan with prices; planned once a test file. */
 export function original(seed: number): { train: Train; answer: PlanAnswer } {
   const known = originals.get(seed)
   if (known) return known
   const train = randomTrain(seed)
-  const made = { train, answer: plan(train) }
+  const made = { train, answer: plan(train, { prices: true }) }
   originals.set(seed, made)
   return made
 }
