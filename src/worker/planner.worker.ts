@@ -4,8 +4,13 @@ import { sentenceOf } from '../engine/sheet/sentence'
 import { readTrain, readTrainText } from '../engine/train/readTrain'
 import { glpkSolver } from '../solvers/glpk'
 import { ready, type Reply, type Request } from './messages'
+import { study } from './study'
+import type { StudyRequest } from './studyMessages'
 
-/** The planner of the page: reads, plans and draws away from the main thread, one request at a time. */
+/**
+ * The planner of the page: reads, plans and draws away from the main thread. The page runs it more
+ * than once: one instance plans, so that a plan never waits, others study choices and reasons.
+ */
 const solver = glpkSolver()
 solver.then(
   () => {
@@ -39,8 +44,15 @@ async function answer(request: Request): Promise<Reply> {
   }
 }
 
-self.addEventListener('message', (event: MessageEvent<Request>) => {
-  void answer(event.data).then((reply) => {
-    self.postMessage(reply)
-  })
+self.addEventListener('message', ({ data }: MessageEvent<Request | StudyRequest>) => {
+  if (data.kind === 'text' || data.kind === 'document')
+    void answer(data).then((reply) => {
+      self.postMessage(reply)
+    })
+  else
+    void solver.then((ready) =>
+      study(data, ready, (reply) => {
+        self.postMessage(reply)
+      }),
+    )
 })

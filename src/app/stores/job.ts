@@ -12,12 +12,20 @@ export interface RefusedFile {
   readonly refused: readonly Refusal[]
 }
 
+interface Bodylike {
+  readonly id: string
+  readonly held?: boolean | undefined
+  readonly anchored?: string | undefined
+}
+
 /** The document on the sheet, as opened and as changed since. */
 export const useJob = defineStore('job', () => {
   const plan = usePlan()
   const document = shallowRef<TrainDocument>()
   const file = ref('')
   const refusal = shallowRef<RefusedFile>()
+  /** Files opened so far: a change of it says that another train is on the sheet. */
+  const opened = ref(0)
 
   const share = computed(() => document.value?.plan?.share ?? 1)
   const held = computed(
@@ -34,6 +42,7 @@ export const useJob = defineStore('job', () => {
     if (reply?.kind === 'refused') refusal.value = { file: name, text, refused: reply.refused }
     if (reply?.kind !== 'drawn') return
     document.value = reply.document
+    opened.value++
     file.value = name
     refusal.value = undefined
   }
@@ -54,10 +63,24 @@ export const useJob = defineStore('job', () => {
   }
 
   async function hold(body: string, whether: boolean): Promise<void> {
+    await setHeld((id) => (id === body ? whether : undefined))
+  }
+
+  /** Holds these bodies and no others; what is anchored stays as it is. */
+  async function holdOnly(bodies: readonly string[]): Promise<void> {
+    await setHeld((id, anchored) => (anchored ? undefined : bodies.includes(id)))
+  }
+
+  async function setHeld(
+    whether: (id: string, anchored: boolean) => boolean | undefined,
+  ): Promise<void> {
     const now = document.value
     if (!now) return
-    const set = <T extends { id: string; held?: boolean | undefined }>(bodies: T[]): T[] =>
-      bodies.map((one) => (one.id === body ? { ...one, held: whether } : one))
+    const set = <T extends Bodylike>(bodies: T[]): T[] =>
+      bodies.map((one) => {
+        const held = whether(one.id, one.anchored !== undefined)
+        return held === undefined ? one : { ...one, held }
+      })
     await change({
       ...now,
       machines: set(now.machines),
@@ -70,5 +93,19 @@ export const useJob = defineStore('job', () => {
     if (now && next !== share.value) await change({ ...now, plan: { ...now.plan, share: next } })
   }
 
-  return { document, file, refusal, share, held, openText, openExample, openFile, hold, setShare }
+  return {
+    document,
+    file,
+    refusal,
+    opened,
+    share,
+    held,
+    openText,
+    openExample,
+    openFile,
+    change,
+    hold,
+    holdOnly,
+    setShare,
+  }
 })

@@ -1,0 +1,122 @@
+import { defineStore } from 'pinia'
+import { computed, ref, shallowRef, watch } from 'vue'
+import { conflictPlaces } from '../../engine/scene/conflictMarks'
+import type { HoldList } from '../../engine/sheet/holdList'
+import type { TrainDocument } from '../../engine/train/document'
+import type { Tradeoff } from '../../engine/tradeoff/tradeoff'
+import type { Reasons, StudyReply } from '../../worker/studyMessages'
+import { Studier } from '../studier'
+import { useJob } from './job'
+import { usePlan } from './plan'
+
+/** Choices of what to hold, as far as they are solved. */
+export interface HoldsSoFar {
+  readonly list: HoldList
+  readonly done: number
+  readonly total: number | undefined
+  readonly finished: boolean
+  readonly stopped: boolean
+}
+
+/** The trade-off, and why it begins where it does. */
+export interface Margin {
+  readonly tradeoff: Tradeoff | undefined
+  readonly floor: string
+}
+
+/** A change is studied when it has stood so long (ms): a point being dragged is not. */
+const settled = 180
+
+/**
+ * What is worked out beside the plan and after it: choices, trade-off, reasons, remedies. What was
+ * studied of the document before stays, and says so, until there is something newer.
+ */
+export const useStudy = defineStore('study', () => {
+  const job = useJob()
+  const plan = usePlan()
+  const holds = shallowRef<HoldsSoFar>()
+  const margin = shallowRef<Margin>()
+  /** True while the trade-off shown belongs to other limits or another hold. */
+  const marginOld = ref(false)
+  const reasons = shallowRef<Reasons>()
+  const failure = ref('')
+  /** The document that the list and the reasons belong to. */
+  const studied = shallowRef<TrainDocument>()
+  const keptHolds = new WeakMap<TrainDocument, HoldsSoFar>()
+  const keptReasons = new WeakMap<TrainDocument, Reasons>()
+  const keptMargins = new Map<string, Margin>()
+  let [listId, reasonsId, marginKey, opened] = [0, 0, '', 0]
+  let timer: ReturnType<typeof setTimeout> | undefined
+
+  const lists = new Studier(heard)
+  const causes = new Studier(heard)
+
+  /** True while what is shown belongs to a document before. */
+  const stale = computed(() => studied.value !== job.document)
+
+  /** Parts of the sheet that the conflict is about, where there is one. */
+  const places = computed(() => {
+    const members = reasons.value?.conflict
+    const train = plan.drawing?.train
+    return members && train && !stale.value && !plan.working
+      ? conflictPlaces(train, members)
+      : undefined
+  })
+
+  function heard(reply: StudyReply): void {
+    const document = studied.value
+    if (!document) return
+    if (reply.kind === 'failed' && (reply.id === listId || reply.id === reasonsId))
+      failure.value = reply.why
+    if (reply.kind === 'holds' && reply.id === listId) {
+      const { list, done, total, finished } = reply
+      holds.value = { list, done, total, finished, stopped: false }
+      if (finished) keptHolds.set(document, holds.value)
+    }
+    if (reply.kind === 'curve' && reply.id === listId) {
+      margin.value = { tradeoff: reply.tradeoff, floor: reply.floor }
+      marginOld.value = false
+      keptMargins.set(marginKey, margin.value)
+    }
+    if (reply.kind === 'reasons' && reply.id === reasonsId) {
+      reasons.value = reply.reasons
+      keptReasons.set(document, reply.reasons)
+    }
+  }
+
+  function begin(): void {
+    const { document } = job
+    if (!document || plan.working || document === studied.value) return
+    studied.value = document
+    failure.value = ''
+    marginKey = JSON.stringify({ ...document, plan: { ...document.plan, share: undefined } })
+    const kept = keptMargins.get(marginKey)
+    if (opened !== job.opened) {
+      opened = job.opened
+      holds.value = margin.value = undefined
+    }
+    marginOld.value = kept === undefined
+    margin.value = kept ?? margin.value
+    const known = keptHolds.get(document)
+    if (known) holds.value = known
+    else if (holds.value)
+      holds.value = { ...holds.value, done: 0, total: undefined, finished: false }
+    if (!known || !kept) listId = lists.ask({ kind: 'study', document, curve: kept === undefined })
+    reasons.value = keptReasons.get(document)
+    if (plan.drawing?.answer.status !== 'impossible') causes.end()
+    else if (!reasons.value) reasonsId = causes.ask({ kind: 'reasons', document })
+  }
+
+  /** Leaves the list of choices as it is. */
+  function stop(): void {
+    lists.stop(listId)
+    if (holds.value) holds.value = { ...holds.value, stopped: true }
+  }
+
+  watch([() => job.document, () => plan.drawing, () => plan.working], () => {
+    clearTimeout(timer)
+    timer = setTimeout(begin, studied.value ? settled : 0)
+  })
+
+  return { places, holds, margin, marginOld, reasons, failure, stale, stop }
+})

@@ -1,0 +1,48 @@
+import { defineStore } from 'pinia'
+import { shallowRef, watch } from 'vue'
+import type { PlanAnswer } from '../../engine/plan/answer'
+import type { Remedy } from '../../engine/remedies/answer'
+import { applyRemedy } from '../../engine/remedies/change'
+import type { TrainDocument } from '../../engine/train/document'
+import { useJob } from './job'
+import { usePlan } from './plan'
+
+/** A remedy tried on a copy: the copy is on the sheet, and the train as it is waits here. */
+export const useTrial = defineStore('trial', () => {
+  const job = useJob()
+  const plan = usePlan()
+  const before = shallowRef<{
+    readonly document: TrainDocument
+    readonly answer: PlanAnswer
+    readonly remedy: Remedy
+  }>()
+
+  async function start(remedy: Remedy): Promise<void> {
+    const { document } = job
+    const answer = plan.drawing?.answer
+    if (!document || !answer || before.value) return
+    before.value = { document, answer, remedy }
+    await job.change(applyRemedy(document, remedy))
+  }
+
+  /** Puts the train as it is back on the sheet. */
+  async function back(): Promise<void> {
+    const document = before.value?.document
+    before.value = undefined
+    if (document) await job.change(document)
+  }
+
+  /** From here on the copy is the train. */
+  function keep(): void {
+    before.value = undefined
+  }
+
+  watch(
+    () => job.opened,
+    () => {
+      before.value = undefined
+    },
+  )
+
+  return { before, start, back, keep }
+})

@@ -1,0 +1,46 @@
+import { defineStore } from 'pinia'
+import { ref, shallowRef, watch } from 'vue'
+import type { WhyFoot } from '../../engine/explain/whyFoot'
+import { Studier } from '../studier'
+import { useJob } from './job'
+import { usePlan } from './plan'
+
+/** The foot that was asked about, and what keeps it there. */
+export const useWhy = defineStore('why', () => {
+  const job = useJob()
+  const plan = usePlan()
+  /** "body foot", as the cards name it; empty when none was asked about. */
+  const key = ref('')
+  const whys = shallowRef<readonly WhyFoot[]>()
+  let id = 0
+
+  const studier = new Studier((reply) => {
+    if (reply.id !== id) return
+    if (reply.kind === 'why') whys.value = reply.whys
+    if (reply.kind === 'failed') whys.value = []
+  })
+
+  /** Asks about a foot, or puts its answer away. */
+  function ask(body: string, foot: string): void {
+    const now = `${body} ${foot}`
+    const { document } = job
+    if (key.value === now || !document) {
+      key.value = ''
+      return
+    }
+    key.value = now
+    whys.value = undefined
+    id = studier.ask({ kind: 'why', document, body, foot })
+  }
+
+  // an answer about another plan would mislead
+  watch(
+    () => plan.drawing,
+    () => {
+      key.value = ''
+      whys.value = undefined
+    },
+  )
+
+  return { key, whys, ask }
+})

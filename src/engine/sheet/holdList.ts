@@ -1,0 +1,112 @@
+import { fineDigits, shareText } from '../units/format'
+import { fineSign, micrometresPer } from '../units/units'
+import type { Train } from '../train/model'
+import { effortOf } from '../holds/compare'
+import type { RankedHold } from '../holds/holdRows'
+import { capital, inSentence, listed } from './words'
+
+/** A choice of held bodies as it stands in a list. */
+export interface HoldItem {
+  /** Ids of the bodies it holds. */
+  readonly held: readonly string[]
+  /** "Hold the gear and the motor", "Hold nothing". */
+  readonly title: string
+  /** Digits in the document's fine unit; absent where there is no plan. */
+  readonly moves?: string
+  readonly effort?: string
+  /** In the place of the two numbers: "no plan", "nothing moves". */
+  readonly verdict?: string
+  /** "moves the turbine and the gear; floor 63 %". */
+  readonly detail: string
+  /** One clause; empty for the first. */
+  readonly why: string
+  /** Other choices with the very same plan, as titles. */
+  readonly same: readonly string[]
+  readonly current: boolean
+}
+
+/** Choices as people read them: the same plan once, what is beaten and what is impossible folded away. */
+export interface HoldList {
+  readonly unit: string
+  readonly shown: readonly HoldItem[]
+  readonly beaten: readonly HoldItem[]
+  /** Impossible by themselves; choices that hold more than one of these are counted alone. */
+  readonly impossible: readonly HoldItem[]
+  readonly implied: number
+  readonly solved: number
+  /** False where only the best were looked for. */
+  readonly complete: boolean
+}
+
+/** Most items of a folded list that are told. */
+const mostFolded = 60
+
+/**
+ * Puts ranked choices into a list. What is held now and nothing held always stand in it by themselves.
+ */
+export function holdList(train: Train, rows: readonly RankedHold[], complete: boolean): HoldList {
+  const plans = rows.filter(({ cost }) => cost !== undefined)
+  const fewest = Math.min(...rows.map(({ held }) => held.length))
+  const stands = (row: RankedHold) => row.current || row.held.length === fewest
+  const item = (row: RankedHold) => itemOf(train, row, plans, stands)
+  const impossible = rows.filter((row) => row.cost === undefined && !stands(row))
+  const least = impossible.filter(({ impliedBy }) => impliedBy === undefined)
+  const shown = rows.filter(
+    (row) =>
+      stands(row) ||
+      (row.cost !== undefined && row.sameAs === undefined && row.beatenBy === undefined),
+  )
+  return {
+    unit: fineSign[train.units.fine],
+    shown: shown.map(item),
+    beaten: plans
+      .filter((row) => row.beatenBy !== undefined && !stands(row))
+      .slice(0, mostFolded)
+      .map(item),
+    impossible: least.slice(0, mostFolded).map(item),
+    implied: impossible.length - Math.min(least.length, mostFolded),
+    solved: rows.length,
+    complete,
+  }
+}
+
+function itemOf(
+  train: Train,
+  row: RankedHold,
+  plans: readonly RankedHold[],
+  stands: (row: RankedHold) => boolean,
+): HoldItem {
+  const same = plans.filter((other) => other.sameAs === row.held && !stands(other))
+  const digits = (value: number) =>
+    fineDigits(value * micrometresPer[train.units.fine], train.units)
+  return {
+    held: row.held,
+    title: titleOf(train, row.held),
+    ...(row.cost === undefined
+      ? { verdict: row.fault === undefined ? 'no plan' : 'no answer' }
+      : row.disturbed.length === 0
+        ? { verdict: 'nothing moves' }
+        : { moves: digits(row.cost), effort: digits(effortOf(train, row)) }),
+    detail: detailOf(train, row),
+    why: row.why,
+    same: same.map(({ held }) => titleOf(train, held)),
+    current: row.current,
+  }
+}
+
+/** "Hold the gear", "Hold nothing". */
+export function titleOf(train: Train, held: readonly string[]): string {
+  const names = namesOf(train, held)
+  return capital(names.length === 0 ? 'hold nothing' : `hold ${listed(names)}`)
+}
+
+const namesOf = (train: Train, ids: readonly string[]): string[] =>
+  train.bodies.filter(({ id }) => ids.includes(id)).map(({ name }) => inSentence(name))
+
+function detailOf(train: Train, row: RankedHold): string {
+  const floor = row.floor === null ? '' : `floor ${shareText(row.floor)}`
+  const moved = namesOf(train, row.disturbed)
+  return [...(moved.length > 0 ? [`moves ${listed(moved)}`] : []), ...(floor ? [floor] : [])].join(
+    '; ',
+  )
+}

@@ -1,0 +1,135 @@
+import { withReasons } from '../engine/explain/reasons'
+import { whyFoot } from '../engine/explain/whyFoot'
+import { floorReason } from '../engine/floor/floorReason'
+import { choiceNow } from '../engine/holds/choice'
+import { holdRows, rankedHolds, solvesAll } from '../engine/holds/holdRows'
+import { HoldSolver } from '../engine/holds/holdSolver'
+import type { HoldRow } from '../engine/holds/row'
+import { planRead } from '../engine/planTrain'
+import { holdList } from '../engine/sheet/holdList'
+import type { Solver } from '../engine/solver/solver'
+import { tradeoffSteps } from '../engine/tradeoff/tradeoff'
+import { readTrain } from '../engine/train/readTrain'
+import type { StudyReply, StudyRequest } from './studyMessages'
+
+/** Work between two looks at the messages that came in meanwhile (ms). */
+const slice = 30
+/** A longer list is ranked and sent again no sooner than this (ms) ... */
+const often = 200
+/** ... and never so often that ranking takes more than this part of the time. */
+const ranking = 5
+
+type Read = Extract<ReturnType<typeof readTrain>, { ok: true }>
+type Post = (reply: StudyReply) => void
+
+/** The study that is under way; an older one ends at its next breath. */
+let latest = 0
+
+/** Answers one request, bit by bit; a request that was overtaken or stopped just ends. */
+export async function study(request: StudyRequest, solver: Solver, post: Post): Promise<void> {
+  const { id } = request
+  post({ id, kind: 'begun' })
+  try {
+    if (request.kind === 'stop') {
+      if (latest === id) latest = 0
+      return
+    }
+    const read = readTrain(request.document)
+    if (!read.ok) return
+    if (request.kind === 'why') {
+      const whys = (['shim', 'slide'] as const).flatMap(
+        (way) => whyFoot(read.train, { body: request.body, foot: request.foot, way }, solver) ?? [],
+      )
+      post({ id, kind: 'why', whys })
+    } else if (request.kind === 'reasons') post({ id, kind: 'reasons', ...reasons(read, solver) })
+    else {
+      latest = id
+      await studied(id, read, request.curve, solver, post)
+    }
+  } catch (error) {
+    post({ id, kind: 'failed', why: error instanceof Error ? error.message : String(error) })
+  }
+}
+
+function reasons(
+  read: Read,
+  solver: Solver,
+): Pick<Extract<StudyReply, { kind: 'reasons' }>, 'reasons'> {
+  const answer = withReasons(read, planRead(read.train, solver, { prices: false }), solver)
+  const { conflict, conflictSentence, behind, remedies, holdsTried } = answer
+  return {
+    reasons: {
+      ...(conflict && { conflict }),
+      ...(conflictSentence !== undefined && { conflictSentence }),
+      ...(behind && { behind }),
+      ...(remedies && { remedies }),
+      ...(holdsTried && { holdsTried }),
+    },
+  }
+}
+
+/** First the choice that is held now, then the curve and its floor, then every other choice. */
+async function studied(
+  id: number,
+  { train }: Read,
+  curve: boolean,
+  solver: Solver,
+  post: Post,
+): Promise<void> {
+  const breath = breathing(id)
+  const holds = new HoldSolver(train, solver)
+  const rows: HoldRow[] = []
+  const complete = solvesAll(train)
+  const tell = (done: number, total: number | undefined, finished: boolean) => {
+    const list = holdList(train, rankedHolds(holds, rows), complete)
+    post({ id, kind: 'holds', list, done, total, finished })
+  }
+  const choices = holdRows(holds, { prices: false })
+  const first = choices.next()
+  if (!first.done) {
+    rows.push(first.value.row)
+    tell(1, first.value.total, false)
+  }
+  if (curve) {
+    const steps = tradeoffSteps(holds)
+    let step = steps.next()
+    while (!step.done) {
+      if (!(await breath())) return
+      step = steps.next()
+    }
+    const floor = floorReason(holds, holds.free(choiceNow(train)))?.sentence ?? ''
+    post({ id, kind: 'curve', tradeoff: step.value, floor })
+  }
+  let told = performance.now()
+  let pause = often
+  let total: number | undefined
+  for (const progress of choices) {
+    rows.push(progress.row)
+    ;({ total } = progress)
+    if (!(await breath())) return
+    const now = performance.now()
+    if (now - told < pause) continue
+    tell(rows.length, total, false)
+    told = performance.now()
+    pause = Math.max(often, ranking * (told - now))
+  }
+  tell(rows.length, rows.length, true)
+}
+
+/** Lets messages in after each slice of work; false when the study is no longer wanted. */
+function breathing(id: number): () => Promise<boolean> {
+  const { port1, port2 } = new MessageChannel()
+  let since = performance.now()
+  return async () => {
+    if (performance.now() - since > slice) {
+      await new Promise<void>((go) => {
+        port1.onmessage = () => {
+          go()
+        }
+        port2.postMessage(0)
+      })
+      since = performance.now()
+    }
+    return latest === id
+  }
+}

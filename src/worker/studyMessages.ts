@@ -1,0 +1,49 @@
+import type { WhyFoot } from '../engine/explain/whyFoot'
+import type { PlanAnswer } from '../engine/plan/answer'
+import type { HoldList } from '../engine/sheet/holdList'
+import type { Tradeoff } from '../engine/tradeoff/tradeoff'
+
+/** What takes longer than a plan: asked of a planner of its own, which answers bit by bit. */
+export type StudyRequest = { readonly id: number } & (
+  | {
+      readonly kind: 'study'
+      readonly document: unknown
+      /** Whether the trade-off is wanted: it does not depend on the share asked for. */
+      readonly curve: boolean
+    }
+  | { readonly kind: 'reasons'; readonly document: unknown }
+  | {
+      readonly kind: 'why'
+      readonly document: unknown
+      readonly body: string
+      readonly foot: string
+    }
+  /** Ends the study of this number where it is. */
+  | { readonly kind: 'stop' }
+)
+
+/** Why an impossible train is impossible, and what would help. */
+export type Reasons = Pick<
+  PlanAnswer,
+  'conflict' | 'conflictSentence' | 'behind' | 'remedies' | 'holdsTried'
+>
+
+export type StudyReply = { readonly id: number } & (
+  | { readonly kind: 'begun' }
+  | {
+      readonly kind: 'holds'
+      readonly list: HoldList
+      readonly done: number
+      readonly total: number | undefined
+      readonly finished: boolean
+    }
+  | {
+      readonly kind: 'curve'
+      readonly tradeoff: Tradeoff | undefined
+      /** Why the floor is where it is. */
+      readonly floor: string
+    }
+  | { readonly kind: 'reasons'; readonly reasons: Reasons }
+  | { readonly kind: 'why'; readonly whys: readonly WhyFoot[] }
+  | { readonly kind: 'failed'; readonly why: string }
+)
