@@ -19,8 +19,8 @@ export const lowest = 1e-2
 const nothing = 1e-6
 /** Stretches shorter than this share are not looked into. */
 const shortest = 1e-7
-/** Turns before a curve is taken as it is; none has needed a tenth of them. */
-const mostTurns = 400
+/** Turns before a curve is taken as it is; none has needed a quarter of them. */
+const mostTurns = 2000
 
 /**
  * Finds the corners of a convex, falling curve between two of its points. The lines under its two ends
@@ -66,7 +66,8 @@ function meeting(a: CurvePoint, b: CurvePoint, least: number): number | undefine
   const chord = a.cost + ((b.cost - a.cost) * (share - a.share)) / width
   const under = Math.max(a.cost + a.slope * (share - a.share), b.cost + b.slope * (share - b.share))
   const part = a.bent || b.bent ? straight.bent : straight.sharp
-  return chord - under <= part * Math.max(chord, least) + nothing ? undefined : share
+  // judged by the lower end, so that no place between is off by more
+  return chord - under <= part * Math.max(b.cost, least) + nothing ? undefined : share
 }
 
 /** Height of a polyline at a share; its ends beyond them. */

@@ -71,9 +71,10 @@ export class TradeoffPlanner {
     for (const curve of curves.values()) for (const { share } of curve) shares.add(share)
     const costAt = (share: number) =>
       [...curves.values()].reduce((sum, curve) => sum + heightAt(curve, share), 0) * programUnit
-    const points = [...shares]
-      .sort((a, b) => a - b)
-      .map((share) => ({ share: tidy(share), cost: tidy(toFine(costAt(share), train.units)) }))
+    const points = apartFrom(shares, Math.max(start, standing)).map((share) => ({
+      share: tidy(share),
+      cost: share < standing ? tidy(toFine(costAt(share), train.units)) : 0,
+    }))
     return new TradeoffPlanner(holds, choice, curves, {
       points,
       floor: tidy(floor),
@@ -108,6 +109,15 @@ export class TradeoffPlanner {
     return planSolved(train, holds.found, this.standing, planned)
   }
 }
+
+/** Shares nearer to each other than this are one. */
+const oneShare = 1e-9
+
+/** Shares in order up to the last one, those left out that only the last digits tell from the next. */
+const apartFrom = (shares: Iterable<number>, last: number): number[] =>
+  [...[...shares].filter((share) => share < last), last]
+    .sort((a, b) => a - b)
+    .filter((share, i, all) => i === all.length - 1 || (all[i + 1] ?? 0) - share > oneShare)
 
 /** The curve alone, in the same steps. */
 export function* tradeoffSteps(
