@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import type { PlanAnswer } from '../../src/engine/plan/answer'
 import { converted } from '../second/metric'
@@ -138,3 +139,19 @@ it('is noticed when hours are left as they were in the mirror', () => {
   })
   expect(noticed.length).toBeGreaterThan(20)
 })
+
+it.each(['bolt-bound-gearbox', 'piped-compressor', 'base-bound-motor'])(
+  'in the mirror the words of %s name the same sides of the room',
+  (file) => {
+    const train = JSON.parse(
+      readFileSync(new URL(`../../examples/${file}.json`, import.meta.url), 'utf8'),
+    ) as Train
+    const [before, after] = [train, mirrored(train)].map((t) => plan(t, { prices: true }))
+    const words = (answer: PlanAnswer | undefined) =>
+      (answer?.binding ?? []).map(({ limit, where }) => `${limit}: ${where}`).sort()
+    expect(words(before).length).toBeGreaterThan(2)
+    expect(words(after)).toEqual(words(before))
+    expect(after?.findings).toEqual(before?.findings)
+    expect(after?.notEntered).toEqual(before?.notEntered)
+  },
+)

@@ -120,6 +120,10 @@ describe('the proof and the planner', () => {
         })
         const worst = Math.max(...answer.couplings.map(({ share }) => share))
         expect(Math.abs(worst - (answer.worstShare ?? NaN))).toBeLessThan(1e-9 * (1 + worst))
+        expect(worst, `seed ${seed}`).toBeLessThanOrEqual(answer.share + 1e-6)
+        const { floor } = answer
+        expect(floor, `seed ${seed}`).not.toBeNull()
+        expect(floor ?? NaN, `seed ${seed}`).toBeLessThanOrEqual(worst * (1 + 2e-5) + 1e-7)
       }
     },
     patience,
