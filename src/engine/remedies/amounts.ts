@@ -25,6 +25,7 @@ export function amountsOf(
   candidate: Candidate,
   cuts: readonly Cut[],
   solver: Solver,
+  told: boolean,
 ): Needed {
   const { universe, train } = patient
   const { share } = train.plan
@@ -36,7 +37,7 @@ export function amountsOf(
   const first = reachOf(open, share, cuts, solver)
   if (first.kind === 'stopped') return { kind: 'stopped' }
   if (first.kind === 'missed')
-    return { kind: 'not enough', floor: floorOf(open, first.cuts, solver) }
+    return { kind: 'not enough', floor: told ? floorOf(open, first.cuts, solver) : undefined }
   if (gives.length === 0) return { kind: 'enough', values: [] }
   const exact = leastGive(open, [...gives, ...candidate.fixed], share, first.cuts, solver)
   if (exact === undefined) return { kind: 'stopped' }

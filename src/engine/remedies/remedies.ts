@@ -57,7 +57,8 @@ export function remediesOf(
     ...restraintChoices(patient),
   ]
   const helps = (candidate: Candidate) => conflicts.every((set) => touches(candidate, set))
-  const tried = (candidate: Candidate) => attempt(patient, candidate, cuts, solver)
+  const tried = (candidate: Candidate) => attempt(patient, candidate, cuts, solver, true)
+  const inPair = (candidate: Candidate) => attempt(patient, candidate, cuts, solver, false)
   const ofHolds = holds.filter(helps).flatMap(tried)
   const holdsTried = {
     tried: holds.length,
@@ -71,7 +72,7 @@ export function remediesOf(
   const working = singles.filter(({ solves }) => solves)
   const candidates = [...holds.filter(({ stays }) => stays.length === 0), ...others]
   const inPairs =
-    working.length >= enoughSingles ? [] : pairsOf(candidates, conflicts, singles, tried)
+    working.length >= enoughSingles ? [] : pairsOf(candidates, conflicts, singles, inPair)
   return {
     remedies: ranked([...singles, ...inPairs]).map((remedy) =>
       machines(remedy) ? { ...remedy, sentence: afterHolds(remedy, holdsTried) } : remedy,
@@ -86,11 +87,12 @@ function attempt(
   candidate: Candidate,
   cuts: readonly Cut[],
   solver: Solver,
+  told: boolean,
 ): Remedy[] {
   const isShare = candidate.kinds.includes('share')
   const needed = isShare
     ? ({ kind: 'enough', values: [] } as const)
-    : amountsOf(patient, candidate, cuts, solver)
+    : amountsOf(patient, candidate, cuts, solver, told)
   if (needed.kind !== 'enough') {
     const floor = needed.kind === 'not enough' ? needed.floor : undefined
     const best = floor === undefined ? null : tidy(floor)
