@@ -23,7 +23,7 @@ export function findingsOf(train: Train, found: readonly AsFound[]): Finding[] {
     ...train.bodies.flatMap((body) => ofFeet(train, body)),
     ...train.couplings.flatMap((coupling, c) => [
       ...coupling.found.flatMap((set) => {
-        const value = closure(set)
+        const value = set.used ? closure(set) : undefined
         return value !== undefined && Math.abs(value) > wideClosure
           ? [
               {

@@ -8,7 +8,7 @@ export function notEnteredOf(train: Train): NotEntered[] {
     ...ofGrowth(train),
     ...train.couplings.flatMap((coupling) => [
       ...coupling.found.flatMap((set) =>
-        set.kind !== 'line' && set.kind !== 'gap' && !set.sagGiven
+        set.used && set.kind !== 'line' && set.kind !== 'gap' && !set.sagGiven
           ? [
               {
                 where: `${set.place}.sag`,
