@@ -38,6 +38,9 @@ interface Inks {
   paper: string
 }
 
+/** Width (px) that the words in the hatched zone need. */
+const roomForWords = 56
+
 const font = { family: "'Source Sans 3 Variable', 'Segoe UI', sans-serif", size: 12 }
 const css = (weight: number) => `${weight} ${font.size}px ${font.family}`
 
@@ -127,7 +130,8 @@ function configuration(
           border: { color: soft },
           ticks: {
             ...ticks,
-            stepSize: 0.1,
+            maxTicksLimit: 6,
+            ...(to - from < 0.9 && { stepSize: 0.1 }),
             maxRotation: 0,
             callback: (value) => shareText(Number(value)),
           },
@@ -137,7 +141,12 @@ function configuration(
           max: most * 1.12,
           grid: { color: hair },
           border: { color: soft },
-          ticks: { ...ticks, maxTicksLimit: 5, includeBounds: false },
+          ticks: {
+            ...ticks,
+            maxTicksLimit: 5,
+            includeBounds: false,
+            callback: (value) => String(Number(Number(value).toPrecision(6))),
+          },
         },
       },
     },
@@ -146,8 +155,11 @@ function configuration(
 
 /** Hatched from where the first error loses the plan. */
 function drawZone({ ctx, chartArea, scales }: Chart, picture: Picture, inked: Inks): void {
-  const left = scales['x']?.getPixelForValue(picture.tradeoff.noRoom) ?? 0
-  const { top, bottom, right } = chartArea
+  const x = scales['x']
+  if (!x) return
+  const left = x.getPixelForValue(picture.tradeoff.noRoom)
+  const right = x.getPixelForValue(Math.min(1, picture.to))
+  const { top, bottom } = chartArea
   ctx.save()
   ctx.beginPath()
   ctx.rect(left, top, right - left, bottom - top)
@@ -171,13 +183,10 @@ function drawMarks(chart: Chart, { tradeoff, share, from, to }: Picture, inked: 
   if (!x || !y) return
   const { top, bottom, right } = chartArea
   ctx.save()
-  words(
-    ctx,
-    ['no room', 'for error'],
-    (x.getPixelForValue(tradeoff.noRoom) + right) / 2,
-    bottom - 20,
-    inked,
-  )
+  const whole = x.getPixelForValue(Math.min(1, to))
+  const zone = whole - x.getPixelForValue(tradeoff.noRoom)
+  if (zone > roomForWords)
+    words(ctx, ['no room', 'for error'], whole - zone / 2, bottom - 20, inked)
   const stroke = (at: number, label: string, colour: string, double: boolean) => {
     const px = x.getPixelForValue(at)
     ctx.strokeStyle = colour
