@@ -1,0 +1,267 @@
+import AxeBuilder from '@axe-core/playwright'
+import { expect, test, type Page } from '@playwright/test'
+import { longTrain } from '../holds/longTrain'
+import { chooseExample, drawn, exampleText, openSheet, openText, sizes, watch } from './sheet'
+
+const gearTrain = 'bolt-bound-gearbox.json'
+const headline = (page: Page) => page.getByRole('heading', { level: 1 })
+const choice = (page: Page, title: string) =>
+  page.locator('.hold-choice', { has: page.getByText(title, { exact: true }) })
+const adopt = (page: Page, title: string) => choice(page, title).locator('.adopt')
+const listed = (page: Page) =>
+  expect(page.locator('.progress')).toHaveText(/^all \d+ choices solved/)
+const point = (page: Page) => page.getByRole('slider', { name: 'What margin costs' })
+
+/** The example with the gear held in place of the low stage, which is impossible. */
+function gearHeld(): string {
+  const document = JSON.parse(exampleText(gearTrain)) as {
+    machines: { id: string; held?: boolean }[]
+  }
+  for (const machine of document.machines) machine.held = machine.id === 'gear'
+  return JSON.stringify(document)
+}
+
+async function openImpossible(page: Page): Promise<void> {
+  await openSheet(page)
+  await openText(page, 'gear held.json', gearHeld())
+  await expect(headline(page)).toHaveText(/^Holding the step-up gear, no move reaches less than/)
+  await expect(page.locator('.remedy').first()).toBeAttached({ timeout: 30_000 })
+}
+
+test('choices are ranked in two numbers, and one is adopted by mouse', async ({ page }) => {
+  const seen = watch(page)
+  await openSheet(page)
+  await chooseExample(page, gearTrain)
+  await listed(page)
+  const titles = page.locator('.choices > .choice-list .title')
+  await expect(titles.first()).toHaveText('Hold the low-stage compressor')
+  await expect(choice(page, 'Hold the low-stage compressor').locator('.cost')).toHaveText(
+    /^\s*2702 \+ 300/,
+  )
+  await expect(page.locator('.choices')).toContainText('by moves and effort, µm')
+  // what holding the high stage lacks, and where
+  await expect(choice(page, 'Hold the high-stage compressor')).toContainText('no plan')
+  await expect(choice(page, 'Hold the high-stage compressor')).toContainText(/lacks \d+ µm/)
+  await adopt(page, 'Hold the steam turbine').click()
+  await expect(headline(page)).toHaveText('Hold the steam turbine.')
+  await listed(page)
+  await expect(page.locator('.adopt[aria-current]')).toHaveCount(1)
+  await expect(adopt(page, 'Hold the steam turbine')).toHaveAttribute('aria-current', 'true')
+  await expect(page.locator('.holds .hold').nth(0)).toHaveAttribute('aria-pressed', 'true')
+  await expect(page.locator('.holds .hold').nth(1)).toHaveAttribute('aria-pressed', 'false')
+  expect(seen.faults).toEqual([])
+})
+
+test('a choice is adopted by keys, and nothing held always stands there', async ({ page }) => {
+  await openSheet(page)
+  await chooseExample(page, gearTrain)
+  await listed(page)
+  await adopt(page, 'Hold the low-stage compressor').focus()
+  await page.keyboard.press('Tab')
+  await page.keyboard.press('Tab')
+  await expect(adopt(page, 'Hold nothing')).toBeFocused()
+  await page.keyboard.press('Enter')
+  await expect(headline(page)).toHaveText('Nothing is held.')
+  await listed(page)
+  await expect(adopt(page, 'Hold nothing')).toHaveAttribute('aria-current', 'true')
+  // an impossible choice can be looked at as well, and stands in the list while it is held
+  await page.getByText(/more that cannot work$/).press('Enter')
+  await adopt(page, 'Hold the step-up gear').press('Enter')
+  await expect(headline(page)).toHaveText(/^Holding the step-up gear, no move/)
+  await expect(choice(page, 'Hold the step-up gear')).toContainText('Held now.')
+  await expect(choice(page, 'Hold nothing')).toBeVisible()
+})
+
+test('a long list comes bit by bit, never holds up a plan, and can be stopped', async ({
+  page,
+}) => {
+  test.slow()
+  await openSheet(page)
+  await openText(page, 'long.json', JSON.stringify(longTrain(11)))
+  await expect(page.locator('.train-name')).toHaveText('11 machines in a line')
+  await expect(page.locator('.progress')).toHaveText(/^\s*\d+ of 2048 choices solved/)
+  const stop = page.getByRole('button', { name: 'Stop here' })
+  await stop.press('Enter')
+  await expect(page.locator('.progress')).toHaveText(/^\s*stopped after \d+ choices?; the list is/)
+  await expect(stop).toHaveCount(0)
+  const before = await page.locator('.progress').textContent()
+  await page.waitForTimeout(600)
+  expect(await page.locator('.progress').textContent()).toBe(before)
+  // a new plan starts a new list
+  await page.getByLabel('Share in percent').fill('80')
+  await expect(page.locator('.says')).toContainText('80 %')
+  await expect(page.locator('.progress')).toHaveText(/of 2048 choices solved/)
+})
+
+test('the point of the curve is dragged, and the sheet follows', async ({ page }) => {
+  const seen = watch(page)
+  await openSheet(page)
+  await chooseExample(page, gearTrain)
+  await expect(page.locator('.curve canvas')).toBeVisible()
+  await expect(point(page)).toHaveAttribute('aria-valuetext', '70 %, 2702 µm of moves')
+  const box = await point(page).boundingBox()
+  if (!box) throw new Error('no slider')
+  const least = Number(await point(page).getAttribute('min'))
+  const thumb = 44
+  const at = (percent: number) =>
+    box.x + thumb / 2 + ((percent - least) / (100 - least)) * (box.width - thumb)
+  const middle = box.y + box.height / 2
+  await page.mouse.move(at(70), middle)
+  await page.mouse.down()
+  for (const percent of [74, 78, 82, 85]) await page.mouse.move(at(percent), middle)
+  await page.mouse.up()
+  await expect(page.getByLabel('Share in percent')).toHaveValue('85')
+  await expect(page.locator('.says')).toContainText('85 %')
+  await expect(page.locator('.moves')).toContainText('uses 85 % of its tolerance')
+  await expect(page.locator('.bindings li').first()).toBeVisible()
+  expect(seen.faults).toEqual([])
+})
+
+test('the point is moved by a finger', async ({ browser, baseURL }) => {
+  const context = await browser.newContext({ hasTouch: true, ...(baseURL && { baseURL }) })
+  const page = await context.newPage()
+  await openSheet(page)
+  await expect(page.locator('.curve canvas')).toBeVisible()
+  await point(page).scrollIntoViewIfNeeded()
+  const box = await point(page).boundingBox()
+  if (!box) throw new Error('no slider')
+  await page.touchscreen.tap(box.x + box.width - 23, box.y + box.height / 2)
+  await expect(page.getByLabel('Share in percent')).toHaveValue(/^(99|100)$/)
+  await expect(page.locator('.says')).toContainText(/99 %|100 %/)
+  await context.close()
+})
+
+test('the point is moved by keys, and says what margin costs', async ({ page }) => {
+  await openSheet(page)
+  await chooseExample(page, gearTrain)
+  await expect(page.locator('.curve canvas')).toBeVisible()
+  await point(page).focus()
+  await page.keyboard.press('ArrowRight')
+  await expect(point(page)).toHaveAttribute('aria-valuetext', /^71 %, 26\d\d µm of moves$/)
+  await expect(page.locator('.says')).toContainText('71 %')
+  await page.keyboard.press('End')
+  await expect(point(page)).toHaveAttribute('aria-valuetext', /^100 %, .*; no room for error$/)
+  await expect(page.locator('.says')).toContainText('100 %')
+  await page.keyboard.press('Home')
+  await expect(point(page)).toHaveAttribute('aria-valuetext', /no plan: under the floor of 63 %$/)
+  await expect(headline(page)).toHaveText(/no move reaches less than 63 %/)
+  // why the floor is where it is, and the corners in digits
+  await expect(page.locator('.floor-reason')).toContainText('no shim can close that')
+  await page.getByText('corners of the curve').press('Enter')
+  await expect(page.locator('.corners tbody tr').first()).toContainText('63.3 %')
+})
+
+test('what binds is told with its price', async ({ page }) => {
+  await openSheet(page)
+  await chooseExample(page, 'base-bound-motor.json')
+  const limits = page.locator('.bindings li')
+  await expect(limits.first()).toHaveText(/^(each|the next) \S+ mrad more tolerance .* saves/)
+  await expect(limits.filter({ hasText: 'less pack allowed under foot' }).first()).toHaveText(
+    /^each \S+ µm less pack allowed under foot .* saves \S+ µm of moves, up to \S+ µm$/,
+  )
+})
+
+test('a conflict is told and marked, and a remedy is tried and put back by keys', async ({
+  page,
+}) => {
+  const seen = watch(page)
+  test.slow()
+  await openImpossible(page)
+  await expect(page.locator('.conflict-sentence')).toContainText('70 % was asked for')
+  const members = await page.locator('.members li').count()
+  expect(members).toBeGreaterThan(1)
+  await expect(page.locator('.coupling.conflict h3')).toHaveText('low stage to gear')
+  await expect(page.locator('.coupling .conflict-word')).toHaveText(['in conflict'])
+  await expect(page.locator('.foot.conflict .conflict-word').first()).toHaveText('in conflict')
+  await expect(page.locator('.conflict-mark').first()).toBeAttached()
+  const remedy = page.locator('.remedy').first()
+  await expect(remedy).toContainText('must agree')
+  await expect(remedy).toContainText('common practice, no source')
+  await remedy.getByRole('button').focus()
+  await page.keyboard.press('Enter')
+  const rows = page.locator('.trial tbody tr')
+  await expect(rows.nth(0)).toHaveText(/status\s*no plan\s*a plan/)
+  await expect(rows.nth(1)).toHaveText(/moves\s*none\s*\d+ µm/)
+  await expect(headline(page)).toHaveText('Hold the low-stage compressor.')
+  await expect(page.getByRole('heading', { name: 'A copy is on the sheet' })).toBeFocused()
+  await expect(page.locator('.conflict-mark')).toHaveCount(0)
+  await page.keyboard.press('Tab')
+  await expect(page.getByRole('button', { name: 'Back to the train as it is' })).toBeFocused()
+  await page.keyboard.press('Enter')
+  await expect(headline(page)).toHaveText(/^Holding the step-up gear, no move/)
+  await expect(page.locator('.trial')).toHaveCount(0)
+  // what was found before is still known
+  await expect(page.locator('.remedy').first()).toBeVisible({ timeout: 1500 })
+  expect(seen.faults).toEqual([])
+})
+
+test('a remedy is tried by mouse and kept', async ({ page }) => {
+  test.slow()
+  await openImpossible(page)
+  await page
+    .locator('.remedy')
+    .nth(1)
+    .getByRole('button', { name: /^try on a copy/ })
+    .click()
+  await expect(page.locator('.trial')).toContainText('the copy')
+  await expect(headline(page)).toHaveText('Hold the steam turbine.')
+  await page.getByRole('button', { name: 'Keep this change' }).click()
+  await expect(page.locator('.trial')).toHaveCount(0)
+  await expect(headline(page)).toHaveText('Hold the steam turbine.')
+  await expect(page.locator('.holds .hold').nth(0)).toHaveAttribute('aria-pressed', 'true')
+})
+
+test('a foot says why it moves this much', async ({ page }) => {
+  await openSheet(page)
+  await chooseExample(page, gearTrain)
+  const ask = page.getByRole('button', { name: 'why this much at the step-up gear foot 1 lake?' })
+  await ask.click()
+  await expect(page.locator('.why-foot')).toContainText('What holds it there')
+  await expect(page.locator('.why-foot')).toContainText('Step-up gear foot 1 lake')
+  await expect(ask).toHaveAttribute('aria-expanded', 'true')
+  await ask.press('Enter')
+  await expect(page.locator('.why-foot')).toHaveCount(0)
+  await ask.press('Enter')
+  await expect(page.locator('.why-foot')).toContainText('What holds it there')
+  // an answer about another plan is not left standing
+  await page.getByLabel('Share in percent').fill('80')
+  await expect(page.locator('.why-foot')).toHaveCount(0)
+})
+
+test('in the drawer at 390 px a choice is adopted, and stays in sight', async ({ page }) => {
+  await page.setViewportSize(sizes[2])
+  await openSheet(page)
+  await chooseExample(page, gearTrain)
+  await page.locator('.drawer-pull').click()
+  await listed(page)
+  await adopt(page, 'Hold the steam turbine').click()
+  await expect(page.locator('.drawer-pull')).toContainText('Held: the steam turbine')
+  await expect(page.locator('.curve canvas')).toBeVisible()
+  const wide = await page.evaluate(() => document.documentElement.scrollWidth)
+  expect(wide).toBeLessThanOrEqual(sizes[2].width)
+})
+
+for (const theme of ['light', 'dark'] as const)
+  for (const size of [sizes[0], sizes[2]])
+    test(`axe finds nothing in the ledger at ${size.width} px, ${theme}`, async ({ page }) => {
+      test.slow()
+      await page.setViewportSize(size)
+      await page.emulateMedia({ colorScheme: theme })
+      const check = async (what: string) => {
+        const { violations } = await new AxeBuilder({ page }).include('.below').analyze()
+        expect(
+          violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' | ')}`),
+          what,
+        ).toEqual([])
+      }
+      await openImpossible(page)
+      if (size.width < 1200) await page.locator('.drawer-pull').click()
+      await listed(page)
+      for (const summary of await page.locator('.ledger summary').all()) await summary.click()
+      await check('a conflict with its remedies')
+      await page.locator('.remedy .tool').first().click()
+      await drawn(page)
+      await expect(page.locator('.trial')).toContainText('a plan')
+      await listed(page)
+      await check('a copy that is tried')
+    })
