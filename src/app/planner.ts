@@ -2,7 +2,7 @@ import { ready, type Reply, type Request } from '../worker/messages'
 
 type Question =
   | { readonly kind: 'text'; readonly text: string }
-  | { readonly kind: 'document'; readonly document: unknown }
+  | { readonly kind: 'document' | 'along'; readonly document: unknown }
 
 interface Waiting {
   readonly request: Request

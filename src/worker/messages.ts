@@ -5,16 +5,22 @@ import type { TrainDocument } from '../engine/train/document'
 import type { Train } from '../engine/train/model'
 import type { Refusal } from '../engine/train/refusal'
 
-/** What the page asks of the planner: a file as text, or a document that was changed on the sheet. */
+/**
+ * What the page asks of the planner: a file as text, a document that was changed on the sheet, or one
+ * whose share alone is being changed, which wants its plan at once and no prices.
+ */
 export type Request = { readonly id: number } & (
   | { readonly kind: 'text'; readonly text: string }
   | { readonly kind: 'document'; readonly document: unknown }
+  | { readonly kind: 'along'; readonly document: unknown }
 )
 
 /** Everything the sheet draws of one plan; plain data, sent by structured clone. */
 export interface Drawing {
   readonly train: Train
   readonly answer: PlanAnswer
+  /** Whether the answer says what its limits are worth. */
+  readonly priced: boolean
   readonly sentence: Sentence
   readonly figures: Figures
 }

@@ -4,6 +4,8 @@ import { sentenceOf } from '../engine/sheet/sentence'
 import { readTrain, readTrainText } from '../engine/train/readTrain'
 import { glpkSolver } from '../solvers/glpk'
 import { ready, type Reply, type Request } from './messages'
+import { planAlong, readyAlong } from './along'
+import { pause } from './pause'
 import { study } from './study'
 import type { StudyRequest } from './studyMessages'
 
@@ -21,13 +23,24 @@ solver.then(
   },
 )
 
+/** The newest request for a plan. */
+let latest = 0
+
 async function answer(request: Request): Promise<Reply> {
   const { id } = request
+  latest = id
   try {
     const read = request.kind === 'text' ? readTrainText(request.text) : readTrain(request.document)
     if (!read.ok) return { id, kind: 'refused', refused: read.refused }
     const { document, train } = read
-    const planned = planRead(train, await solver)
+    const along = request.kind === 'along'
+    const ready = await solver
+    const planned = along ? planAlong(document, train, ready) : planRead(train, ready)
+    // between two requests, what plans along the trade-off start from
+    void readyAlong(document, train, ready, async () => {
+      await pause()
+      return latest === id
+    }).catch(() => undefined) // without it plans are made anew, which takes longer
     return {
       id,
       kind: 'drawn',
@@ -35,6 +48,7 @@ async function answer(request: Request): Promise<Reply> {
       drawing: {
         train,
         answer: planned,
+        priced: !along,
         sentence: sentenceOf(train, planned),
         figures: figuresOf(train, planned),
       },
@@ -45,7 +59,7 @@ async function answer(request: Request): Promise<Reply> {
 }
 
 self.addEventListener('message', ({ data }: MessageEvent<Request | StudyRequest>) => {
-  if (data.kind === 'text' || data.kind === 'document')
+  if (data.kind === 'text' || data.kind === 'document' || data.kind === 'along')
     void answer(data).then((reply) => {
       self.postMessage(reply)
     })

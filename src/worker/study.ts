@@ -10,6 +10,7 @@ import { holdList } from '../engine/sheet/holdList'
 import type { Solver } from '../engine/solver/solver'
 import { tradeoffSteps } from '../engine/tradeoff/tradeoff'
 import { readTrain } from '../engine/train/readTrain'
+import { pause } from './pause'
 import type { StudyReply, StudyRequest } from './studyMessages'
 
 /** Work between two looks at the messages that came in meanwhile (ms). */
@@ -101,33 +102,27 @@ async function studied(
     post({ id, kind: 'curve', tradeoff: step.value, floor })
   }
   let told = performance.now()
-  let pause = often
+  let rest = often
   let total: number | undefined
   for (const progress of choices) {
     rows.push(progress.row)
     ;({ total } = progress)
     if (!(await breath())) return
     const now = performance.now()
-    if (now - told < pause) continue
+    if (now - told < rest) continue
     tell(rows.length, total, false)
     told = performance.now()
-    pause = Math.max(often, ranking * (told - now))
+    rest = Math.max(often, ranking * (told - now))
   }
   tell(rows.length, rows.length, true)
 }
 
 /** Lets messages in after each slice of work; false when the study is no longer wanted. */
 function breathing(id: number): () => Promise<boolean> {
-  const { port1, port2 } = new MessageChannel()
   let since = performance.now()
   return async () => {
     if (performance.now() - since > slice) {
-      await new Promise<void>((go) => {
-        port1.onmessage = () => {
-          go()
-        }
-        port2.postMessage(0)
-      })
+      await pause()
       since = performance.now()
     }
     return latest === id

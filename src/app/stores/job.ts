@@ -18,6 +18,9 @@ interface Bodylike {
   readonly anchored?: string | undefined
 }
 
+/** A share that stood so long (ms) is planned with all that goes with a plan; before, at once and without prices. */
+const settled = 250
+
 /** The document on the sheet, as opened and as changed since. */
 export const useJob = defineStore('job', () => {
   const plan = usePlan()
@@ -26,6 +29,7 @@ export const useJob = defineStore('job', () => {
   const refusal = shallowRef<RefusedFile>()
   /** Files opened so far: a change of it says that another train is on the sheet. */
   const opened = ref(0)
+  let settling: ReturnType<typeof setTimeout> | undefined
 
   const share = computed(() => document.value?.plan?.share ?? 1)
   const held = computed(
@@ -38,6 +42,7 @@ export const useJob = defineStore('job', () => {
   )
 
   async function openText(name: string, text: string): Promise<void> {
+    clearTimeout(settling)
     const reply = await plan.work({ kind: 'text', text })
     if (reply?.kind === 'refused') refusal.value = { file: name, text, refused: reply.refused }
     if (reply?.kind !== 'drawn') return
@@ -58,6 +63,7 @@ export const useJob = defineStore('job', () => {
 
   /** Puts a changed document on the sheet and plans it. */
   async function change(next: TrainDocument): Promise<void> {
+    clearTimeout(settling)
     document.value = next
     await plan.work({ kind: 'document', document: next })
   }
@@ -90,7 +96,14 @@ export const useJob = defineStore('job', () => {
 
   async function setShare(next: number): Promise<void> {
     const now = document.value
-    if (now && next !== share.value) await change({ ...now, plan: { ...now.plan, share: next } })
+    if (!now || next === share.value) return
+    const changed = { ...now, plan: { ...now.plan, share: next } }
+    document.value = changed
+    clearTimeout(settling)
+    settling = setTimeout(() => {
+      if (document.value === changed) void plan.work({ kind: 'document', document: changed })
+    }, settled)
+    await plan.work({ kind: 'along', document: changed })
   }
 
   return {
