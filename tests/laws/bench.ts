@@ -36,8 +36,11 @@ export function original(seed: number): { train: Train; answer: PlanAnswer } {
 }
 
 /** The plan of a train; a refusal or a failure of the program is an error here. */
-export function plan(document: unknown): PlanAnswer {
-  const answer = planTrain(document, solver, { reasons: false })
+export function plan(
+  document: unknown,
+  { prices = true }: { readonly prices?: boolean } = {},
+): PlanAnswer {
+  const answer = planTrain(document, solver, { reasons: false, prices })
   if ('refused' in answer) throw new Error(`refused: ${JSON.stringify(answer.refused)}`)
   if (answer.status === 'stopped' || answer.status === 'unproven')
     throw new Error(`${answer.status}: ${answer.why ?? ''}`)
