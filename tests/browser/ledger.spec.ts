@@ -122,6 +122,7 @@ test('the point is moved by a finger', async ({ browser, baseURL }) => {
   const page = await context.newPage()
   await openSheet(page)
   await expect(page.locator('.curve canvas')).toBeVisible()
+  await listed(page)
   await point(page).scrollIntoViewIfNeeded()
   const box = await point(page).boundingBox()
   if (!box) throw new Error('no slider')

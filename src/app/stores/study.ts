@@ -45,7 +45,7 @@ export const useStudy = defineStore('study', () => {
   const keptHolds = new WeakMap<TrainDocument, HoldsSoFar>()
   const keptReasons = new WeakMap<TrainDocument, Reasons>()
   const keptMargins = new Map<string, Margin>()
-  let [listId, reasonsId, marginKey, opened] = [0, 0, '', 0]
+  let [listId, reasonsId, marginKey] = [0, 0, '']
   let timer: ReturnType<typeof setTimeout> | undefined
 
   const lists = new Studier(heard)
@@ -91,10 +91,6 @@ export const useStudy = defineStore('study', () => {
     failure.value = ''
     marginKey = JSON.stringify({ ...document, plan: { ...document.plan, share: undefined } })
     const kept = keptMargins.get(marginKey)
-    if (opened !== job.opened) {
-      opened = job.opened
-      holds.value = margin.value = undefined
-    }
     marginOld.value = kept === undefined
     margin.value = kept ?? margin.value
     const known = keptHolds.get(document)
@@ -117,6 +113,15 @@ export const useStudy = defineStore('study', () => {
     clearTimeout(timer)
     timer = setTimeout(begin, studied.value ? settled : 0)
   })
+  // what was studied of another train is of no use, and would be taken for this one's
+  watch(
+    () => job.opened,
+    () => {
+      holds.value = margin.value = reasons.value = studied.value = undefined
+      ;[listId, reasonsId] = [0, 0]
+    },
+    { flush: 'sync' },
+  )
 
   return { places, holds, margin, marginOld, reasons, failure, stale, stop }
 })
