@@ -151,6 +151,8 @@ test('many changes in a row end with the plan of the last one', async ({ page })
         characterData: true,
       })
   })
+  // the point of the curve takes the place of a plain slider once the curve is there
+  await expect(page.locator('.curve canvas')).toBeVisible()
   const slider = page.getByRole('slider')
   await slider.focus()
   for (let i = 0; i < 15; i++) await page.keyboard.press('ArrowRight')
