@@ -74,6 +74,9 @@ function convertCommon(body: MachineDocument | SkidDocument, place: string, door
     weight: body.weight ?? 1,
     effort: door.fine(body.effort ?? 0, `${place}.effort`),
     ...(body.tilt === undefined ? {} : { tilt: body.tilt }),
+    ...(body.mass === undefined ? {} : { mass: door.mass(body.mass) }),
+    ...(body.jack === undefined ? {} : { jack: door.mass(body.jack) }),
+    ...(body.level === undefined ? {} : { level: body.level }),
     feet,
     rows,
     restraints: (body.restraints ?? []).map((restraint, i) =>
@@ -126,6 +129,14 @@ function convertFoot(foot: FootDocument, place: string, door: Door): Foot {
       },
     }),
     ...(foot.soft !== undefined && { soft: door.fine(foot.soft, `${place}.soft`) }),
+    ...(foot.gaps && {
+      gaps: [
+        door.fine(foot.gaps[0], `${place}.gaps[0]`),
+        door.fine(foot.gaps[1], `${place}.gaps[1]`),
+        door.fine(foot.gaps[2], `${place}.gaps[2]`),
+        door.fine(foot.gaps[3], `${place}.gaps[3]`),
+      ] as const,
+    }),
   }
 }
 

@@ -35,6 +35,7 @@ export const foot = z.strictObject({
   lift: number.optional(),
   hole: hole.optional(),
   soft: notNegative.optional(),
+  gaps: z.tuple([notNegative, notNegative, notNegative, notNegative]).optional(),
 })
 
 export const restraint = z.strictObject({
@@ -84,6 +85,7 @@ const bodyFields = {
   feet: z.array(foot),
   restraints: z.array(restraint).optional(),
   mass: positive.optional(),
+  jack: positive.optional(),
   level: number.optional(),
 }
 
@@ -181,6 +183,15 @@ export const coupling = z.strictObject({
   aim: z
     .record(z.string(), z.strictObject({ offset: vector.optional(), slope: vector.optional() }))
     .optional(),
+  setting: z
+    .strictObject({
+      offset: vector.optional(),
+      slope: vector.optional(),
+      from: text.optional(),
+      use: z.boolean().optional(),
+      why: text.optional(),
+    })
+    .optional(),
   axial: z.strictObject({ found: number, want: number, tolerance: positive }).optional(),
   strain: z.unknown().optional(),
   found: z.array(readingSet),
@@ -192,6 +203,8 @@ export const shims = z.strictObject({
   step: positive,
   stock: z.array(positive).min(1),
   most: z.number().int().positive().optional(),
+  rebuild: z.boolean().optional(),
+  flat: notNegative.optional(),
 })
 
 export const planSettings = z.strictObject({
@@ -206,6 +219,8 @@ export const planSettings = z.strictObject({
   guard: z.literal(0).optional(),
   reserve: notNegative.optional(),
   shims: shims.optional(),
+  leave: notNegative.optional(),
+  stage: positive.optional(),
 })
 
 export const trainDocument = z.strictObject({

@@ -1,7 +1,9 @@
 import {
+  kilogramsPer,
   micrometresPer,
   millimetresPer,
   type DocumentUnits,
+  type Kilograms,
   type Micrometres,
   type Millimetres,
 } from '../units/units'
@@ -36,6 +38,11 @@ export class Door {
     const inside = value * micrometresPer[this.units.fine]
     if (Math.abs(inside) > largestFine) this.refuse(at, value, this.units.fine, '1 m')
     return inside
+  }
+
+  /** Document mass (kg, or lb in a document in inches) to kilograms. */
+  mass(value: number): Kilograms {
+    return value * kilogramsPer[this.units.length]
   }
 
   /** Heat growth to micrometres: height in document lengths, expansion in 1e-6 per degree. */

@@ -1,4 +1,10 @@
-import type { DocumentUnits, Micrometres, Millimetres, Milliradians } from '../units/units'
+import type {
+  DocumentUnits,
+  Kilograms,
+  Micrometres,
+  Millimetres,
+  Milliradians,
+} from '../units/units'
 import type { Role } from './document'
 
 /**
@@ -44,6 +50,12 @@ export interface Body {
   readonly weight: number
   readonly effort: Micrometres
   readonly tilt?: Milliradians
+  /** Kilograms. */
+  readonly mass?: Kilograms
+  /** What one jack may carry. */
+  readonly jack?: Kilograms
+  /** Slope from level as found, + rising to the right. */
+  readonly level?: Milliradians
   readonly feet: readonly Foot[]
   /** Sets of feet at the same x, left to right: their slide counts once. */
   readonly rows: readonly FootRow[]
@@ -82,6 +94,8 @@ export interface Foot {
   readonly lift?: Micrometres
   readonly hole?: Hole
   readonly soft?: Micrometres
+  /** Gaps under the foot's corners with its bolt loosened: left end toward 3, left toward 9, right toward 3, right toward 9. */
+  readonly gaps?: readonly [Micrometres, Micrometres, Micrometres, Micrometres]
 }
 
 /** `x`, `y`: hole centre from bolt centre now; the document leaves them out where not measured. */
@@ -217,6 +231,15 @@ export interface PlanSettings {
   readonly shims?: {
     readonly step: Micrometres
     readonly stock: readonly Micrometres[]
+    /** Most plates in one pack. */
     readonly most: number
+    /** Whether a pack that changes is made anew from the stock; else plates are added to it or taken from it. */
+    readonly rebuild: boolean
+    /** Most a foot of a machine on three rows or more may stand off the plane of its feet. */
+    readonly flat: Micrometres
   }
+  /** Moves smaller than this are left alone wherever the plan holds without them. */
+  readonly leave: Micrometres
+  /** Most that one end may be lifted or lowered ahead of the other. */
+  readonly stage: Micrometres
 }

@@ -12,6 +12,11 @@ import { undetermined } from '../readings/undetermined'
 /** Largest document that is read, in characters. */
 export const largestDocument = 10_000_000
 
+/** Common practice, no source (um): a foot off its plane, a move not worth making, a lift of one end ahead of the other. */
+export const usualFlat = 25
+export const usualLeave = 20
+export const usualStage = 500
+
 export type ReadResult =
   | { readonly ok: true; readonly document: TrainDocument; readonly train: Train }
   | { readonly ok: false; readonly refused: readonly Refusal[] }
@@ -82,8 +87,15 @@ function convert(document: TrainDocument, door: Door): Train {
             door.fine(thickness, `plan.shims.stock[${i}]`),
           ),
           most: plan.shims.most ?? 4,
+          rebuild: plan.shims.rebuild ?? false,
+          flat:
+            plan.shims.flat === undefined
+              ? usualFlat
+              : door.fine(plan.shims.flat, 'plan.shims.flat'),
         },
       }),
+      leave: plan.leave === undefined ? usualLeave : door.fine(plan.leave, 'plan.leave'),
+      stage: plan.stage === undefined ? usualStage : door.fine(plan.stage, 'plan.stage'),
     },
   }
 }

@@ -5,6 +5,7 @@
 export type Micrometres = number
 export type Millimetres = number
 export type Milliradians = number
+export type Kilograms = number
 
 export type LengthUnit = 'mm' | 'in'
 export type FineUnit = 'um' | 'mm' | 'mil'
@@ -12,6 +13,12 @@ export type TemperatureUnit = 'C' | 'F'
 
 /** Millimetres in one document length unit; exact by definition of the international inch. */
 export const millimetresPer: Record<LengthUnit, number> = { mm: 1, in: 25.4 }
+
+/** Kilograms in the mass unit that goes with a document's length unit: kg, or the pound (exact by definition). */
+export const kilogramsPer: Record<LengthUnit, number> = { mm: 1, in: 0.45359237 }
+
+/** The sign after a mass. */
+export const massSign: Record<LengthUnit, string> = { mm: 'kg', in: 'lb' }
 
 /** Micrometres in one document fine unit; 1 mil = 0.001 in, exact. */
 export const micrometresPer: Record<FineUnit, number> = { um: 1, mm: 1000, mil: 25.4 }

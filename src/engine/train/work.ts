@@ -1,0 +1,92 @@
+import { z } from 'zod'
+
+/**
+ * What is written down around the plan: pipe strain of a coupling, and the record of the work. Both
+ * are open in the train file, so that one that is not understood is kept as it is and never refused.
+ */
+
+const number = z.number()
+const text = z.string().max(100_000)
+/** A date and time as people and programs read it, ISO 8601. */
+const when = z.string().max(40)
+
+/** Coupling movement as flanges are made up, in the document's fine unit. */
+export const pipeStrain = z.object({
+  limit: z.number().positive().optional(),
+  basis: text.optional(),
+  flanges: z.array(
+    z.object({
+      name: text,
+      y: number.optional(),
+      z: number.optional(),
+      when: when.optional(),
+      by: text.optional(),
+    }),
+  ),
+})
+export type PipeStrainDocument = z.infer<typeof pipeStrain>
+
+/** What somebody decided to go without. */
+export const waiver = z.object({
+  what: z.enum(['soft foot', 'pipe strain', 'signs', 'closure']),
+  /** Id of the body or coupling; all of them where it is missing. */
+  where: text.optional(),
+  by: text,
+  why: text,
+  when: when.optional(),
+})
+export type Waiver = z.infer<typeof waiver>
+
+/** Somebody read what the readings of a coupling mean and agreed; `says` is what was read then. */
+export const signCheck = z.object({
+  coupling: text,
+  says: text,
+  by: text.optional(),
+  when: when.optional(),
+})
+export type SignCheck = z.infer<typeof signCheck>
+
+/** One thing done at the machine, with what came of it. */
+export const workDone = z.object({
+  step: text,
+  body: text,
+  foot: text.optional(),
+  shim: number.optional(),
+  side: number.optional(),
+  axial: number.optional(),
+  done: z.boolean(),
+  note: text.optional(),
+  photos: z.array(text).optional(),
+  by: text.optional(),
+  when: when.optional(),
+})
+export type WorkDone = z.infer<typeof workDone>
+
+/** A page of the record: written once; `seal` is worked out from everything in it and the page before. */
+export const recordPage = z.object({
+  kind: z.enum(['as found', 'step', 'as left', 'nothing moved', 'note']),
+  when,
+  by: text.optional(),
+  words: text,
+  content: z.unknown(),
+  seal: text,
+})
+export type RecordPage = z.infer<typeof recordPage>
+
+export const workRecord = z.object({
+  signs: z.array(signCheck).optional(),
+  waivers: z.array(waiver).optional(),
+  /** Ids of steps in the order somebody chose. */
+  order: z.array(text).optional(),
+  work: z.array(workDone).optional(),
+  pages: z.array(recordPage).optional(),
+})
+export type WorkRecord = z.infer<typeof workRecord>
+
+/** The record of a train file as far as it is understood; undefined where there is none or it is not. */
+export const workRecordOf = (record: unknown): WorkRecord | undefined =>
+  workRecord.safeParse(record).data
+
+/** Pipe strain of a coupling as far as it is understood. */
+export const pipeStrainOf = (strain: unknown): PipeStrainDocument | undefined =>
+  pipeStrain.safeParse(strain).data
