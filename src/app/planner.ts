@@ -1,8 +1,10 @@
-import { ready, type Reply, type Request } from '../worker/messages'
+import type { TrainDocument } from '../engine/train/document'
+import { alongKey } from '../worker/alongKey'
+import { ready, type Ahead, type Drawing, type Reply, type Request } from '../worker/messages'
 
 type Question =
   | { readonly kind: 'text'; readonly text: string }
-  | { readonly kind: 'document' | 'along'; readonly document: unknown }
+  | { readonly kind: 'document' | 'along'; readonly document: TrainDocument }
 
 interface Waiting {
   readonly request: Request
@@ -16,6 +18,8 @@ const patience = 400
  * Talks to the planner's worker. One request is under way at a time and at most one waits: a newer
  * one takes the place of the waiting one. A worker that keeps a newer request waiting is ended and
  * started afresh, but never while it still loads its solver: starting over would not be faster.
+ * Between two requests the worker makes plans ahead for other shares of the same train; a share that is
+ * dragged to one of those has its plan at once.
  */
 export class Planner {
   private worker: Worker | undefined
@@ -24,16 +28,48 @@ export class Planner {
   private next: Waiting | undefined
   private timer: ReturnType<typeof setTimeout> | undefined
   private count = 0
+  private readonly ahead = { key: '', drawings: new Map<number, Drawing>() }
 
   /** The reply, or undefined when a newer request overtook this one. */
   ask(question: Question): Promise<Reply | undefined> {
     const request: Request = { id: ++this.count, ...question }
+    const known = question.kind === 'along' ? this.known(question.document) : undefined
+    if (known) {
+      this.overtake()
+      return Promise.resolve({ id: request.id, ...known })
+    }
     return new Promise((settle) => {
       this.next?.settle(undefined)
       this.next = { request, settle }
       if (!this.busy) this.send()
       else this.wait()
     })
+  }
+
+  /** The plan of a share, if it was made ahead. */
+  private known(
+    document: TrainDocument,
+  ): Omit<Extract<Reply, { kind: 'drawn' }>, 'id'> | undefined {
+    if (alongKey(document) !== this.ahead.key) return undefined
+    const drawing = this.ahead.drawings.get(document.plan?.share ?? 1)
+    return drawing && { kind: 'drawn', document, drawing }
+  }
+
+  /** What is still being worked out is older than what is known now. */
+  private overtake(): void {
+    clearTimeout(this.timer)
+    this.timer = undefined
+    this.next?.settle(undefined)
+    this.next = undefined
+    this.busy?.settle(undefined)
+  }
+
+  private keep({ key, drawing }: Ahead): void {
+    if (key !== this.ahead.key) {
+      this.ahead.key = key
+      this.ahead.drawings.clear()
+    }
+    this.ahead.drawings.set(drawing.answer.share, drawing)
   }
 
   private wait(): void {
@@ -56,9 +92,13 @@ export class Planner {
     const worker = new Worker(new URL('../worker/planner.worker.ts', import.meta.url), {
       type: 'module',
     })
-    worker.addEventListener('message', ({ data }: MessageEvent<Reply | typeof ready>) => {
+    worker.addEventListener('message', ({ data }: MessageEvent<Reply | Ahead | typeof ready>) => {
       if (data === ready) {
         this.loaded = true
+        return
+      }
+      if (data.kind === 'ahead') {
+        this.keep(data)
         return
       }
       if (data.id !== this.busy?.request.id) return

@@ -3,42 +3,79 @@ import type { PlanAnswer } from '../engine/plan/answer'
 import { planRead } from '../engine/planTrain'
 import type { Solver } from '../engine/solver/solver'
 import { TradeoffPlanner } from '../engine/tradeoff/tradeoff'
-import type { TrainDocument } from '../engine/train/document'
 import type { Train } from '../engine/train/model'
 
-/** The trade-off last followed; the share asked for is no part of its key. */
-let kept: { readonly key: string; planner: TradeoffPlanner | undefined } | undefined
+/** The trade-off last followed, and its plans by share; the share asked for is no part of its key. */
+let kept:
+  | {
+      readonly key: string
+      readonly planner: TradeoffPlanner
+      readonly plans: Map<number, PlanAnswer>
+      /** Shares whose plans were handed over before they were asked for. */
+      readonly told: Set<number>
+    }
+  | undefined
 
-const keyOf = (document: TrainDocument): string =>
-  JSON.stringify({ ...document, plan: { ...document.plan, share: undefined } })
+/** Least and most share in percent that a point is dragged to; it stops at whole ones. */
+const [least, most] = [30, 100]
 
 /**
  * The plan of a train whose share alone is being changed, without prices: from its trade-off where
- * that is known.
+ * that is known, and made ready beforehand where there was time.
  */
-export function planAlong(document: TrainDocument, train: Train, solver: Solver): PlanAnswer {
-  const planner = kept?.key === keyOf(document) ? kept.planner : undefined
-  return planner ? planner.planAt(train.plan.share) : planRead(train, solver, { prices: false })
+export function planAlong(key: string, train: Train, solver: Solver): PlanAnswer {
+  if (kept?.key !== key) return planRead(train, solver, { prices: false })
+  const { share } = train.plan
+  const plan = kept.plans.get(share) ?? kept.planner.planAt(share)
+  kept.plans.set(share, plan)
+  return plan
 }
 
 /**
- * Makes the trade-off ready for the next plans along it, a program at a time.
+ * Makes the trade-off ready for the next plans along it, a program at a time, and then the plans
+ * themselves, outward from the share asked for now.
  * @param pause lets messages in between two programs; false when something else is to be done
+ * @param made is told each plan, the first time it is made
  */
 export async function readyAlong(
-  document: TrainDocument,
+  key: string,
   train: Train,
   solver: Solver,
   pause: () => Promise<boolean>,
+  made: (train: Train, answer: PlanAnswer) => void,
 ): Promise<void> {
-  const key = keyOf(document)
-  if (kept?.key === key) return
+  if (kept?.key !== key) {
+    const planner = await worked(train, solver, pause)
+    if (!planner) return
+    kept = { key, planner, plans: new Map(), told: new Set() }
+  }
+  const { planner, plans, told } = kept
+  for (const share of outward(train.plan.share)) {
+    if (told.has(share)) continue
+    if (!(await pause())) return
+    const plan = plans.get(share) ?? planner.planAt(share)
+    plans.set(share, plan)
+    told.add(share)
+    made({ ...train, plan: { ...train.plan, share } }, plan)
+  }
+}
+
+async function worked(
+  train: Train,
+  solver: Solver,
+  pause: () => Promise<boolean>,
+): Promise<TradeoffPlanner | undefined> {
   const steps = TradeoffPlanner.steps(new HoldSolver(train, solver))
   for (;;) {
-    if (!(await pause())) return
+    if (!(await pause())) return undefined
     const step = steps.next()
-    if (!step.done) continue
-    kept = { key, planner: step.value }
-    return
+    if (step.done) return step.value
   }
+}
+
+/** Whole percents, those next to a share first. */
+function outward(share: number): number[] {
+  return Array.from({ length: most - least + 1 }, (_, i) => (least + i) / 100).sort(
+    (a, b) => Math.abs(a - share) - Math.abs(b - share),
+  )
 }

@@ -25,6 +25,16 @@ export interface Drawing {
   readonly figures: Figures
 }
 
+/**
+ * A plan made before it is asked for, because its share may be next: what differs from the document of
+ * this key is the share alone.
+ */
+export interface Ahead {
+  readonly kind: 'ahead'
+  readonly key: string
+  readonly drawing: Drawing
+}
+
 /** Said once by a worker, when its solver is loaded: from then on it may be ended at any time. */
 export const ready = 'ready'
 

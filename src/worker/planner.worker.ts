@@ -1,10 +1,13 @@
+import type { PlanAnswer } from '../engine/plan/answer'
 import { planRead } from '../engine/planTrain'
 import { figuresOf } from '../engine/scene/figures'
 import { sentenceOf } from '../engine/sheet/sentence'
+import type { Train } from '../engine/train/model'
 import { readTrain, readTrainText } from '../engine/train/readTrain'
 import { glpkSolver } from '../solvers/glpk'
-import { ready, type Reply, type Request } from './messages'
 import { planAlong, readyAlong } from './along'
+import { alongKey } from './alongKey'
+import { ready, type Ahead, type Drawing, type Reply, type Request } from './messages'
 import { pause } from './pause'
 import { study } from './study'
 import type { StudyRequest } from './studyMessages'
@@ -26,6 +29,14 @@ solver.then(
 /** The newest request for a plan. */
 let latest = 0
 
+const drawingOf = (train: Train, answer: PlanAnswer, priced: boolean): Drawing => ({
+  train,
+  answer,
+  priced,
+  sentence: sentenceOf(train, answer),
+  figures: figuresOf(train, answer),
+})
+
 async function answer(request: Request): Promise<Reply> {
   const { id } = request
   latest = id
@@ -35,24 +46,24 @@ async function answer(request: Request): Promise<Reply> {
     const { document, train } = read
     const along = request.kind === 'along'
     const ready = await solver
-    const planned = along ? planAlong(document, train, ready) : planRead(train, ready)
+    // as the page has it, which compares by the same key
+    const key = alongKey(request.kind === 'text' ? document : (request.document as object))
+    const planned = along ? planAlong(key, train, ready) : planRead(train, ready)
     // between two requests, what plans along the trade-off start from
-    void readyAlong(document, train, ready, async () => {
-      await pause()
-      return latest === id
-    }).catch(() => undefined) // without it plans are made anew, which takes longer
-    return {
-      id,
-      kind: 'drawn',
-      document,
-      drawing: {
-        train,
-        answer: planned,
-        priced: !along,
-        sentence: sentenceOf(train, planned),
-        figures: figuresOf(train, planned),
+    void readyAlong(
+      key,
+      train,
+      ready,
+      async () => {
+        await pause()
+        return latest === id
       },
-    }
+      (next, answer) => {
+        const ahead: Ahead = { kind: 'ahead', key, drawing: drawingOf(next, answer, false) }
+        self.postMessage(ahead)
+      },
+    ).catch(() => undefined) // without it plans are made anew, which takes longer
+    return { id, kind: 'drawn', document, drawing: drawingOf(train, planned, !along) }
   } catch (error) {
     return { id, kind: 'failed', why: error instanceof Error ? error.message : String(error) }
   }
