@@ -85,6 +85,7 @@ export function rewritten(train: Train, by: Rewriting): Train {
     left: { ...c.left, plane: by.x(c.left.plane) },
     right: { ...c.right, plane: by.x(c.right.plane) },
     aim: c.aim && each(c.aim, lined),
+    setting: c.setting && lined(c.setting),
     found: c.found.map(set),
   })
   return {

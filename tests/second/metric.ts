@@ -107,6 +107,7 @@ function coupling(c: Coupling, by: Scales): Coupling {
     right: { ...c.right, plane: length(c.right.plane) },
     tolerance: { ...c.tolerance, offset: maybe(c.tolerance.offset, fine) },
     aim: c.aim && Object.fromEntries(aims),
+    setting: c.setting && { ...c.setting, offset: pair(c.setting.offset, by) },
     axial: c.axial && {
       found: length(c.axial.found),
       want: length(c.axial.want),

@@ -18,6 +18,8 @@ export interface Scene {
   machines: Machine[]
   states: State[]
   motions: HiddenMotions
+  /** Draws what came to the trains later. */
+  dice: Random
 }
 
 function aims(random: Random, states: State[]): Record<string, Aim> | undefined {
@@ -35,6 +37,30 @@ function aims(random: Random, states: State[]): Record<string, Aim> | undefined 
       return [state.id, aim]
     }),
   )
+}
+
+/**
+ * A maker's cold setting now and then: near what growth asks for and used in its place, or one that
+ * only stands beside it and must change nothing. Drawn from a generator of its own, so that trains
+ * without one are those they were before there were any.
+ */
+function coldSetting(dice: Random, c: Coupling, asked: HiddenLine): void {
+  if (!dice.chance(0.25)) return
+  const fine = (v: number) => Math.round(v + dice.about(15))
+  const slope = (v: number) => Number((v + dice.about(0.04)).toFixed(3))
+  c.setting = {
+    offset: { y: fine(asked.offset.y), z: fine(asked.offset.z) },
+    slope: { y: slope(asked.slope.y), z: slope(asked.slope.z) },
+    from: 'the maker',
+  }
+  if (dice.chance(0.15)) c.setting.slope = { z: slope(asked.slope.z) }
+  if (dice.chance(0.4)) {
+    c.setting.offset = { y: fine(300), z: fine(-400) }
+    return
+  }
+  c.setting.use = true
+  c.setting.why = 'measured on the test stand'
+  c.aim = undefined
 }
 
 /** What growth and aims add to the misalignment in one state. */
@@ -130,6 +156,7 @@ export function randomCoupling(
   }
   const m = midSpan(c)
   const hidden: HiddenLine = { offset: { y: 0, z: 0 }, slope: { y: 0, z: 0 } }
+  const asked: HiddenLine = { offset: { y: 0, z: 0 }, slope: { y: 0, z: 0 } }
   const spreads = { offset: 0, slope: 0 }
   for (const axis of ['y', 'z'] as const) {
     const shifts = scene.states.map((state) => shift(scene, c, state, axis))
@@ -138,12 +165,15 @@ export function randomCoupling(
     const moved = (x: number) =>
       axisMoved(scene.motions, right, 'left', x)[axis] -
       axisMoved(scene.motions, left, 'right', x)[axis]
+    asked.offset[axis] = -middle(offsets)
+    asked.slope[axis] = -middle(slopes)
     hidden.offset[axis] = -middle(offsets) - moved(m)
     hidden.slope[axis] = -middle(slopes) - (moved(m + 500) - moved(m - 500)) / 1000
     spreads.offset = Math.max(spreads.offset, halfSpread(offsets))
     spreads.slope = Math.max(spreads.slope, halfSpread(slopes))
   }
   tolerances(random, c, scene, spreads.offset, spreads.slope)
+  coldSetting(scene.dice, c, asked)
   const span = Math.max(planes[1] - planes[0], 100)
   const { offset, angle, flex } = c.tolerance
   const fineRoom = Math.min(offset ?? Infinity, (flex ?? Infinity) * span * 0.5, 100)

@@ -101,7 +101,8 @@ export function randomTrain(seed: number): Train {
   const taker = new ReadingTaker(random, fine === 'mil' ? 12.7 : random.pick([1, 5, 10]))
   const plan = planFor(random)
   const circles = random.chance(0.85)
-  const scene = { share: plan.share ?? 1, circles, machines, states: listed, motions }
+  const dice = new Random(seed + 500_000)
+  const scene = { share: plan.share ?? 1, circles, machines, states: listed, motions, dice }
   const couplings: Coupling[] = []
   for (let i = 1; i < machines.length; i++) {
     const left = machines[i - 1]

@@ -75,6 +75,10 @@ export const terms = [
   'all states',
   'aim offset',
   'aim slope',
+  'setting offset',
+  'setting slope',
+  'setting in place of growth',
+  'setting that is not used',
   // cost
   'body weight',
   'shim weight',

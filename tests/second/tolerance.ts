@@ -4,7 +4,7 @@ import { axisCarry, axisOf, type Mover } from './motion'
 import type { Family, Program } from './program'
 import { midSpan, type Misalignment } from './reading'
 import type { LeftOut } from './terms'
-import type { Coupling, Machine, State, Train } from './train'
+import type { Coupling, Machine, Setting, State, Train } from './train'
 
 /** One tolerance check of one coupling in one state, as a share of its limit (no unit). */
 export interface Check {
@@ -31,6 +31,11 @@ interface Joint {
   leaveOut: LeftOut
 }
 
+/** The maker's cold setting where the coupling is judged by it. */
+function settingOf({ c, leaveOut }: Joint): Setting | undefined {
+  return c.setting?.use === true || leaveOut === 'setting that is not used' ? c.setting : undefined
+}
+
 /** How far one machine's shaft end is carried at x, with the growth of the state (um). */
 function shaftEnd(joint: Joint, end: 'left' | 'right', state: string, x: number) {
   const { train, c, all, leaveOut } = joint
@@ -40,7 +45,10 @@ function shaftEnd(joint: Joint, end: 'left' | 'right', state: string, x: number)
   // the coupling's left machine joins with the axis at its right end, and the other way round
   const axisEnd = end === 'left' ? 'right' : 'left'
   const by = axisCarry(mover, axisOf(machine, axisEnd), x, leaveOut)
-  const grown = growthAt(machine, axisEnd, state, x, leaveOut)
+  const growth = growthAt(machine, axisEnd, state, x, leaveOut)
+  // the maker's cold setting has what the shafts do across the train in it; along it, it says nothing
+  const across = settingOf(joint) === undefined || leaveOut === 'setting in place of growth'
+  const grown = across ? growth : { x: growth.x, y: 0, z: 0 }
   return {
     x: sum([1, by.x], [1, fixed(grown.x)]),
     y: sum([1, by.y], [1, fixed(grown.y)]),
@@ -52,10 +60,12 @@ function shaftEnd(joint: Joint, end: 'left' | 'right', state: string, x: number)
 function misalignedBy(joint: Joint, axis: 'y' | 'z', state: string, x: number): Affine {
   const { c, found, leaveOut } = joint
   const arm = x - midSpan(c)
-  const aim = c.aim?.[state]
+  const setting = settingOf(joint)
+  const aim = setting ?? c.aim?.[state]
+  const sort = setting ? 'setting' : 'aim'
   const aimed =
-    (leaveOut === 'aim offset' ? 0 : (aim?.offset?.[axis] ?? 0)) +
-    (leaveOut === 'aim slope' ? 0 : (aim?.slope?.[axis] ?? 0)) * arm
+    (leaveOut === `${sort} offset` ? 0 : (aim?.offset?.[axis] ?? 0)) +
+    (leaveOut === `${sort} slope` ? 0 : (aim?.slope?.[axis] ?? 0)) * arm
   return sum(
     [1, fixed(found.offset[axis] + found.slope[axis] * arm - aimed)],
     [1, shaftEnd(joint, 'right', state, x)[axis]],

@@ -125,6 +125,13 @@ export interface Aim {
   slope?: Pair | undefined
 }
 
+/** What the maker asks for, cold; used in place of growth and aim, or kept beside them. */
+export interface Setting extends Aim {
+  from?: string | undefined
+  use?: boolean | undefined
+  why?: string | undefined
+}
+
 export interface Coupling {
   id: string
   left: { machine: string; plane: number }
@@ -136,6 +143,7 @@ export interface Coupling {
     shape?: 'box' | 'round' | undefined
   }
   aim?: Record<string, Aim> | undefined
+  setting?: Setting | undefined
   axial?: { found: number; want: number; tolerance: number } | undefined
   found: ReadingSet[]
 }

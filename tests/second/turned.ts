@@ -73,6 +73,7 @@ function turnedCoupling(c: Coupling): Coupling {
     aim:
       c.aim &&
       Object.fromEntries(Object.entries(c.aim).map(([s, aim]) => [s, turnedLine(aim)] as const)),
+    setting: c.setting && { ...c.setting, ...turnedLine(c.setting) },
     found: c.found.map(turnedSet),
   }
 }

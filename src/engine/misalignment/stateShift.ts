@@ -3,15 +3,31 @@ import type { Coupling, Train } from '../train/model'
 import { growthOf, valueAt } from '../growth/growth'
 import type { Misalignment } from '../readings/equation'
 
-/** What a state does to a coupling, before anything is moved: growth less what is aimed at. */
+/**
+ * What a state does to a coupling, before anything is moved: growth less what is aimed at, or, where
+ * the maker's cold setting is used, that setting taken off and nothing else.
+ */
 export interface StateShift {
   readonly misalignment: Misalignment
   /** Change of the gap between the shaft ends. */
   readonly gap: Micrometres
 }
 
-/** Right machine's growth against the left one's at mid-span, less the aim of that state. */
+/**
+ * Right machine's growth against the left one's at mid-span, less the aim of that state. A cold
+ * setting has the growth in it already: used, it is taken off alone. Growth along the train counts
+ * either way, since a setting says nothing of the gap.
+ */
 export function stateShift(train: Train, coupling: Coupling, state: string): StateShift {
+  const { setting } = coupling
+  const grown = grownShift(train, coupling, state)
+  if (setting?.used !== true) return grown
+  const { y, z, sy, sz } = setting
+  return { ...grown, misalignment: { y: 0 - y, z: 0 - z, sy: 0 - sy, sz: 0 - sz } }
+}
+
+/** What growth and aim ask for, whether or not the maker's cold setting stands for them. */
+export function grownShift(train: Train, coupling: Coupling, state: string): StateShift {
   const left = train.machines[coupling.left]
   const right = train.machines[coupling.right]
   if (!left || !right) throw new RangeError(`coupling ${coupling.id} joins no machines`)

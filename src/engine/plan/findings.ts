@@ -1,6 +1,7 @@
-import type { Body, Train } from '../train/model'
+import type { Body, Coupling, Train } from '../train/model'
 import type { AsFound } from '../readings/asFound'
 import { closure } from '../readings/closure'
+import { settingWords } from '../sheet/settingWords'
 import { fineText } from '../units/format'
 import type { Finding } from './answer'
 
@@ -22,6 +23,7 @@ export function findingsOf(train: Train, found: readonly AsFound[]): Finding[] {
       : []),
     ...train.bodies.flatMap((body) => ofFeet(train, body)),
     ...train.couplings.flatMap((coupling, c) => [
+      ...ofSetting(train, coupling),
       ...coupling.found.flatMap((set) => {
         const value = set.used ? closure(set) : undefined
         return value !== undefined && Math.abs(value) > wideClosure
@@ -44,6 +46,14 @@ export function findingsOf(train: Train, found: readonly AsFound[]): Finding[] {
     ]),
   ]
 }
+
+/** A maker's cold setting is always told: used, it stands in place of growth; else growth contradicts it or not. */
+function ofSetting(train: Train, coupling: Coupling): Finding[] {
+  const words = settingWords(train, coupling)
+  return words ? [{ where: `${coupling.place}.setting`, what: withoutStop(words.sentence) }] : []
+}
+
+const withoutStop = (sentence: string) => sentence.replace(/\.$/, '')
 
 /** Limits already passed as found: the plan may stay there, and goes no further. */
 function ofFeet(train: Train, body: Body): Finding[] {

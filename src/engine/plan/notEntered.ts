@@ -18,6 +18,15 @@ export function notEnteredOf(train: Train): NotEntered[] {
             ]
           : [],
       ),
+      ...(coupling.setting?.used === true && coupling.setting.lacks.length > 0
+        ? [
+            {
+              where: `${coupling.place}.setting`,
+              what: `${coupling.setting.lacks.join(', ')} of the cold setting at ${coupling.name}`,
+              instead: 'taken as 0',
+            },
+          ]
+        : []),
       ...(coupling.axial
         ? []
         : [
@@ -80,11 +89,21 @@ function ofFeet(train: Train, body: Body): NotEntered[] {
 const firstWithHoles = (train: Train) =>
   train.bodies.find((body) => !body.held && body.feet.some((foot) => foot.hole))?.place
 
+/**
+ * True where every coupling of a machine is judged by its maker's cold setting, which has growth in
+ * it; along the train none can be there, and that counts only where a gap is checked.
+ */
+function bySettings(train: Train, machine: number): boolean {
+  return train.couplings
+    .filter(({ left, right }) => left === machine || right === machine)
+    .every(({ setting, axial }) => setting?.used === true && !axial)
+}
+
 /** States without growth, machine by machine; a state in which nothing grows is one line. */
 function ofGrowth(train: Train): NotEntered[] {
   return train.states.flatMap((state) => {
     const without = train.machines.filter(
-      (machine) => (machine.growth.get(state.id) ?? []).length === 0,
+      (machine, m) => (machine.growth.get(state.id) ?? []).length === 0 && !bySettings(train, m),
     )
     if (without.length === 0) return []
     if (without.length === train.machines.length)

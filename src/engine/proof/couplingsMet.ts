@@ -37,16 +37,19 @@ function apart(
   motions: readonly ClaimedMotion[],
   x: Millimetres,
 ): Sides {
+  // a cold setting that is used holds its coupling's growth and aim in it already
+  const cold = coupling.setting?.used === true ? coupling.setting : undefined
   const shaft = (machine: number, end: 'left' | 'right'): Sides => {
     const body = train.machines[machine]
     if (!body) throw new RangeError(`no machine ${machine}`)
     const [, dy, dz] = carried(train, motions, machine, { x, ...body.axis[end] })
+    if (cold) return { y: dy, z: dz }
     const growth = growthOf(body, state.id, end)
     return { y: dy + valueAt(growth.side, x), z: dz + valueAt(growth.rise, x) }
   }
   const left = shaft(coupling.left, 'right')
   const right = shaft(coupling.right, 'left')
-  const aim = coupling.aim.get(state.id)
+  const aim = cold ?? coupling.aim.get(state.id)
   const arm = x - (coupling.p + coupling.q) / 2
   return {
     y: line.y + line.sy * arm + right.y - left.y - (aim ? aim.y + aim.sy * arm : 0),

@@ -1,6 +1,6 @@
 import type { CouplingDocument, MachineDocument, ReadingSetDocument } from './document'
 import type { Door } from './door'
-import type { Coupling, ReadingSet } from './model'
+import type { ColdSetting, Coupling, ReadingSet } from './model'
 
 /** Standard uncertainty of a reading or an offset where the file gives none (um). */
 export const usualReadingU = 10
@@ -48,6 +48,9 @@ export function convertCoupling(
         },
       ]),
     ),
+    ...(coupling.setting && {
+      setting: convertSetting(coupling.setting, `${place}.setting`, door),
+    }),
     ...(axial && {
       axial: {
         found: door.length(axial.found, `${place}.axial.found`),
@@ -56,6 +59,30 @@ export function convertCoupling(
       },
     }),
     found: coupling.found.map((set, i) => convertSet(set, `${place}.found[${i}]`, door)),
+  }
+}
+
+function convertSetting(
+  setting: NonNullable<CouplingDocument['setting']>,
+  place: string,
+  door: Door,
+): ColdSetting {
+  const { offset, slope, from, why } = setting
+  const parts = [
+    ['offset sideways', offset?.y],
+    ['offset up and down', offset?.z],
+    ['slope sideways', slope?.y],
+    ['slope up and down', slope?.z],
+  ] as const
+  return {
+    y: door.fine(offset?.y ?? 0, `${place}.offset.y`),
+    z: door.fine(offset?.z ?? 0, `${place}.offset.z`),
+    sy: slope?.y ?? 0,
+    sz: slope?.z ?? 0,
+    used: setting.use ?? false,
+    ...(from !== undefined && { from }),
+    ...(why !== undefined && { why }),
+    lacks: parts.flatMap(([what, value]) => (value === undefined ? [what] : [])),
   }
 }
 

@@ -196,9 +196,33 @@ function ofCoupling(coupling: CouplingDocument, place: string, document: TrainDo
         })
     })
   }
+  out.push(...ofSetting(coupling, place))
   const states = document.states ?? [{ id: 'cold' }]
   for (const state of Object.keys(coupling.aim ?? {}))
     if (!states.some(({ id }) => id === state))
       out.push({ at: `${place}.${placeOf(['aim', state])}`, why: notListed(state, document) })
+  return out
+}
+
+/** A maker's cold setting that is used needs a value and a reason, and never stands with an aim. */
+function ofSetting({ setting, aim }: CouplingDocument, place: string): Refusal[] {
+  if (setting?.use !== true) return []
+  const given = [setting.offset?.y, setting.offset?.z, setting.slope?.y, setting.slope?.z]
+  const out: Refusal[] = []
+  if (given.every((value) => value === undefined))
+    out.push({
+      at: `${place}.setting`,
+      why: `${shown(setting)} is used but gives no offset and no slope: give what the maker asks for, or take use away`,
+    })
+  if ((setting.why ?? '').trim() === '')
+    out.push({
+      at: `${place}.setting.why`,
+      why: `${shown(setting.why)} given, but the setting is used in place of the growth figures: say why, or take use away`,
+    })
+  if (Object.keys(aim ?? {}).length > 0)
+    out.push({
+      at: `${place}.aim`,
+      why: `${shown(aim)} is given while the maker's cold setting is used: one or the other, never both; take the aim away, or use from the setting`,
+    })
   return out
 }

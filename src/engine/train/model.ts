@@ -154,6 +154,7 @@ export interface Coupling {
     readonly basis?: string
   }
   readonly aim: ReadonlyMap<string, Aim>
+  readonly setting?: ColdSetting
   readonly axial?: {
     readonly found: Millimetres
     readonly want: Millimetres
@@ -168,6 +169,19 @@ export interface Aim {
   readonly z: Micrometres
   readonly sy: Milliradians
   readonly sz: Milliradians
+}
+
+/**
+ * How the maker wants the right axis to lie against the left one, cold. Used, it stands in every state
+ * for growth and aim of its coupling; else it only stands beside them.
+ */
+export interface ColdSetting extends Aim {
+  readonly used: boolean
+  readonly from?: string
+  /** Why it is used and not the growth figures. */
+  readonly why?: string
+  /** Parts that the file leaves out, taken as 0. */
+  readonly lacks: readonly string[]
 }
 
 export interface Reading {
