@@ -1,8 +1,13 @@
 import { defineStore } from 'pinia'
 import { computed, ref, shallowRef } from 'vue'
+import { valueAt, withValue, type Path } from '../../engine/entry/place'
+import { switchUnits } from '../../engine/entry/switchUnits'
 import type { TrainDocument } from '../../engine/train/document'
-import type { Refusal } from '../../engine/train/refusal'
+import { placeOf, type Refusal } from '../../engine/train/refusal'
+import type { DocumentUnits } from '../../engine/units/units'
 import { examples } from '../examples'
+import { holding } from './holding'
+import { useHistory, type SheetState } from './history'
 import { usePlan } from './plan'
 
 /** A file that could not be read: what it holds stays to be looked at, the sheet keeps the last good one. */
@@ -12,41 +17,162 @@ export interface RefusedFile {
   readonly refused: readonly Refusal[]
 }
 
-interface Bodylike {
-  readonly id: string
-  readonly held?: boolean | undefined
-  readonly anchored?: string | undefined
-}
-
 /** A share that stood so long (ms) is planned with all that goes with a plan; before, at once and without prices. */
 const settled = 250
 
-/** The document on the sheet, as opened and as changed since. */
+/**
+ * The job on the sheet: its document as it stands, finished or not, what was typed and is no value
+ * yet, and what was done to it. Every change goes through `edit`, is planned at once and can be undone.
+ */
 export const useJob = defineStore('job', () => {
   const plan = usePlan()
+  const history = useHistory()
   const document = shallowRef<TrainDocument>()
+  const entries = shallowRef<Readonly<Record<string, string>>>({})
   const file = ref('')
   const refusal = shallowRef<RefusedFile>()
+  /** Why the document as it stands cannot be planned, by place; none while it can. */
+  const faults = shallowRef<readonly Refusal[]>([])
+  /** The document that the plan on the sheet belongs to. */
+  const planned = shallowRef<TrainDocument>()
   /** Files opened so far: a change of it says that another train is on the sheet. */
   const opened = ref(0)
+  /** Grows with every edit. */
+  const revision = ref(0)
+  const lastEdit = ref('')
+  /** The train as it is, while something is tried out on a copy. */
+  const trying = shallowRef<SheetState>()
   let settling: ReturnType<typeof setTimeout> | undefined
 
   const share = computed(() => document.value?.plan?.share ?? 1)
-  const held = computed(
-    () =>
-      new Set(
-        [...(document.value?.machines ?? []), ...(document.value?.skids ?? [])]
-          .filter((body) => body.held === true || body.anchored !== undefined)
-          .map(({ id }) => id),
-      ),
+  const held = computed(() => holding.heldOf(document.value))
+  /** The plan on the sheet is of an earlier document: this one cannot be planned, or holds wrong entries. */
+  const stale = computed(
+    () => faults.value.length > 0 || Object.keys(entries.value).length > 0 || !planned.value,
   )
+  const units = computed<DocumentUnits>(() => ({
+    length: document.value?.units.length ?? 'mm',
+    fine: document.value?.units.fine ?? 'mm',
+    temperature: document.value?.units.temperature ?? 'C',
+  }))
 
+  async function work(kind: 'document' | 'along' = 'document'): Promise<void> {
+    const asked = document.value
+    if (!asked) return
+    const reply = await plan.work({ kind, document: asked })
+    if (document.value !== asked) return
+    if (reply?.kind === 'refused') faults.value = reply.refused
+    if (reply?.kind !== 'drawn') return
+    faults.value = []
+    planned.value = asked
+  }
+
+  /** Makes a change that can be undone; one that changes nothing leaves no trace. */
+  async function edit(
+    name: string,
+    change: (state: SheetState) => Partial<SheetState>,
+    { key, along = false }: { readonly key?: string; readonly along?: boolean } = {},
+  ): Promise<void> {
+    if (!document.value) return
+    keepTrial()
+    const before: SheetState = { document: document.value, entries: entries.value }
+    const after: SheetState = { ...before, ...change(before) }
+    if (after.document === before.document && after.entries === before.entries) return
+    history.add({ name, key, before, after })
+    await show(after, name, along)
+  }
+
+  async function show(state: SheetState, name: string, along = false): Promise<void> {
+    clearTimeout(settling)
+    const same = state.document === document.value
+    document.value = state.document
+    entries.value = state.entries
+    lastEdit.value = name
+    revision.value++
+    if (along) settling = setTimeout(() => void work(), settled)
+    if (!same) await work(along ? 'along' : 'document')
+  }
+
+  /** Writes a value, or takes it away with undefined; a wrong entry that stood there is gone. */
+  async function set(path: Path, value: unknown, name: string, key?: string): Promise<void> {
+    await edit(
+      name,
+      (state) => ({
+        document: Object.is(valueAt(state.document, path), value)
+          ? state.document
+          : withValue(state.document, path, value),
+        entries: withoutEntry(state.entries, placeOf(path)),
+      }),
+      key === undefined ? {} : { key },
+    )
+  }
+
+  /** Keeps what was typed and is no value; the value that stood there stays planned. */
+  async function mistype(path: Path, text: string, name: string, key: string): Promise<void> {
+    await edit(name, ({ entries: now }) => ({ entries: { ...now, [placeOf(path)]: text } }), {
+      key,
+    })
+  }
+
+  /** Changes the document as a whole. */
+  async function change(
+    name: string,
+    next: (document: TrainDocument) => TrainDocument,
+  ): Promise<void> {
+    await edit(name, (state) => ({ document: next(state.document) }))
+  }
+
+  async function undo(): Promise<void> {
+    if (trying.value) return endTrial()
+    const edited = history.undo()
+    if (edited) await show(edited.before, `took back: ${edited.name}`)
+  }
+
+  async function redo(): Promise<void> {
+    const edited = history.redo()
+    if (edited) await show(edited.after, edited.name)
+  }
+
+  /** Gives up what is being typed at a place. */
+  async function giveUp(key: string): Promise<void> {
+    const edited = history.drop(key)
+    if (edited) await show(edited.before, `left: ${edited.name}`)
+  }
+
+  /** Puts a state on the sheet as one edit: an earlier version, another tab's. */
+  async function restore(state: SheetState, name: string): Promise<void> {
+    await edit(name, () => state)
+  }
+
+  /** Puts another job on the sheet; what was done before belongs to the other one. */
+  async function adopt(state: SheetState & { readonly name: string }): Promise<void> {
+    clearTimeout(settling)
+    history.clear()
+    trying.value = undefined
+    planned.value = undefined
+    plan.clear()
+    document.value = state.document
+    entries.value = state.entries
+    file.value = state.name
+    refusal.value = undefined
+    faults.value = []
+    lastEdit.value = ''
+    opened.value++
+    await work()
+  }
+
+  /** Opens the text of a file; one that is refused is shown with its reasons and changes nothing. */
   async function openText(name: string, text: string): Promise<void> {
     clearTimeout(settling)
     const reply = await plan.work({ kind: 'text', text })
     if (reply?.kind === 'refused') refusal.value = { file: name, text, refused: reply.refused }
     if (reply?.kind !== 'drawn') return
-    document.value = reply.document
+    history.clear()
+    trying.value = undefined
+    document.value = planned.value = reply.document
+    entries.value = {}
+    faults.value = []
+    lastEdit.value = ''
     opened.value++
     file.value = name
     refusal.value = undefined
@@ -61,64 +187,79 @@ export const useJob = defineStore('job', () => {
     await openText(picked.name, await picked.text())
   }
 
-  /** Puts a changed document on the sheet and plans it. */
-  async function change(next: TrainDocument): Promise<void> {
-    clearTimeout(settling)
-    document.value = next
-    await plan.work({ kind: 'document', document: next })
-  }
-
   async function hold(body: string, whether: boolean): Promise<void> {
-    await setHeld((id) => (id === body ? whether : undefined))
+    const name = holding.nameOf(document.value, body)
+    await change(`${whether ? 'held' : 'let go of'} ${name}`, (now) =>
+      holding.set(now, (id) => (id === body ? whether : undefined)),
+    )
   }
 
   /** Holds these bodies and no others; what is anchored stays as it is. */
   async function holdOnly(bodies: readonly string[]): Promise<void> {
-    await setHeld((id, anchored) => (anchored ? undefined : bodies.includes(id)))
-  }
-
-  async function setHeld(
-    whether: (id: string, anchored: boolean) => boolean | undefined,
-  ): Promise<void> {
-    const now = document.value
-    if (!now) return
-    const set = <T extends Bodylike>(bodies: T[]): T[] =>
-      bodies.map((one) => {
-        const held = whether(one.id, one.anchored !== undefined)
-        return held === undefined ? one : { ...one, held }
-      })
-    await change({
-      ...now,
-      machines: set(now.machines),
-      ...(now.skids && { skids: set(now.skids) }),
-    })
+    await change('chose what to hold', (now) =>
+      holding.set(now, (id, anchored) => (anchored ? undefined : bodies.includes(id))),
+    )
   }
 
   async function setShare(next: number): Promise<void> {
-    const now = document.value
-    if (!now || next === share.value) return
-    const changed = { ...now, plan: { ...now.plan, share: next } }
-    document.value = changed
-    clearTimeout(settling)
-    settling = setTimeout(() => {
-      if (document.value === changed) void plan.work({ kind: 'document', document: changed })
-    }, settled)
-    await plan.work({ kind: 'along', document: changed })
+    if (next === share.value) return
+    await edit(
+      'changed the share of tolerance',
+      (state) => ({ document: withValue(state.document, ['plan', 'share'], next) }),
+      { key: 'plan.share', along: true },
+    )
+  }
+
+  async function useUnits(to: DocumentUnits): Promise<void> {
+    await change('switched units', (now) => switchUnits(now, to))
+  }
+
+  /** Puts a changed copy on the sheet; the train as it is waits, and nothing is kept of the copy. */
+  async function tryOut(next: TrainDocument): Promise<void> {
+    if (!document.value) return
+    trying.value ??= { document: document.value, entries: entries.value }
+    document.value = next
+    await work()
+  }
+
+  /** Puts the train as it is back on the sheet. */
+  async function endTrial(): Promise<void> {
+    const was = trying.value
+    trying.value = undefined
+    if (!was) return
+    document.value = was.document
+    await work()
+  }
+
+  /** From here on the copy is the train. */
+  function keepTrial(name = 'kept what was tried'): void {
+    const was = trying.value
+    trying.value = undefined
+    if (!was || !document.value) return
+    history.add({
+      name,
+      key: undefined,
+      before: was,
+      after: { document: document.value, entries: entries.value },
+    })
+    lastEdit.value = name
+    revision.value++
   }
 
   return {
-    document,
-    file,
-    refusal,
-    opened,
-    share,
-    held,
-    openText,
-    openExample,
-    openFile,
-    change,
-    hold,
-    holdOnly,
-    setShare,
+    ...{ document, entries, file, refusal, faults, planned, opened, revision, lastEdit, trying },
+    ...{ share, held, stale, units },
+    ...{ undoes: history.undoes, redoes: history.redoes, count: history.count },
+    ...{ edit, set, mistype, change, undo, redo, giveUp, closeEdit: history.close },
+    ...{ restore, adopt, openText, openExample, openFile },
+    ...{ hold, holdOnly, setShare, useUnits, tryOut, endTrial, keepTrial },
   }
 })
+
+function withoutEntry(
+  entries: Readonly<Record<string, string>>,
+  place: string,
+): Readonly<Record<string, string>> {
+  if (!(place in entries)) return entries
+  return Object.fromEntries(Object.entries(entries).filter(([key]) => key !== place))
+}

@@ -25,5 +25,11 @@ export const usePlan = defineStore('plan', () => {
     return reply
   }
 
-  return { drawing, working, failure, work }
+  /** Takes the plan away: another job is on the sheet. */
+  function clear(): void {
+    drawing.value = undefined
+    failure.value = ''
+  }
+
+  return { drawing, working, failure, work, clear }
 })

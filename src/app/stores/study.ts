@@ -86,7 +86,8 @@ export const useStudy = defineStore('study', () => {
 
   function begin(): void {
     const { document } = job
-    if (!document || plan.working || document === studied.value) return
+    // a document that cannot be planned cannot be studied
+    if (!document || document !== job.planned || plan.working || document === studied.value) return
     studied.value = document
     failure.value = ''
     marginKey = JSON.stringify({ ...document, plan: { ...document.plan, share: undefined } })

@@ -22,26 +22,29 @@ export const useTrial = defineStore('trial', () => {
     const answer = plan.drawing?.answer
     if (!document || !answer || before.value) return
     before.value = { document, answer, remedy }
-    await job.change(applyRemedy(document, remedy))
+    await job.tryOut(applyRemedy(document, remedy))
   }
 
   /** Puts the train as it is back on the sheet. */
   async function back(): Promise<void> {
-    const document = before.value?.document
     before.value = undefined
-    if (document) await job.change(document)
+    await job.endTrial()
   }
 
   /** From here on the copy is the train. */
   function keep(): void {
+    const remedy = before.value?.remedy
     before.value = undefined
+    if (remedy) job.keepTrial(`took the remedy: ${remedy.kind}`)
   }
 
+  // another train, an edit of the copy or an undo ends the trial
   watch(
-    () => job.opened,
-    () => {
-      before.value = undefined
+    () => job.trying,
+    (now) => {
+      if (!now) before.value = undefined
     },
+    { flush: 'sync' },
   )
 
   return { before, start, back, keep }
