@@ -16,6 +16,17 @@ export const useView = defineStore('view', () => {
   /** What the gate last pressed or pointed at says. */
   const said = ref('')
 
+  /** Bands whose figures are laid open to be entered. */
+  const open = ref<ReadonlySet<string>>(new Set())
+
+  /** Lays the figures of a band open, or puts them away. */
+  function lay(band: string, whether: boolean): void {
+    const now = new Set(open.value)
+    if (whether) now.add(band)
+    else now.delete(band)
+    open.value = now
+  }
+
   system.addEventListener('change', () => {
     if (localStorage.getItem(shelf) === null) theme.value = ofSystem()
   })
@@ -28,5 +39,5 @@ export const useView = defineStore('view', () => {
     localStorage.setItem(shelf, theme.value)
   }
 
-  return { theme, chosen, said, switchTheme }
+  return { theme, chosen, said, open, lay, switchTheme }
 })

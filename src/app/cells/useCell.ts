@@ -1,0 +1,23 @@
+import { computed, type ComputedRef } from 'vue'
+import { valueAt, type Path } from '../../engine/entry/place'
+import { placeOf } from '../../engine/train/refusal'
+import { useJob } from '../stores/job'
+
+/** What a cell knows of its place: the value, what was typed and is none, and why it cannot be planned. */
+export interface CellFacts {
+  readonly place: ComputedRef<string>
+  readonly value: ComputedRef<unknown>
+  readonly typed: ComputedRef<string | undefined>
+  readonly fault: ComputedRef<string>
+}
+
+export function useCell(path: () => Path): CellFacts {
+  const job = useJob()
+  const place = computed(() => placeOf(path()))
+  return {
+    place,
+    value: computed(() => valueAt(job.document, path())),
+    typed: computed(() => job.entries[place.value]),
+    fault: computed(() => job.faults.find(({ at }) => at === place.value)?.why ?? ''),
+  }
+}
