@@ -10,6 +10,7 @@ import {
 import type { Tradeoff } from '../../engine/tradeoff/tradeoff'
 import { costAt } from '../../engine/sheet/marginWords'
 import { shareText } from '../../engine/units/format'
+import { axisEnds, changeOf, placeOf, type ShareAxis } from './shareAxis'
 
 Chart.register(LineController, LineElement, PointElement, LinearScale)
 
@@ -17,9 +18,7 @@ Chart.register(LineController, LineElement, PointElement, LinearScale)
 export interface Picture {
   readonly tradeoff: Tradeoff
   readonly share: number
-  /** Axis of shares. */
-  readonly from: number
-  readonly to: number
+  readonly axis: ShareAxis
 }
 
 /** Where the plot lies on the canvas (px). */
@@ -38,8 +37,8 @@ interface Inks {
   paper: string
 }
 
-/** Width (px) that the words in the hatched zone need. */
-const roomForWords = 56
+/** Width (px) that the words in the hatched zone need, along it and on end. */
+const roomForWords = { along: 56, onEnd: 17 }
 
 const font = { family: "'Source Sans 3 Variable', 'Segoe UI', sans-serif", size: 12 }
 const css = (weight: number) => `${weight} ${font.size}px ${font.family}`
@@ -66,12 +65,11 @@ export function tradeoffChart(
   const marks: Plugin<'line'> = {
     id: 'marks',
     afterLayout: ({ chartArea, scales }) => {
-      const { from, to } = picture()
       const x = scales['x']
       if (!x) return
       placed({
-        left: x.getPixelForValue(from),
-        right: x.getPixelForValue(to),
+        left: x.getPixelForValue(0),
+        right: x.getPixelForValue(1),
         top: chartArea.top,
         bottom: chartArea.bottom,
       })
@@ -102,12 +100,11 @@ export function tradeoffChart(
 }
 
 function configuration(
-  { tradeoff, from, to }: Picture,
+  { tradeoff, axis }: Picture,
   { ink, soft, hair }: Inks,
 ): ChartConfiguration<'line', { x: number; y: number }[]> {
-  const points = tradeoff.points.map(({ share, cost }) => ({ x: share, y: cost }))
+  const points = curveOn(tradeoff, axis)
   const most = Math.max(...points.map(({ y }) => y), 1e-9)
-  if (tradeoff.standing < to) points.push({ x: to, y: 0 })
   const ticks = { color: soft, font }
   return {
     type: 'line',
@@ -120,21 +117,21 @@ function configuration(
       maintainAspectRatio: false,
       parsing: false,
       events: [],
-      layout: { padding: { right: 12, top: 18 } },
+      layout: { padding: { right: 14, top: 30 } },
       scales: {
         x: {
           type: 'linear',
-          min: from,
-          max: to,
+          min: 0,
+          max: 1,
           grid: { display: false },
           border: { color: soft },
-          ticks: {
-            ...ticks,
-            maxTicksLimit: 6,
-            ...(to - from < 0.9 && { stepSize: 0.1 }),
-            maxRotation: 0,
-            callback: (value) => shareText(Number(value)),
+          afterBuildTicks: (scale) => {
+            scale.ticks = axis.ticks.map((share) => ({
+              value: placeOf(axis, share),
+              label: shareText(share),
+            }))
           },
+          ticks: { ...ticks, autoSkip: false, maxRotation: 0, callback: (_, i) => label(axis, i) },
         },
         y: {
           min: 0,
@@ -153,12 +150,26 @@ function configuration(
   }
 }
 
+const label = ({ ticks }: ShareAxis, i: number): string => shareText(ticks[i] ?? 0)
+
+/** Corners on the axis, with one more where its scale changes. */
+function curveOn(tradeoff: Tradeoff, axis: ShareAxis): { x: number; y: number }[] {
+  const { points, standing } = tradeoff
+  const [, end] = axisEnds(axis)
+  const change = axis.stretches[0]?.shares[1] ?? end
+  const shares = [...points.map(({ share }) => share), change, ...(standing < end ? [end] : [])]
+  return shares
+    .filter((share) => share >= tradeoff.floor)
+    .sort((a, b) => a - b)
+    .map((share) => ({ x: placeOf(axis, share), y: costAt(tradeoff, share) ?? 0 }))
+}
+
 /** Hatched from where the first error loses the plan. */
 function drawZone({ ctx, chartArea, scales }: Chart, picture: Picture, inked: Inks): void {
   const x = scales['x']
   if (!x) return
-  const left = x.getPixelForValue(picture.tradeoff.noRoom)
-  const right = x.getPixelForValue(Math.min(1, picture.to))
+  const left = x.getPixelForValue(placeOf(picture.axis, picture.tradeoff.noRoom))
+  const right = x.getPixelForValue(placeOf(picture.axis, 1))
   const { top, bottom } = chartArea
   ctx.save()
   ctx.beginPath()
@@ -176,19 +187,24 @@ function drawZone({ ctx, chartArea, scales }: Chart, picture: Picture, inked: In
   ctx.restore()
 }
 
-function drawMarks(chart: Chart, { tradeoff, share, from, to }: Picture, inked: Inks): void {
+function drawMarks(chart: Chart, { tradeoff, share, axis }: Picture, inked: Inks): void {
   const { ctx, chartArea, scales } = chart
   const x = scales['x']
   const y = scales['y']
   if (!x || !y) return
-  const { top, bottom, right } = chartArea
+  const at = (value: number) => x.getPixelForValue(placeOf(axis, value))
+  const { top, bottom, left, right } = chartArea
   ctx.save()
-  const whole = x.getPixelForValue(Math.min(1, to))
-  const zone = whole - x.getPixelForValue(tradeoff.noRoom)
-  if (zone > roomForWords)
-    words(ctx, ['no room', 'for error'], whole - zone / 2, bottom - 20, inked)
-  const stroke = (at: number, label: string, colour: string, double: boolean) => {
-    const px = x.getPixelForValue(at)
+  drawChange(chart, axis, inked)
+  noRoomWords(ctx, [at(tradeoff.noRoom), at(1)], [top, bottom], inked)
+  ctx.font = css(600)
+  /** Words beside a line across the plot, kept on it; their left and right. */
+  const over = (px: number, words: string): [number, number] => {
+    const half = ctx.measureText(words).width / 2
+    const middle = Math.min(Math.max(px, left + half), right + 8 - half)
+    return [middle - half, middle + half]
+  }
+  const line = (px: number, colour: string, double: boolean) => {
     ctx.strokeStyle = colour
     ctx.lineWidth = 1.6
     ctx.setLineDash(double ? [] : [4, 3])
@@ -199,20 +215,78 @@ function drawMarks(chart: Chart, { tradeoff, share, from, to }: Picture, inked: 
     }
     ctx.stroke()
     ctx.setLineDash([])
-    ctx.font = css(600)
-    const half = ctx.measureText(label).width / 2
-    const middle = Math.min(Math.max(px, chartArea.left + half), right - half)
-    text(ctx, label, middle, top - 8, colour, inked.paper)
   }
-  if (tradeoff.floor > 1e-6 && tradeoff.floor >= from && tradeoff.floor <= to)
-    stroke(tradeoff.floor, `floor ${shareText(tradeoff.floor)}`, inked.plum, true)
-  if (tradeoff.standing >= from && tradeoff.standing <= to)
-    stroke(tradeoff.standing, `as found ${shareText(tradeoff.standing)}`, inked.ink, false)
+  const [floorWords, foundWords] = [
+    `floor ${shareText(tradeoff.floor)}`,
+    `as found ${shareText(tradeoff.standing)}`,
+  ]
+  const [floorAt, foundAt] = [
+    over(at(tradeoff.floor), floorWords),
+    over(at(tradeoff.standing), foundWords),
+  ]
+  const hasFloor = tradeoff.floor > 1e-6
+  line(at(tradeoff.standing), inked.ink, false)
+  if (hasFloor) line(at(tradeoff.floor), inked.plum, true)
+  const level = top - 8
+  // two words that would run into each other stand one above the other
+  const clash = hasFloor && floorAt[1] + 6 > foundAt[0]
+  text(
+    ctx,
+    foundWords,
+    (foundAt[0] + foundAt[1]) / 2,
+    level - (clash ? 14 : 0),
+    inked.ink,
+    inked.paper,
+  )
+  if (hasFloor) text(ctx, floorWords, (floorAt[0] + floorAt[1]) / 2, level, inked.plum, inked.paper)
   const cost = costAt(tradeoff, share)
-  const px = x.getPixelForValue(share)
-  if (cost === undefined) cross(ctx, px, bottom - 8, inked)
-  else ring(ctx, px, y.getPixelForValue(cost), inked)
+  if (cost === undefined) cross(ctx, at(share), bottom - 8, inked)
+  else ring(ctx, at(share), y.getPixelForValue(cost), inked)
   ctx.restore()
+}
+
+/** Where the scale of the axis changes: two slanted strokes through it, and a gap where shares are left out. */
+function drawChange(
+  { ctx, chartArea, scales }: Chart,
+  axis: ShareAxis,
+  { soft, paper }: Inks,
+): void {
+  const change = changeOf(axis)
+  const x = scales['x']
+  if (!change || !x) return
+  const [a, b] = change.map((place) => x.getPixelForValue(place)) as [number, number]
+  const { top, bottom } = chartArea
+  if (b - a > 1) {
+    ctx.fillStyle = paper
+    ctx.fillRect(a, top - 1, b - a, bottom - top + 4)
+  }
+  ctx.strokeStyle = soft
+  ctx.lineWidth = 1.2
+  ctx.beginPath()
+  for (const px of b - a > 1 ? [a, b] : [a - 2.5, a + 2.5]) {
+    ctx.moveTo(px - 3, bottom + 6)
+    ctx.lineTo(px + 3, bottom - 6)
+  }
+  ctx.stroke()
+}
+
+/** In the hatched zone, on end where it is narrow. */
+function noRoomWords(
+  ctx: CanvasRenderingContext2D,
+  [left, right]: readonly [number, number],
+  [top, bottom]: readonly [number, number],
+  inked: Inks,
+): void {
+  const middle = (left + right) / 2
+  if (right - left > roomForWords.along)
+    words(ctx, ['no room', 'for error'], middle, bottom - 20, inked)
+  else if (right - left > roomForWords.onEnd) {
+    ctx.save()
+    ctx.translate(middle, (top + bottom) / 2)
+    ctx.rotate(-Math.PI / 2)
+    words(ctx, ['no room for error'], 0, 0, inked)
+    ctx.restore()
+  }
 }
 
 /** The plan: a ring with a dot, on a line down to its share. */

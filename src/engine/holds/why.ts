@@ -4,7 +4,7 @@ import { enough } from '../conflict/sentence'
 import { floorCause, type FloorCause } from '../floor/floorReason'
 import { propsInWords, pulled, timesText, towardInWords } from '../floor/sentence'
 import type { Prop } from '../floor/press'
-import { noRoomAbove } from '../sheet/sentence'
+import { noRoomAt } from '../sheet/sentence'
 import { inSentence, listed } from '../sheet/words'
 import { effortOf, type Standing } from './compare'
 import type { HoldSolver } from './holdSolver'
@@ -123,4 +123,4 @@ function difference(train: Train, row: HoldRow, best: HoldRow): string {
   return `${lead}${names}${price}`
 }
 
-const edge = (row: HoldRow): string => ((row.floor ?? 0) > noRoomAbove ? '; no room for error' : '')
+const edge = (row: HoldRow): string => (noRoomAt(row.floor ?? 0) ? '; no room for error' : '')

@@ -15,7 +15,7 @@ const marks = {
   lift: 2000,
   /** Room left between bolt and hole (um). */
   room: 300,
-  /** Share of tolerance beyond which the first error loses the plan. */
+  /** Share of tolerance from which on the first error loses the plan. */
   share: 0.85,
 }
 
@@ -29,7 +29,7 @@ export function cautionsOf(
     const motion = motions[b]
     return motion ? ofBody(train, body, motion) : []
   })
-  if (worstShare > marks.share)
+  if (worstShare > marks.share - 1e-6)
     out.push({
       where: 'plan.share',
       what: `no room for error: the tightest coupling uses ${shareText(worstShare)} of its tolerance`,

@@ -2,7 +2,7 @@ import { shareText } from '../units/format'
 import type { Train } from '../train/model'
 import type { Tradeoff } from '../tradeoff/tradeoff'
 import { costWord } from './bindingWords'
-import { valueOf } from './sentence'
+import { noRoomAt, valueOf } from './sentence'
 
 /** Shares this near to the floor are on it. */
 const slack = 1e-6
@@ -29,7 +29,7 @@ export function pointInWords(train: Train, tradeoff: Tradeoff, share: number): s
   const lead = `${shareText(share)}, `
   if (cost === undefined) return `${lead}no plan: under the floor of ${shareText(tradeoff.floor)}`
   const moves = cost === 0 ? 'nothing moves' : `${valueOf(cost, train)} of ${costWord(train)}`
-  return `${lead}${moves}${share > tradeoff.noRoom + slack ? '; no room for error' : ''}`
+  return `${lead}${moves}${noRoomAt(share) ? '; no room for error' : ''}`
 }
 
 /** What a little more of the tolerance would save, or a little less would cost; "" where nothing is known. */

@@ -14,8 +14,10 @@ export interface Sentence {
   readonly proof: string
 }
 
-/** Above this share a plan is lost to the first error, and the sentence says so. */
-export const noRoomAbove = 0.85
+/** From this share on a plan is lost to the first error, and the sentence says so. */
+export const noRoomFrom = 0.85
+/** True from there on; plans at that share come out a little to either side of it. */
+export const noRoomAt = (share: number): boolean => share > noRoomFrom - 1e-6
 
 /** A fine quantity of the document that shows as nothing in the digits people read. */
 export const showsNothing = (value: number, train: Train): boolean =>
@@ -131,7 +133,7 @@ function tightestAfter(train: Train, answer: PlanAnswer): string {
     (a, b) => (b.share > a.share ? b : a),
     { coupling: '', state: '', share: -1 },
   )
-  const room = worst.share > noRoomAbove ? ', no room for error' : ''
+  const room = noRoomAt(worst.share) ? ', no room for error' : ''
   return `The tightest coupling then uses ${shareText(worst.share)} of its tolerance (${placeInWords(train, worst)})${room}.`
 }
 

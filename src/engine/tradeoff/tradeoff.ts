@@ -10,7 +10,7 @@ import { planSolved } from '../plan/planSolved'
 import { motionsOf } from '../plan/solvePlan'
 import { solveParts } from '../plan/solveParts'
 import { programUnit } from '../program/program'
-import { noRoomAbove } from '../sheet/sentence'
+import { noRoomFrom } from '../sheet/sentence'
 import type { Solver } from '../solver/solver'
 import { heightAt, lowerHull } from './convexCurve'
 import { cutsFor, partCurve, type PartPoint } from './partCurve'
@@ -79,7 +79,7 @@ export class TradeoffPlanner {
       points,
       floor: tidy(floor),
       standing: tidy(standing),
-      noRoom: noRoomAbove,
+      noRoom: noRoomFrom,
     })
   }
 
