@@ -34,6 +34,14 @@ export interface MachineSlot {
   readonly shaft: readonly [left: number, right: number]
 }
 
+/** The train alone on its x scale: all that can be drawn before there is a plan. */
+export interface TrainScene {
+  readonly width: number
+  readonly scale: XScale
+  readonly slots: readonly MachineSlot[]
+  readonly elevation: Elevation
+}
+
 export interface SheetSettings {
   /** Room on the page for the drawn part of the bands. */
   readonly room: number
@@ -52,7 +60,20 @@ export function sheetScene(
   figures: Figures,
   { room, chosen }: SheetSettings,
 ): SheetScene {
-  const width = widthFor(train, answer, room)
+  const drawn = trainScene(train, widthFor(train, answer, room))
+  const { scale } = drawn
+  const settings = { height: chartHeight, ...(chosen !== undefined && { chosen }) }
+  return {
+    ...drawn,
+    rise: chart(train, figures, scale, { way: 'rise', ...settings }),
+    side: chart(train, figures, scale, { way: 'side', ...settings }),
+    feet: feetScene(train, answer, scale),
+    couplings: couplingsScene(train, answer, figures, scale),
+  }
+}
+
+/** Draws the train over a given width (px), machines to scale. */
+export function trainScene(train: Train, width: number): TrainScene {
   const all = standings(train)
   const lowest = Math.min(...all.map(({ feet }) => feet))
   const highest = Math.max(...all.map((m) => Math.max(m.left, m.right)))
@@ -62,17 +83,7 @@ export function sheetScene(
     right: plot.right,
     most: tallest / Math.max(1, highest - lowest),
   })
-  const settings = { height: chartHeight, ...(chosen !== undefined && { chosen }) }
-  return {
-    width,
-    scale,
-    slots: slotsOf(train, scale),
-    elevation: elevation(train, scale),
-    rise: chart(train, figures, scale, { way: 'rise', ...settings }),
-    side: chart(train, figures, scale, { way: 'side', ...settings }),
-    feet: feetScene(train, answer, scale),
-    couplings: couplingsScene(train, answer, figures, scale),
-  }
+  return { width, scale, slots: slotsOf(train, scale), elevation: elevation(train, scale) }
 }
 
 /** The page's room where everything fits into it; a page that must scroll sideways has room to spare. */
