@@ -5,6 +5,7 @@ import { sharesOf, worstShare } from './misalignment/shares'
 import { buildProgram } from './program/buildProgram'
 import { programUnit } from './program/program'
 import { withReasons } from './explain/reasons'
+import { withSteps } from './steps/withSteps'
 import type { Solver } from './solver/solver'
 import type { PlanAnswer, Refused } from './plan/answer'
 import { bindingOf } from './plan/binding'
@@ -26,7 +27,7 @@ export function planTrain(
 ): PlanAnswer | Refused {
   const read = readTrain(input)
   if (!read.ok) return { refused: [...read.refused] }
-  const answer = planRead(read.train, solver, { prices })
+  const answer = withSteps(read, planRead(read.train, solver, { prices }))
   return reasons ? withReasons(read, answer, solver) : answer
 }
 

@@ -1,6 +1,7 @@
 import type { Refusal } from '../train/refusal'
 import type { Conflict, ConflictMember } from '../conflict/answer'
 import type { HoldsTried, Remedy } from '../remedies/answer'
+import type { StepsAnswer } from '../steps/answer'
 
 /** What planning a train answers; numbers in the document's own units. Keys as in the output contract. */
 export interface PlanAnswer {
@@ -34,6 +35,8 @@ export interface PlanAnswer {
   behind?: Conflict[]
   remedies?: Remedy[]
   holdsTried?: HoldsTried
+  /** The order of work, where there is a plan. */
+  steps?: StepsAnswer
 }
 
 export type PlanStatus = 'planned' | 'in-tolerance' | 'impossible' | 'unproven' | 'stopped'

@@ -1,0 +1,92 @@
+import { fineText } from '../units/format'
+import { kilogramsPer, massSign } from '../units/units'
+import type { Body, Train } from '../train/model'
+import type { Motion } from '../motion/motion'
+import { footMove } from '../plan/totals'
+import { listed } from '../sheet/words'
+import type { LoadsKnown } from './loads'
+import { largestMove, type ActionKind } from './moves'
+import type { Path } from './path'
+
+/**
+ * Marks of common practice, no source: site procedure and the makers' drawings govern. In um.
+ */
+export const practice = {
+  /** What it takes to slip shims in. */
+  slip: [1000, 2000],
+  /** A move of a machine with restrained points that calls for pipe strain again. */
+  piped: 1000,
+  /** Room between bolt and hole below which it is measured first. */
+  room: 300,
+  /** What a foot may follow as bolts are tightened, and what a neighbour may be bumped. */
+  follows: 20,
+} as const
+
+/** What can hurt at the first step of all, once. */
+export const beforeAll =
+  'Isolated, tagged, tried to start, own lock on, nothing under pressure that can still move? Site procedures govern.'
+
+/** Cautions of one move, where the act is. */
+export function cautionsOf(
+  train: Train,
+  body: Body,
+  kind: ActionKind,
+  piece: Motion,
+  after: Motion,
+  path: Path,
+  known: LoadsKnown,
+): string[] {
+  const { units } = train
+  const out: string[] = []
+  if (kind === 'vertical') {
+    const [low, high] = practice.slip.map((value) => fineText(value, units))
+    out.push(
+      `Lift no more than it takes to slip the shims, ${low ?? ''} to ${high ?? ''}. A block beside each jack, no hand between foot and base; slip shims with a tool.`,
+      loadCaution(train, known),
+    )
+  }
+  if (kind === 'lateral')
+    out.push('Fingers out of bolt holes and couplings. Back the jackscrews off after the slide.')
+  if (kind === 'axial')
+    out.push('Spacers out before anything moves along the train; nobody between the shaft ends.')
+  if (path.first === 'together' && kind !== 'axial' && body.rows.length > 1)
+    out.push('One end ahead of the other would pass a limit: move both ends in step.')
+  const tight = kind === 'vertical' ? undefined : tightestRoom(body, after)
+  if (tight && tight.room < practice.room)
+    out.push(
+      `Only ${fineText(Math.max(0, tight.room), units)} is left between bolt and hole at foot ${tight.foot}: measure it before the move.`,
+    )
+  if (body.restraints.length > 0 && largestMove(body, piece) > practice.piped)
+    out.push('Its piping goes with it: prove pipe strain again, flange by flange.')
+  return out
+}
+
+function loadCaution(train: Train, known: LoadsKnown): string {
+  if ('missing' in known)
+    return known.missing.length === 0
+      ? 'No feet entered: loads at the jacks are not known.'
+      : `Mass of ${listed(known.missing)} not entered: weigh or ask before lifting, loads at the jacks are not known.`
+  const mass = (value: number) =>
+    `${Math.ceil(value / kilogramsPer[train.units.length])} ${massSign[train.units.length]}`
+  const { jack, rating, over, assumed } = known.loads
+  const lead = over ? 'STOP: ' : ''
+  const rated =
+    rating === undefined
+      ? 'jack rating not entered'
+      : `${over ? 'more than' : 'within'} its rating of ${Math.floor(rating / kilogramsPer[train.units.length])} ${massSign[train.units.length]}`
+  return `${lead}Up to ${mass(jack)} on one jack, ${rated} (${assumed}).`
+}
+
+function tightestRoom(body: Body, after: Motion) {
+  return body.feet
+    .flatMap((foot) => {
+      if (!foot.hole) return []
+      const { axial, side } = footMove(body, after, foot)
+      const off = Math.hypot(foot.hole.x + axial, foot.hole.y + side)
+      return [{ foot: foot.id, room: foot.hole.clearance / 2 - off }]
+    })
+    .reduce<{ foot: string; room: number } | undefined>(
+      (a, b) => (a && a.room <= b.room ? a : b),
+      undefined,
+    )
+}

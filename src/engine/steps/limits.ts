@@ -1,0 +1,125 @@
+import type { Micrometres } from '../units/units'
+import type { Body, Train } from '../train/model'
+import { carriers, displaced, noMotion, type Motion, type Point } from '../motion/motion'
+import { holeRadius } from '../limits/holeRadius'
+import { packRange } from '../limits/packRange'
+import { footMove } from '../plan/totals'
+
+/** A limit that a pose on the way passes. */
+export interface Passed {
+  readonly limit:
+    | 'minimum pack'
+    | 'maximum pack'
+    | 'lift'
+    | 'hole'
+    | 'tilt'
+    | 'restraint'
+    | 'shim key'
+    | 'side key'
+  readonly body: number
+  readonly foot?: string
+  readonly restraint?: string
+  readonly way?: 'axial' | 'side' | 'rise'
+  /** How far it is passed (um; mrad for a tilt). */
+  readonly by: number
+}
+
+/** A plan may pass a limit by 1e-3 um and is written with 12 digits; a pose on the way by twice that (um). */
+const slack: Micrometres = 2e-3
+
+/**
+ * Limits that the bodies listed pass where they stand now. Every limit is convex in the motions
+ * (bands and circles) and a standing that passes one as found widens it to itself, so a straight
+ * move between two poses that keep all limits keeps them on the way too.
+ * @param motions own motion of every body from where it was found
+ */
+export function limitsPassed(
+  train: Train,
+  motions: readonly Motion[],
+  bodies: readonly number[],
+): Passed[] {
+  return bodies.flatMap((b) => {
+    const body = train.bodies[b]
+    if (!body) return []
+    return [
+      ...feetPassed(train, body, b, motions[b] ?? noMotion),
+      ...restraintsPassed(train, body, b, motions),
+      ...tiltPassed(body, b, motions),
+    ]
+  })
+}
+
+function feetPassed(train: Train, body: Body, b: number, motion: Motion): Passed[] {
+  return body.feet.flatMap((foot) => {
+    const { axial, side, shim } = footMove(body, motion, foot)
+    const passed = (limit: Passed['limit'], by: number): Passed[] =>
+      by > slack ? [{ limit, body: b, foot: foot.id, by }] : []
+    const [down, up] = foot.pack ? packRange(foot.pack) : [-Infinity, Infinity]
+    return [
+      ...passed('minimum pack', down - shim),
+      ...passed('maximum pack', shim - up),
+      ...(foot.lift === undefined ? [] : passed('lift', shim - Math.max(0, foot.lift))),
+      ...(foot.mayShim ? [] : passed('shim key', Math.abs(shim))),
+      ...(foot.maySlide ? [] : passed('side key', Math.abs(side))),
+      ...(foot.hole
+        ? passed(
+            'hole',
+            Math.hypot(foot.hole.x + axial, foot.hole.y + side) -
+              holeRadius(foot.hole, train.plan.reserve),
+          )
+        : []),
+    ]
+  })
+}
+
+function restraintsPassed(
+  train: Train,
+  body: Body,
+  b: number,
+  motions: readonly Motion[],
+): Passed[] {
+  return body.restraints.flatMap((restraint) => {
+    const move = pointMove(train, motions, b, restraint)
+    return (['axial', 'side', 'rise'] as const).flatMap((way): Passed[] => {
+      const range = restraint[way]
+      if (!range) return []
+      const by = Math.max(range[0] - move[way], move[way] - range[1])
+      return by > slack ? [{ limit: 'restraint', body: b, restraint: restraint.id, way, by }] : []
+    })
+  })
+}
+
+/** Own pitch with the skid's, passed by what makes more than the slack at the farthest foot. */
+function tiltPassed(body: Body, b: number, motions: readonly Motion[]): Passed[] {
+  if (body.tilt === undefined) return []
+  const pitch =
+    (motions[b]?.sz ?? 0) + (body.skid === undefined ? 0 : (motions[body.skid]?.sz ?? 0))
+  const reach = Math.max(1, ...body.feet.map((foot) => Math.abs(foot.x - body.x0)))
+  const by = Math.abs(pitch) - body.tilt
+  return by * reach > slack ? [{ limit: 'tilt', body: b, by }] : []
+}
+
+/** Displacement of a point of a body by its own motion and its skid's (um). */
+export function pointMove(
+  train: Train,
+  motions: readonly Motion[],
+  b: number,
+  point: Point,
+): { axial: Micrometres; side: Micrometres; rise: Micrometres } {
+  const parts = carriers(train, b, point)
+  const along = (way: 'dx' | 'dy' | 'dz') =>
+    parts.reduce(
+      (sum, { body, carry }) => sum + displaced(carry[way], motions[body] ?? noMotion),
+      0,
+    )
+  return { axial: along('dx'), side: along('dy'), rise: along('dz') }
+}
+
+/** A body with whatever it carries: whose limits a move of it can pass. */
+export const touchedBy = (train: Train, b: number): number[] => [
+  b,
+  ...train.machines.flatMap(({ skid }, m) => (skid === b ? [m] : [])),
+]
+
+export const worstOf = (passed: readonly Passed[]): number =>
+  Math.max(0, ...passed.map(({ by }) => by))

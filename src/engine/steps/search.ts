@@ -1,0 +1,134 @@
+import type { Train } from '../train/model'
+import { noMotion, type Motion } from '../motion/motion'
+import { compareRanks, portionOf, type Action } from './action'
+import { worstOf } from './limits'
+import { added, scaled, type ActionKind } from './moves'
+import { pathOf, type Path } from './path'
+
+/** An action in its turn, with the way it goes. */
+export interface Placed {
+  readonly action: Action
+  readonly path: Path
+}
+
+/** Orders looked at in one group of bodies before portions are tried. */
+const mostLooks = 4000
+/** Most portions a move is cut into. */
+const mostPortions = 8
+
+/**
+ * The order to work in: the craft's rules where they keep every limit, else another order, else
+ * moves cut into portions that take turns. Only bodies that share limits (a skid and its machines)
+ * are looked at together. Where nothing keeps every limit: what passes them least.
+ * @param actions in the order of the rules
+ */
+export function findOrder(train: Train, actions: readonly Action[]): Action[] {
+  const groups = new Map<number, Action[]>()
+  for (const action of actions) {
+    const key = train.bodies[action.body]?.skid ?? action.body
+    groups.set(key, [...(groups.get(key) ?? []), action])
+  }
+  return merged([...groups.values()].map((group) => orderOfGroup(train, group)))
+}
+
+/** Simulates actions one after the other, each where all bodies then stand. */
+export function walk(train: Train, actions: readonly Action[]): Placed[] {
+  const motions: Motion[] = train.bodies.map(() => noMotion)
+  return actions.map((action) => {
+    const path = pathOf(train, motions, action)
+    motions[action.body] = endOf(motions, action)
+    return { action, path }
+  })
+}
+
+/** Own motion of the body once an action is done. */
+export const endOf = (motions: readonly Motion[], { body, whole, from, to }: Action): Motion =>
+  added(motions[body] ?? noMotion, scaled(whole, to - from))
+
+const worstPassed = (placed: readonly Placed[]): number =>
+  Math.max(0, ...placed.map(({ path }) => worstOf(path.passed)))
+
+function orderOfGroup(train: Train, group: readonly Action[]): Action[] {
+  if (worstPassed(walk(train, group)) === 0) return [...group]
+  const other = anotherOrder(train, group)
+  if (other) return other
+  let best: { actions: Action[]; worst: number } | undefined
+  for (const actions of portioned(group)) {
+    const worst = worstPassed(walk(train, actions))
+    if (worst === 0) return actions
+    if (!best || worst < best.worst * 0.95) best = { actions, worst }
+  }
+  return best ? best.actions : [...group]
+}
+
+/** Depth first in the order of the rules; where all stand depends only on which actions are done. */
+function anotherOrder(train: Train, group: readonly Action[]): Action[] | undefined {
+  const dead = new Set<string>()
+  let looks = 0
+  const motions: Motion[] = train.bodies.map(() => noMotion)
+  const go = (left: readonly Action[]): Action[] | undefined => {
+    if (left.length === 0) return []
+    const key = left.map(({ id }) => id).join('\n')
+    if (dead.has(key)) return undefined
+    for (const action of left) {
+      if (++looks > mostLooks) return undefined
+      if (pathOf(train, motions, action).passed.length > 0) continue
+      const before = motions[action.body] ?? noMotion
+      motions[action.body] = endOf(motions, action)
+      const rest = go(left.filter((other) => other !== action))
+      motions[action.body] = before
+      if (rest) return [action, ...rest]
+    }
+    dead.add(key)
+    return undefined
+  }
+  return go(group)
+}
+
+const cut: readonly (readonly ActionKind[])[] = [
+  ['lateral'],
+  ['vertical'],
+  ['axial', 'lateral'],
+  ['vertical', 'lateral'],
+  ['axial', 'vertical', 'lateral'],
+]
+
+/** Moves of some kinds cut into portions that take turns, few portions first; the rest before them or after. */
+function* portioned(group: readonly Action[]): Generator<Action[]> {
+  yield [...group]
+  for (let count = 2; count <= mostPortions; count++)
+    for (const kinds of cut) {
+      const some = group.filter(({ kind }) => kinds.includes(kind))
+      if (some.length < 2) continue
+      const rest = group.filter((action) => !some.includes(action))
+      for (const turn of [some, [...some].reverse()]) {
+        const portions = Array.from({ length: count }, (_, index) =>
+          turn.map((action) => portionOf(action, index, count)),
+        ).flat()
+        yield [...rest, ...portions]
+        if (rest.length > 0) yield [...portions, ...rest]
+      }
+    }
+}
+
+/** Orders of separate groups made one, each kept, by the rules wherever they do not tie. */
+function merged(orders: readonly (readonly Action[])[]): Action[] {
+  const at = orders.map(() => 0)
+  const out: Action[] = []
+  const total = orders.reduce((sum, order) => sum + order.length, 0)
+  while (out.length < total) {
+    const heads = orders.flatMap((order, group) => {
+      const action = order[at[group] ?? 0]
+      return action ? [{ group, action }] : []
+    })
+    const [head, ...others] = heads
+    if (!head) break
+    const next = others.reduce(
+      (a, b) => (compareRanks(b.action.rank, a.action.rank) < 0 ? b : a),
+      head,
+    )
+    at[next.group] = (at[next.group] ?? 0) + 1
+    out.push(next.action)
+  }
+  return out
+}

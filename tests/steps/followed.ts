@@ -1,0 +1,117 @@
+import type { StepsAnswer } from '../../src/engine/steps/answer'
+import {
+  bodiesOf,
+  slopeScale,
+  standingOf,
+  worstPassed,
+  type BodyFile,
+  type Move,
+  type TrainFile,
+} from './contract'
+
+/** Looks taken along each piece of a move. */
+const looks = 7
+
+export interface Followed {
+  /** Most that a limit was passed by anywhere on the way (fine units). */
+  readonly by: number
+  readonly what: string
+  readonly step: string
+  /** Where all bodies stand at the end. */
+  readonly standing: ReadonlyMap<string, Move>
+  /** Most that what the steps tell the feet differs from where the steps say the bodies stand. */
+  readonly untold: number
+}
+
+/**
+ * Follows the steps as a mechanic does: piece by piece, the end named first ahead of the other, from
+ * the amounts told at the feet, looking at every limit of the file along the way.
+ */
+export function followed(file: TrainFile, { steps }: StepsAnswer): Followed {
+  const standing = new Map<string, Move>()
+  let worst = { by: 0, what: '', step: '' }
+  let untold = 0
+  for (const step of steps) {
+    const body = bodiesOf(file).find(({ id }) => id === step.body)
+    const after = step.standing.find(({ id }) => id === step.body)?.move
+    if (!body || !after || step.feet.length === 0) continue
+    const before = standingOf(standing, body.id)
+    for (const [k, row] of step.feet.entries()) {
+      const foot = body.feet[k]
+      if (!foot || foot.id !== row.foot) throw new Error(`feet of ${step.id} out of step`)
+      const told = [row.axial, row.side, row.shim]
+      const moved = difference(file, body, before, after, foot)
+      for (const [way, value] of told.entries())
+        if (value !== undefined) untold = Math.max(untold, Math.abs(value - (moved[way] ?? 0)))
+    }
+    const pieces = posesOf(file, body, before, after, step.stops)
+    let from = before
+    for (const to of pieces) {
+      for (let i = 1; i <= looks; i++) {
+        standing.set(body.id, between(from, to, i / looks))
+        const passed = worstPassed(file, standing)
+        if (passed.by > worst.by) worst = { ...passed, step: step.id }
+      }
+      from = to
+    }
+    standing.set(body.id, after)
+  }
+  return { ...worst, standing, untold }
+}
+
+const names = ['tx', 'ty', 'tz', 'sy', 'sz', 'roll'] as const
+const between = (a: Move, b: Move, share: number): Move =>
+  Object.fromEntries(names.map((n) => [n, a[n] + (b[n] - a[n]) * share])) as unknown as Move
+
+function difference(
+  file: TrainFile,
+  body: BodyFile,
+  a: Move,
+  b: Move,
+  { x, y = 0 }: { x: number; y?: number },
+): [number, number, number] {
+  const k = slopeScale(file)
+  const x0 = body.feet.reduce((sum, foot) => sum + foot.x, 0) / body.feet.length
+  const d = between(a, b, 1)
+  const by = Object.fromEntries(names.map((n) => [n, d[n] - a[n]])) as unknown as Move
+  return [
+    by.tx - k * by.sy * y,
+    by.ty + k * by.sy * (x - x0),
+    by.tz + k * (by.sz * (x - x0) + by.roll * y),
+  ]
+}
+
+/** Where the body stands after each piece. With an end first, the heights of the two ends are those of the two rows. */
+function posesOf(
+  file: TrainFile,
+  body: BodyFile,
+  before: Move,
+  after: Move,
+  stops: { count: number; first: 'left' | 'right' | 'together' } | undefined,
+): Move[] {
+  const { count, first } = stops ?? { count: 1, first: 'together' as const }
+  const xs = body.feet.map(({ x }) => x)
+  const [low, high] = [Math.min(...xs), Math.max(...xs)]
+  return Array.from({ length: count }, (_, i) => {
+    const [a, b] = [between(before, after, i / count), between(before, after, (i + 1) / count)]
+    if (first === 'together') return [b]
+    const middleAt = (move: Move, x: number) => difference(file, body, still, move, { x })
+    const [left, right] = first === 'left' ? [b, a] : [a, b]
+    const k = slopeScale(file)
+    const x0 = xs.reduce((sum, x) => sum + x, 0) / xs.length
+    const [, ly, lz] = middleAt(left, low)
+    const [, ry, rz] = middleAt(right, high)
+    const [sy, sz] = [(ry - ly) / (high - low), (rz - lz) / (high - low)]
+    const half: Move = {
+      tx: b.tx,
+      ty: ly + sy * (x0 - low),
+      tz: lz + sz * (x0 - low),
+      sy: sy / k,
+      sz: sz / k,
+      roll: b.roll,
+    }
+    return [half, b]
+  }).flat()
+}
+
+const still: Move = { tx: 0, ty: 0, tz: 0, sy: 0, sz: 0, roll: 0 }
