@@ -3,6 +3,7 @@ import { fineSign, micrometresPer } from '../units/units'
 import type { Train } from '../train/model'
 import { effortOf } from '../holds/compare'
 import type { RankedHold } from '../holds/holdRows'
+import { holdGroups, type HoldGroup } from './holdGroups'
 import { capital, inSentence, listed } from './words'
 
 /** A choice of held bodies as it stands in a list. */
@@ -45,52 +46,43 @@ const mostFolded = 60
  * Puts ranked choices into a list. What is held now and nothing held always stand in it by themselves.
  */
 export function holdList(train: Train, rows: readonly RankedHold[], complete: boolean): HoldList {
-  const plans = rows.filter(({ cost }) => cost !== undefined)
   const fewest = Math.min(...rows.map(({ held }) => held.length))
-  const stands = (row: RankedHold) => row.current || row.held.length === fewest
-  const item = (row: RankedHold) => itemOf(train, row, plans, stands)
+  const nothing = (row: RankedHold) => row.held.length === fewest
+  const stands = (row: RankedHold) => row.current || nothing(row)
+  const groups = holdGroups(rows, nothing)
+  const beaten = groups.filter(({ face, lead }) => lead.beatenBy !== undefined && !stands(face))
   const impossible = rows.filter((row) => row.cost === undefined && !stands(row))
   const least = impossible.filter(({ impliedBy }) => impliedBy === undefined)
-  const shown = rows.filter(
-    (row) =>
-      stands(row) ||
-      (row.cost !== undefined && row.sameAs === undefined && row.beatenBy === undefined),
-  )
+  const single = (face: RankedHold): HoldGroup => ({ face, others: [], lead: face })
   return {
     unit: fineSign[train.units.fine],
-    shown: shown.map(item),
-    beaten: plans
-      .filter((row) => row.beatenBy !== undefined && !stands(row))
-      .slice(0, mostFolded)
-      .map(item),
-    impossible: least.slice(0, mostFolded).map(item),
+    shown: [
+      ...groups.filter((group) => !beaten.includes(group)),
+      ...rows.filter((row) => row.cost === undefined && stands(row)).map(single),
+    ].map((group) => itemOf(train, group)),
+    beaten: beaten.slice(0, mostFolded).map((group) => itemOf(train, group)),
+    impossible: least.slice(0, mostFolded).map((row) => itemOf(train, single(row))),
     implied: impossible.length - Math.min(least.length, mostFolded),
     solved: rows.length,
     complete,
   }
 }
 
-function itemOf(
-  train: Train,
-  row: RankedHold,
-  plans: readonly RankedHold[],
-  stands: (row: RankedHold) => boolean,
-): HoldItem {
-  const same = plans.filter((other) => other.sameAs === row.held && !stands(other))
+function itemOf(train: Train, { face, others, lead }: HoldGroup): HoldItem {
   const digits = (value: number) =>
     fineDigits(value * micrometresPer[train.units.fine], train.units)
   return {
-    held: row.held,
-    title: titleOf(train, row.held),
-    ...(row.cost === undefined
-      ? { verdict: row.fault === undefined ? 'no plan' : 'no answer' }
-      : row.disturbed.length === 0
+    held: face.held,
+    title: titleOf(train, face.held),
+    ...(face.cost === undefined
+      ? { verdict: face.fault === undefined ? 'no plan' : 'no answer' }
+      : face.disturbed.length === 0
         ? { verdict: 'nothing moves' }
-        : { moves: digits(row.cost), effort: digits(effortOf(train, row)) }),
-    detail: detailOf(train, row),
-    why: row.why,
-    same: same.map(({ held }) => titleOf(train, held)),
-    current: row.current,
+        : { moves: digits(face.cost), effort: digits(effortOf(train, face)) }),
+    detail: detailOf(train, face),
+    why: lead.why,
+    same: others.map(({ held }) => titleOf(train, held)),
+    current: face.current,
   }
 }
 

@@ -2,6 +2,7 @@ import { shareText } from '../units/format'
 import type { Train } from '../train/model'
 import type { Holds, RankedHold } from '../holds/holdRows'
 import { effortOf } from '../holds/compare'
+import { holdGroups, type HoldGroup } from './holdGroups'
 import { heading, paragraph, table } from './layout'
 import { cautionText } from './remarksText'
 import { opening } from './planText'
@@ -14,30 +15,26 @@ export const orderInWords =
 
 /** Every choice of held bodies as people read it, in lines of at most 80 characters. */
 export function holdsText(train: Train, { complete, rows }: Holds): string {
-  const plans = rows.filter(({ cost }) => cost !== undefined)
-  const own = plans.filter(({ sameAs }) => sameAs === undefined)
   // nothing held and what is held now always stand in the table, even where a better choice beats them
-  const least = Math.min(...plans.map(({ held }) => held.length))
-  const shown = own.filter(
-    (row) => row.beatenBy === undefined || isNow(row, plans) || row.held.length === least,
+  const fewest = Math.min(...rows.map(({ held }) => held.length))
+  const nothing = (row: RankedHold) => row.held.length === fewest
+  const groups = holdGroups(rows, nothing)
+  const shown = groups.filter(
+    ({ face, lead }) => lead.beatenBy === undefined || face.current || nothing(face),
   )
-  const beaten = own.filter((row) => !shown.includes(row))
+  const beaten = groups.filter((group) => !shown.includes(group))
   return [
     ...opening(train),
     ...paragraph(headline(train, rows, complete)),
-    ...(shown.length === 0 ? [] : tableOf(train, shown, plans)),
-    ...whyText(train, shown, plans),
-    ...beatenText(train, beaten, rows),
+    ...(shown.length === 0 ? [] : tableOf(train, shown)),
+    ...whyText(train, shown),
+    ...beatenText(train, beaten, groups),
     ...impossibleText(train, rows),
     ...faultText(train, rows),
     ...cautionText(),
     '',
   ].join('\n')
 }
-
-/** True when what is held now is this row, or shares its plan. */
-const isNow = (row: RankedHold, plans: readonly RankedHold[]): boolean =>
-  row.current || plans.some(({ current, sameAs }) => current && sameAs === row.held)
 
 function headline(train: Train, rows: readonly RankedHold[], complete: boolean): string {
   const [best] = rows
@@ -49,12 +46,13 @@ function headline(train: Train, rows: readonly RankedHold[], complete: boolean):
     return `No choice of what to hold reaches ${shareText(train.plan.share)} of tolerance. ${solved}`
   const current = rows.find((row) => row.current)
   const now = current === undefined ? '' : ` ${nowInWords(best, current)}`
-  return `${capital(holdWords(train, best))}.${now} ${solved}`
+  // what is held now stands for all choices with its plan
+  const face = current?.sameAs === best.held ? current : best
+  return `${capital(holdWords(train, face))}.${now} ${solved}`
 }
 
 function nowInWords(best: RankedHold, current: RankedHold): string {
-  if (current === best) return 'That is what is held now.'
-  if (current.sameAs === best.held) return 'What is held now comes to the same plan.'
+  if (current === best || current.sameAs === best.held) return 'That is what is held now.'
   return current.cost === undefined
     ? 'What is held now cannot work.'
     : 'Something else is held now.'
@@ -68,11 +66,7 @@ const namesOf = (train: Train, ids: readonly string[]): string =>
     ? 'nothing'
     : listed(train.bodies.filter(({ id }) => ids.includes(id)).map(({ name }) => inSentence(name)))
 
-function tableOf(
-  train: Train,
-  shown: readonly RankedHold[],
-  plans: readonly RankedHold[],
-): string[] {
+function tableOf(train: Train, shown: readonly HoldGroup[]): string[] {
   return [
     ...heading('CHOICES', orderInWords),
     '',
@@ -86,32 +80,27 @@ function tableOf(
         { head: 'disturbed', align: 'right' },
         { head: '' },
       ],
-      shown.map((row, i) => [
+      shown.map(({ face }, i) => [
         `${i + 1}`,
-        namesOf(train, row.held),
-        valueOf(row.cost ?? 0, train),
-        valueOf(effortOf(train, row), train),
-        shareText(row.floor ?? 0),
-        `${row.disturbed.length}`,
-        isNow(row, plans) ? 'now' : '',
+        namesOf(train, face.held),
+        valueOf(face.cost ?? 0, train),
+        valueOf(effortOf(train, face), train),
+        shareText(face.floor ?? 0),
+        `${face.disturbed.length}`,
+        face.current ? 'now' : '',
       ]),
     ),
   ]
 }
 
 /** Why each choice behind the first is behind it, and which others have the same plan. */
-function whyText(
-  train: Train,
-  shown: readonly RankedHold[],
-  plans: readonly RankedHold[],
-): string[] {
-  const lines = shown.flatMap((row, i) => {
-    const same = plans.filter(({ sameAs }) => sameAs === row.held)
+function whyText(train: Train, shown: readonly HoldGroup[]): string[] {
+  const lines = shown.flatMap(({ others, lead }, i) => {
     const also =
-      same.length === 0
+      others.length === 0
         ? ''
-        : `the same plan as ${counted(same.length, 'other choice', 'other choices')}: ${sameInWords(train, same)}`
-    const parts = [row.why, also].filter((part) => part !== '')
+        : `the same plan as ${counted(others.length, 'other choice', 'other choices')}: ${sameInWords(train, others)}`
+    const parts = [lead.why, also].filter((part) => part !== '')
     return parts.length === 0 ? [] : paragraph(`${parts.join('; ')}.`, `  ${i + 1}  `)
   })
   return lines.length === 0 ? [] : [...heading('WHY', 'against the first'), ...lines]
@@ -128,11 +117,12 @@ function sameInWords(train: Train, same: readonly RankedHold[]): string {
 
 function beatenText(
   train: Train,
-  beaten: readonly RankedHold[],
-  rows: readonly RankedHold[],
+  beaten: readonly HoldGroup[],
+  groups: readonly HoldGroup[],
 ): string[] {
   if (beaten.length === 0) return []
-  const by = (row: RankedHold) => rows.find(({ held }) => held === row.beatenBy) ?? row
+  const by = ({ lead }: HoldGroup) =>
+    groups.find((group) => group.lead.held === lead.beatenBy)?.face ?? lead
   return [
     ...heading(
       'BEATEN',
@@ -140,9 +130,9 @@ function beatenText(
     ),
     ...beaten
       .slice(0, mostNamed)
-      .flatMap((row) =>
+      .flatMap((group) =>
         paragraph(
-          `${namesOf(train, row.held)}: ${valueOf(row.cost ?? 0, train)} of moves; beaten by ${namesOf(train, by(row).held)}`,
+          `${namesOf(train, group.face.held)}: ${valueOf(group.face.cost ?? 0, train)} of moves; beaten by ${namesOf(train, by(group).held)}`,
           '  - ',
         ),
       ),
