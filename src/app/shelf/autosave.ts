@@ -1,0 +1,119 @@
+import { reasonOf } from './database'
+
+/** Whether what is on the sheet would be there after the machine went dark now. */
+export type KeptState =
+  | { readonly kind: 'nothing' }
+  | { readonly kind: 'kept'; readonly when: number }
+  | { readonly kind: 'not yet kept' }
+  | { readonly kind: 'cannot be kept'; readonly reason: string }
+
+/** A change waits this long (ms) for others that come with it, so that with writing it is kept within 300. */
+export const delay = 80
+/** A writing that takes longer (ms) is called out; it may still come through. */
+export const slow = 5000
+/** After a failure it is tried again so often (ms). */
+export const again = 4000
+
+/**
+ * Writes the newest sheet of each job, one at a time. Nothing counts as kept before its writing has
+ * ended, and a change that comes meanwhile is not kept until its own has.
+ */
+export class Autosaver<Item> {
+  private readonly waiting = new Map<string, Item>()
+  private writing: Promise<boolean> | undefined
+  private timer: ReturnType<typeof setTimeout> | undefined
+  private trouble = ''
+  private when: number | undefined
+
+  private readonly write: (key: string, item: Item) => Promise<void>
+  private readonly show: (state: KeptState) => void
+
+  /** @param write resolves when the item is on the disk; `show` hears of every change of state */
+  constructor(write: (key: string, item: Item) => Promise<void>, show: (state: KeptState) => void) {
+    this.write = write
+    this.show = show
+  }
+
+  /** A job has a new sheet, which is to be kept. */
+  changed(key: string, item: Item): void {
+    this.waiting.set(key, item)
+    this.tell()
+    this.begin(delay)
+  }
+
+  /** What of a job is not kept yet. */
+  unkept(key: string): Item | undefined {
+    return this.waiting.get(key)
+  }
+
+  get unkeptKeys(): string[] {
+    return [...this.waiting.keys()]
+  }
+
+  get idle(): boolean {
+    return this.waiting.size === 0
+  }
+
+  /** Counts everything so far as kept at this time: it was read from the disk. */
+  settle(when: number): void {
+    this.when = when
+    this.tell()
+  }
+
+  /** Writes at once what is not kept; resolves to whether everything is. */
+  async flush(): Promise<boolean> {
+    await this.writing
+    while (!this.idle && (await this.start()));
+    return this.idle
+  }
+
+  private begin(after: number): void {
+    if (!this.writing) this.timer ??= setTimeout(() => void this.start(), after)
+  }
+
+  /** One turn of writing; what changes meanwhile has its own. Resolves to whether it went well. */
+  private start(): Promise<boolean> {
+    clearTimeout(this.timer)
+    this.timer = undefined
+    this.writing ??= this.writeAll([...this.waiting]).then((well) => {
+      this.writing = undefined
+      if (!this.idle) this.begin(well ? delay : again)
+      return well
+    })
+    return this.writing
+  }
+
+  private async writeAll(items: [string, Item][]): Promise<boolean> {
+    for (const [key, item] of items) {
+      const late = setTimeout(() => {
+        this.fail(new DOMException('', 'TimeoutError'))
+      }, slow)
+      try {
+        await this.write(key, item)
+      } catch (error) {
+        this.fail(error)
+        return false
+      } finally {
+        clearTimeout(late)
+      }
+      this.trouble = ''
+      if (this.waiting.get(key) === item) this.waiting.delete(key)
+      this.when = Date.now()
+      this.tell()
+    }
+    return true
+  }
+
+  private fail(error: unknown): void {
+    this.trouble = reasonOf(error)
+    this.tell()
+  }
+
+  private tell(): void {
+    if (this.trouble !== '' && !this.idle)
+      this.show({ kind: 'cannot be kept', reason: this.trouble })
+    else if (!this.idle) this.show({ kind: 'not yet kept' })
+    else if (this.when === undefined) this.show({ kind: 'nothing' })
+    else this.show({ kind: 'kept', when: this.when })
+  }
+}

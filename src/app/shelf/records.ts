@@ -1,0 +1,75 @@
+/** Wrong entries that are kept as typed, by their place in the document. */
+export type Entries = Readonly<Record<string, string>>
+
+/** What stands on a sheet: the text of its document, and what was typed that is no value. */
+export interface Sheet {
+  readonly text: string
+  readonly entries: Entries
+}
+
+/** The change a sheet came about by, and when (ms since 1970). */
+export interface Edit {
+  readonly what: string
+  readonly when: number
+}
+
+/** A job as the shelf lists it. */
+export interface Job {
+  readonly id: string
+  /** The document's own name. */
+  readonly name: string
+  /** Tells jobs of one name apart: "copy", "other tab, 14:02"; "" for the first of them. */
+  readonly mark: string
+  readonly site: string
+  /** Names of its machines, left to right. */
+  readonly machines: readonly string[]
+  /** Name, site and machine ids: files with the same are taken for this job. */
+  readonly match: string
+  readonly made: number
+  readonly changed: number
+  readonly revision: number
+  /** When it was taken off the shelf; it can be put back until it is cleared out. */
+  readonly removed?: number
+}
+
+/** The newest sheet of a job. Its revision grows by one with every writing. */
+export interface Head extends Sheet, Edit {
+  readonly job: string
+  readonly revision: number
+  /** The page that wrote it. */
+  readonly page: string
+}
+
+/** A sheet as it was after an edit; of each job the last ones stay. */
+export interface Version extends Sheet, Edit {
+  readonly job: string
+  readonly n: number
+  /** Of what the document says, whatever its layout. */
+  readonly print: string
+}
+
+/** A sheet that a page wrote down in one go while it was closed, on top of a revision. */
+export interface Left extends Sheet, Edit {
+  readonly job: string
+  readonly page: string
+  readonly base: number
+}
+
+/** A picture that belongs to a job. */
+export interface Photo {
+  readonly id: string
+  readonly job: string
+  readonly made: number
+  readonly blob: Blob
+}
+
+/** The job's name as people read it. */
+export const called = ({ name, mark }: Pick<Job, 'name' | 'mark'>): string =>
+  mark === '' ? name || 'without a name' : `${name || 'without a name'} (${mark})`
+
+/** Whether two sheets hold the same, entry by entry. */
+export const sameSheet = (one: Sheet, other: Sheet): boolean =>
+  one.text === other.text && JSON.stringify(sorted(one)) === JSON.stringify(sorted(other))
+
+const sorted = ({ entries }: Sheet): [string, string][] =>
+  Object.entries(entries).sort(([a], [b]) => (a < b ? -1 : 1))

@@ -1,0 +1,43 @@
+import { useEventListener } from '@vueuse/core'
+import { defineStore } from 'pinia'
+import { ref } from 'vue'
+import { fileName, saveFile, type FileHandle } from '../shelf/files'
+import { fileText } from '../shelf/fileText'
+import { clockOf } from '../shelf/times'
+import { useJob } from './job'
+import { useShelf } from './shelf'
+
+/** Saves the train on the sheet as a file, and says where it went. */
+export const useSaving = defineStore('saving', () => {
+  const job = useJob()
+  const shelf = useShelf()
+  const said = ref('')
+  /** Files that the browser lets this page write again, by job. */
+  const handles = new Map<string, FileHandle>()
+
+  async function save(elsewhere = true): Promise<void> {
+    const { document, entries } = job
+    if (!document) return
+    const id = shelf.currentId ?? ''
+    const again = elsewhere ? undefined : handles.get(id)
+    try {
+      const saved = await saveFile(fileName(document.name), fileText(document), again)
+      if (!saved) return
+      if (saved.handle) handles.set(id, saved.handle)
+      const wrong = Object.keys(entries).length
+      said.value = `saved as ${saved.name} at ${clockOf(Date.now())}${
+        wrong > 0 ? `; without ${wrong} wrong ${wrong === 1 ? 'entry' : 'entries'}` : ''
+      }`
+    } catch (error) {
+      said.value = `the file could not be written: ${error instanceof Error ? error.message : String(error)}`
+    }
+  }
+
+  useEventListener(window, 'keydown', (event) => {
+    if (!(event.ctrlKey || event.metaKey) || event.altKey || event.key.toLowerCase() !== 's') return
+    event.preventDefault()
+    void save(event.shiftKey)
+  })
+
+  return { said, save }
+})

@@ -1,0 +1,199 @@
+import { useEventListener } from '@vueuse/core'
+import { defineStore } from 'pinia'
+import { computed, ref, shallowRef, watch } from 'vue'
+import { readTrainText } from '../../engine/train/readTrain'
+import { examples, firstExample } from '../examples'
+import { takeFile } from '../shelf/arrival'
+import type { KeptState } from '../shelf/autosave'
+import { reasonOf } from '../shelf/database'
+import { readFile } from '../shelf/files'
+import type { Act, Note } from '../shelf/note'
+import type { Job } from '../shelf/records'
+import { Session, type Current } from '../shelf/session'
+import { dayOf } from '../shelf/times'
+import type { VersionLine } from '../shelf/versions'
+import { followedNote, leftNote, partedNote, takenOffNote } from '../shelf/words'
+import { useJob } from './job'
+
+/** The shelf of jobs, and whether the one on the sheet is kept. */
+export const useShelf = defineStore('shelf', () => {
+  const job = useJob()
+  const state = shallowRef<KeptState>({ kind: 'nothing' })
+  const current = shallowRef<Current>()
+  const query = ref('')
+  const shown = ref(false)
+  const jobs = shallowRef<readonly Job[]>([])
+  const removed = shallowRef<readonly Job[]>([])
+  const versions = shallowRef<readonly VersionLine[]>([])
+  const notes = shallowRef<readonly Note[]>([])
+  /** Other pages that have this job on their sheets. */
+  const others = ref(0)
+  const currentId = computed(() => (current.value?.kind === 'job' ? current.value.id : undefined))
+
+  const session = new Session(job, {
+    state: (now) => (state.value = now),
+    current: (now) => {
+      current.value = now
+      void refresh()
+    },
+    changed: () => void refresh(),
+    parted: (parting) => {
+      say(partedNote(parting, () => session.open(parting.from.id)))
+    },
+    followed: (head) => {
+      say(followedNote(head))
+    },
+    removed: (id, whether) => {
+      if (id !== currentId.value) return
+      if (whether) say(takenOffNote)
+      else putAway('removed')
+    },
+    others: (count) => (others.value = count),
+    leftBehind: (names) => {
+      say(leftNote(names))
+    },
+  })
+
+  function say(note: Note): void {
+    notes.value = [...notes.value.filter(({ key }) => key !== note.key), note]
+  }
+
+  function putAway(key: Note['key']): void {
+    notes.value = notes.value.filter((note) => note.key !== key)
+  }
+
+  /** Does what the shelf was asked for; what goes wrong is said and nothing is lost. */
+  async function attempt<Result>(
+    what: () => Promise<Result> | Result,
+  ): Promise<Result | undefined> {
+    try {
+      return await what()
+    } catch (error) {
+      say({ key: 'trouble', title: `The shelf cannot do it: ${reasonOf(error)}` })
+      return undefined
+    }
+  }
+
+  async function act(note: Note, { run }: Act): Promise<void> {
+    putAway(note.key)
+    await attempt(run)
+    await refresh()
+  }
+
+  /** Reads the lists anew, while somebody looks at them. */
+  async function refresh(): Promise<void> {
+    if (!shown.value) return
+    await attempt(async () => {
+      const id = currentId.value
+      const [all, off, lines] = await Promise.all([
+        session.shelf.list(query.value),
+        session.shelf.list('', true),
+        id === undefined ? [] : session.shelf.versions(id),
+      ])
+      jobs.value = all
+      removed.value = off
+      versions.value = lines
+    })
+  }
+
+  async function openExample(file: string): Promise<void> {
+    const example = examples.find((candidate) => candidate.file === file)
+    if (!example) return
+    const read = readTrainText(await example.text())
+    if (!read.ok) return
+    const sheet = { document: read.document, entries: {} }
+    await session.openUntouched(sheet, file, `opened the example ${example.title}`)
+  }
+
+  async function openFile(file: File): Promise<void> {
+    const read = await readFile(file)
+    if (!read.ok) {
+      job.refusal = { file: file.name, text: read.text, refused: read.refused }
+      return
+    }
+    putAway('file')
+    const arriving = { file: file.name, written: file.lastModified, document: read.document }
+    const note = await attempt(() => takeFile(session, arriving))
+    if (note) say(note)
+  }
+
+  async function openJob(id: string): Promise<void> {
+    await attempt(() => session.open(id))
+  }
+
+  async function copy(id: string): Promise<void> {
+    await attempt(async () => {
+      const name = jobs.value.find((one) => one.id === id)?.name ?? ''
+      await session.keeper.flush()
+      await session.shelf.copy(id, await session.shelf.freeMark(name, 'copy'), Date.now())
+      session.tabs.say({ kind: 'shelf' })
+    })
+    await refresh()
+  }
+
+  /** Takes a job off the shelf; the one on the sheet makes room for the newest of the others. */
+  async function remove(id: string): Promise<void> {
+    await attempt(async () => {
+      await session.keeper.flush()
+      await session.shelf.remove(id, Date.now())
+      session.tabs.say({ kind: 'removed', job: id })
+      if (id !== currentId.value) return
+      const [next] = await session.shelf.list()
+      if (next) await session.open(next.id)
+      else await openExample(firstExample)
+    })
+    await refresh()
+  }
+
+  async function putBack(id: string): Promise<void> {
+    await attempt(() => session.shelf.restore(id))
+    session.tabs.say({ kind: 'restored', job: id })
+    await refresh()
+  }
+
+  /** Ends a job that was taken off the shelf, for good. */
+  async function clear(id: string): Promise<void> {
+    await attempt(() => session.shelf.clear(id))
+    session.tabs.say({ kind: 'shelf' })
+    await refresh()
+  }
+
+  /** Puts a version of this job on the sheet again, as an edit. */
+  async function takeBack({ n, what, when }: VersionLine): Promise<void> {
+    await attempt(() => session.takeBack(n, `back to ${dayOf(when, Date.now())}, ${what}`))
+  }
+
+  /** What the sheet comes to at the start: the job it had before, or an example. */
+  async function start(): Promise<void> {
+    const resumed = await attempt(() => session.resume())
+    if (!resumed) await openExample(firstExample)
+  }
+
+  watch(
+    () => job.revision,
+    () => { session.edited(); },
+    { flush: 'sync' },
+  )
+  watch(
+    () => job.trying === undefined,
+    () => void session.catchUp(),
+  )
+  useEventListener(window, 'pagehide', () => { session.leave(); })
+  useEventListener(document, 'visibilitychange', () => {
+    if (document.hidden) void session.keeper.flush()
+    else void attempt(() => session.catchUp())
+  })
+  // the browser itself asks before work is lost that cannot be kept
+  useEventListener(window, 'beforeunload', (event) => {
+    if (state.value.kind === 'cannot be kept') event.preventDefault()
+  })
+  watch([query, shown], () => void refresh())
+
+  return {
+    ...{ state, current, currentId, query, shown, jobs, removed, versions, notes, others },
+    ...{ start, openExample, openFile, openJob, copy, remove, putBack, clear, takeBack },
+    ...{ act, putAway, retry: () => session.keeper.flush() },
+    version: (n: number) =>
+      currentId.value === undefined ? undefined : session.shelf.version(currentId.value, n),
+  }
+})
