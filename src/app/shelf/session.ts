@@ -76,6 +76,13 @@ export class Session {
     return newest ? this.open(newest.id) : false
   }
 
+  /** A train came to the sheet by another way than the shelf: nothing is written over for it. */
+  arrived(name: string): void {
+    if (this.handing) return
+    this.handed = this.port.document
+    this.setCurrent({ kind: 'untouched', origin: `opened: ${name}` })
+  }
+
   /** Something was edited on the sheet: it is to be kept. */
   edited(): void {
     const { document, entries, lastEdit: what } = this.port

@@ -171,14 +171,18 @@ export const useShelf = defineStore('shelf', () => {
 
   watch(
     () => job.revision,
-    () => { session.edited(); },
+    () => {
+      session.edited()
+    },
     { flush: 'sync' },
   )
   watch(
     () => job.trying === undefined,
     () => void session.catchUp(),
   )
-  useEventListener(window, 'pagehide', () => { session.leave(); })
+  useEventListener(window, 'pagehide', () => {
+    session.leave()
+  })
   useEventListener(document, 'visibilitychange', () => {
     if (document.hidden) void session.keeper.flush()
     else void attempt(() => session.catchUp())
@@ -187,6 +191,13 @@ export const useShelf = defineStore('shelf', () => {
   useEventListener(window, 'beforeunload', (event) => {
     if (state.value.kind === 'cannot be kept') event.preventDefault()
   })
+  watch(
+    () => job.opened,
+    () => {
+      session.arrived(job.file)
+    },
+    { flush: 'sync' },
+  )
   watch([query, shown], () => void refresh())
 
   return {
