@@ -34,7 +34,7 @@ export async function openSheet(page: Page): Promise<void> {
 /** Waits until what is on the sheet is the newest plan, in its own font. */
 export async function drawn(page: Page): Promise<void> {
   await expect(page.locator('.band-couplings')).toBeVisible()
-  await expect(page.getByRole('status')).toHaveText('')
+  await expect(page.locator('p.status')).toHaveText('')
   await page.evaluate(async () => {
     await document.fonts.ready
   })
