@@ -10,6 +10,7 @@ import type { Solver } from './solver/solver'
 import type { PlanAnswer, Refused } from './plan/answer'
 import { bindingOf } from './plan/binding'
 import { planSolved } from './plan/planSolved'
+import { roundedAnswer } from './packs/roundedAnswer'
 import { solvePlan } from './plan/solvePlan'
 
 /**
@@ -18,16 +19,21 @@ import { solvePlan } from './plan/solvePlan'
  * @param input a parsed train file of any shape
  * @param reasons whether an impossible answer carries its conflict and its remedies [true]
  * @param prices whether a plan carries what each limit that binds is worth, which takes as long again [true]
+ * @param packs whether a plan is rounded to the shims of the store, where the train names them [as prices]
  * @returns the answer in the document's units, or why the document is refused; never throws on input
  */
 export function planTrain(
   input: unknown,
   solver: Solver,
-  { reasons = true, prices = true }: { readonly reasons?: boolean; readonly prices?: boolean } = {},
+  {
+    reasons = true,
+    prices = true,
+    packs = prices,
+  }: { readonly reasons?: boolean; readonly prices?: boolean; readonly packs?: boolean } = {},
 ): PlanAnswer | Refused {
   const read = readTrain(input)
   if (!read.ok) return { refused: [...read.refused] }
-  const answer = withSteps(read, planRead(read.train, solver, { prices }))
+  const answer = withSteps(read, planRead(read.train, solver, { prices, packs }))
   return reasons ? withReasons(read, answer, solver) : answer
 }
 
@@ -35,7 +41,7 @@ export function planTrain(
 export function planRead(
   train: Train,
   solver: Solver,
-  { prices = true }: { readonly prices?: boolean } = {},
+  { prices = true, packs = prices }: { readonly prices?: boolean; readonly packs?: boolean } = {},
 ): PlanAnswer {
   const found = train.couplings.map(asFound)
   const standing = sharesOf(train, found)
@@ -45,5 +51,7 @@ export function planRead(
   const { status, floor, motions, least } = solved
   const binding = prices ? bindingOf(train, solved.parts, solver) : []
   const planned = { status, floor, motions, bound: least.bound * programUnit }
-  return planSolved(train, found, standing, planned, binding)
+  const answer = planSolved(train, found, standing, planned, binding)
+  if (!packs) return answer
+  return { ...answer, ...roundedAnswer(train, found, answer, motions, least.share, solver) }
 }

@@ -1,6 +1,7 @@
 import type { Refusal } from '../train/refusal'
 import type { Conflict, ConflictMember } from '../conflict/answer'
 import type { HoldsTried, Remedy } from '../remedies/answer'
+import type { PackAnswer, RoundedAnswer } from '../packs/answer'
 import type { StepsAnswer } from '../steps/answer'
 
 /** What planning a train answers; numbers in the document's own units. Keys as in the output contract. */
@@ -28,6 +29,9 @@ export interface PlanAnswer {
   findings: Finding[]
   notEntered: NotEntered[]
   proof?: ProofAnswer
+  /** What goes under which foot, in plates of the stock; where `plan.shims` is given and a rounding was found. */
+  packs?: PackAnswer[]
+  rounded?: RoundedAnswer
   /** An irreducible set of what cannot be had together; with status "impossible" only, as what follows. */
   conflict?: ConflictMember[]
   conflictSentence?: string

@@ -13,14 +13,6 @@ const wideResidual = 3
 /** What the engineer should know about the train as found, before any plan. */
 export function findingsOf(train: Train, found: readonly AsFound[]): Finding[] {
   return [
-    ...(train.plan.shims
-      ? [
-          {
-            where: 'plan.shims',
-            what: 'heights are given before rounding: packs of stock thicknesses are not worked out yet',
-          },
-        ]
-      : []),
     ...train.bodies.flatMap((body) => ofFeet(train, body)),
     ...train.couplings.flatMap((coupling, c) => [
       ...ofSetting(train, coupling),

@@ -42,6 +42,8 @@ export type ColumnMeaning =
       readonly scale: number
     }
   | { readonly part: 'move'; readonly body: number; readonly way: string }
+  /** Shim change of feet that need not stand exactly in one plane. */
+  | { readonly part: 'height'; readonly body: number; readonly feet: readonly number[] }
 
 export interface Row {
   readonly name: string

@@ -1,0 +1,60 @@
+import type { CouplingAnswer, ExpectedAnswer, FootAnswer, BodyAnswer, Totals } from '../plan/answer'
+
+/** What to do to one pack; only feet whose pack changes have one. Fine units of the document. */
+export interface PackAnswer {
+  body: string
+  foot: string
+  /** Thickness that goes in (+) or out (-). */
+  change: number
+  /** Where the pack now was entered. */
+  packAfter?: number
+  /**
+   * Plates from the stock, thickest first: the whole pack after where packs are made anew, else what is
+   * added. Empty where plates are only taken out.
+   */
+  use: number[]
+}
+
+/** A foot after rounding; `shim` is what goes in or out. */
+export interface RoundedFoot extends FootAnswer {
+  /** How far the shims leave it off the plane in which its body then lies; bodies on three rows or more. */
+  offPlane?: number
+}
+
+/** A move that the plan before rounding wants and that is not told: a foot, a row of feet (1: the left one) or along the train. */
+export interface SmallMove {
+  body: string
+  foot?: string
+  row?: number
+  move: number
+}
+
+/** The plan rounded to what the store has. Numbers in the document's units. */
+export interface RoundedAnswer {
+  status: 'rounded' | 'over the share asked for' | 'no rounding'
+  sentence: string
+  /** With status "no rounding": of the nearest rounding of each foot by itself, which is no plan. */
+  worstShare: number
+  feet: RoundedFoot[]
+  couplings: CouplingAnswer[]
+  /** Before rounding. */
+  before: { cost: number; worstShare: number }
+  /** Only of a rounding that is a plan, as all that follows. */
+  cost?: number
+  /** No rounding within that share costs less. */
+  bound?: number
+  gap?: number
+  worstViolation?: number
+  total?: Totals
+  /** Own motion; of a body on three rows or more that of the plane through its shims. */
+  bodies?: BodyAnswer[]
+  expected?: ExpectedAnswer[]
+  /** Largest distance of a foot from the plane of its body. */
+  flat?: number
+  /** Moves under `plan.leave` of the plan before rounding that are left alone. */
+  left?: SmallMove[]
+  /** Moves under it that stay, because without them no rounding was found. */
+  small?: SmallMove[]
+  /** With status "no rounding": why, one line each. */
+  why?: string[]
+}

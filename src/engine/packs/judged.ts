@@ -1,0 +1,66 @@
+import type { Micrometres } from '../units/units'
+import type { Train } from '../train/model'
+import type { AsFound } from '../readings/asFound'
+import { footMove, totalsOf } from '../plan/totals'
+import { allowedExcess, allowedViolation, prove } from '../proof/prove'
+import { isLoose } from './choices'
+import type { Rounded } from './rounding'
+import { footRange } from './shims'
+
+/** A rounding measured anew, with what it passes in words. */
+export interface Judged {
+  readonly faults: string[]
+  readonly cost: Micrometres
+  readonly worstShare: number
+  readonly worstViolation: Micrometres
+  /** Farthest that shims leave a foot off the plane of its body. */
+  readonly flat: Micrometres
+}
+
+/**
+ * Judges a rounding by the proof's own code: every limit and every coupling in every state, the
+ * bodies lying in the planes of their shims. The whole tolerance is allowed here; whether the share
+ * asked for is kept stands in the worst share.
+ */
+export function judged(train: Train, found: readonly AsFound[], rounded: Rounded): Judged {
+  const lines = found.map(({ line }) => line)
+  const share = Math.max(1, train.plan.share)
+  const proof = prove(train, lines, rounded.motions, share, 0)
+  const faults: string[] = []
+  if (!(proof.worstViolation <= allowedViolation))
+    faults.push(`a limit is passed by ${proof.worstViolation.toFixed(1)} um`)
+  if (!(proof.worstShare <= share + allowedExcess))
+    faults.push(`a coupling uses ${(proof.worstShare * 100).toFixed(0)} % of its tolerance`)
+  let flat = 0
+  let cost = 0
+  const { weights, shims } = train.plan
+  train.bodies.forEach((body, b) => {
+    const motion = rounded.motions[b]
+    if (!motion) return
+    body.feet.forEach((foot, f) => {
+      const change = rounded.changes[b]?.[f] ?? 0
+      cost += body.weight * weights.shim * Math.abs(change)
+      if (body.held) return
+      const off = Math.abs(change - footMove(body, motion, foot).shim)
+      flat = Math.max(flat, off)
+      if (!(off <= (isLoose(body) ? (shims?.flat ?? 0) : 0) + allowedViolation))
+        faults.push(`${body.name} foot ${foot.id} stands ${off.toFixed(1)} um off its plane`)
+      const [low, high] = footRange(foot)
+      if (change < low - allowedViolation || change > high + allowedViolation)
+        faults.push(`${body.name} foot ${foot.id} cannot change by ${change.toFixed(0)} um`)
+    })
+  })
+  const still = train.bodies.map((body, b) => {
+    const { side, axial } = totalsOf({ ...train, bodies: [body] }, [
+      rounded.motions[b] ?? { tx: 0, ty: 0, tz: 0, sy: 0, sz: 0, roll: 0 },
+    ])
+    return body.weight * (weights.side * side + weights.axial * axial)
+  })
+  return {
+    faults,
+    cost: still.reduce((sum, part) => sum + part, cost),
+    worstShare: proof.worstShare,
+    worstViolation: proof.worstViolation,
+    flat,
+  }
+}

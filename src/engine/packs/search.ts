@@ -1,0 +1,250 @@
+import type { Micrometres } from '../units/units'
+import { valueOf } from '../program/affine'
+import { programUnit, type Cut, type Program } from '../program/program'
+import { anywhere, isAllowed, nearest, sameHeight, type Allowed, type Range } from './allowed'
+import type { Question, Relaxed } from './question'
+
+/** A choice of one part: which of its limits bounds the move, and what the move may be. */
+export interface Open {
+  /** Index among the limits of the part's program. */
+  readonly row: number
+  readonly allowed: Allowed
+}
+
+export interface Found {
+  /** Values of the part's columns, every choice at an allowed move. */
+  readonly columns: readonly number[]
+  /** Move of each choice (um). */
+  readonly moves: readonly Micrometres[]
+  readonly objective: number
+}
+
+export interface Searched {
+  /** The best point that was found. */
+  readonly best: Found | undefined
+  /** Nothing better exists; Infinity where nothing exists at all. */
+  readonly bound: number
+  /** True where the search came to its end, so that the best found is the best there is. */
+  readonly complete: boolean
+  readonly nodes: number
+  readonly cuts: readonly Cut[]
+}
+
+export interface Limits {
+  /** Most programs that are solved. */
+  readonly nodes: number
+  /** Objectives come in multiples of this; 0 where they do not. */
+  readonly quantum: number
+  /** Two objectives nearer than this part are equal. */
+  readonly near: number
+  /** Points above this are of no use. */
+  readonly cutoff: number
+}
+
+interface Node {
+  readonly ranges: readonly Range[]
+  /** Nothing in the node is better. */
+  readonly bound: number
+}
+
+/**
+ * Branch and bound: solves the program with all moves free, and where a choice comes out at a move
+ * that cannot be made, looks at the next smaller and the next larger one apart. What a program
+ * promises is its dual bound, so that no branch is cut off without proof. The search goes deep first
+ * until something is found, then where the promise is best; it counts programs, not time.
+ * @param starts moves to look at first, such as every one rounded by itself
+ */
+export function search(
+  program: Program,
+  open: readonly Open[],
+  ask: Question,
+  cuts: readonly Cut[],
+  limits: Limits,
+  starts: readonly (readonly (Micrometres | undefined)[])[] = [],
+): Searched {
+  let known = [...cuts]
+  let best: Found | undefined
+  let nodes = 0
+  let lost = Infinity
+  const promised = (bound: number) =>
+    limits.quantum > 0
+      ? Math.ceil((bound - 1e-6 * limits.quantum) / limits.quantum - 1e-6) * limits.quantum
+      : bound
+  const enough = () => {
+    const known = best ? best.objective : limits.cutoff
+    return known - limits.near * Math.max(1, Math.abs(known))
+  }
+  const spent = () => nodes >= limits.nodes
+  const solved = (ranges: readonly Range[]): Relaxed => {
+    nodes++
+    const outcome = ask(bounded(program, open, ranges), known)
+    if (outcome.kind === 'point') known = merged(known, outcome.cuts)
+    return outcome
+  }
+  /** Fixes every choice at its allowed move and solves once more for what is free. */
+  const settle = (columns: readonly number[]): boolean => {
+    const moves = open.map(({ row, allowed }) => nearest(allowed, moveOf(program, row, columns)))
+    const outcome = solved(open.map(({ allowed }, i) => allowed.around(moves[i] ?? 0)))
+    if (outcome.kind !== 'point') return false
+    const final = open.map(({ row, allowed }) =>
+      clean(allowed, moveOf(program, row, outcome.columns)),
+    )
+    if (final.includes(undefined)) return false
+    if (!best || outcome.objective < best.objective)
+      best = {
+        columns: outcome.columns,
+        moves: final.map((move) => move ?? 0),
+        objective: outcome.objective,
+      }
+    return true
+  }
+  /** Looks at one node; what it falls into, the more promising last. */
+  const lookAt = (node: Node): Node[] => {
+    const outcome = solved(node.ranges)
+    if (outcome.kind === 'infeasible') return []
+    if (outcome.kind === 'stopped') {
+      lost = Math.min(lost, node.bound)
+      return []
+    }
+    const bound = Math.max(node.bound, promised(outcome.bound))
+    if (bound >= enough()) return []
+    const at = open.map(({ row }) => moveOf(program, row, outcome.columns))
+    const choice = farthest(open, at)
+    if (choice === undefined) {
+      if (settle(outcome.columns)) {
+        // what the node promised and what it came to differ by the solver's last digits only
+        if (bound < enough()) lost = Math.min(lost, bound)
+        return []
+      }
+      const three = apart(open, node.ranges, at)
+      if (three.length === 0) lost = Math.min(lost, bound)
+      return three.map((ranges) => ({ ranges, bound }))
+    }
+    return branched(open, node.ranges, at, choice).map((ranges) => ({ ranges, bound }))
+  }
+  for (const start of starts) {
+    const ranges = start.map((move): Range => (move === undefined ? anywhere : [move, move]))
+    const stack: Node[] = [{ ranges, bound: -Infinity }]
+    for (let n = 0; n < mostPerStart && !best && !spent(); n++) {
+      const node = stack.pop()
+      if (!node) break
+      stack.push(...lookAt(node))
+    }
+  }
+  lost = Infinity
+  const waiting: Node[] = [{ ranges: open.map(() => anywhere), bound: -Infinity }]
+  while (waiting.length > 0 && !spent()) {
+    const at = best ? lowest(waiting) : waiting.length - 1
+    const [node] = waiting.splice(at, 1)
+    if (!node || node.bound >= enough()) continue
+    waiting.push(...lookAt(node))
+  }
+  const left = waiting.reduce((least, { bound }) => Math.min(least, bound), lost)
+  const reached = best ? best.objective : limits.cutoff
+  const complete = left >= enough()
+  return {
+    best,
+    bound: complete && !best ? Infinity : Math.min(left, reached),
+    complete,
+    nodes,
+    cuts: known,
+  }
+}
+
+/** Programs spent on each start before the search proper. */
+const mostPerStart = 40
+
+/** Where a row's expression lies (um). */
+export function moveOf(program: Program, row: number, columns: readonly number[]): Micrometres {
+  const terms = new Map(program.limits[row]?.terms)
+  return valueOf({ constant: 0, terms }, columns) * programUnit
+}
+
+/** The program with the moves of its choices kept within ranges (um). */
+export function bounded(
+  program: Program,
+  open: readonly Open[],
+  ranges: readonly Range[],
+): Program {
+  const limits = [...program.limits]
+  open.forEach(({ row }, i) => {
+    const was = limits[row]
+    const [low, high] = ranges[i] ?? anywhere
+    if (!was || (low === -Infinity && high === Infinity)) return
+    limits[row] = {
+      ...was,
+      lower: Math.max(was.lower, low / programUnit),
+      upper: Math.min(was.upper, high / programUnit),
+    }
+  })
+  return { ...program, limits }
+}
+
+const merged = (known: readonly Cut[], more: readonly Cut[]): Cut[] => {
+  const key = ({ circle, angle }: Cut) => `${circle} ${angle}`
+  const seen = new Set(known.map(key))
+  return [...known, ...more.filter((cut) => !seen.has(key(cut)))]
+}
+
+const clean = (allowed: Allowed, move: Micrometres): Micrometres | undefined =>
+  isAllowed(allowed, move) ? nearest(allowed, move) : undefined
+
+/** The choice whose move is farthest from one that can be made. */
+function farthest(open: readonly Open[], at: readonly Micrometres[]): number | undefined {
+  let choice: number | undefined
+  let most = sameHeight
+  open.forEach(({ allowed }, i) => {
+    const value = at[i] ?? 0
+    const by = Math.abs(nearest(allowed, value) - value)
+    if (by > most) {
+      most = by
+      choice = i
+    }
+  })
+  return choice
+}
+
+/** The node below and the node above, the nearer one last; a side without an allowed move is left out. */
+function branched(
+  open: readonly Open[],
+  ranges: readonly Range[],
+  at: readonly Micrometres[],
+  choice: number,
+): Range[][] {
+  const value = at[choice] ?? 0
+  const { allowed } = open[choice] ?? {}
+  const [low, high] = ranges[choice] ?? anywhere
+  const [down, up] = [allowed?.down(value), allowed?.up(value)]
+  const withRange = (range: Range) => ranges.map((was, i) => (i === choice ? range : was))
+  const below = down === undefined || down < low - sameHeight ? [] : [withRange([low, down])]
+  const above = up === undefined || up > high + sameHeight ? [] : [withRange([up, high])]
+  const nearDown = down !== undefined && (up === undefined || value - down <= up - value)
+  return nearDown ? [...above, ...below] : [...below, ...above]
+}
+
+/** All choices stand at allowed moves, yet keeping all there was not possible: the first that is still free, in three. */
+function apart(
+  open: readonly Open[],
+  ranges: readonly Range[],
+  at: readonly Micrometres[],
+): Range[][] {
+  const around = open.map(({ allowed }, i) => allowed.around(nearest(allowed, at[i] ?? 0)))
+  const choice = around.findIndex(([low, high], i) => {
+    const [from, to] = ranges[i] ?? anywhere
+    return from < low - sameHeight || to > high + sameHeight
+  })
+  const { allowed } = open[choice] ?? {}
+  const here = around[choice]
+  if (!allowed || !here) return []
+  const [low, high] = ranges[choice] ?? anywhere
+  const [down, up] = [allowed.down(here[0] - 2 * sameHeight), allowed.up(here[1] + 2 * sameHeight)]
+  const withRange = (range: Range) => ranges.map((was, i) => (i === choice ? range : was))
+  return [
+    ...(down === undefined || down < low ? [] : [withRange([low, down])]),
+    ...(up === undefined || up > high ? [] : [withRange([up, high])]),
+    withRange([Math.max(low, here[0]), Math.min(high, here[1])]),
+  ]
+}
+
+const lowest = (nodes: readonly Node[]): number =>
+  nodes.reduce((best, { bound }, i) => (bound < (nodes[best]?.bound ?? Infinity) ? i : best), 0)
