@@ -6,6 +6,7 @@ import { checkRead } from '../engine/checkTrain'
 import { withReasons } from '../engine/explain/reasons'
 import { planRead } from '../engine/planTrain'
 import { holdsOf, type Holds } from '../engine/holds/holdRows'
+import { withReady } from '../engine/ready/withReady'
 import type { PlanStatus } from '../engine/plan/answer'
 import { checkText } from '../engine/sheet/checkText'
 import { holdsText } from '../engine/sheet/holdsText'
@@ -73,7 +74,8 @@ async function onFile(request: FileRequest, shell: Shell): Promise<number> {
     }
     case 'plan': {
       const solver = await glpkSolver()
-      const answer = withReasons(read, planRead(read.train, solver), solver)
+      const reasoned = withReasons(read, planRead(read.train, solver), solver)
+      const answer = withReady(read, reasoned, solver)
       shell.print(json ? asJson(answer) : planText(read.train, answer))
       return exitOf[answer.status]
     }

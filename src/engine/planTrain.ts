@@ -5,6 +5,7 @@ import { sharesOf, worstShare } from './misalignment/shares'
 import { buildProgram } from './program/buildProgram'
 import { programUnit } from './program/program'
 import { withReasons } from './explain/reasons'
+import { withReady } from './ready/withReady'
 import { withSteps } from './steps/withSteps'
 import type { Solver } from './solver/solver'
 import type { PlanAnswer, Refused } from './plan/answer'
@@ -34,7 +35,7 @@ export function planTrain(
   const read = readTrain(input)
   if (!read.ok) return { refused: [...read.refused] }
   const answer = withSteps(read, planRead(read.train, solver, { prices, packs }))
-  return reasons ? withReasons(read, answer, solver) : answer
+  return withReady(read, reasons ? withReasons(read, answer, solver) : answer, solver)
 }
 
 /** Plans a train that was read; an impossible one without its reasons, for answers at once. */

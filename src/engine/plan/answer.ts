@@ -1,5 +1,6 @@
 import type { Refusal } from '../train/refusal'
 import type { Conflict, ConflictMember } from '../conflict/answer'
+import type { ReadyAnswer } from '../ready/answer'
 import type { HoldsTried, Remedy } from '../remedies/answer'
 import type { PackAnswer, RoundedAnswer } from '../packs/answer'
 import type { StepsAnswer } from '../steps/answer'
@@ -39,6 +40,8 @@ export interface PlanAnswer {
   behind?: Conflict[]
   remedies?: Remedy[]
   holdsTried?: HoldsTried
+  /** Whether it may be carried out: soft foot, pipe strain, signs, closures. */
+  ready?: ReadyAnswer
   /** The order of work, where there is a plan. */
   steps?: StepsAnswer
 }

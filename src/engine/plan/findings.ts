@@ -1,12 +1,11 @@
 import type { Body, Coupling, Train } from '../train/model'
 import type { AsFound } from '../readings/asFound'
-import { closure } from '../readings/closure'
+import { closureChecks } from '../ready/closures'
+import { doubtWords } from '../ready/closureWords'
 import { settingWords } from '../sheet/settingWords'
 import { fineText } from '../units/format'
 import type { Finding } from './answer'
 
-/** Closures worse than this are worth reading again (um); published as 0.001 in by several handbooks. */
-const wideClosure = 25.4
 /** Residuals beyond this many standard uncertainties say that the readings contradict each other. */
 const wideResidual = 3
 
@@ -16,17 +15,12 @@ export function findingsOf(train: Train, found: readonly AsFound[]): Finding[] {
     ...train.bodies.flatMap((body) => ofFeet(train, body)),
     ...train.couplings.flatMap((coupling, c) => [
       ...ofSetting(train, coupling),
-      ...coupling.found.flatMap((set) => {
-        const value = set.used ? closure(set) : undefined
-        return value !== undefined && Math.abs(value) > wideClosure
-          ? [
-              {
-                where: set.place,
-                what: `${coupling.name}: top + bottom and left + right differ by ${fineText(Math.abs(value), train.units)}; read this set again`,
-              },
-            ]
-          : []
-      }),
+      ...closureChecks(train, coupling)
+        .filter(({ within }) => !within)
+        .map((check) => ({
+          where: coupling.found[check.set]?.place ?? coupling.place,
+          what: `${coupling.name}: top + bottom and left + right differ by ${fineText(Math.abs(check.value), train.units)}; read this set again: ${doubtWords(train, check)}`,
+        })),
       ...((found[c]?.residual ?? 0) > wideResidual
         ? [
             {

@@ -29,6 +29,18 @@ export const published = {
     metric: { value: 50, source: 'API RP 686, chapter 6', certainty: 'secondary' },
     inch: { value: 50.8, source: 'API RP 686, chapter 6', certainty: 'secondary' },
   },
+  closure: {
+    metric: {
+      value: 25.4,
+      source: 'a training text without a name: 1 mil',
+      certainty: 'read in a copy of the source; the trade says 0.02 to 0.03 mm',
+    },
+    inch: {
+      value: 25.4,
+      source: 'a training text without a name: 1 mil',
+      certainty: 'read in a copy of the source; the trade says 0.02 to 0.03 mm',
+    },
+  },
 } as const satisfies Record<string, Record<'metric' | 'inch', Published>>
 
 /** A published limit in the system that the document's fine unit belongs to. */

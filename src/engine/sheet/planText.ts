@@ -9,6 +9,7 @@ import { sideName } from './couplingWords'
 import { feetText } from './feetText'
 import { heading, paragraph } from './layout'
 import { expectedText } from './readingsText'
+import { readyLine, readyText } from './readyText'
 import { remediesText } from './remediesText'
 import { cautionText, findingsText, notEnteredText } from './remarksText'
 import { sentenceOf, sentenceText } from './sentence'
@@ -19,6 +20,7 @@ export function planText(train: Train, answer: PlanAnswer): string {
   return [
     ...opening(train),
     ...paragraph(sentenceText(sentenceOf(train, answer))),
+    ...(answer.ready ? readyLine(answer.ready) : []),
     ...conflictText(answer),
     ...remediesText(answer),
     ...(answer.status === 'planned' ? feetText(train, answer) : []),
@@ -33,6 +35,7 @@ export function planText(train: Train, answer: PlanAnswer): string {
         ]),
     ...(answer.status === 'planned' ? bindingText(train, answer) : []),
     ...(answer.status === 'planned' ? expectedText(train, answer) : []),
+    ...(answer.ready ? readyText(answer.ready) : []),
     ...findingsText(answer.findings),
     ...notEnteredText(answer.notEntered),
     ...proofText(train, answer),
