@@ -1,6 +1,7 @@
 import { withReasons } from '../engine/explain/reasons'
 import { whyFoot } from '../engine/explain/whyFoot'
 import { floorReason } from '../engine/floor/floorReason'
+import { bestFromHere } from '../engine/hand/fromHere'
 import { choiceNow } from '../engine/holds/choice'
 import { holdRows, rankedHolds, solvesAll } from '../engine/holds/holdRows'
 import { HoldSolver } from '../engine/holds/holdSolver'
@@ -42,7 +43,9 @@ export async function study(request: StudyRequest, solver: Solver, post: Post): 
         (way) => whyFoot(read.train, { body: request.body, foot: request.foot, way }, solver) ?? [],
       )
       post({ id, kind: 'why', whys })
-    } else if (request.kind === 'reasons') post({ id, kind: 'reasons', ...reasons(read, solver) })
+    } else if (request.kind === 'from here')
+      post({ id, kind: 'from here', from: bestFromHere(read.train, request.hand, solver) })
+    else if (request.kind === 'reasons') post({ id, kind: 'reasons', ...reasons(read, solver) })
     else {
       latest = id
       await studied(id, read, request.curve, solver, post)

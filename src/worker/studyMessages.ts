@@ -1,4 +1,6 @@
 import type { WhyFoot } from '../engine/explain/whyFoot'
+import type { FromHere } from '../engine/hand/fromHere'
+import type { HandPlan } from '../engine/hand/handPlan'
 import type { PlanAnswer } from '../engine/plan/answer'
 import type { HoldList } from '../engine/sheet/holdList'
 import type { Tradeoff } from '../engine/tradeoff/tradeoff'
@@ -18,6 +20,7 @@ export type StudyRequest = { readonly id: number } & (
       readonly body: string
       readonly foot: string
     }
+  | { readonly kind: 'from here'; readonly document: unknown; readonly hand: HandPlan }
   /** Ends the study of this number where it is. */
   | { readonly kind: 'stop' }
 )
@@ -45,5 +48,6 @@ export type StudyReply = { readonly id: number } & (
     }
   | { readonly kind: 'reasons'; readonly reasons: Reasons }
   | { readonly kind: 'why'; readonly whys: readonly WhyFoot[] }
+  | { readonly kind: 'from here'; readonly from: FromHere }
   | { readonly kind: 'failed'; readonly why: string }
 )

@@ -1,10 +1,13 @@
 import { computed, shallowRef } from 'vue'
+import type { HandPlan } from '../../engine/hand/handPlan'
 import type { TrainDocument } from '../../engine/train/document'
 
 /** All that stands on the sheet: the document, and entries that are no values yet, by place, as typed. */
 export interface SheetState {
   readonly document: TrainDocument
   readonly entries: Readonly<Record<string, string>>
+  /** Where machines were put by hand; absent while the sheet shows the plan. */
+  readonly hand?: HandPlan | undefined
 }
 
 /** One thing somebody did, with its name in the past tense: "changed the pack at gear foot 2". */

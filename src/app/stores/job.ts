@@ -1,6 +1,7 @@
 import { defineStore } from 'pinia'
 import { computed, ref, shallowRef } from 'vue'
 import { valueAt, withValue, type Path } from '../../engine/entry/place'
+import type { HandPlan } from '../../engine/hand/handPlan'
 import { switchUnits } from '../../engine/entry/switchUnits'
 import type { TrainDocument } from '../../engine/train/document'
 import { placeOf, type Refusal } from '../../engine/train/refusal'
@@ -29,6 +30,8 @@ export const useJob = defineStore('job', () => {
   const history = useHistory()
   const document = shallowRef<TrainDocument>()
   const entries = shallowRef<Readonly<Record<string, string>>>({})
+  /** Where machines were put by hand, while that is on the sheet instead of the plan. */
+  const hand = shallowRef<HandPlan>()
   const file = ref('')
   const refusal = shallowRef<RefusedFile>()
   /** Why the document as it stands cannot be planned, by place; none while it can. */
@@ -75,9 +78,18 @@ export const useJob = defineStore('job', () => {
   ): Promise<void> {
     if (!document.value) return
     keepTrial()
-    const before: SheetState = { document: document.value, entries: entries.value }
+    const before: SheetState = {
+      document: document.value,
+      entries: entries.value,
+      hand: hand.value,
+    }
     const after: SheetState = { ...before, ...change(before) }
-    if (after.document === before.document && after.entries === before.entries) return
+    if (
+      after.document === before.document &&
+      after.entries === before.entries &&
+      after.hand === before.hand
+    )
+      return
     history.add({ name, key, before, after })
     await show(after, name, along)
   }
@@ -87,6 +99,7 @@ export const useJob = defineStore('job', () => {
     const same = state.document === document.value
     document.value = state.document
     entries.value = state.entries
+    hand.value = state.hand
     lastEdit.value = name
     revision.value++
     if (along) settling = setTimeout(() => void work(), settled)
@@ -153,6 +166,7 @@ export const useJob = defineStore('job', () => {
     plan.clear()
     document.value = state.document
     entries.value = state.entries
+    hand.value = undefined
     file.value = state.name
     refusal.value = undefined
     faults.value = []
@@ -171,6 +185,7 @@ export const useJob = defineStore('job', () => {
     trying.value = undefined
     document.value = planned.value = reply.document
     entries.value = {}
+    hand.value = undefined
     faults.value = []
     lastEdit.value = ''
     opened.value++
@@ -247,7 +262,19 @@ export const useJob = defineStore('job', () => {
   }
 
   return {
-    ...{ document, entries, file, refusal, faults, planned, opened, revision, lastEdit, trying },
+    ...{
+      document,
+      entries,
+      hand,
+      file,
+      refusal,
+      faults,
+      planned,
+      opened,
+      revision,
+      lastEdit,
+      trying,
+    },
     ...{ share, held, stale, units },
     ...{ undoes: history.undoes, redoes: history.redoes, count: history.count },
     ...{ edit, set, mistype, change, undo, redo, giveUp, closeEdit: history.close },

@@ -69,7 +69,7 @@ export function prove(
 }
 
 /** What the moves cost: every foot's shim, every row's slide once, every axial move. */
-function costOf(train: Train, motions: readonly ClaimedMotion[]): Micrometres {
+export function costOf(train: Train, motions: readonly ClaimedMotion[]): Micrometres {
   const { shim, side, axial } = train.plan.weights
   return train.bodies.reduce((sum, body, b) => {
     const motion = motions[b]

@@ -1,5 +1,6 @@
 import { valueAt } from '../growth/growth'
-import { fineSign, toFine } from '../units/units'
+import { handEnds, type HandEnd } from '../hand/handPlan'
+import { fineSign, toFine, type Micrometres } from '../units/units'
 import type { Train } from '../train/model'
 import type { Axis, AxisLines } from './axisLines'
 import { breakMarks } from './breakMarks'
@@ -23,6 +24,22 @@ export interface Chart {
   readonly down: string
   readonly ratio: number
   readonly bar: { readonly height: number; readonly label: string }
+  /** Ends of shafts that a hand can carry. */
+  readonly handles: readonly HandleScene[]
+  /** What one px up the page is worth: + is up, or toward 3 o'clock (um). */
+  readonly umPerPx: Micrometres
+  /** What the scale was fitted to, so that it can be kept while something is dragged. */
+  readonly values: readonly Micrometres[]
+}
+
+/** Where a machine's planned line can be taken hold of. */
+export interface HandleScene {
+  readonly machine: number
+  readonly end: HandEnd
+  readonly x: number
+  readonly y: number
+  /** The line's value there from the sheet's zero (um). */
+  readonly value: Micrometres
 }
 
 /** Digits stand left of the drawing, the scale bar right of it (px). */
@@ -33,13 +50,15 @@ export interface ChartSettings {
   readonly height: number
   /** A state chosen to be seen alone. */
   readonly chosen?: number
+  /** Values to fit the scale to instead of what is drawn. */
+  readonly values?: readonly Micrometres[]
 }
 
 export function chart(
   train: Train,
   figures: Figures,
   scale: XScale,
-  { way, height, chosen }: ChartSettings,
+  { way, height, chosen, values: kept }: ChartSettings,
 ): Chart {
   const up = way === 'rise' ? 1 : upThePage(train)
   const { lines, drift } = figures
@@ -49,13 +68,8 @@ export function chart(
       [piece.from, piece.to].map((x) => valueAt(axis[way], x)),
     ),
   )
-  const y = yScale(
-    train,
-    [...values, ...gates.flatMap(({ low, high }) => [low.value, high.value])],
-    height,
-    scale.perMm,
-    up,
-  )
+  const fitted = kept ?? [...values, ...gates.flatMap(({ low, high }) => [low.value, high.value])]
+  const y = yScale(train, fitted, height, scale.perMm, up)
   const clipped = (value: number): number => Math.min(height, Math.max(0, y.at(value)))
   const trace = (piece: AxisLines, axis: Axis, look: Look, dash?: string): Mark =>
     poly(
@@ -108,8 +122,35 @@ export function chart(
     up: way === 'rise' ? 'high' : sideName(train, up),
     down: way === 'rise' ? 'low' : sideName(train, -up),
     ratio: y.ratio,
+    handles: handlesOf(train, figures.lines, way, (x, value) => [scale.at(x), y.at(value)]),
+    umPerPx: 1 / (y.at(0) - y.at(1)),
+    values: fitted,
     bar: { height: pxPerUm(y) * y.step, label: `${plain(y.step)} ${fineSign[train.units.fine]}` },
   }
+}
+
+function handlesOf(
+  train: Train,
+  lines: readonly AxisLines[],
+  way: 'rise' | 'side',
+  place: (x: number, value: Micrometres) => readonly [number, number],
+): HandleScene[] {
+  return train.machines.flatMap((_, machine) => {
+    const own = lines.filter((piece) => piece.machine === machine)
+    const [first, last] = [own[0], own.at(-1)]
+    if (!first?.planned || !last?.planned) return []
+    const at: Record<HandEnd, readonly [AxisLines, number]> = {
+      left: [first, first.from],
+      both: [first, (first.from + last.to) / 2],
+      right: [last, last.to],
+    }
+    return handEnds(train, machine, way).map((end) => {
+      const [piece, x] = at[end]
+      const value = piece.planned ? valueAt(piece.planned[way], x) : 0
+      const [px, py] = place(x, value)
+      return { machine, end, x: px, y: py, value }
+    })
+  })
 }
 
 const pxPerUm = (y: YScale): number => Math.abs(y.at(1) - y.at(0))

@@ -46,6 +46,8 @@ export interface SheetSettings {
   /** Room on the page for the drawn part of the bands. */
   readonly room: number
   readonly chosen?: number
+  /** Scales to keep while something is dragged. */
+  readonly kept?: { readonly rise: readonly number[]; readonly side: readonly number[] }
 }
 
 const widestHead = 280
@@ -58,15 +60,23 @@ export function sheetScene(
   train: Train,
   answer: PlanAnswer,
   figures: Figures,
-  { room, chosen }: SheetSettings,
+  { room, chosen, kept }: SheetSettings,
 ): SheetScene {
   const drawn = trainScene(train, widthFor(train, answer, room))
   const { scale } = drawn
   const settings = { height: chartHeight, ...(chosen !== undefined && { chosen }) }
   return {
     ...drawn,
-    rise: chart(train, figures, scale, { way: 'rise', ...settings }),
-    side: chart(train, figures, scale, { way: 'side', ...settings }),
+    rise: chart(train, figures, scale, {
+      way: 'rise',
+      ...settings,
+      ...(kept && { values: kept.rise }),
+    }),
+    side: chart(train, figures, scale, {
+      way: 'side',
+      ...settings,
+      ...(kept && { values: kept.side }),
+    }),
     feet: feetScene(train, answer, scale),
     couplings: couplingsScene(train, answer, figures, scale),
   }

@@ -1,0 +1,103 @@
+import { defineStore } from 'pinia'
+import { computed, ref } from 'vue'
+import { handAnswer } from '../../engine/hand/handAnswer'
+import { carriedEnd, handMotions, type HandEnd, type Way } from '../../engine/hand/handPlan'
+import type { FromHere } from '../../engine/hand/fromHere'
+import { motionsOf } from '../../engine/scene/axisLines'
+import { noMotion } from '../../engine/motion/motion'
+import { figuresOf } from '../../engine/scene/figures'
+import { inSentence } from '../../engine/sheet/words'
+import { shareText } from '../../engine/units/format'
+import type { Drawing } from '../../worker/messages'
+import { Studier } from '../studier'
+import { useJob } from './job'
+import { usePlan } from './plan'
+
+/** Machines put by hand: what the sheet then shows, what it costs against the best plan, and the ways back. */
+export const useHand = defineStore('hand', () => {
+  const job = useJob()
+  const plan = usePlan()
+  const says = ref('')
+  const asking = ref(false)
+  let [asked, askedName] = [0, '']
+
+  const worked = computed(() => {
+    const { drawing } = plan
+    return job.hand && drawing ? handAnswer(drawing.train, job.hand, drawing.answer) : undefined
+  })
+
+  /** What the sheet draws: the plan, or the machines as they were put by hand. */
+  const drawing = computed<Drawing | undefined>(() => {
+    const { drawing: best } = plan
+    if (!best || !worked.value) return best
+    const { answer, sentence } = worked.value
+    return {
+      train: best.train,
+      answer,
+      sentence,
+      priced: false,
+      figures: figuresOf(best.train, answer),
+    }
+  })
+
+  /** Carries an end of a machine's shaft; drags with one key are one edit. */
+  function carry(machine: number, way: Way, end: HandEnd, by: number): void {
+    const best = plan.drawing
+    const body = best?.train.machines[machine]
+    if (!best || !body || by === 0) return
+    const { train } = best
+    const base = job.hand
+      ? handMotions(train, job.hand)
+      : (motionsOf(train, best.answer) ?? train.bodies.map(() => noMotion))
+    const motions = Object.fromEntries(train.bodies.map(({ id }, b) => [id, base[b] ?? noMotion]))
+    motions[body.id] = carriedEnd(train, machine, way, end, by, motions[body.id] ?? noMotion)
+    const touched = [...new Set([...(job.hand?.touched ?? []), body.id])]
+    says.value = ''
+    void job.edit(`put ${inSentence(body.name)} by hand`, () => ({ hand: { motions, touched } }), {
+      key: `hand ${body.id} ${way} ${end}`,
+    })
+  }
+
+  /** Leaves what was put by hand where it is and plans the others at their best. */
+  function bestFromHere(): void {
+    if (!job.hand || !job.document) return
+    asking.value = true
+    askedName = 'planned the others from here'
+    asked = studier.ask({ kind: 'from here', document: job.document, hand: job.hand })
+  }
+
+  /** Puts the plan back on the sheet. */
+  function backToBest(): void {
+    says.value = ''
+    void job.edit('went back to the best plan', () => ({ hand: undefined }))
+  }
+
+  const studier = new Studier((reply) => {
+    if (reply.id !== asked || reply.kind === 'begun') return
+    asking.value = false
+    if (reply.kind === 'from here') take(reply.from)
+    if (reply.kind === 'failed') says.value = `The planner failed: ${reply.why}`
+  })
+
+  function take(from: FromHere): void {
+    if (!job.hand) return
+    if (from.ok) {
+      says.value = 'The others now stand where they cost least with yours left as they are.'
+      void job.edit(askedName, () => ({ hand: from.hand }))
+    } else
+      says.value =
+        from.floor === undefined
+          ? 'The planner stopped without an answer.'
+          : `With these left where they are, no move of the others comes below ${shareText(from.floor)} of tolerance.`
+  }
+
+  return {
+    drawing,
+    worked,
+    says,
+    asking,
+    carry,
+    bestFromHere,
+    backToBest,
+  }
+})

@@ -1,0 +1,97 @@
+import { limitsPassed } from '../proof/limitsKept'
+import { couplingMotions } from '../misalignment/couplingMotion'
+import { sharesOf, worstShare } from '../misalignment/shares'
+import type { PlanAnswer } from '../plan/answer'
+import { tidy } from '../plan/numbers'
+import * as report from '../plan/report'
+import { costOf } from '../proof/prove'
+import { asFound } from '../readings/asFound'
+import type { Sentence } from '../sheet/sentence'
+import { digitsOf, valueOf } from '../sheet/sentence'
+import { inSentence } from '../sheet/words'
+import type { Train } from '../train/model'
+import { shareText } from '../units/format'
+import { toFine } from '../units/units'
+import { handMotions, type HandPlan } from './handPlan'
+
+/** A hand plan worked out as a plan is, and how it compares. */
+export interface HandAnswer {
+  readonly answer: PlanAnswer
+  readonly sentence: Sentence
+  /** Limits that it passes, in words. */
+  readonly passed: readonly string[]
+  /** What it costs more than the least (fine unit); undefined where there is no plan to compare with. */
+  readonly more: number | undefined
+}
+
+/** Passed by less than this (um) nobody can see or measure. */
+const worthSaying = 0.05
+
+/** Works out what a hand plan does to every coupling, foot and limit, and what it costs. */
+export function handAnswer(train: Train, hand: HandPlan, best: PlanAnswer): HandAnswer {
+  const motions = handMotions(train, hand)
+  const found = train.couplings.map(asFound)
+  const worst = worstShare(sharesOf(train, found, couplingMotions(train, motions)))
+  const cost = toFine(costOf(train, motions), train.units)
+  const passed = limitsPassed(train, motions)
+    .filter(({ by }) => by > worthSaying)
+    .map(
+      ({ where, by }) =>
+        `${named(train, where)} passed by ${valueOf(toFine(by, train.units), train)}`,
+    )
+  const answer: PlanAnswer = {
+    name: best.name,
+    share: best.share,
+    held: best.held,
+    asFound: best.asFound,
+    standingShare: best.standingShare,
+    floor: best.floor,
+    findings: best.findings,
+    notEntered: best.notEntered,
+    status: 'planned',
+    cost: tidy(cost),
+    total: report.totalsAnswer(train, motions),
+    bodies: report.bodiesAnswer(train, motions),
+    feet: report.feetAnswer(train, motions),
+    couplings: report.couplingsAnswer(train, found, motions),
+    expected: report.expectedAnswer(train, found, motions),
+    worstShare: tidy(worst),
+    binding: [],
+  }
+  const least = best.cost
+  const more = least === undefined ? undefined : tidy(cost - least)
+  return { answer, passed, more, sentence: sentenceOf(train, answer, passed.length, more, least) }
+}
+
+function sentenceOf(
+  train: Train,
+  { cost = 0, worstShare: worst = 0, share }: PlanAnswer,
+  passed: number,
+  more: number | undefined,
+  least: number | undefined,
+): Sentence {
+  const over = worst > share + 1e-6
+  const reach = `the tightest coupling uses ${shareText(worst)} of its tolerance${
+    over ? `, more than the ${shareText(share)} asked for` : ''
+  }`
+  const limits =
+    passed === 0
+      ? 'every other limit is kept'
+      : `${passed === 1 ? 'one limit is' : `${passed} limits are`} passed`
+  return {
+    headline: over || passed > 0 ? 'Put by hand: this does not hold.' : 'Put by hand: this holds.',
+    moves: `It costs ${valueOf(cost, train)}; ${reach}; ${limits}.`,
+    proof:
+      more === undefined || least === undefined
+        ? 'There is no plan to compare it with.'
+        : `The best plan costs ${valueOf(least, train)}: by hand it is ${digitsOf(Math.abs(more), train)} ${more < 0 ? 'less, which no plan that keeps every limit can be' : 'more'}.`,
+  }
+}
+
+/** "gear foot 2: bolt in hole" with the name people use. */
+function named(train: Train, where: string): string {
+  const body = train.bodies
+    .filter(({ id }) => where.startsWith(`${id} `) || where.startsWith(`${id}:`))
+    .sort((a, b) => b.id.length - a.id.length)[0]
+  return body ? inSentence(body.name) + where.slice(body.id.length) : where
+}
