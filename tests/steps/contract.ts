@@ -161,6 +161,7 @@ export function worstPassed(file: TrainFile, standing: Standing): { by: number; 
       const skid = skidUnder(file, body.id)
       const pitch = own.sz + (skid ? standingOf(standing, skid.id).sz : 0)
       const reach = Math.max(
+        1,
         ...body.feet.map((f) =>
           Math.abs(f.x - body.feet.reduce((s, { x }) => s + x, 0) / body.feet.length),
         ),

@@ -13,6 +13,7 @@ import { readyLine, readyText } from './readyText'
 import { remediesText } from './remediesText'
 import { cautionText, findingsText, notEnteredText } from './remarksText'
 import { sentenceOf, sentenceText } from './sentence'
+import { stepsText } from './stepsText'
 
 /** An answer as people read it, in lines of at most 80 characters. */
 export function planText(train: Train, answer: PlanAnswer): string {
@@ -35,6 +36,7 @@ export function planText(train: Train, answer: PlanAnswer): string {
         ]),
     ...(answer.status === 'planned' ? bindingText(train, answer) : []),
     ...(answer.status === 'planned' ? expectedText(train, answer) : []),
+    ...(shown && answer.steps ? stepsText(train, answer.steps) : []),
     ...(answer.ready ? readyText(answer.ready) : []),
     ...findingsText(answer.findings),
     ...notEnteredText(answer.notEntered),

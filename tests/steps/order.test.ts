@@ -1,0 +1,297 @@
+import { describe, expect, it } from 'vitest'
+import type { Motion } from '../../src/engine/motion/motion'
+import { noMotion } from '../../src/engine/motion/motion'
+import { asFound } from '../../src/engine/readings/asFound'
+import type { StepsAnswer } from '../../src/engine/steps/answer'
+import { orderOfWork, type OrderOptions } from '../../src/engine/steps/orderOfWork'
+import { at, fourFeet, pair, trainOf, type Json } from '../engine/pair'
+import { followed } from './followed'
+import type { TrainFile } from './contract'
+import { skidPair } from './skidPair'
+
+/** Steps for motions of the bodies by id. */
+function stepsOf(
+  document: Json,
+  moves: Record<string, Partial<Motion>>,
+  options: OrderOptions = {},
+): StepsAnswer {
+  const train = trainOf(document)
+  const motions = train.bodies.map(({ id }) => ({ ...noMotion, ...moves[id] }))
+  return orderOfWork(train, train.couplings.map(asFound), motions, options)
+}
+
+const stepOf = (steps: StepsAnswer, id: string) => {
+  const step = steps.steps.find((entry) => entry.id === id)
+  if (!step) throw new Error(`no step ${id}`)
+  return step
+}
+
+const holes = (clearance: number, x = 0, y = 0) =>
+  fourFeet.map((foot) => ({ ...foot, hole: { clearance, x, y } }))
+
+describe('a move is cut into pieces', () => {
+  it('where an end would be lifted by more than a stage ahead of the other', () => {
+    // 1200 um at 1000 mm and 800 at 2000: 1000 in the middle, falling 0.4 mrad. 1200 / 500 asks for
+    // three pieces: 400 and 266.7 um each.
+    const steps = stepsOf(pair(), { B: { tz: 1000, sz: -0.4 } })
+    const step = stepOf(steps, 'B:vertical')
+    expect(step.stops).toEqual({ count: 3, each: 400, first: 'left' })
+    expect(step.feet.map(({ shim }) => shim)).toEqual([1200, 1200, 800, 800])
+    expect(step.words).toBe(
+      'Shim the pump: add 1200 µm under feet 1000a and 1000b; add 800 µm under feet 2000a and 2000b. In 3 pieces of at most 400 µm: the left end, then the right end, before the next piece.',
+    )
+  })
+
+  it('by a stage of the file', () => {
+    const document = pair({ rest: { plan: { stage: 250 } } })
+    expect(stepOf(stepsOf(document, { B: { tz: 1000 } }), 'B:vertical').stops?.count).toBe(4)
+    expect(stepOf(stepsOf(document, { B: { tz: 250 } }), 'B:vertical').stops?.count).toBe(1)
+  })
+
+  it('where an end ahead of the other would be tilted too far', () => {
+    // both ends 300 um: one ahead by all of it is 0.3 mrad, by half of it 0.15
+    const document = pair({ right: { tilt: 0.2 } })
+    const step = stepOf(stepsOf(document, { B: { tz: 300 } }), 'B:vertical')
+    expect(step.stops).toEqual({ count: 2, each: 150, first: 'left' })
+  })
+
+  it('where one end ahead would turn a foot into its bolt', () => {
+    // both rows 400 um: one ahead turns the pump 0.4 mrad, which carries a foot 300 mm aside 120 um
+    // along; hypot(400, 120) = 417.6 > 410. In two pieces it is hypot(400, 60) = 404.5.
+    const step = stepOf(
+      stepsOf(pair({ right: { feet: holes(820) } }), { B: { ty: 400 } }),
+      'B:lateral',
+    )
+    expect(step.stops).toEqual({ count: 2, each: 200, first: 'left' })
+    const wide = stepsOf(pair({ right: { feet: holes(836) } }), { B: { ty: 400 } })
+    expect(stepOf(wide, 'B:lateral').stops?.count).toBe(1)
+  })
+
+  it('with both ends in step where no end may be ahead at all', () => {
+    const document = pair({ right: { tilt: 0 } })
+    const step = stepOf(stepsOf(document, { B: { tz: 300 } }), 'B:vertical')
+    expect(step.stops).toEqual({ count: 1, each: 300, first: 'together' })
+    expect(step.cautions.join(' ')).toContain('move both ends in step')
+    expect(step.breaks).toEqual([])
+  })
+})
+
+describe('the order', () => {
+  it('is axial, skid, then outward, up and down before sideways, each machine read when it is done', () => {
+    const steps = stepsOf(skidPair(), {
+      B: { tx: 50, ty: 100, tz: 100 },
+      S: { ty: 100, tz: 100 },
+    })
+    expect(steps.steps.map(({ id }) => id)).toEqual([
+      'B:axial',
+      'S:vertical',
+      'S:lateral',
+      'S:read',
+      'B:vertical',
+      'B:lateral',
+      'B:read',
+    ])
+  })
+
+  it('goes from what stays outward, not from left to right', () => {
+    const train = fiveInLine()
+    const moves = Object.fromEntries(['A', 'B', 'D', 'E'].map((id) => [id, { tz: 100 }]))
+    const steps = stepsOf(train, moves)
+    expect(steps.order).toEqual(['B:vertical', 'D:vertical', 'A:vertical', 'E:vertical'])
+  })
+
+  it('takes another order where the one of the rules would pass a bolt', () => {
+    // hole centre from (0, -450) to (-400, 0), radius 500: along first is hypot(400, 450) = 602
+    const document = pair({
+      right: { feet: holes(1000, 0, -450), free: { axial: true } },
+    })
+    const steps = stepsOf(document, { B: { tx: -400, ty: 450 } })
+    expect(steps.order).toEqual(['B:lateral', 'B:axial'])
+    expect(steps.breaks).toEqual([])
+  })
+
+  it('takes turns in portions where no order of whole moves keeps a flange', () => {
+    // the skid carries the flange 300 um aside, the pump brings it back 250; it may go 100 either way.
+    // In thirds, the pump first: -83, 17, -67, 33, -50, 50.
+    const document = skidPair({
+      restraints: [{ id: 'flange', x: 1500, z: 0, side: [-100, 100] }],
+    })
+    const steps = stepsOf(document, { B: { ty: -250 }, S: { ty: 300 } })
+    expect(steps.order).toEqual([
+      'B:lateral:1',
+      'S:lateral:1',
+      'B:lateral:2',
+      'S:lateral:2',
+      'B:lateral:3',
+      'S:lateral:3',
+    ])
+    expect(steps.breaks).toEqual([])
+    expect(followed(document as unknown as TrainFile, steps).by).toBeLessThan(1e-6)
+    expect(steps.words).toContain('portions that take turns')
+  })
+
+  it('says which step passes which limit by how much where nothing keeps it', () => {
+    const document = skidPair({
+      restraints: [{ id: 'flange', x: 1500, z: 0, side: [0, 0] }],
+    })
+    const steps = stepsOf(document, { B: { ty: -240 }, S: { ty: 240 } })
+    // eight portions of 30 um each: one is always ahead of the other
+    const first = at(steps.breaks, 0)
+    expect(first).toMatchObject({ limit: 'restraint', where: 'Pump, flange, side', unit: 'µm' })
+    expect(Math.max(...steps.breaks.map(({ by }) => by))).toBeCloseTo(30, 6)
+    expect(first.instead).toContain('in step with each other')
+    expect(followed(document as unknown as TrainFile, steps).by).toBeCloseTo(30, 6)
+  })
+})
+
+describe('an order that somebody chose', () => {
+  const document = skidPair({
+    restraints: [{ id: 'flange', x: 1500, z: 0, side: [-100, 350] }],
+  })
+  const moves = { B: { ty: -200 }, S: { ty: 300 } }
+
+  it('is kept, and what it passes is said', () => {
+    const steps = stepsOf(document, moves, { order: ['B:lateral', 'S:lateral'] })
+    expect(steps.order).toEqual(['B:lateral', 'S:lateral'])
+    expect(steps.chosen).toBe(true)
+    expect(steps.found).toEqual(['S:lateral', 'B:lateral'])
+    expect(at(steps.breaks, 0)).toMatchObject({ step: 'B:lateral', limit: 'restraint' })
+    expect(at(steps.breaks, 0).by).toBeCloseTo(100, 9)
+    expect(at(steps.breaks, 0).instead).toContain('The order that the rules give keeps it')
+    expect(followed(document as unknown as TrainFile, steps)).toMatchObject({ step: 'B:lateral' })
+  })
+
+  it('may pass a bolt: the hole is measured by its circle', () => {
+    const axial = pair({ right: { feet: holes(1000, 0, -450), free: { axial: true } } })
+    const steps = stepsOf(axial, { B: { tx: -400, ty: 450 } }, { order: ['B:axial', 'B:lateral'] })
+    expect(steps.breaks).toHaveLength(4)
+    for (const { step, limit, by } of steps.breaks) {
+      expect([step, limit]).toEqual(['B:axial', 'hole'])
+      expect(by).toBeCloseTo(Math.hypot(400, 450) - 500, 9)
+    }
+  })
+
+  it('is the order of the rules where it names nothing, or the same', () => {
+    const order = ['S:lateral', 'S:read', 'B:lateral']
+    expect(stepsOf(document, moves, { order })).toEqual(stepsOf(document, moves))
+  })
+
+  it('keeps every step it does not name, and says what it does not know', () => {
+    const steps = stepsOf(document, moves, { order: ['B:lateral', 'C:vertical'] })
+    expect(steps.order).toEqual(['B:lateral', 'S:lateral'])
+    expect(steps.unknown).toEqual(['C:vertical'])
+  })
+})
+
+describe('readings on the way', () => {
+  it('can be judged only when the machines on both sides are done', () => {
+    const steps = stepsOf(pair(), { B: { tz: 700, ty: 100 } })
+    const [lift, slide] = steps.steps.map(({ judge }) => at(judge, 0))
+    expect(lift).toEqual({
+      coupling: 'c',
+      judge: 'not yet',
+      why: 'the pump still has to move up to 100 µm',
+      left: 100,
+    })
+    expect(slide).toMatchObject({ judge: 'good to judge', why: '', left: 0 })
+  })
+
+  it('say that the rest is coarse above a stage', () => {
+    const { judge } = at(stepsOf(pair(), { B: { tz: 100, ty: 700 } }).steps, 0)
+    expect(at(judge, 0).why).toBe('the pump still has to move up to 700 µm; it is still coarse')
+  })
+})
+
+describe('packs of real plates', () => {
+  it('are what the feet are told, and what the dials then show', () => {
+    const packs = fourFeet.map(({ id }) => ({
+      body: 'B',
+      foot: id,
+      change: 105,
+      packAfter: 1105,
+      use: [1000, 100, 5],
+    }))
+    const feet = fourFeet.map((foot) => ({ ...foot, pack: { now: 1000 } }))
+    const steps = stepsOf(pair({ right: { feet } }), { B: { tz: 104.2 } }, { packs })
+    const step = stepOf(steps, 'B:vertical')
+    expect(at(step.feet, 0)).toEqual({
+      foot: '1000a',
+      shim: 105,
+      packBefore: 1000,
+      packAfter: 1105,
+      use: [1000, 100, 5],
+    })
+    expect(at(step.dials, 0).shows).toBe(105)
+  })
+})
+
+describe('soft feet', () => {
+  it('come first, end with new readings, and make what follows provisional', () => {
+    const soft = [{ body: 'B', foot: '1000a', shim: 80 }]
+    const steps = stepsOf(pair(), { B: { tz: 100 } }, { soft })
+    expect(steps.steps.map(({ id, provisional }) => [id, provisional])).toEqual([
+      ['B:soft', false],
+      ['B:vertical', true],
+      ['B:read', true],
+    ])
+    expect(at(steps.steps, 0).hold).toContain('read every coupling anew')
+    expect(at(steps.steps, 0).words).toContain('add 80 µm under foot 1000a')
+  })
+})
+
+describe('dials', () => {
+  const steps = stepsOf(
+    pair({ rest: { sides: { three: 'toward the pipe rack', nine: 'toward the road' } } }),
+    { B: { tz: -120, ty: -60 } },
+  )
+
+  it("read + for up and for the 3 o'clock side, since their stems are pushed in", () => {
+    const [down] = stepOf(steps, 'B:vertical').dials
+    expect(down).toEqual({
+      foot: '1000a',
+      where: 'on the base, stem down on foot 1000a: + is up',
+      way: 'vertical',
+      shows: -120,
+    })
+    const [aside] = stepOf(steps, 'B:lateral').dials
+    expect(aside).toEqual({
+      foot: '1000a',
+      where:
+        'on the base, on the pipe rack side, stem against foot 1000a: + is toward the pipe rack',
+      way: 'lateral',
+      shows: -60,
+    })
+  })
+
+  it('watch the neighbour that has feet, and only that', () => {
+    expect(stepOf(steps, 'B:vertical').dials).toHaveLength(4)
+    const withFeet = pair({ left: { feet: fourFeet.map((f) => ({ ...f, x: f.x - 3000 })) } })
+    const watched = stepOf(stepsOf(withFeet, { B: { tz: 50 } }), 'B:vertical').dials
+    expect(at(watched, 4)).toMatchObject({
+      where: expect.stringContaining('Motor') as string,
+      shows: 0,
+    })
+  })
+})
+
+/** Five machines a metre long, C anchored. */
+function fiveInLine(): Json {
+  const ids = ['A', 'B', 'C', 'D', 'E']
+  return {
+    ...pair(),
+    machines: ids.map((id, i) => ({
+      id,
+      name: id,
+      axis: { z: 400 },
+      feet: [0, 800].map((x) => ({ id: `${x}`, x: 1000 * i + x })),
+      ...(id === 'C' && { anchored: 'piped' }),
+    })),
+    couplings: ids.slice(1).map((id, i) => ({
+      id: `c${i}`,
+      left: { machine: ids[i], plane: 1000 * i + 850 },
+      right: { machine: id, plane: 1000 * i + 950 },
+      tolerance: { offset: 100 },
+      found: [{ kind: 'line', at: 1000 * i + 900, offset: { y: 0, z: 0 }, slope: { y: 0, z: 0 } }],
+    })),
+  }
+}
