@@ -157,13 +157,33 @@ describe('cautions', () => {
     expect(near(0.84)).toEqual([])
   })
 
-  it('come with a gearbox that is rolled', () => {
+  const blue =
+    'roll moves the tooth contact toward one end: have it checked with blue before it runs, by somebody who signs with a name'
+
+  it('come with a gearbox that may be rolled, and with one that is', () => {
     const rolled = (role: string) =>
       cautions({ role, free: { side: false, roll: true } }, [90, 0]).map(({ what }) => what)
-    // 40 um at 400 mm
+    // found 90 toward 3, 50 allowed: the axis, 400 up, must come 40 back toward 9
     expect(rolled('gearbox')).toEqual([
-      'Pump is rolled by 0.100 mrad: check tooth contact before it runs',
+      `Pump may be rolled: 0.1 mrad, its feet toward 3 o'clock up, would carry its shaft 40 µm toward 9 o'clock; ${blue}`,
+      `Pump is rolled by 0.100 mrad, its feet toward 3 o'clock up: that carries its shaft 40 µm toward 9 o'clock; ${blue}`,
     ])
     expect(rolled('pump')).toEqual([])
+    expect(cautions({ role: 'gearbox', free: { side: false } }, [0, 0])).toEqual([])
+  })
+
+  it('say what a roll does to both shafts of a gear, each with its side', () => {
+    const axis = { left: { y: 0, z: 400 }, right: { y: -300, z: 500 } }
+    const what = (y: number) =>
+      cautions({ role: 'gearbox', axis, free: { side: false, roll: true } }, [y, 0]).map(
+        (finding) => finding.what,
+      )[1]
+    // 0.1 mrad: 400 up goes 40 to 9; 500 up goes 50, and 300 toward 9 of the middle goes 30 down
+    expect(what(90)).toContain(
+      "its feet toward 3 o'clock up: that carries its left shaft 40 µm toward 9 o'clock, its right shaft 50 µm toward 9 o'clock and 30 µm down",
+    )
+    expect(what(-90)).toContain(
+      "its feet toward 9 o'clock up: that carries its left shaft 40 µm toward 3 o'clock, its right shaft 50 µm toward 3 o'clock and 30 µm up",
+    )
   })
 })

@@ -1,7 +1,9 @@
 import { fineText, shareText } from '../units/format'
 import type { Body, Train } from '../train/model'
 import type { Motion } from '../motion/motion'
+import { sideName } from '../sheet/couplingWords'
 import type { Finding } from './answer'
+import { hasTeeth, rolledShafts, toothCheck } from './rollWords'
 import { footMove } from './totals'
 
 /**
@@ -65,10 +67,10 @@ function ofBody(train: Train, body: Body, motion: Motion): Finding[] {
         what: `${body.name} foot ${foot.id} keeps only ${fineText(Math.max(0, room), units)} between bolt and hole: measure it before the slide`,
       })
   })
-  if (body.role === 'gearbox' && Math.abs(motion.roll) > 1e-6)
+  if (hasTeeth(body) && Math.abs(motion.roll) > 1e-6)
     out.push({
       where: body.place,
-      what: `${body.name} is rolled by ${motion.roll.toFixed(3)} mrad: check tooth contact before it runs`,
+      what: `${body.name} is rolled by ${Math.abs(motion.roll).toFixed(3)} mrad, its feet ${sideName(train, motion.roll)} up: that carries ${rolledShafts(train, body, motion.roll)}; ${toothCheck}`,
     })
   return out
 }

@@ -2,9 +2,11 @@ import type { Body, Coupling, Train } from '../train/model'
 import type { AsFound } from '../readings/asFound'
 import { closureChecks } from '../ready/closures'
 import { doubtWords } from '../ready/closureWords'
+import { sideName } from '../sheet/couplingWords'
 import { settingWords } from '../sheet/settingWords'
 import { fineText } from '../units/format'
 import type { Finding } from './answer'
+import { hasTeeth, rolledShafts, toothCheck } from './rollWords'
 
 /** Residuals beyond this many standard uncertainties say that the readings contradict each other. */
 const wideResidual = 3
@@ -12,7 +14,7 @@ const wideResidual = 3
 /** What the engineer should know about the train as found, before any plan. */
 export function findingsOf(train: Train, found: readonly AsFound[]): Finding[] {
   return [
-    ...train.bodies.flatMap((body) => ofFeet(train, body)),
+    ...train.bodies.flatMap((body) => [...ofFeet(train, body), ...ofRoll(train, body)]),
     ...train.couplings.flatMap((coupling, c) => [
       ...ofSetting(train, coupling),
       ...closureChecks(train, coupling)
@@ -30,6 +32,21 @@ export function findingsOf(train: Train, found: readonly AsFound[]): Finding[] {
           ]
         : []),
     ]),
+  ]
+}
+
+/** A roll to show what a gear's roll does (mrad). */
+const shownRoll = 0.1
+
+/** A gear whose roll was freed: what that may do to both shafts, before any plan uses it. */
+function ofRoll(train: Train, body: Body): Finding[] {
+  if (body.held || !body.may.roll || !hasTeeth(body)) return []
+  const feet = `its feet ${sideName(train, 1)} up`
+  return [
+    {
+      where: `${body.place}.free.roll`,
+      what: `${body.name} may be rolled: ${shownRoll.toFixed(1)} mrad, ${feet}, would carry ${rolledShafts(train, body, shownRoll)}; ${toothCheck}`,
+    },
   ]
 }
 

@@ -1,5 +1,5 @@
 import type { Train } from '../train/model'
-import { inSentence, listed } from '../sheet/words'
+import { capital, inSentence, listed } from '../sheet/words'
 import type { ReadyItem, ReadyWhat } from './answer'
 
 /** More places than this are counted, not named. */
@@ -26,11 +26,10 @@ export function readySentence(train: Train, items: readonly ReadyItem[]): string
   )
   const waived = items
     .filter(({ state }) => state === 'waived')
-    .map(
-      ({ what, where, by = '', why = '' }) =>
-        `${what} of ${placeName(train, what, where)} waived by ${by}: ${why}`,
+    .map(({ what, where, by = '', why = '' }) =>
+      capital(`${what} of ${placeName(train, what, where)} is waived by ${by}: ${why}`),
     )
-  const without = waived.length === 0 ? '' : ` ${waived.join('; ')}.`
+  const without = waived.length === 0 ? '' : ` ${waived.join('. ')}.`
   if (open.length > 0) return `Not ready: ${open.join('; ')}.${without}`
   return `Ready: soft foot, pipe strain, signs and closures are in${waived.length > 0 ? ' or waived' : ''}.${without}`
 }
