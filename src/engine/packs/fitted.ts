@@ -2,7 +2,7 @@ import { solveSymmetric } from '../algebra/symmetric'
 import type { Micrometres } from '../units/units'
 import type { Body } from '../train/model'
 import type { Motion } from '../motion/motion'
-import { turnsOf } from './choices'
+import { turnsOf } from './stands'
 
 /** A slide smaller than this (um) is the solver's last digits. */
 const noSlide: Micrometres = 1e-4

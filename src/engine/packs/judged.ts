@@ -3,7 +3,7 @@ import type { Train } from '../train/model'
 import type { AsFound } from '../readings/asFound'
 import { footMove, totalsOf } from '../plan/totals'
 import { allowedExcess, allowedViolation, prove } from '../proof/prove'
-import { isLoose } from './choices'
+import { isLoose } from './stands'
 import type { Rounded } from './rounding'
 import { footRange } from './shims'
 

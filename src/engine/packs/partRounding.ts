@@ -2,12 +2,13 @@ import type { Micrometres } from '../units/units'
 import { leastShare } from '../plan/leastShare'
 import { firstCuts } from '../program/cuts'
 import type { Part } from '../program/parts'
-import { programUnit, type Cut } from '../program/program'
+import type { Cut } from '../program/program'
 import type { Solver } from '../solver/solver'
 import { isAllowed, nearest, nothingElse, type Allowed } from './allowed'
 import type { Choice } from './choices'
 import { leastCost, smallestShare } from './question'
-import { bounded, moveOf, search, type Found, type Open, type Searched } from './search'
+import { bounded, moveOf, type Open } from './branches'
+import { search, type Found, type Searched } from './search'
 
 /** Most programs solved for one question of one part, and for one question asked on the side. */
 const mostNodes = 1200
@@ -201,5 +202,3 @@ function widest(
     objective: best.objective,
   }
 }
-
-export const toMicrometres = (value: number): Micrometres => value * programUnit

@@ -1,0 +1,79 @@
+import { describe, expect, it } from 'vitest'
+import { Plates } from '../../src/engine/packs/plates'
+import { inchSet, metricSet } from './shimmed'
+import { everySum, whole } from './store'
+
+/**
+ * Shim vectors S1 and S2 (constructed from the trade's pre-cut inch and metric sets, published-values
+ * 3.3 and 8.7): the fewest plates for a thickness.
+ */
+const mil = 25.4
+const inch = new Plates(
+  inchSet.map((t) => t * mil),
+  4,
+)
+const metric = new Plates(metricSet, 4)
+
+describe('fewest plates', () => {
+  it.each([
+    [7, 2],
+    [13, 2],
+    [37, 3],
+    [66, 3],
+    [87, 3],
+    [143, 3],
+    [156, 4],
+  ])('S1: %d mil takes %d', (thickness, pieces) => {
+    expect(inch.fewest(thickness * mil)).toHaveLength(pieces)
+  })
+
+  it('S1: every whole mil to 150 takes at most 3, to 200 at most 4, and 156 is the first with 4', () => {
+    const pieces = (thickness: number) => inch.fewest(thickness * mil)?.length ?? Infinity
+    const all = Array.from({ length: 200 }, (_, i) => pieces(i + 1))
+    expect(Math.max(...all.slice(0, 150))).toBe(3)
+    expect(Math.max(...all)).toBe(4)
+    expect(all.findIndex((n) => n === 4) + 1).toBe(156)
+  })
+
+  it.each([
+    [150, 2],
+    [350, 2],
+    [650, 2],
+    [950, 2],
+    [1450, 3],
+    [2850, 4],
+  ])('S2: %d um takes %d', (thickness, pieces) => {
+    expect(metric.fewest(thickness)).toHaveLength(pieces)
+  })
+
+  it('S2: every multiple of 0.05 mm to 2.85 mm can be made, and nothing else', () => {
+    for (let thickness = 10; thickness <= 2850; thickness += 10)
+      expect(metric.fewest(thickness) !== undefined, `${thickness} um`).toBe(thickness % 50 === 0)
+  })
+
+  it.each([
+    ['inch', inchSet.map((t) => t * mil), 4],
+    ['metric', metricSet, 4],
+    ['metric, three plates', metricSet, 3],
+    ['odd', [30, 70, 110, 250], 6],
+    ['two plates', [125, 200, 300], 2],
+    ['one plate', [125, 200, 300], 1],
+  ] as const)('is that of all multisets, one by one: %s', (_, stock, most) => {
+    const plates = new Plates(stock, most)
+    const every = everySum(stock.map(whole), most)
+    expect(plates.sums.length).toBe(every.size)
+    for (const [sum, pieces] of every) {
+      const pack = plates.fewest(sum / 100)
+      expect(pack, `${sum / 100} um`).toHaveLength(pieces)
+      expect(pack?.reduce((all, plate) => all + whole(plate), 0)).toBe(sum)
+      for (const plate of pack ?? []) expect(stock.map(whole)).toContain(whole(plate))
+    }
+  })
+
+  it('has no pack for what is thinner than the thinnest or thicker than all together', () => {
+    expect(metric.fewest(25)).toBeUndefined()
+    expect(metric.fewest(8050)).toBeUndefined()
+    expect(metric.fewest(8000)).toEqual([2000, 2000, 2000, 2000])
+    expect(metric.fewest(0)).toEqual([])
+  })
+})
