@@ -7,7 +7,7 @@ import * as report from '../plan/report'
 import { costOf } from '../proof/prove'
 import { asFound } from '../readings/asFound'
 import type { Sentence } from '../sheet/sentence'
-import { digitsOf, valueOf } from '../sheet/sentence'
+import { valueOf } from '../sheet/sentence'
 import { inSentence } from '../sheet/words'
 import type { Train } from '../train/model'
 import { shareText } from '../units/format'
@@ -84,7 +84,7 @@ function sentenceOf(
     proof:
       more === undefined || least === undefined
         ? 'There is no plan to compare it with.'
-        : `The best plan costs ${valueOf(least, train)}: by hand it is ${digitsOf(Math.abs(more), train)} ${more < 0 ? 'less, which no plan that keeps every limit can be' : 'more'}.`,
+        : `The best plan costs ${valueOf(least, train)}: by hand it is ${valueOf(Math.abs(more), train)} ${more < 0 ? 'less, which no plan that keeps every limit can be' : 'more'}.`,
   }
 }
 

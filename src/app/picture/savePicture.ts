@@ -1,0 +1,50 @@
+import { bandPicture } from './bandPicture'
+
+/** Pixels of a saved picture to one of the screen: sharp on paper too. */
+const density = 2
+
+/** Saves a band as a drawing or as a picture of pixels, under the train's name. */
+export async function savePicture(
+  band: HTMLElement,
+  kind: 'svg' | 'png',
+  name: string,
+): Promise<void> {
+  const drawing = await bandPicture(band)
+  const svg = new Blob([drawing], { type: 'image/svg+xml' })
+  save(kind === 'svg' ? svg : await pixels(drawing, band), `${fileName(name)}.${kind}`)
+}
+
+async function pixels(drawing: string, band: HTMLElement): Promise<Blob> {
+  const { width, height } = band.getBoundingClientRect()
+  const image = new Image()
+  image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(drawing)}`
+  await image.decode()
+  const canvas = document.createElement('canvas')
+  canvas.width = Math.ceil(width) * density
+  canvas.height = Math.ceil(height) * density
+  canvas.getContext('2d')?.drawImage(image, 0, 0, canvas.width, canvas.height)
+  return new Promise((resolve, reject) => {
+    canvas.toBlob((blob) => {
+      if (blob) resolve(blob)
+      else reject(new Error('the picture could not be made'))
+    }, 'image/png')
+  })
+}
+
+const fileName = (name: string): string =>
+  name
+    .trim()
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-|-$/g, '') || 'train'
+
+/** Hands a file to whoever sits at the screen. */
+export function save(blob: Blob, name: string): void {
+  const link = document.createElement('a')
+  link.href = URL.createObjectURL(blob)
+  link.download = name
+  link.click()
+  setTimeout(() => {
+    URL.revokeObjectURL(link.href)
+  }, 10_000)
+}
