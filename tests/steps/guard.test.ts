@@ -1,0 +1,145 @@
+import { describe, expect, it } from 'vitest'
+import { noMotion, type Motion } from '../../src/engine/motion/motion'
+import { asFound } from '../../src/engine/readings/asFound'
+import { guardOf, type Guard } from '../../src/engine/steps/guard'
+import { pointed } from '../../src/engine/steps/hand'
+import { orderOfWork } from '../../src/engine/steps/orderOfWork'
+import { fourFeet, pair, trainOf, type Json } from '../engine/pair'
+
+const sides = { three: 'toward the pipe rack', nine: 'toward the road' }
+const holes = (clearance: number) => fourFeet.map((foot) => ({ ...foot, hole: { clearance } }))
+
+/** Guards foot 1000a of a pump that makes one move. */
+function guard(
+  move: Partial<Motion>,
+  shown: number,
+  { rest, right, lifted }: { rest?: Json; right?: Json; lifted?: boolean } = {},
+): Guard {
+  const train = trainOf(pair({ right: right ?? {}, rest: { sides, ...rest } }))
+  const motions = [noMotion, { ...noMotion, ...move }]
+  const { steps } = orderOfWork(train, train.couplings.map(asFound), motions)
+  return guardOf(train, {
+    steps,
+    at: 0,
+    foot: '1000a',
+    shown,
+    ...(lifted !== undefined && { lifted }),
+  })
+}
+
+describe('what is left to go', () => {
+  it("goes by the sign of the dial: + is up and toward 3 o'clock, from whichever end the clock is seen", () => {
+    for (const seenFrom of ['left', 'right']) {
+      const rest = { clock: { seenFrom } }
+      expect(guard({ tz: 350 }, 200, { rest })).toMatchObject({
+        target: 350,
+        left: 150,
+        words: '150 µm to go, up.',
+        there: false,
+      })
+      expect(guard({ tz: -350 }, -400, { rest }).words).toBe('50 µm to go, up.')
+      expect(guard({ ty: 350 }, 200, { rest }).words).toBe('150 µm to go, toward the pipe rack.')
+      expect(guard({ ty: -350 }, -200, { rest })).toMatchObject({
+        left: -150,
+        words: '150 µm to go, toward the road.',
+      })
+    }
+  })
+
+  it('is in the unit of the document', () => {
+    const rest = { units: { length: 'in', fine: 'mil' } }
+    expect(guard({ ty: 254 }, 4, { rest })).toMatchObject({
+      target: 10,
+      left: 6,
+      words: '6.0 mil to go, toward the pipe rack.',
+    })
+    const inMm = { units: { length: 'mm', fine: 'mm' } }
+    expect(guard({ ty: -500 }, -0.5, { rest: inMm })).toMatchObject({
+      words: 'There.',
+      there: true,
+    })
+  })
+})
+
+describe('the wrong way', () => {
+  it('is called after 50 um, not before, and names what should be', () => {
+    expect(guard({ ty: 350 }, -49).wrong).toBeUndefined()
+    expect(guard({ ty: 350 }, -50).wrong).toBe(
+      'Stop, the wrong way: the dial shows -50 µm and should go to +350 µm, toward the pipe rack.',
+    )
+    expect(guard({ tz: -350 }, 60).wrong).toContain('should go to -350 µm, down')
+    expect(guard({ ty: 350 }, 60).wrong).toBeUndefined()
+  })
+
+  it('is called at 2 mil in a document in mils', () => {
+    const rest = { units: { length: 'in', fine: 'mil' } }
+    expect(guard({ ty: -254 }, 1.9, { rest }).wrong).toBeUndefined()
+    expect(guard({ ty: -254 }, 2, { rest }).wrong).toContain('should go to -10.0 mil')
+  })
+
+  it('is no matter while the foot is on jacks to take shims out', () => {
+    expect(guard({ tz: -350 }, 1200, { lifted: true }).wrong).toBeUndefined()
+    expect(guard({ tz: -350 }, 1200).wrong).toBeDefined()
+  })
+
+  it('is any way for a foot that should stay', () => {
+    // the end at 1000 stays, the one at 2000 goes up 300
+    const turn = { tz: 150, sz: 0.3 }
+    expect(guard(turn, 60).wrong).toBe('Stop: this foot should stay, and its dial shows +60 µm.')
+  })
+})
+
+describe('lift and bolt room', () => {
+  it('warns of more lift than slipping shims takes, 2 mm over the pack', () => {
+    expect(guard({ tz: 300 }, 2300, { lifted: true }).liftWarning).toBeUndefined()
+    expect(guard({ tz: 300 }, 2301, { lifted: true }).liftWarning).toContain(
+      'a block beside the jack',
+    )
+    expect(guard({ tz: -300 }, 2001, { lifted: true }).liftWarning).toBeDefined()
+  })
+
+  it('warns of a lift past what the bolt allows', () => {
+    const feet = fourFeet.map((foot) => ({ ...foot, lift: 500 }))
+    expect(guard({ tz: 300 }, 620, { right: { feet }, lifted: true }).liftWarning).toBe(
+      'Foot 1000a is 120 µm above its lift limit: no higher.',
+    )
+  })
+
+  it('measures the room where the foot is now', () => {
+    const right = { feet: holes(1200) }
+    expect(guard({ ty: 400 }, 250, { right })).toMatchObject({ room: 350 })
+    expect(guard({ ty: 400 }, 250, { right }).roomWarning).toBeUndefined()
+    expect(guard({ ty: 400 }, 310, { right }).roomWarning).toBe(
+      'Only 290 µm left between bolt and hole at foot 1000a.',
+    )
+    expect(guard({ ty: 400 }, 610, { right }).roomWarning).toContain('stop and look')
+  })
+})
+
+describe('a direction as somebody points it', () => {
+  const from = (seenFrom: string) => trainOf(pair({ rest: { clock: { seenFrom } } }))
+
+  it("is at the right hand for 3 o'clock where the clock is seen from, at the left hand from the other end", () => {
+    expect(pointed(from('left'), 0, 1, 'left')).toBe('to your right')
+    expect(pointed(from('left'), 0, 1, 'right')).toBe('to your left')
+    expect(pointed(from('right'), 0, 1, 'right')).toBe('to your right')
+    expect(pointed(from('right'), 0, -1, 'right')).toBe('to your left')
+  })
+
+  it('comes toward whoever stands on that side', () => {
+    for (const seenFrom of ['left', 'right']) {
+      expect(pointed(from(seenFrom), 0, 1, 'three')).toBe('toward you')
+      expect(pointed(from(seenFrom), 0, 1, 'nine')).toBe('away from you')
+      expect(pointed(from(seenFrom), 1, 0, 'right')).toBe('toward you')
+    }
+  })
+
+  it('along the train is mirrored with the clock', () => {
+    // clock seen from the left: 3 o'clock is the right-hand side looking along the train; somebody
+    // there who faces the train has its right end at the right hand
+    expect(pointed(from('left'), 1, 0, 'three')).toBe('to your right')
+    expect(pointed(from('left'), 1, 0, 'nine')).toBe('to your left')
+    expect(pointed(from('right'), 1, 0, 'three')).toBe('to your left')
+    expect(pointed(from('right'), 1, 0, 'nine')).toBe('to your right')
+  })
+})
