@@ -19,6 +19,9 @@ let kept:
 /** Least and most share in percent that a point is dragged to; it stops at whole ones. */
 const [least, most] = [30, 100]
 
+/** Plans are made ahead when a train has stood for so long (ms). */
+const later = 300
+
 /**
  * The plan of a train whose share alone is being changed, without prices: from its trade-off where
  * that is known, and made ready beforehand where there was time.
@@ -45,6 +48,8 @@ export async function readyAlong(
   made: (train: Train, answer: PlanAnswer) => void,
 ): Promise<void> {
   if (kept?.key !== key) {
+    // the list and the curve that people see are worked out at the same time, and come first
+    await new Promise((go) => setTimeout(go, later))
     const planner = await worked(train, solver, pause)
     if (!planner) return
     kept = { key, planner, plans: new Map(), told: new Set() }

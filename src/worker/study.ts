@@ -3,16 +3,18 @@ import { whyFoot } from '../engine/explain/whyFoot'
 import { floorReason } from '../engine/floor/floorReason'
 import { bestFromHere } from '../engine/hand/fromHere'
 import { choiceNow } from '../engine/holds/choice'
-import { holdRows, rankedHolds, solvesAll } from '../engine/holds/holdRows'
+import { holdRows, rankedHolds, solvesAll, theBest } from '../engine/holds/holdRows'
 import { HoldSolver } from '../engine/holds/holdSolver'
 import type { HoldRow } from '../engine/holds/row'
 import { planRead } from '../engine/planTrain'
+import { withReady } from '../engine/ready/withReady'
 import { holdList } from '../engine/sheet/holdList'
+import { withSteps } from '../engine/steps/withSteps'
 import type { Solver } from '../engine/solver/solver'
 import { tradeoffSteps } from '../engine/tradeoff/tradeoff'
 import { readTrain } from '../engine/train/readTrain'
 import { pause } from './pause'
-import type { StudyReply, StudyRequest } from './studyMessages'
+import type { StudyReply, StudyRequest, Work } from './studyMessages'
 
 /** Work between two looks at the messages that came in meanwhile (ms). */
 const slice = 30
@@ -43,7 +45,8 @@ export async function study(request: StudyRequest, solver: Solver, post: Post): 
         (way) => whyFoot(read.train, { body: request.body, foot: request.foot, way }, solver) ?? [],
       )
       post({ id, kind: 'why', whys })
-    } else if (request.kind === 'from here')
+    } else if (request.kind === 'work') post({ id, kind: 'work', work: work(read, solver) })
+    else if (request.kind === 'from here')
       post({ id, kind: 'from here', from: bestFromHere(read.train, request.hand, solver) })
     else if (request.kind === 'reasons') post({ id, kind: 'reasons', ...reasons(read, solver) })
     else {
@@ -52,6 +55,17 @@ export async function study(request: StudyRequest, solver: Solver, post: Post): 
     }
   } catch (error) {
     post({ id, kind: 'failed', why: error instanceof Error ? error.message : String(error) })
+  }
+}
+
+function work(read: Read, solver: Solver): Work {
+  const planned = planRead(read.train, solver, { prices: false, packs: true })
+  const { packs, rounded, steps, ready } = withReady(read, withSteps(read, planned), solver)
+  return {
+    ...(packs && { packs }),
+    ...(rounded && { rounded }),
+    ...(steps && { steps }),
+    ...(ready && { ready }),
   }
 }
 
@@ -85,7 +99,11 @@ async function studied(
   const rows: HoldRow[] = []
   const complete = solvesAll(train)
   const tell = (done: number, total: number | undefined, finished: boolean) => {
-    const list = holdList(train, rankedHolds(holds, rows), complete)
+    const list = holdList(
+      train,
+      rankedHolds(holds, complete ? rows : theBest(train, rows)),
+      complete,
+    )
     post({ id, kind: 'holds', list, done, total, finished })
   }
   const choices = holdRows(holds, { prices: false })

@@ -4,6 +4,7 @@ import { conflictPlaces } from '../../engine/scene/conflictMarks'
 import type { HoldList } from '../../engine/sheet/holdList'
 import type { TrainDocument } from '../../engine/train/document'
 import type { Tradeoff } from '../../engine/tradeoff/tradeoff'
+import { alongKey } from '../../worker/alongKey'
 import type { Reasons, StudyReply } from '../../worker/studyMessages'
 import { Studier } from '../studier'
 import { useJob } from './job'
@@ -90,7 +91,7 @@ export const useStudy = defineStore('study', () => {
     if (!document || document !== job.planned || plan.working || document === studied.value) return
     studied.value = document
     failure.value = ''
-    marginKey = JSON.stringify({ ...document, plan: { ...document.plan, share: undefined } })
+    marginKey = alongKey(document)
     const kept = keptMargins.get(marginKey)
     marginOld.value = kept === undefined
     margin.value = kept ?? margin.value
@@ -110,10 +111,14 @@ export const useStudy = defineStore('study', () => {
     if (holds.value) holds.value = { ...holds.value, stopped: true }
   }
 
-  watch([() => job.document, () => plan.drawing, () => plan.working], () => {
-    clearTimeout(timer)
-    timer = setTimeout(begin, studied.value ? settled : 0)
-  })
+  watch(
+    [() => job.planned, () => plan.drawing, () => plan.working],
+    () => {
+      clearTimeout(timer)
+      timer = setTimeout(begin, studied.value ? settled : 0)
+    },
+    { immediate: true },
+  )
   // what was studied of another train is of no use, and would be taken for this one's
   watch(
     () => job.opened,

@@ -97,8 +97,8 @@ export function holdsOf(train: Train, solver: Solver, options: HoldOptions = {})
   return { complete, rows: rankedHolds(holds, complete ? rows : theBest(train, rows)) }
 }
 
-/** The best rows of a list, and with them always what is held now and nothing. */
-function theBest(train: Train, rows: readonly HoldRow[]): HoldRow[] {
+/** The best 200 rows of a list that is not complete, and with them always what is held now and nothing. */
+export function theBest(train: Train, rows: readonly HoldRow[]): HoldRow[] {
   const always = [choiceNow(train), choiceOf(train, new Set())].map((choice) =>
     heldIds(train, choice),
   )
