@@ -48,7 +48,7 @@ async function answer(request: Request): Promise<Reply> {
     const ready = await solver
     // as the page has it, which compares by the same key
     const key = alongKey(request.kind === 'text' ? document : (request.document as object))
-    const planned = along ? planAlong(key, train, ready) : planRead(train, ready)
+    const planned = along ? planAlong(key, train, ready) : planRead(train, ready, { packs: false })
     // between two requests, what plans along the trade-off start from
     void readyAlong(
       key,

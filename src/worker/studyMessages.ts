@@ -20,6 +20,7 @@ export type StudyRequest = { readonly id: number } & (
       readonly body: string
       readonly foot: string
     }
+  | { readonly kind: 'work'; readonly document: unknown }
   | { readonly kind: 'from here'; readonly document: unknown; readonly hand: HandPlan }
   /** Ends the study of this number where it is. */
   | { readonly kind: 'stop' }
@@ -30,6 +31,9 @@ export type Reasons = Pick<
   PlanAnswer,
   'conflict' | 'conflictSentence' | 'behind' | 'remedies' | 'holdsTried'
 >
+
+/** What turns a plan into work: real shims, the order of steps, and whether it may begin. */
+export type Work = Pick<PlanAnswer, 'packs' | 'rounded' | 'steps' | 'ready'>
 
 export type StudyReply = { readonly id: number } & (
   | { readonly kind: 'begun' }
@@ -48,6 +52,7 @@ export type StudyReply = { readonly id: number } & (
     }
   | { readonly kind: 'reasons'; readonly reasons: Reasons }
   | { readonly kind: 'why'; readonly whys: readonly WhyFoot[] }
+  | { readonly kind: 'work'; readonly work: Work }
   | { readonly kind: 'from here'; readonly from: FromHere }
   | { readonly kind: 'failed'; readonly why: string }
 )

@@ -1,0 +1,101 @@
+import { defineStore } from 'pinia'
+import { computed, shallowRef, watch } from 'vue'
+import type { Waiver } from '../../engine/train/work'
+import { workRecordOf } from '../../engine/train/work'
+import { withValue } from '../../engine/entry/place'
+import type { TrainDocument } from '../../engine/train/document'
+import type { Work } from '../../worker/studyMessages'
+import { Studier } from '../studier'
+import { useJob } from './job'
+import { usePlan } from './plan'
+
+/** A plan that stood so long (ms) is turned into work. */
+const settled = 250
+
+/** From plan to work: real shims, the order of steps, whether it may begin; and what was agreed to or waived. */
+export const useWork = defineStore('work', () => {
+  const job = useJob()
+  const plan = usePlan()
+  const work = shallowRef<Work>()
+  const of = shallowRef<TrainDocument>()
+  const failure = shallowRef('')
+  let asked = 0
+  let timer: ReturnType<typeof setTimeout> | undefined
+
+  const studier = new Studier((reply) => {
+    if (reply.id !== asked) return
+    if (reply.kind === 'work') {
+      work.value = reply.work
+      failure.value = ''
+    }
+    if (reply.kind === 'failed') failure.value = reply.why
+  })
+
+  /** True while what is shown belongs to a document before. */
+  const old = computed(() => of.value !== job.document)
+
+  watch([() => job.planned, () => plan.working], () => {
+    clearTimeout(timer)
+    timer = setTimeout(() => {
+      const { document, planned } = job
+      if (!document || document !== planned || plan.working || document === of.value) return
+      of.value = document
+      asked = studier.ask({ kind: 'work', document })
+    }, settled)
+  })
+  watch(
+    () => job.opened,
+    () => {
+      work.value = of.value = undefined
+      asked = 0
+    },
+    { flush: 'sync' },
+  )
+
+  const record = computed(() => workRecordOf(job.document?.record) ?? {})
+
+  /** Somebody agrees that a coupling's readings mean what the sheet says. */
+  async function confirm(coupling: string, name: string, says: string, by: string): Promise<void> {
+    const rest = (record.value.signs ?? []).filter((check) => check.coupling !== coupling)
+    const sign = { coupling, says, ...(by !== '' && { by }), when: new Date().toISOString() }
+    await job.change(`confirmed what ${name} reads`, (now) =>
+      withValue(now, ['record', 'signs'], [...rest, sign]),
+    )
+  }
+
+  async function unconfirm(coupling: string, name: string): Promise<void> {
+    const rest = (record.value.signs ?? []).filter((check) => check.coupling !== coupling)
+    await job.change(`took back that ${name} reads so`, (now) =>
+      withValue(now, ['record', 'signs'], rest),
+    )
+  }
+
+  /** Somebody goes without something, by name and with a reason. */
+  async function waive(waiver: Waiver): Promise<void> {
+    await job.change(`waived ${waiver.what}`, (now) =>
+      withValue(
+        now,
+        ['record', 'waivers'],
+        [...(record.value.waivers ?? []), { ...waiver, when: new Date().toISOString() }],
+      ),
+    )
+  }
+
+  async function unwaive(what: Waiver['what'], where: string): Promise<void> {
+    const rest = (record.value.waivers ?? []).filter(
+      (one) => one.what !== what || (one.where !== undefined && one.where !== where),
+    )
+    await job.change(`took back the waiver of ${what}`, (now) =>
+      withValue(now, ['record', 'waivers'], rest),
+    )
+  }
+
+  /** Puts the steps of the work in another order; none: the order the rules give. */
+  async function reorder(order: readonly string[] | undefined): Promise<void> {
+    await job.change(order ? 'changed the order of work' : 'took the usual order of work', (now) =>
+      withValue(now, ['record', 'order'], order),
+    )
+  }
+
+  return { work, old, failure, record, confirm, unconfirm, waive, unwaive, reorder }
+})
