@@ -60,7 +60,7 @@ export async function study(request: StudyRequest, solver: Solver, post: Post): 
 
 function work(read: Read, solver: Solver): Work {
   const planned = planRead(read.train, solver, { prices: false, packs: true })
-  const { packs, rounded, steps, ready } = withReady(read, withSteps(read, planned), solver)
+  const { packs, rounded, steps, ready } = withSteps(read, withReady(read, planned, solver))
   return {
     ...(packs && { packs }),
     ...(rounded && { rounded }),
