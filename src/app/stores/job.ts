@@ -1,5 +1,6 @@
 import { defineStore } from 'pinia'
 import { computed, ref, shallowRef } from 'vue'
+import { followed } from '../../engine/entry/followed'
 import { valueAt, withValue, type Path } from '../../engine/entry/place'
 import type { HandPlan } from '../../engine/hand/handPlan'
 import { switchUnits } from '../../engine/entry/switchUnits'
@@ -127,12 +128,20 @@ export const useJob = defineStore('job', () => {
     })
   }
 
-  /** Changes the document as a whole. */
+  /** Changes the document as a whole; entries that are no values yet go with what they were typed for. */
   async function change(
     name: string,
     next: (document: TrainDocument) => TrainDocument,
+    key?: string,
   ): Promise<void> {
-    await edit(name, (state) => ({ document: next(state.document) }))
+    await edit(
+      name,
+      (state) => {
+        const after = next(state.document)
+        return { document: after, entries: followed(state.entries, state.document, after) }
+      },
+      key === undefined ? {} : { key },
+    )
   }
 
   async function undo(): Promise<void> {
