@@ -1,3 +1,4 @@
+import type { PaperSize } from '../engine/paper/page'
 import type { Refusal } from '../engine/train/refusal'
 
 /** What the command line was asked to do. */
@@ -11,12 +12,32 @@ export type Request =
       readonly out: string
       readonly format: 'lp' | 'mps'
     }
+  | {
+      readonly command: 'sheet'
+      readonly file: string
+      readonly json: boolean
+      readonly out: string
+      readonly format: 'html' | 'pdf'
+      readonly paper: PaperSize
+      /** As it is to be printed; today's where it is not given. */
+      readonly date?: string
+    }
   | { readonly command: 'refused'; readonly json: boolean; readonly refused: readonly Refusal[] }
 
-export const commands = ['plan', 'holds', 'check', 'model'] as const
+export const commands = ['plan', 'holds', 'check', 'model', 'sheet'] as const
 type Command = (typeof commands)[number]
 
 const isCommand = (word: string): word is Command => commands.some((command) => command === word)
+
+/** Options that take the word after them, with what to give there. */
+const valued = {
+  '-o': 'give the file to write after it, such as -o train.lp',
+  '--paper': 'give the paper after it: a4 or letter',
+  '--date': 'give the date to print after it',
+} as const
+type Valued = keyof typeof valued
+
+const isValued = (word: string): word is Valued => word in valued
 
 /** Reads the words after `holdfast`; anything not understood is refused, with what would be right. */
 export function readArguments(words: readonly string[]): Request {
@@ -27,7 +48,7 @@ export function readArguments(words: readonly string[]): Request {
     refused: [{ at, why }],
   })
   const files: string[] = []
-  const outs: string[] = []
+  const given = new Map<Valued, string>()
   let command: Command | undefined
   let asked: 'help' | 'version' | undefined
   let optionsEnded = false
@@ -37,13 +58,18 @@ export function readArguments(words: readonly string[]): Request {
       if (word === '--') optionsEnded = true
       else if (word === '--help' || word === '-h') asked ??= 'help'
       else if (word === '--version') asked ??= 'version'
-      else if (word === '-o') {
-        const out = rest.shift()
-        if (out === undefined || (out.startsWith('-') && out !== '-'))
-          return refuse('-o', 'missing: give the file to write after it, such as -o train.lp')
-        outs.push(out)
+      else if (isValued(word)) {
+        const value = rest.shift()
+        if (value === undefined || (value.startsWith('-') && value !== '-'))
+          return refuse(word, `missing: ${valued[word]}`)
+        const before = given.get(word)
+        if (before !== undefined) return refuse(word, `given twice: ${before} and ${value}`)
+        given.set(word, value)
       } else if (word !== '--json')
-        return refuse(word, 'unknown option: there are --json, -o FILE, --help and --version')
+        return refuse(
+          word,
+          'unknown option: there are --json, -o FILE, --paper, --date, --help and --version',
+        )
     } else if (command === undefined) {
       if (!isCommand(word))
         return refuse(word, `unknown command: the commands are ${commands.join(', ')}`)
@@ -57,17 +83,41 @@ export function readArguments(words: readonly string[]): Request {
   if (file === undefined)
     return refuse('FILE', `missing: give a train file after ${command}, or - for standard input`)
   if (second !== undefined) return refuse(second, `one file at a time: ${file} was given already`)
-  const [out, another] = outs
-  if (command !== 'model') {
-    if (out !== undefined)
-      return refuse('-o', `${command} writes to standard output: -o belongs to model`)
-    return { command, file, json }
+  const out = given.get('-o')
+  const paper = given.get('--paper')
+  const date = given.get('--date')
+  if (command !== 'sheet') {
+    if (paper !== undefined)
+      return refuse('--paper', `${command} prints nothing: it belongs to sheet`)
+    if (date !== undefined)
+      return refuse('--date', `${command} prints nothing: it belongs to sheet`)
   }
-  if (out === undefined)
-    return refuse('-o', 'missing: model needs -o FILE, ending in .lp (CPLEX LP) or .mps (free MPS)')
-  if (another !== undefined) return refuse('-o', `given twice: ${out} and ${another}`)
-  const ending = /\.(lp|mps)$/i.exec(out)?.[1]?.toLowerCase()
-  if (ending !== 'lp' && ending !== 'mps')
-    return refuse(out, 'unknown format: give a file that ends in .lp (CPLEX LP) or .mps (free MPS)')
-  return { command, file, json, out, format: ending }
+  switch (command) {
+    case 'model': {
+      const kinds = '.lp (CPLEX LP) or .mps (free MPS)'
+      if (out === undefined) return refuse('-o', `missing: model needs -o FILE, ending in ${kinds}`)
+      const ending = endingOf(out)
+      if (ending !== 'lp' && ending !== 'mps')
+        return refuse(out, `unknown format: give a file that ends in ${kinds}`)
+      return { command, file, json, out, format: ending }
+    }
+    case 'sheet': {
+      const kinds = '.html or .pdf'
+      if (out === undefined) return refuse('-o', `missing: sheet needs -o FILE, ending in ${kinds}`)
+      const ending = endingOf(out)
+      if (ending !== 'html' && ending !== 'pdf')
+        return refuse(out, `unknown format: give a file that ends in ${kinds}`)
+      const size = (paper ?? 'a4').toLowerCase()
+      if (size !== 'a4' && size !== 'letter')
+        return refuse('--paper', `unknown paper "${paper ?? ''}": give a4 or letter`)
+      const dated = date === undefined ? {} : { date }
+      return { command, file, json, out, format: ending, paper: size, ...dated }
+    }
+    default:
+      if (out !== undefined)
+        return refuse('-o', `${command} writes to standard output: -o belongs to model and sheet`)
+      return { command, file, json }
+  }
 }
+
+const endingOf = (file: string): string | undefined => /\.([a-z]+)$/i.exec(file)?.[1]?.toLowerCase()

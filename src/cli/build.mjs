@@ -5,7 +5,14 @@ import { fileURLToPath } from 'node:url'
 import { madeFrom, sourceList } from '../dev/sources.mjs'
 
 const root = dirname(dirname(dirname(fileURLToPath(import.meta.url))))
-const sources = ['src/engine', 'src/solvers', 'src/cli', 'package.json', 'vite.cli.config.ts']
+const sources = [
+  'src/engine',
+  'src/solvers',
+  'src/cli',
+  'src/dev/browser.mjs',
+  'package.json',
+  'vite.cli.config.ts',
+]
 const bundle = join(root, 'dist-cli', 'cli.mjs')
 const stamp = join(root, 'dist-cli', 'built-from')
 

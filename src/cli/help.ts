@@ -6,16 +6,21 @@ export const help = `holdfast plans the alignment of a train of machines.
   holdfast check FILE [--json]   what stands in the file; nothing is solved
   holdfast model FILE -o OUT     the program behind the plan, for any solver:
                                  OUT ends in .lp (CPLEX LP) or .mps (free MPS)
+  holdfast sheet FILE -o OUT     the work sheet for print: OUT ends in .html, or
+                                 in .pdf where a browser of the Chromium family
+                                 is installed (or named in CHROMIUM)
 
 FILE is a train file; - reads it from standard input.
 
   --json     answer for programs, on standard output and nothing else there
+  --paper a4 | letter, --date TEXT   of a sheet [a4, today]
   --help     this text
   --version  the version
 
 Exit status: 0 answered, also when nothing needs to move; 1 no plan is possible
 (the answer is printed all the same); 2 the file or the arguments were refused;
-3 the planner stopped, or its plan did not pass the proof: no plan is shown.
+3 the planner stopped, or its plan did not pass the proof: no plan is shown; or
+there is no browser to make a PDF with.
 
 Planning aid. Isolate, lock, try to start. Site procedure comes first; the
 responsible engineer decides and signs.

@@ -14,11 +14,14 @@ import { planText } from '../engine/sheet/planText'
 import type { Refusal } from '../engine/train/refusal'
 import { readTrainText } from '../engine/train/readTrain'
 import type { Train } from '../engine/train/model'
+import type { TrainDocument } from '../engine/train/document'
 import { glpkSolver } from '../solvers/glpk'
 import { readArguments, type Request } from './arguments'
 import { help } from './help'
 import { modelOf } from './model'
+import { pdfOf } from './pdf'
 import { readText, reasonOf } from './readFile'
+import { sheetOf } from './sheet'
 
 /** Where a command reads from and prints to. */
 export interface Shell {
@@ -87,6 +90,8 @@ async function onFile(request: FileRequest, shell: Shell): Promise<number> {
     }
     case 'model':
       return writeModel(request, read.train, shell)
+    case 'sheet':
+      return writeSheet(request, read, shell)
   }
 }
 
@@ -119,6 +124,43 @@ async function writeModel(
       : `Wrote ${request.out}: ${columns} columns, ${rows} rows.\n${model.says}\n`,
   )
   return 0
+}
+
+async function writeSheet(
+  request: Extract<Request, { command: 'sheet' }>,
+  read: { readonly document: TrainDocument; readonly train: Train },
+  shell: Shell,
+): Promise<number> {
+  const { out, format, paper, json } = request
+  const date = request.date ?? `printed ${today()}`
+  const sheet = sheetOf(read, await glpkSolver(), { size: paper, date })
+  if (sheet.status === 'stopped') return stop(sheet.why, json, shell)
+  let bytes: string | Uint8Array = sheet.html
+  if (format === 'pdf') {
+    const made = await pdfOf(sheet.html)
+    if (!made.ok) return stop(made.why, json, shell)
+    bytes = made.bytes
+  }
+  try {
+    await writeFile(resolve(shell.folder, out), bytes)
+  } catch (error) {
+    const why = `cannot be written: ${reasonOf(error)}`
+    return refuse([{ at: out, why }], json, shell)
+  }
+  const { status, pages, revision } = sheet
+  shell.print(
+    json
+      ? asJson({ written: out, status, paper, pages, revision })
+      : `Wrote ${out}: ${pages} pages, revision ${revision}.\n${sheet.says}\n`,
+  )
+  return exitOf[status]
+}
+
+/** The day on the wall here, as people write it for programs: 2026-11-25. */
+function today(): string {
+  const now = new Date()
+  const two = (value: number) => String(value).padStart(2, '0')
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`
 }
 
 function refuse(refused: readonly Refusal[], json: boolean, shell: Shell): number {

@@ -1,0 +1,44 @@
+import type { FootCard } from './page'
+import { print } from './print'
+import { textWidth } from './size'
+import { linesHeight, linesOf, textLength } from './textSize'
+
+/** Inside distance of a card (mm), and what its frame takes up and down. */
+const inset = 2.9
+const frame = 4.4
+
+/** Height of a foot's card where so many stand side by side (mm). */
+export function cardHeight(card: FootCard, columns: number): number {
+  const width = (textWidth - 2 * (columns - 1)) / columns - 2 * inset
+  const lines = (text: string | undefined, points: number, room = width, leading = 1.28): number =>
+    text === undefined || text === ''
+      ? 0
+      : linesHeight(linesOf(text, points, room, points > print.plain), points, leading)
+  const beside = width - card.figure.width - 2
+  const name = textLength(card.name, print.foot, true)
+  const head = Math.max(
+    lines(card.name, print.foot, width, 1.1),
+    lines(card.place, print.small, Math.max(width - name - 2, 12)),
+  )
+  return Math.max(
+    print.card,
+    frame +
+      head +
+      1.9 +
+      lines(card.shim, print.act, width, 1.12) +
+      Math.max(
+        card.figure.height,
+        card.pack.reduce((sum, text) => sum + lines(text, print.plain, beside), 0) +
+          lines(card.recipe, print.plain, beside) +
+          lines(card.slide, print.act, beside, 1.12),
+      ) +
+      lines(card.toward, print.toward, width, 1.12) +
+      lines(card.along, print.toward, width, 1.12) +
+      [...card.dials, card.room].reduce(
+        (sum, text) => sum + lines(text, print.small, width, 1.2),
+        0,
+      ) +
+      lines(card.bound.join(', '), print.plain) +
+      Math.ceil(card.actuals.length / (columns > 2 ? 2 : 4)) * (print.actual + 1),
+  )
+}

@@ -1,0 +1,115 @@
+import { footFacts, type FootFacts } from '../scene/footFacts'
+import { footScales } from '../scene/footFigure'
+import { valueOf } from '../sheet/sentence'
+import { capital, inSentence, listed } from '../sheet/words'
+import type { Body, Train } from '../train/model'
+import { columnsOf, figureWidth, footCard } from './footCards'
+import { footMap } from './footMap'
+import type { Drawn } from './job'
+import type { Block, Chapter, FootCard } from './page'
+import { movedBodies } from './words'
+
+/** Most cards side by side: with more, digits would be too small for gloves. */
+const mostColumns = 3
+
+/** A page for each machine or skid that moves, its cards lying around its map as its feet lie. */
+export function footPages(job: Drawn): Chapter[] {
+  const { train, answer } = job
+  if (answer.status !== 'planned') return []
+  const facts = footFacts(train, answer)
+  return movedBodies(train, answer).flatMap((body) => {
+    const own = facts.filter((foot) => train.bodies[foot.body] === body)
+    return pagesOf(job, body, own)
+  })
+}
+
+function pagesOf(job: Drawn, body: Body, facts: readonly FootFacts[]): Chapter[] {
+  const { train } = job
+  const rows = columnsOf(body)
+  const parts = Math.ceil(rows.length / mostColumns)
+  const columns = Math.ceil(rows.length / parts)
+  const scales = footScales(facts, () => figureWidth(columns))
+  const cards = facts.map((foot) =>
+    footCard(train, body, foot, { columns, scales, recipe: undefined }),
+  )
+  return Array.from({ length: parts }, (_, part) => {
+    const here = cards.filter(({ column }) => Math.floor(column / columns) === part)
+    const side = (row: 'far' | 'near'): Block[] => {
+      const own = here.filter((card) => card.row === row).sort((a, b) => a.column - b.column)
+      return own.length === 0 ? [] : cardRows(own, columns)
+    }
+    return {
+      section: 'feet',
+      title: `${body.name}: feet${parts > 1 ? `, part ${part + 1} of ${parts}` : ''}`,
+      blocks: [
+        ...(part === 0 ? [before(job, body)] : []),
+        ...side('far'),
+        { kind: 'figures', figures: [footMap(train, train.bodies.indexOf(body))] },
+        ...side('near'),
+      ],
+    } satisfies Chapter
+  })
+}
+
+/** Feet that share a column stand in further rows. */
+function cardRows(cards: readonly FootCard[], columns: number): Block[] {
+  const rows: FootCard[][] = []
+  for (const card of cards) {
+    const row = rows.find(
+      (list) => list.length < columns && list.every(({ column }) => column !== card.column),
+    )
+    if (row) row.push(card)
+    else rows.push([card])
+  }
+  return rows.map((row) => ({ kind: 'feet', columns, cards: row }))
+}
+
+/** What must be true before a hand is put to the machine. */
+function before({ train, answer }: Drawn, body: Body): Block {
+  const held = train.bodies.filter(({ held }) => held).map(({ name }) => inSentence(name))
+  const carried = train.machines.filter(({ skid }) => skid === train.bodies.indexOf(body))
+  const tx = answer.bodies?.find(({ id }) => id === body.id)?.move.tx ?? 0
+  const lifts = (answer.feet ?? []).some(({ body: id, shim }) => id === body.id && shim !== 0)
+  return {
+    kind: 'box',
+    title: 'Before you lift or push',
+    items: [
+      'Isolated, locked, tried to start; nothing left that can move, press or spin. Site procedure comes first.',
+      ...(lifts
+        ? [
+            `No hand between foot and base: slip shims with a tool. A block beside each jack. Lift no more than the shims need, 1 to 2 mm, and no end more than ${stageText(train)} ahead of the other.${massText(body, train)}`,
+          ]
+        : []),
+      `${held.length > 0 ? `A dial on ${listed(held)}: it must stay at 0. ` : ''}Jackscrews back off after each move.`,
+      ...(carried.length > 0
+        ? [`It carries ${listed(carried.map(({ name }) => inSentence(name)))}: they move with it.`]
+        : []),
+      ...(body.skid === undefined
+        ? []
+        : [
+            `What is written here is its own move on ${inSentence(train.bodies[body.skid]?.name ?? '')}.`,
+          ]),
+      ...(Math.abs(tx) > 0 && alongText(train, tx) !== '' ? [capital(alongText(train, tx))] : []),
+    ],
+  }
+}
+
+const stageText = (train: Train): string =>
+  `${Number((train.plan.stage / 1000).toPrecision(3))} mm (${Number((train.plan.stage / 25.4).toPrecision(2))} mil)`
+
+function massText({ mass, jack }: Body, { units }: Train): string {
+  const sign = units.length === 'in' ? 'lb' : 'kg'
+  const per = units.length === 'in' ? 0.45359237 : 1
+  const text = (value: number) => `${Math.round(value / per)} ${sign}`
+  return [
+    ...(mass === undefined ? [] : [` Mass ${text(mass)}.`]),
+    ...(jack === undefined ? [] : [` One jack carries at most ${text(jack)}.`]),
+  ].join('')
+}
+
+function alongText(train: Train, tx: number): string {
+  const text = valueOf(Math.abs(tx), train)
+  return /[1-9]/.test(text)
+    ? `it also moves ${text} along the train, to the ${tx > 0 ? 'right' : 'left'}.`
+    : ''
+}

@@ -1,0 +1,80 @@
+import type { RankedHold } from '../holds/holdRows'
+import { sentenceOf } from '../sheet/sentence'
+import { caution } from '../sheet/remarksText'
+import { capital, inSentence } from '../sheet/words'
+import type { Drawn } from './job'
+import type { Block, Chapter } from './page'
+import { trainFigure } from './trainFigure'
+import { sentence, sidesInWords, signInWords } from './words'
+
+/** The first page: what is asked of whom, on which train, and who stands for it. */
+export function frontPage(job: Drawn): Chapter {
+  const { train, answer, document } = job
+  const { headline, moves, proof } = sentenceOf(train, answer)
+  return {
+    section: 'front',
+    title: answer.status === 'in-tolerance' ? 'Nothing needs to move' : 'Work sheet',
+    blocks: [
+      { kind: 'text', look: 'lead', text: document.name },
+      ...(document.site === undefined
+        ? []
+        : [{ kind: 'text', look: 'strong', text: document.site } as const]),
+      { kind: 'figures', figures: [trainFigure(train)] },
+      { kind: 'text', look: 'plain', text: `${sidesInWords(train)} ${signInWords}` },
+      { kind: 'heading', text: answer.status === 'planned' ? 'The plan' : 'The answer' },
+      { kind: 'text', look: 'lead', text: headline },
+      { kind: 'text', look: 'strong', text: moves },
+      ...(proof === '' ? [] : [{ kind: 'text', look: 'plain', text: proof } as const]),
+      ...stays(job),
+      { kind: 'heading', text: 'Signatures' },
+      {
+        kind: 'blanks',
+        columns: 4,
+        labels: signatures(answer.status === 'in-tolerance').flatMap((role) => [
+          role,
+          'name',
+          'signature',
+          'date',
+        ]),
+      },
+      { kind: 'text', look: 'small', text: caution },
+    ],
+  }
+}
+
+const signatures = (nothingMoves: boolean): string[] =>
+  nothingMoves
+    ? ['Prepared', 'Signs read back by a second person', 'Agreed: nothing is moved']
+    : ['Prepared', 'Signs read back by a second person', 'Released for work']
+
+/** What does not move, and why. */
+function stays({ train, answer, holds }: Drawn): Block[] {
+  const held = train.bodies.filter(({ held }) => held)
+  const row = holds?.rows.find(({ current }) => current)
+  return [
+    { kind: 'heading', text: 'What is held, and why' },
+    {
+      kind: 'list',
+      look: 'dash',
+      items: [
+        ...(held.length === 0 ? ['Nothing is held: every machine may move.'] : []),
+        ...held.map(({ name, anchored }) =>
+          anchored === undefined
+            ? `${capital(inSentence(name))}: by choice.`
+            : `${capital(inSentence(name))}: may never be let go: ${sentence(anchored)}`,
+        ),
+        ...(row ? [whyHeld(row, holds?.rows ?? [], answer.status === 'planned')] : []),
+      ],
+    },
+  ]
+}
+
+/** How this choice stands among all that were solved. */
+function whyHeld(row: RankedHold, rows: readonly RankedHold[], planned: boolean): string {
+  const place = rows.indexOf(row)
+  if (!planned) return `${rows.length} choices of what to hold were solved.`
+  if (place === 0)
+    return `Of ${rows.length} choices of what to hold it needs the least, moves and effort together.`
+  const why = row.why === '' ? '' : ` ${sentence(capital(row.why))}`
+  return `Of ${rows.length} choices of what to hold it is number ${place + 1} by moves and effort.${why}`
+}

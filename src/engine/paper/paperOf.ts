@@ -1,0 +1,51 @@
+import { arithmeticPage } from './arithmeticPage'
+import { assumptionsPage } from './assumptionsPage'
+import { choicesPage } from './choicesPage'
+import { demandsPage } from './demandsPage'
+import { footPages } from './footPages'
+import { frontPage } from './frontPage'
+import { graphPage } from './graphPage'
+import { handoverPage } from './handoverPage'
+import { drawn, type PaperJob } from './job'
+import type { Paper, PaperSize } from './page'
+import { paginate } from './paginate'
+import { readingPages } from './readingPages'
+import { remediesPage } from './remediesPage'
+import { revisionOf } from './revision'
+import { storesPage } from './storesPage'
+
+export interface PaperSettings {
+  readonly size: PaperSize
+  /** As it is to be printed; a blank where it is left out: the engine has no clock. */
+  readonly date?: string
+}
+
+/**
+ * A whole work sheet as pages of data, in the order in which it is worked through: what is asked and
+ * who signs, what is in the way, each machine's feet, readings, the lines, the arithmetic by hand,
+ * other choices, stores, handover, and what it all stands on.
+ * @param job a train that was read and its plan; an answer without one gives no foot cards
+ */
+export function paperOf(job: PaperJob, { size, date }: PaperSettings): Paper {
+  const all = drawn(job)
+  const chapters = [
+    frontPage(all),
+    ...remediesPage(all),
+    demandsPage(all),
+    ...footPages(all),
+    ...readingPages(all),
+    graphPage(all),
+    ...arithmeticPage(all),
+    ...choicesPage(all),
+    ...storesPage(all),
+    ...handoverPage(all),
+    assumptionsPage(all),
+  ]
+  return {
+    size,
+    train: job.train.name,
+    revision: revisionOf(job),
+    date: date ?? 'date ____________',
+    pages: paginate(chapters, size),
+  }
+}

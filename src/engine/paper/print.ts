@@ -1,0 +1,20 @@
+/** Sizes of print (points) and distances (mm) that the style sheet and the page cutter share. */
+export const print = {
+  plain: 10.5,
+  lead: 15,
+  strong: 12,
+  small: 10,
+  sum: 10.5,
+  heading: 12,
+  /** On a foot's card: what to do, which way, which foot. */
+  act: 20,
+  toward: 14,
+  foot: 16,
+  gap: 2.6,
+  cell: { across: 1.4, along: 0.9 },
+  tallRow: 9,
+  /** Least height of a foot's card. */
+  card: 62,
+  /** A box on it to write in. */
+  actual: 11,
+} as const

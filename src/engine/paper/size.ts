@@ -1,0 +1,34 @@
+import type { PaperSize } from './page'
+
+/** A sheet of paper (ISO 216; ANSI/ASME Y14.1 for Letter), all in mm. */
+interface Sheet {
+  readonly css: string
+  readonly width: number
+  readonly height: number
+}
+
+export const sheets: Record<PaperSize, Sheet> = {
+  a4: { css: 'A4', width: 210, height: 297 },
+  letter: { css: 'letter', width: 215.9, height: 279.4 },
+}
+
+/** Margins (mm): most printers leave 5 unprinted; the left one is wide enough for punched holes. */
+export const margin = { across: 12, along: 9 }
+
+/** Width of everything printed (mm): what A4, the narrower sheet, leaves between its margins. */
+export const textWidth = sheets.a4.width - 2 * margin.across
+
+/** Height of a page's box (mm); a little short of the paper, so that no rounding makes an empty page. */
+export const pageHeight = (size: PaperSize): number => sheets[size].height - 2 * margin.along - 1
+
+/** What head and foot of a page take (mm). */
+const furniture = 30
+
+/** Height left for what a page says (mm). */
+export const roomHeight = (size: PaperSize): number => pageHeight(size) - furniture
+
+/** CSS px in a mm: 96 to the inch. */
+export const pxPerMm = 96 / 25.4
+
+/** Length of the bar at the foot of every page (mm). */
+export const barLength = 100

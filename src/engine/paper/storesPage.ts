@@ -1,0 +1,98 @@
+import { footFacts } from '../scene/footFacts'
+import { fineSign, toFine } from '../units/units'
+import { inSentence } from '../sheet/words'
+import type { Drawn } from './job'
+import type { Block, Chapter } from './page'
+
+/** What to have beside the machine before work begins. */
+export function storesPage(job: Drawn): Chapter[] {
+  if (job.answer.status !== 'planned') return []
+  return [
+    {
+      section: 'stores',
+      title: 'From the store',
+      blocks: [
+        ...shims(job),
+        { kind: 'heading', text: 'Bolts, washers, dowels', aside: 'as the machines want them' },
+        {
+          kind: 'table',
+          tall: true,
+          columns: [
+            { head: 'part', width: 3 },
+            { head: 'size', width: 2 },
+            { head: 'number', width: 1.2 },
+            { head: 'for', width: 3 },
+            { head: 'drawn from store', width: 2 },
+          ],
+          rows: ['bolts', 'washers', 'dowels, or reamer', 'jackscrews', ' ', ' '].map((part) => [
+            part,
+            '',
+            '',
+            '',
+            '',
+          ]),
+        },
+        ...bound(job),
+      ],
+    },
+  ]
+}
+
+/** Changes of packs, added up as they are: no store was entered, so no plates can be chosen. */
+function shims({ train, answer }: Drawn): Block[] {
+  const facts = footFacts(train, answer).filter(({ shim }) => shim?.amount)
+  const { units } = train
+  return [
+    { kind: 'heading', text: 'Shims', aside: `in ${fineSign[units.fine]}` },
+    {
+      kind: 'table',
+      tall: true,
+      columns: [
+        { head: 'machine', width: 3 },
+        { head: 'foot', width: 2 },
+        { head: 'to go in', width: 1.6, align: 'right', strong: true },
+        { head: 'to come out', width: 1.6, align: 'right', strong: true },
+        { head: 'plates, each by micrometer', width: 5 },
+      ],
+      rows: facts.map(({ body, name, shim }) => [
+        inSentence(train.bodies[body]?.name ?? '').replace(/^the /, ''),
+        name,
+        shim?.word === 'add' ? (shim.amount?.digits ?? '') : ' ',
+        shim?.word === 'remove' ? (shim.amount?.digits ?? '') : ' ',
+        '',
+      ]),
+    },
+    ...(train.plan.shims
+      ? [
+          {
+            kind: 'text',
+            look: 'small',
+            text: `In store: ${train.plan.shims.stock.map((t) => Number(toFine(t, units).toPrecision(6))).join(', ')} ${fineSign[units.fine]}; at most ${train.plan.shims.most} plates in a pack.`,
+          } as const,
+        ]
+      : [
+          {
+            kind: 'text',
+            look: 'small',
+            text: 'Thicknesses in store were not entered, so no plates are chosen here. Leave no thin plate at top or bottom of a pack.',
+          } as const,
+        ]),
+  ]
+}
+
+/** Feet at the edge of their holes: what to have ready if the measured room is less than the file says. */
+function bound({ train, answer }: Drawn): Block[] {
+  const feet = footFacts(train, answer).filter(({ bound }) => bound.length > 0)
+  if (feet.length === 0) return []
+  return [
+    { kind: 'heading', text: 'At a limit', aside: 'measure first: there is no room beyond these' },
+    {
+      kind: 'list',
+      look: 'dash',
+      items: feet.map(
+        ({ body, name, bound }) =>
+          `Foot ${name} of ${inSentence(train.bodies[body]?.name ?? '')}: ${bound.join(', ')}.`,
+      ),
+    },
+  ]
+}

@@ -1,0 +1,105 @@
+import type { PaperSize } from './page'
+import { print } from './print'
+import { barLength, margin, pageHeight, sheets, textWidth } from './size'
+
+/** The paper that a page is printed on; margins in the file, so that the browser's print stands where it should. */
+export const pageRule = (size: PaperSize): string =>
+  `@page{size:${sheets[size].css} portrait;margin:${margin.along}mm ${margin.across}mm}`
+
+/**
+ * How the sheet is inked: black on white, grey only for grids. Lengths are mm and points, so that
+ * the bar at the foot of a page measures what it says.
+ */
+export const paperStyle = (size: PaperSize): string => `
+.paper{color:#000;background:#fff;font-family:'Source Sans 3 Variable','Source Sans 3','Segoe UI','Helvetica Neue',Arial,'Liberation Sans','DejaVu Sans',sans-serif;font-size:${print.plain}pt;line-height:1.28;font-variant-numeric:tabular-nums;text-align:left}
+.paper *{box-sizing:border-box;margin:0;padding:0}
+.paper .page{width:${textWidth}mm;min-height:${pageHeight(size)}mm;margin:0 auto;display:flex;flex-direction:column;break-after:page;position:relative}
+.paper .page:last-child{break-after:auto}
+.paper .page-head{border-bottom:.5mm solid #000;margin-bottom:3mm;padding-bottom:.8mm;display:flex;justify-content:space-between;align-items:flex-end;gap:6mm}
+.paper .page-head h2{font-size:15pt;line-height:1.15;font-weight:700}
+.paper .page-head p{font-size:${print.small}pt;text-align:right;max-width:80mm}
+.paper .page-body{flex:1}
+.paper .page-foot{border-top:.25mm solid #000;padding-top:1mm;display:flex;justify-content:space-between;gap:4mm;font-size:${print.small}pt;line-height:1.2}
+.paper .page-foot .turn{text-align:right}
+.paper .bar{width:${barLength}mm;height:2mm;border:.35mm solid #000;border-top:0;margin-bottom:.4mm}
+.paper .bar-note{width:${barLength}mm;text-align:center}
+.paper h3{font-size:${print.heading}pt;line-height:1.28;margin:1.4mm 0 1mm;padding-bottom:.2mm;border-bottom:.25mm solid #000;break-after:avoid}
+.paper h3 small{font-weight:400;font-size:${print.small}pt}
+.paper p,.paper ul,.paper table,.paper .box,.paper .figures,.paper .blanks,.paper .feet{margin-bottom:${print.gap}mm}
+.paper .page-foot p,.paper .page-head p,.paper .box p,.paper .card p,.paper figcaption p{margin-bottom:0}
+.paper p.lead{font-size:${print.lead}pt;font-weight:700;line-height:1.28}
+.paper p.strong{font-size:${print.strong}pt;font-weight:600}
+.paper p.small{font-size:${print.small}pt}
+.paper p.sum{font-size:${print.sum}pt;padding-left:6mm}
+.paper ul{list-style:none}
+.paper li{padding-left:6mm;position:relative;margin-bottom:.8mm;break-inside:avoid}
+.paper .dash li::before{content:'\\2013';position:absolute;left:1.5mm}
+.paper .tick li{padding-left:8mm}
+.paper .tick li::before{content:'';position:absolute;left:1mm;top:.6mm;width:4mm;height:4mm;border:.35mm solid #000}
+.paper .box{border:.7mm solid #000;padding:1.6mm 3mm 1.2mm;break-inside:avoid}
+.paper .box b.title{font-size:${print.strong}pt;display:block}
+.paper .box li::before{content:'\\2013';position:absolute;left:1.5mm}
+.paper table{width:100%;border-collapse:collapse;table-layout:fixed}
+.paper th,.paper td{text-align:left;vertical-align:top;padding:${print.cell.along}mm ${print.cell.across}mm;border-bottom:.2mm solid #000;overflow-wrap:anywhere}
+.paper th{font-size:${print.small}pt;font-weight:600;border-bottom:.4mm solid #000;vertical-align:bottom}
+.paper tr{break-inside:avoid}
+.paper .right{text-align:right}
+.paper td.strong{font-size:${print.strong}pt;font-weight:700}
+.paper td.blank{border:.3mm solid #000}
+.paper .tall td{height:${print.tallRow}mm;vertical-align:middle}
+.paper .figures{display:flex;flex-wrap:wrap;justify-content:space-between;gap:2mm}
+.paper figure{break-inside:avoid;width:min-content}
+.paper figure svg{display:block}
+.paper figcaption{font-size:${print.small}pt;text-align:center}
+.paper .blanks{display:grid;gap:0 5mm}
+.paper .blanks.c2{grid-template-columns:1fr 1fr}
+.paper .blanks.c3{grid-template-columns:1fr 1fr 1fr}
+.paper .blanks.c4{grid-template-columns:2fr 2fr 2fr 1fr}
+.paper .blanks p{height:11mm;border-bottom:.25mm solid #000;font-size:${print.small}pt;margin:0}
+.paper .feet{display:grid;gap:2mm}
+.paper .feet.c1{grid-template-columns:1fr}
+.paper .feet.c2{grid-template-columns:1fr 1fr}
+.paper .feet.c3{grid-template-columns:1fr 1fr 1fr}
+.paper .card{border:.5mm solid #000;padding:1.6mm 2.4mm;min-height:${print.card}mm;break-inside:avoid;display:flex;flex-direction:column}
+.paper .card .foot{display:flex;justify-content:space-between;gap:2mm;border-bottom:.25mm solid #000;padding-bottom:.6mm;margin-bottom:1mm;align-items:baseline}
+.paper .card .foot b{font-size:${print.foot}pt;line-height:1.1}
+.paper .card .foot b{flex:none;max-width:100%}
+.paper .card .foot span{font-size:${print.small}pt;text-align:right}
+.paper .card .do{font-size:${print.act}pt;font-weight:700;line-height:1.12}
+.paper .card .toward{font-size:${print.toward}pt;font-weight:700;line-height:1.12}
+.paper .card .recipe{font-weight:700}
+.paper .card .dial,.paper .card .room{font-size:${print.small}pt;line-height:1.2}
+.paper .card .words{display:flex;justify-content:space-between;gap:2mm}
+.paper .card figure{flex:none}
+.paper .card .actuals{margin-top:auto;display:grid;grid-template-columns:1fr 1fr 1fr 1fr;gap:0 1mm}
+.paper .c3 .card .actuals{grid-template-columns:1fr 1fr}
+.paper .card .actuals p{border:.3mm solid #000;height:${print.actual}mm;padding:.4mm .8mm;font-size:${print.small}pt;line-height:1.1;margin-top:1mm}
+.paper .card .bound{font-weight:700}
+.paper .patterns{position:absolute}
+.paper svg{overflow:visible}
+:where(.paper svg path:not([fill]),.paper svg circle:not([fill])){fill:none;stroke:none}
+.paper svg text.halo{paint-order:stroke;stroke:#fff;stroke-width:4px}
+.paper svg text{fill:#000;font-family:inherit}
+.paper svg .hatching{stroke:#000;stroke-width:1}
+.paper svg .ground-hatching{stroke:#777;stroke-width:1}
+.paper svg .body{fill:#fff;stroke:#000;stroke-width:1.2;stroke-linejoin:round}
+.paper svg .shade{fill:#e4e4e4;stroke:#000;stroke-width:1;stroke-linejoin:round}
+.paper svg .edge{stroke:#000;stroke-width:1.6}
+.paper svg .fine{stroke:#666;stroke-width:1}
+.paper svg .outline{stroke:#000;stroke-width:1}
+.paper svg .centre{stroke:#000;stroke-width:1;stroke-dasharray:14 3 2 3}
+.paper svg .solid{fill:#000}
+.paper svg .grid{stroke:#bbb;stroke-width:.5}
+.paper svg .zero{stroke:#000;stroke-width:1}
+.paper svg .found{stroke:#000;stroke-width:1.6;stroke-dasharray:6 5}
+.paper svg .planned{stroke:#000;stroke-width:3}
+.paper svg .state{stroke:#000;stroke-width:1}
+.paper svg .gate{stroke:#000;stroke-width:2}
+.paper svg .hatch{stroke:#000;stroke-width:1}
+.paper svg .bound{stroke:#000;stroke-width:3}
+.paper svg .before{stroke:#000;stroke-width:1;stroke-dasharray:3 2.5}
+.paper svg .after{stroke:#000;stroke-width:1.6}
+.paper svg .reserve{stroke:#000;stroke-width:1;stroke-dasharray:1.5 2}
+.paper svg .leader{stroke:#000;stroke-width:.8}
+.paper svg .gap{fill:#fff}
+`
