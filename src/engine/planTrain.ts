@@ -34,8 +34,9 @@ export function planTrain(
 ): PlanAnswer | Refused {
   const read = readTrain(input)
   if (!read.ok) return { refused: [...read.refused] }
-  const answer = withSteps(read, planRead(read.train, solver, { prices, packs }))
-  return withReady(read, reasons ? withReasons(read, answer, solver) : answer, solver)
+  const answer = planRead(read.train, solver, { prices, packs })
+  const reasoned = reasons ? withReasons(read, answer, solver) : answer
+  return withSteps(read, withReady(read, reasoned, solver))
 }
 
 /** Plans a train that was read; an impossible one without its reasons, for answers at once. */

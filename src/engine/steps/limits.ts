@@ -49,17 +49,23 @@ export function limitsPassed(
   })
 }
 
+/**
+ * Real packs of a body on three rows or more lie off its plane by up to what `flat` allows: their own
+ * heights are judged where they are rounded, and the plane may differ from them by so much.
+ */
 function feetPassed(train: Train, body: Body, b: number, motion: Motion): Passed[] {
+  const { shims } = train.plan
+  const flat = shims && body.rows.length > 2 ? Math.max(slack, shims.flat) : slack
   return body.feet.flatMap((foot) => {
     const { axial, side, shim } = footMove(body, motion, foot)
-    const passed = (limit: Passed['limit'], by: number): Passed[] =>
-      by > slack ? [{ limit, body: b, foot: foot.id, by }] : []
+    const passed = (limit: Passed['limit'], by: number, room = slack): Passed[] =>
+      by > room ? [{ limit, body: b, foot: foot.id, by }] : []
     const [down, up] = foot.pack ? packRange(foot.pack) : [-Infinity, Infinity]
     return [
-      ...passed('minimum pack', down - shim),
-      ...passed('maximum pack', shim - up),
-      ...(foot.lift === undefined ? [] : passed('lift', shim - Math.max(0, foot.lift))),
-      ...(foot.mayShim ? [] : passed('shim key', Math.abs(shim))),
+      ...passed('minimum pack', down - shim, flat),
+      ...passed('maximum pack', shim - up, flat),
+      ...(foot.lift === undefined ? [] : passed('lift', shim - Math.max(0, foot.lift), flat)),
+      ...(foot.mayShim ? [] : passed('shim key', Math.abs(shim), flat)),
       ...(foot.maySlide ? [] : passed('side key', Math.abs(side))),
       ...(foot.hole
         ? passed(

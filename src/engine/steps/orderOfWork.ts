@@ -25,8 +25,10 @@ import { axialWords, breakAnswer, changesOf, shimWords, slideWords, stopWords } 
 export interface FootPack {
   readonly body: string
   readonly foot: string
+  /** What goes in or out; of a body on three rows or more not quite what its plane asks for. */
   readonly change: number
-  readonly packAfter: number
+  readonly packAfter?: number
+  /** Plates of the stock that make it; none where plates only come out. */
   readonly use: readonly number[]
 }
 
@@ -204,8 +206,8 @@ function footAnswers(
             foot: foot.id,
             shim: real.change,
             ...(pack && { packBefore: fine(pack.now) }),
-            packAfter: real.packAfter,
-            use: [...real.use],
+            ...(real.packAfter !== undefined && { packAfter: real.packAfter }),
+            ...(real.use.length > 0 && { use: [...real.use] }),
           }
         return {
           foot: foot.id,

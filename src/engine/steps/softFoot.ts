@@ -8,6 +8,8 @@ export interface SoftShim {
   readonly body: string
   readonly foot: string
   readonly shim: number
+  /** What must be read before anything else is moved; a sentence of our own where none is given. */
+  readonly hold?: string
 }
 
 /**
@@ -39,7 +41,9 @@ export function softFootSteps(train: Train, soft: readonly SoftShim[]): StepAnsw
           body,
           shims.map(({ foot, shim }) => ({ foot, by: shim * perUnit })),
         )}`,
-        hold: 'Hold: loosen each foot again in turn and read its rise. Then read every coupling anew and plan again: these shims change where the shafts lie, and every figure after this step is provisional until then.',
+        hold:
+          shims[0]?.hold ??
+          'Hold: loosen each foot again in turn and read its rise. Then read every coupling anew and plan again: these shims change where the shafts lie, and every figure after this step is provisional until then.',
         cautions: ['A block beside each jack, no hand between foot and base.'],
         dials: shims.map(({ foot }) => ({
           foot,

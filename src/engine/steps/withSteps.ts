@@ -3,24 +3,39 @@ import type { Train } from '../train/model'
 import { workRecordOf } from '../train/work'
 import { asFound } from '../readings/asFound'
 import type { PlanAnswer } from '../plan/answer'
-import { orderOfWork, type OrderOptions } from './orderOfWork'
+import { orderOfWork, type FootPack } from './orderOfWork'
 import { motionsFrom } from './pose'
 
 /**
  * Adds the order of work to an answer that has a plan: by the real packs where they were worked out,
- * in the order the record of the train asks for. An answer without a plan stays as it is.
+ * after the soft feet that its readiness names, in the order the record of the train asks for. An
+ * answer without a plan stays as it is.
  */
 export function withSteps(
   { document, train }: { readonly document: TrainDocument; readonly train: Train },
   answer: PlanAnswer,
-  options: Pick<OrderOptions, 'soft'> = {},
 ): PlanAnswer {
   if (!answer.bodies) return answer
   const order = workRecordOf(document.record)?.order
-  const motions = motionsFrom(train, answer.bodies)
+  const motions = motionsFrom(train, answer.rounded?.bodies ?? answer.bodies)
   const steps = orderOfWork(train, train.couplings.map(asFound), motions, {
-    ...options,
+    packs: packsOf(answer),
+    soft: (answer.ready?.softFoot ?? []).flatMap(({ body, shims, hold }) =>
+      (shims ?? []).map(({ foot, shim }) => ({ body, foot, shim, hold })),
+    ),
     ...(order && { order }),
   })
   return { ...answer, steps }
+}
+
+/** Real packs of every foot, where the plan was rounded to them. */
+function packsOf({ packs, rounded }: PlanAnswer): FootPack[] {
+  if (!rounded?.bodies) return []
+  return rounded.feet.map(({ body, foot, shim, packAfter }) => ({
+    body,
+    foot,
+    change: shim,
+    ...(packAfter !== undefined && { packAfter }),
+    use: packs?.find((row) => row.body === body && row.foot === foot)?.use ?? [],
+  }))
 }
