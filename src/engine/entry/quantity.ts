@@ -75,6 +75,7 @@ const places: readonly (readonly [pattern: string, quantity: Quantity])[] = [
   ['record.work.*.shim', 'fine'],
   ['record.work.*.side', 'fine'],
   ['record.work.*.axial', 'fine'],
+  ['record.work.*.dial', 'fine'],
 ]
 
 interface Branch {

@@ -54,6 +54,8 @@ export const workDone = z.object({
   shim: number.optional(),
   side: number.optional(),
   axial: number.optional(),
+  /** What the dial at the foot showed last. */
+  dial: number.optional(),
   done: z.boolean(),
   note: text.optional(),
   photos: z.array(text).optional(),
