@@ -140,7 +140,18 @@ describe('soft foot makes everything after it provisional', () => {
     expect(move.offset.z).toBeCloseTo(190, 6)
     expect(move.offset.y).toBeCloseTo(-66.6667, 3)
     expect(move.slope.z).toBeCloseTo(-0.1, 9)
-    expect(move.words).toContain('the pump 190 µm high')
+    expect(move.words).toBe(
+      "the pump against the motor, at mid-span of Motor to Pump: 190 µm up, 67 µm toward 9 o'clock, 0.10 mrad more falling to the right",
+    )
+  })
+
+  it('says under which foot the gap opens, and where to', () => {
+    const angled = feet.map((foot, i) => (i === 0 ? { ...foot, gaps: [160, 200, 200, 240] } : foot))
+    const step = at(readyOf(inOrder({ right: { feet: angled } })).softFoot, 0)
+    expect(step.feet.map(({ words }) => words)[0]).toBe(
+      "Pump foot 1000a rises 240 µm (50 µm is allowed); angled: the gap opens by 40 µm toward its right end and 40 µm toward 9 o'clock; what lies under it is tapered or stepped by as much, thick side there, or the foot is machined; the bolt must not pull it down",
+    )
+    expect(step.feet[3]).toMatchObject({ rise: 200, kinds: [] })
   })
 
   it('is said on the sheet of text, in 80 columns', () => {

@@ -1,9 +1,10 @@
-import { fineText } from '../units/format'
+import { fineText, slopeText } from '../units/format'
 import { toFine } from '../units/units'
-import type { Body, Train } from '../train/model'
+import type { Body, Coupling, Train } from '../train/model'
+import type { Misalignment } from '../readings/equation'
 import { tidy } from '../plan/numbers'
 import { sideName } from '../sheet/couplingWords'
-import { lineInWords } from '../sheet/readingsText'
+import { showsNought } from '../scene/sideWords'
 import { inSentence, listed } from '../sheet/words'
 import type { FootGapAnswer, SoftFootAnswer } from './answer'
 import type { FootGap, Taper } from './footGap'
@@ -21,7 +22,7 @@ export function softFootAnswer(train: Train, index: number, soft: SoftFoot): Sof
     if (!coupling) return []
     const offset = { y: fine(by.y), z: fine(by.z) }
     const slope = { y: tidy(by.sy), z: tidy(by.sz) }
-    const words = `${coupling.name}, at mid-span: ${lineInWords(train, coupling, offset, slope)}, all beside what it was`
+    const words = movedWords(train, coupling, by)
     return [{ coupling: id, offset, slope, words }]
   })
   return {
@@ -64,7 +65,7 @@ function footWords(train: Train, body: Body, foot: FootGap, limit: number): stri
   const kinds = foot.kinds.map((kind) => {
     switch (kind) {
       case 'parallel':
-        return `parallel: a flat shim of ${text(foot.gap)} fills it`
+        return `parallel: ${text(foot.gap)} of air under all of it`
       case 'angled':
         return `angled: ${foot.taper ? taperWords(train, foot.taper) : ''}`
       case 'springing':
@@ -77,7 +78,7 @@ function footWords(train: Train, body: Body, foot: FootGap, limit: number): stri
 }
 
 /** Where the wedge of air opens to, and how a stepped shim must lie in it. */
-function taperWords(train: Train, { least, most, toRight, toThree }: Taper): string {
+function taperWords(train: Train, { toRight, toThree }: Taper): string {
   const text = (value: number) => fineText(Math.abs(value), train.units)
   const ways = [
     ...(showsIn(toRight, toThree)
@@ -85,7 +86,7 @@ function taperWords(train: Train, { least, most, toRight, toThree }: Taper): str
       : []),
     ...(showsIn(toThree, toRight) ? [`${text(toThree)} ${sideName(train, toThree)}`] : []),
   ]
-  return `the gap opens by ${listed(ways)}; a flat shim of ${text(least)} and on it a tapered or stepped one up to ${text(most - least)}, thick side there, or the foot is machined; the bolt must not pull it down`
+  return `the gap opens by ${listed(ways)}; what lies under it is tapered or stepped by as much, thick side there, or the foot is machined; the bolt must not pull it down`
 }
 
 /** A way is named unless it is lost beside the other. */
@@ -110,6 +111,22 @@ function stepWords(train: Train, body: Body, soft: SoftFoot): string[] {
       : []),
     ...contradicts,
   ]
+}
+
+/** "the gear against the motor, at mid-span of motor to gear: 32 um up, 0.05 mrad more rising to the right". */
+function movedWords(train: Train, coupling: Coupling, { y, z, sy, sz }: Misalignment): string {
+  const name = (machine: number) => inSentence(train.machines[machine]?.name ?? '')
+  const size = (value: number) => fineText(Math.abs(value), train.units)
+  const turn = (value: number) => slopeText(Math.abs(value), train.units)
+  const turns = (value: number) => /[1-9]/.test(value.toFixed(2))
+  const parts = [
+    ...(showsNought(z, train) ? [] : [`${size(z)} ${z > 0 ? 'up' : 'down'}`]),
+    ...(showsNought(y, train) ? [] : [`${size(y)} ${sideName(train, y)}`]),
+    ...(turns(sz) ? [`${turn(sz)} more ${sz > 0 ? 'rising' : 'falling'} to the right`] : []),
+    ...(turns(sy) ? [`${turn(sy)} more running ${sideName(train, sy)} to the right`] : []),
+  ]
+  const by = parts.length === 0 ? 'less than the digits here show' : parts.join(', ')
+  return `${name(coupling.right)} against ${name(coupling.left)}, at mid-span of ${coupling.name}: ${by}`
 }
 
 function holdWords(train: Train, body: Body, moves: readonly { coupling: string }[]): string {

@@ -82,7 +82,9 @@ export function strainItem(
       const words =
         past.length === 0
           ? `all flanges together carry the shaft ${all}, each by itself within the limit`
-          : past.map((flange) => flangeWords(train, flange)).join('; ')
+          : [...past, ...flanges.filter(({ verdict }) => verdict === 'not measured')]
+              .map((flange) => flangeWords(train, flange))
+              .join('; ')
       return { state: 'bad', words: `pipe strain at ${coupling.name}: ${words} (${allowed})` }
     }
   }

@@ -3,7 +3,6 @@ import { toFine } from '../units/units'
 import type { Aim, Coupling, Train } from '../train/model'
 import { settingBeside } from '../misalignment/settingBeside'
 import { lineInWords } from './readingsText'
-import { listed } from './words'
 
 /** A maker's cold setting and the growth figures, told apart in words. */
 export interface SettingWords {
@@ -34,7 +33,8 @@ export function settingWords(train: Train, coupling: Coupling): SettingWords | u
       `for "${stateName(state)}" growth asks for ${line(asks)}, cold; the difference alone is ${shareText(share)} of the tolerance there`,
   )
   const differ = grown.some(({ by }) => line({ ...by, sy: 0, sz: 0 }) !== line(level) || tilted(by))
-  const compared = growth.length === 0 ? 'no growth is entered to hold it against' : listed(growth)
+  const compared =
+    growth.length === 0 ? 'no growth is entered to hold it against' : growth.join('; ')
   const choice = setting.used
     ? `The setting is used (${setting.why ?? ''}): growth and aims are not applied at this coupling, in any state`
     : 'The growth figures are used; the setting is not'
