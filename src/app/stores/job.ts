@@ -1,5 +1,5 @@
 import { defineStore } from 'pinia'
-import { computed, ref, shallowRef } from 'vue'
+import { computed, ref, shallowRef, watch } from 'vue'
 import { followed } from '../../engine/entry/followed'
 import { valueAt, withValue, type Path } from '../../engine/entry/place'
 import type { HandPlan } from '../../engine/hand/handPlan'
@@ -35,6 +35,15 @@ export const useJob = defineStore('job', () => {
   const hand = shallowRef<HandPlan>()
   const file = ref('')
   const refusal = shallowRef<RefusedFile>()
+  /** The document as far as plans depend on it: the same object while only the record changes. */
+  const problem = shallowRef<TrainDocument>()
+  watch(
+    document,
+    (now) => {
+      if (!now || !problem.value || !samePlan(now, problem.value)) problem.value = now
+    },
+    { flush: 'sync' },
+  )
   /** Why the document as it stands cannot be planned, by place; none while it can. */
   const faults = shallowRef<readonly Refusal[]>([])
   /** The document that the plan on the sheet belongs to. */
@@ -75,7 +84,16 @@ export const useJob = defineStore('job', () => {
   async function edit(
     name: string,
     change: (state: SheetState) => Partial<SheetState>,
-    { key, along = false }: { readonly key?: string; readonly along?: boolean } = {},
+    {
+      key,
+      along = false,
+      quiet = false,
+    }: {
+      readonly key?: string
+      readonly along?: boolean
+      /** The change touches nothing that is planned: the plan on the sheet is that of the changed document. */
+      readonly quiet?: boolean
+    } = {},
   ): Promise<void> {
     if (!document.value) return
     keepTrial()
@@ -92,19 +110,26 @@ export const useJob = defineStore('job', () => {
     )
       return
     history.add({ name, key, before, after })
-    await show(after, name, along)
+    await show(after, name, along, quiet)
   }
 
-  async function show(state: SheetState, name: string, along = false): Promise<void> {
+  async function show(
+    state: SheetState,
+    name: string,
+    along = false,
+    quiet = false,
+  ): Promise<void> {
     clearTimeout(settling)
-    const same = state.document === document.value
+    const was = document.value
+    const same = state.document === was
     document.value = state.document
     entries.value = state.entries
     hand.value = state.hand
     lastEdit.value = name
     revision.value++
     if (along) settling = setTimeout(() => void work(), settled)
-    if (!same) await work(along ? 'along' : 'document')
+    if (quiet && planned.value === was) planned.value = state.document
+    else if (!same) await work(along ? 'along' : 'document')
   }
 
   /** Writes a value, or takes it away with undefined; a wrong entry that stood there is gone. */
@@ -298,4 +323,10 @@ function withoutEntry(
 ): Readonly<Record<string, string>> {
   if (!(place in entries)) return entries
   return Object.fromEntries(Object.entries(entries).filter(([key]) => key !== place))
+}
+
+/** Whether two documents differ in nothing but their record, and so have one plan. */
+function samePlan(a: TrainDocument, b: TrainDocument): boolean {
+  const keys = new Set([...Object.keys(a), ...Object.keys(b)]) as Set<keyof TrainDocument>
+  return [...keys].every((key) => key === 'record' || a[key] === b[key])
 }

@@ -1,0 +1,93 @@
+import { useLocalStorage } from '@vueuse/core'
+import { defineStore } from 'pinia'
+import { computed } from 'vue'
+import { withValue } from '../../engine/entry/place'
+import { workCards, type FootCard, type WorkCard } from '../../engine/steps/cards'
+import { stands, type Stand } from '../../engine/steps/stand'
+import { inSentence } from '../../engine/sheet/words'
+import type { WorkDone } from '../../engine/train/work'
+import { useJob } from './job'
+import { usePlan } from './plan'
+import { useWork } from './work'
+
+/** The work beside the machine: which card, where one stands, and what was done. All of it survives the power going off. */
+export const useMachine = defineStore('machine', () => {
+  const job = useJob()
+  const plan = usePlan()
+  const work = useWork()
+  const face = useLocalStorage<'sheet' | 'machine'>('holdfast-face', 'sheet')
+  const at = useLocalStorage('holdfast-card', '')
+  const stand = useLocalStorage<Stand>('holdfast-stand', 'three')
+  if (!stands.includes(stand.value)) stand.value = 'three'
+
+  const train = computed(() => plan.drawing?.train)
+  const steps = computed(() => work.work?.steps)
+  const cards = computed<readonly WorkCard[]>(() =>
+    train.value && steps.value ? workCards(train.value, steps.value) : [],
+  )
+  const done = computed(() => work.record.work ?? [])
+  const index = computed(() => {
+    const kept = cards.value.findIndex(({ id }) => id === at.value)
+    if (kept >= 0) return kept
+    const open = cards.value.findIndex((card) => !isDone(card))
+    return open >= 0 ? open : cards.value.length - 1
+  })
+  const card = computed(() => cards.value[index.value])
+
+  function entryOf(one: WorkCard): WorkDone | undefined {
+    const foot = one.kind === 'foot' ? one.feet[0] : undefined
+    const step = steps.value?.steps[one.step]?.id
+    return done.value.find((entry) => entry.step === step && entry.foot === foot)
+  }
+  function isDone(one: WorkCard): boolean {
+    return entryOf(one)?.done === true
+  }
+
+  /** Writes down what came of a card; every foot of a row that slides together has its own line. */
+  async function write(one: WorkCard, change: Partial<WorkDone>, name: string): Promise<void> {
+    const step = steps.value?.steps[one.step]?.id
+    if (step === undefined) return
+    const feet: (string | undefined)[] = one.kind === 'foot' ? [...one.feet] : [undefined]
+    const was = (foot: string | undefined) =>
+      done.value.find((entry) => entry.step === step && entry.foot === foot)
+    const lines = feet.map((foot, i): WorkDone => {
+      const { photos, note, ...rest } = change
+      return {
+        step,
+        body: one.body,
+        done: false,
+        ...was(foot),
+        ...(foot !== undefined && { foot }),
+        ...rest,
+        ...(i === 0 && photos && { photos }),
+        ...(i === 0 && note !== undefined && { note }),
+        when: new Date().toISOString(),
+      }
+    })
+    const rest = done.value.filter((entry) => entry.step !== step || !feet.includes(entry.foot))
+    await job.edit(
+      `at the machine: ${name} ${placeName(one)}`,
+      (state) => ({ document: withValue(state.document, ['record', 'work'], [...rest, ...lines]) }),
+      { key: `work ${one.id} ${name}`, quiet: true },
+    )
+  }
+
+  function placeName(one: WorkCard): string {
+    const body = train.value?.bodies.find(({ id }) => id === one.body)?.name ?? one.body
+    const feet = one.kind === 'foot' ? ` foot ${one.feet.join(', ')}` : ''
+    return `${inSentence(body)}${feet}`
+  }
+
+  function go(by: 1 | -1): void {
+    const next = cards.value[index.value + by]
+    if (next) at.value = next.id
+  }
+
+  /** What a foot got, with its sign, from what was typed as an amount. */
+  const actual = (one: FootCard): number | undefined => entryOf(one)?.[one.way]
+
+  return {
+    ...{ face, at, stand, train, steps, cards, card, index, done },
+    ...{ entryOf, isDone, write, placeName, go, actual },
+  }
+})
