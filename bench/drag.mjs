@@ -1,5 +1,7 @@
 // How fast the sheet follows the point of the trade-off: from the input event to the frame that
-// shows a plan at least as new. Not a test: it prints figures, which depend on the machine.
+// shows a plan at least as new (ms: half of them, 95 % of them, the longest; the longest task), and the
+// CPU time of the page's main thread a frame, which depends less on what else the machine does. Not a
+// test: it prints figures.
 //   npm run build && node bench/drag.mjs [folder of the built app] [example ...]
 import { readdirSync } from 'node:fs'
 import { chromium } from '@playwright/test'
@@ -56,12 +58,27 @@ function listen() {
 
 const quantile = (sorted, part) =>
   sorted[Math.min(sorted.length - 1, Math.floor(part * sorted.length))]
+/** CPU time (ms) that the page's main thread was at work, however long it had to wait for a core. */
+function mainThread(events) {
+  const [main] = events.filter(
+    ({ name, args }) => name === 'thread_name' && args.name === 'CrRendererMain',
+  )
+  return events
+    .filter(
+      ({ name, pid, tid }) => name.endsWith('RunTask') && pid === main.pid && tid === main.tid,
+    )
+    .reduce((sum, { tdur = 0 }) => sum + tdur / 1000, 0)
+}
+
 const rows = []
 for (const file of examples) {
   await page.getByLabel('Example').selectOption(file)
   await page.locator('.curve canvas').waitFor()
-  await page.waitForFunction(() => /^\s*all /.test(document.querySelector('.progress').textContent))
-  await page.waitForTimeout(500)
+  await page.waitForFunction(() =>
+    /^\s*all /.test(document.querySelector('.progress')?.textContent ?? ''),
+  )
+  // plans are made ahead once the train has stood
+  await page.waitForTimeout(2500)
   const slider = page.locator('.curve-point')
   await slider.scrollIntoViewIfNeeded()
   await page.evaluate(listen)
@@ -73,6 +90,7 @@ for (const file of examples) {
   const now = Number(await slider.inputValue())
   await page.mouse.move(at(now), middle)
   await page.mouse.down()
+  await browser.startTracing(page, { categories: ['toplevel', 'devtools.timeline', '__metadata'] })
   for (let i = 0; i < moves; i++) {
     const wave = Math.sin((i / moves) * 4 * Math.PI)
     const share = wave < 0 ? now + wave * (now - least) * 0.6 : now + wave * (most - now)
@@ -81,6 +99,7 @@ for (const file of examples) {
   }
   await page.waitForTimeout(400)
   await page.mouse.up()
+  const busy = mainThread(JSON.parse((await browser.stopTracing()).toString()).traceEvents)
   const { inputs, frames, long } = await page.evaluate(() => window.dragLog)
   // an input is followed by the first frame that shows it or, where it was overtaken, a later one
   const waits = inputs
@@ -99,6 +118,7 @@ for (const file of examples) {
     p95: Math.round(quantile(waits, 0.95)),
     most: Math.round(waits.at(-1)),
     longest: Math.round(long),
+    cpu: (busy / frames.length).toFixed(1),
   })
 }
 console.table(rows)

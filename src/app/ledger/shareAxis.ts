@@ -19,14 +19,17 @@ const asked = { floorFar: 0.46, standingFar: 0.8 }
 /** Part that a cut in the axis takes. */
 const cut = 0.05
 
+/** Left end of the axis for a share that must be on it: a whole 5 %, with room before the least share. */
+export function axisStart({ floor }: Tradeoff, share: number): number {
+  return Math.max(0, Math.floor(Math.min(floor, share, 0.85) * 20 - 0.6) / 20)
+}
+
 /**
  * Chooses the axis so that what one can ask for is legible, with floor and as-found share always on it:
  * where those lie far above the whole tolerance, they have a second stretch with a scale of its own.
- * @param share the share asked for, never left of the axis
+ * @param from left end of the axis
  */
-export function shareAxis({ floor, standing }: Tradeoff, share: number): ShareAxis {
-  const least = Math.min(floor, share, 0.85)
-  const from = Math.max(0, Math.floor(least * 20 - 0.6) / 20)
+export function shareAxis({ floor, standing }: Tradeoff, from: number): ShareAxis {
   if (floor > far) {
     const before = Math.max(1, floor - 0.15 * (standing - floor))
     const near: Stretch = { shares: [from, 1], places: [0, asked.floorFar] }
