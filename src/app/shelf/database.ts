@@ -1,12 +1,11 @@
 import { openDB, type DBSchema, type IDBPDatabase } from 'idb'
-import type { Head, Job, Left, Photo, Version } from './records'
+import type { Head, Job, Photo, Version } from './records'
 
 /** The tables of the shelf. Texts lie apart from what is listed, so that a list loads none of them. */
 export interface Tables extends DBSchema {
   jobs: { key: string; value: Job; indexes: { match: string } }
   heads: { key: string; value: Head }
   versions: { key: [string, number]; value: Version; indexes: { print: string } }
-  left: { key: [string, string]; value: Left }
   photos: { key: string; value: Photo; indexes: { job: string } }
   meta: { key: string; value: string }
 }
@@ -28,7 +27,6 @@ export function openDatabase(gone: () => void): Promise<Database> {
       database
         .createObjectStore('versions', { keyPath: ['job', 'n'] })
         .createIndex('print', 'print')
-      database.createObjectStore('left', { keyPath: ['job', 'page'] })
       database.createObjectStore('photos', { keyPath: 'id' }).createIndex('job', 'job')
       database.createObjectStore('meta')
     },

@@ -1,5 +1,6 @@
 import type { TrainDocument } from '../../engine/train/document'
 import { readTrainText } from '../../engine/train/readTrain'
+import { contentOf } from './print'
 import type { Refusal } from '../../engine/train/refusal'
 
 /** What of a file that cannot be opened is shown as text (characters). */
@@ -19,9 +20,11 @@ export async function readFile(file: File): Promise<FileRead> {
   }
   const text = await file.text()
   const read = readTrainText(text)
-  return read.ok
-    ? { ok: true, text, document: read.document }
-    : { ok: false, text: text.slice(0, looked), refused: read.refused }
+  if (!read.ok) return { ok: false, text: text.slice(0, looked), refused: read.refused }
+  // the fields stay in the order in which the file has them
+  const written = JSON.parse(text) as TrainDocument
+  const same = contentOf(text) === contentOf(JSON.stringify(read.document))
+  return { ok: true, text, document: same ? written : read.document }
 }
 
 /** What of the File System Access API is used; not every browser has it. */

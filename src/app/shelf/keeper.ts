@@ -1,9 +1,10 @@
 import { Autosaver, type KeptState } from './autosave'
 import type { OnSheet } from './port'
 import { labelOfText } from './label'
-import { called, type Edit, type Job, type Left, type Sheet } from './records'
+import { called, type Edit, type Job, type Sheet } from './records'
 import type { Kept, Shelf } from './shelf'
 import type { Tabs } from './tabs'
+import { leftSheets } from './left'
 import { sheetOf } from './sheet'
 import { clockOf } from './times'
 
@@ -93,7 +94,7 @@ export class Keeper {
     if (outcome.kept) {
       this.bases.set(id, outcome.revision)
       this.tabs.say({ kind: 'kept', job: id, revision: outcome.revision })
-      if (this.wroteLeft.delete(id)) await this.shelf.dropLeft({ job: id, page: this.page })
+      if (this.wroteLeft.delete(id)) leftSheets.drop({ job: id, page: this.page })
     } else await this.part(id, item)
     this.keptOne(id)
   }
@@ -108,7 +109,7 @@ export class Keeper {
     await this.shelf.keep(copy, { ...this.keptOf(item), mark }, 0)
     this.partings.set(id, copy)
     this.bases.set(copy, 1)
-    if (this.wroteLeft.delete(id)) await this.shelf.dropLeft({ job: id, page: this.page })
+    if (this.wroteLeft.delete(id)) leftSheets.drop({ job: id, page: this.page })
     this.tabs.say({ kind: 'shelf' })
     const [from, to] = await Promise.all([this.shelf.load(id), this.shelf.load(copy)])
     if (from && to) this.parted({ from: from.job, to: to.job })
@@ -120,7 +121,7 @@ export class Keeper {
       const unkept = this.saver.unkept(job)
       if (!unkept) continue
       const id = this.partings.get(job) ?? job
-      this.shelf.leave({ ...this.keptOf(unkept), job: id, base: this.base(id) })
+      leftSheets.write({ ...this.keptOf(unkept), job: id, base: this.base(id) })
       this.wroteLeft.add(id)
     }
   }
@@ -129,9 +130,9 @@ export class Keeper {
    * Takes in what closed pages wrote down: as the newest sheet where the job stands as they knew it,
    * as a job of its own where another page has gone on. Resolves with the names of the latter.
    */
-  async takeIn(rows: readonly Left[]): Promise<string[]> {
+  async takeIn(): Promise<string[]> {
     const apart: string[] = []
-    for (const row of [...rows].sort((a, b) => a.when - b.when)) {
+    for (const row of leftSheets.read().sort((a, b) => a.when - b.when)) {
       if (row.page === this.page) continue
       const { job, base, ...sheet } = row
       const head = (await this.shelf.load(job))?.head
@@ -141,7 +142,7 @@ export class Keeper {
         const outcome = await this.shelf.keep(job, sheet, own ? head.revision : base)
         if (!outcome.kept) apart.push(await this.setApart(sheet))
       }
-      await this.shelf.dropLeft(row)
+      leftSheets.drop(row)
     }
     return apart
   }

@@ -66,7 +66,7 @@ export class Session {
   /** Opens the job that this page, or the last page there was, had on its sheet; false: there is none. */
   async resume(): Promise<boolean> {
     await inTime(this.shelf.open())
-    const left = await this.keeper.takeIn(await this.shelf.leftBehind())
+    const left = await this.keeper.takeIn()
     if (left.length > 0) this.hear.leftBehind(left)
     const id = sessionStorage.getItem(mine) ?? (await this.shelf.note(last))
     const job = id === undefined ? undefined : (await this.shelf.load(id))?.job

@@ -2,7 +2,7 @@ import { openDatabase, reasonOf, rowsOf, strict, type Database } from './databas
 import { keepIn, type Kept, type Keeping } from './keep'
 import { answers, freeMark } from './label'
 import { contentOf, printOf } from './print'
-import { called, type Head, type Job, type Left, type Sheet, type Version } from './records'
+import { called, type Head, type Job, type Sheet, type Version } from './records'
 import type { VersionLine } from './versions'
 
 /** A job that was taken off stays in the database this long (ms): 30 days. */
@@ -109,11 +109,6 @@ export class Shelf {
     })
   }
 
-  /** What closed pages wrote down and nobody has looked at since, of every job. */
-  async leftBehind(): Promise<Left[]> {
-    return (await this.open()).getAll('left')
-  }
-
   private async mark(id: string, change: (job: Job) => Job): Promise<void> {
     const tx = (await this.open()).transaction('jobs', 'readwrite', strict)
     const job = await tx.store.get(id)
@@ -122,14 +117,13 @@ export class Shelf {
 
   /** Ends a job and all that belongs to it, for good. */
   async clear(id: string): Promise<void> {
-    const tables = ['jobs', 'heads', 'versions', 'left', 'photos'] as const
+    const tables = ['jobs', 'heads', 'versions', 'photos'] as const
     const tx = (await this.open()).transaction(tables, 'readwrite', strict)
     const photos = await tx.objectStore('photos').index('job').getAllKeys(id)
     await Promise.all([
       tx.objectStore('jobs').delete(id),
       tx.objectStore('heads').delete(id),
       tx.objectStore('versions').delete(rowsOf(id)),
-      tx.objectStore('left').delete(rowsOf(id)),
       ...photos.map((photo) => tx.objectStore('photos').delete(photo)),
       tx.done,
     ])
@@ -161,23 +155,6 @@ export class Shelf {
     const likely = ({ head, version }: Known) =>
       contentOf(head.text) === content ? 2 : version ? 1 : 0
     return found.sort((a, b) => likely(b) - likely(a) || b.job.changed - a.job.changed)
-  }
-
-  /**
-   * Writes a sheet down in one go, without looking at what is there: for a page that is being closed
-   * and may not live to hear an answer.
-   */
-  leave(left: Left): void {
-    void this.database?.then((database) => {
-      const tx = database.transaction('left', 'readwrite', strict)
-      tx.store.put(left).catch(() => undefined)
-      tx.done.catch(() => undefined)
-      tx.commit()
-    })
-  }
-
-  async dropLeft(left: Pick<Left, 'job' | 'page'>): Promise<void> {
-    await (await this.open()).delete('left', [left.job, left.page])
   }
 
   /** A short note of the page itself, such as the job it had open last. */

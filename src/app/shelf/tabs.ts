@@ -18,7 +18,12 @@ export class Tabs {
   private letGo: (() => void) | undefined
   private job: string | undefined
 
+  /** Locks of other pages that this one waits for, to hear when they are let go of. */
+  private readonly watched = new Set<string>()
+  private readonly heard: (word: Word) => void
+
   constructor(heard: (word: Word) => void) {
+    this.heard = heard
     this.channel.onmessage = ({ data }: MessageEvent<Word>) => {
       heard(data)
     }
@@ -51,7 +56,19 @@ export class Tabs {
   async others(): Promise<number> {
     if (this.job === undefined || !('locks' in navigator)) return 0
     const { held = [] } = await navigator.locks.query()
-    const named = held.filter(({ name = '' }) => name.startsWith(`${lock}${this.job ?? ''} `))
-    return named.filter(({ name = '' }) => !name.endsWith(this.page)).length
+    const names = held.map(({ name = '' }) => name)
+    const others = names.filter(
+      (name) => name.startsWith(`${lock}${this.job ?? ''} `) && !name.endsWith(this.page),
+    )
+    for (const name of others) void this.watch(name)
+    return others.length
+  }
+
+  private async watch(name: string): Promise<void> {
+    if (this.watched.has(name)) return
+    this.watched.add(name)
+    await navigator.locks.request(name, () => undefined)
+    this.watched.delete(name)
+    this.heard({ kind: 'pages' })
   }
 }
