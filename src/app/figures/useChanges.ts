@@ -1,0 +1,13 @@
+import type { TrainDocument } from '../../engine/train/document'
+import type { Change } from '../../engine/entry/machines'
+import { useJob } from '../stores/job'
+
+/** Makes changes that know their own name; one without a name changes nothing. */
+export function useChanges(): (make: (document: TrainDocument) => Change, key?: string) => void {
+  const job = useJob()
+  return (make, key) => {
+    if (!job.document) return
+    const { document, name } = make(job.document)
+    if (name !== '') void job.change(name, () => document, key)
+  }
+}
