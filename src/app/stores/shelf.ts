@@ -1,3 +1,4 @@
+import { keepPhoto } from '../shelf/photos'
 import { useEventListener } from '@vueuse/core'
 import { defineStore } from 'pinia'
 import { computed, ref, shallowRef, watch } from 'vue'
@@ -204,6 +205,11 @@ export const useShelf = defineStore('shelf', () => {
     ...{ state, current, currentId, query, shown, jobs, removed, versions, notes, others },
     ...{ start, openExample, openFile, openJob, copy, remove, putBack, clear, takeBack },
     ...{ act, putAway, retry: () => session.keeper.flush() },
+    /** Keeps a photograph of the job on the sheet; answers its id. */
+    photo: (blob: Blob) => {
+      if (currentId.value === undefined) throw new Error('this job is not on the shelf yet')
+      return keepPhoto(session.shelf, currentId.value, blob, Date.now())
+    },
     version: (n: number) =>
       currentId.value === undefined ? undefined : session.shelf.version(currentId.value, n),
   }
