@@ -5,6 +5,7 @@ import type { useView } from './stores/view'
 export const bandOf = (at: string): string => {
   if (/\.growth\b/.test(at) || at.startsWith('states')) return 'states'
   if (/^(machines|skids)\[\d+\]\.feet/.test(at)) return 'feet'
+  if (/^couplings\[\d+\]\.found/.test(at)) return 'readings'
   if (at.startsWith('couplings')) return 'couplings'
   if (at.startsWith('plan')) return 'plan'
   return at.startsWith('machines') || at.startsWith('skids') ? 'train' : 'job'

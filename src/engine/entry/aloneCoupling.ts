@@ -107,3 +107,21 @@ function alone(
     ...(growth.length > 0 && { growth: Object.fromEntries(growth) }),
   }
 }
+
+/** A coupling without its readings, for what does not depend on them; undefined where it cannot be read. */
+export function unreadCoupling(
+  document: TrainDocument,
+  index: number,
+): { readonly train: Train; readonly coupling: Coupling } | undefined {
+  const joint = document.couplings[index]
+  if (!joint) return undefined
+  const straight = { y: 0, z: 0 }
+  const read = readTrain(
+    miniTrain(document, {
+      ...joint,
+      found: [{ kind: 'line', at: joint.left.plane, offset: straight, slope: straight }],
+    }),
+  )
+  const coupling = read.ok ? read.train.couplings[0] : undefined
+  return read.ok && coupling ? { train: read.train, coupling } : undefined
+}

@@ -5,7 +5,7 @@ import { valueAt, type Path } from './place'
 /** What an unfinished train needs next: one sentence, the band it is entered in, the place to begin at. */
 export interface NextStep {
   readonly words: string
-  readonly band: 'train' | 'feet' | 'couplings' | 'states'
+  readonly band: 'train' | 'feet' | 'couplings' | 'readings' | 'states'
   readonly at: string
   /** How far the train is, of all it needs before it can be planned. */
   readonly done: number
@@ -72,7 +72,7 @@ export function nextStep(document: TrainDocument): NextStep | undefined {
         {
           missing: coupling.found.length === 0,
           words: `What was read at the coupling between ${between}?`,
-          band: 'couplings' as const,
+          band: 'readings' as const,
           path: at('found'),
         },
       ]
