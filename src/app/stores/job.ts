@@ -87,12 +87,9 @@ export const useJob = defineStore('job', () => {
     {
       key,
       along = false,
-      quiet = false,
     }: {
       readonly key?: string
       readonly along?: boolean
-      /** The change touches nothing that is planned: the plan on the sheet is that of the changed document. */
-      readonly quiet?: boolean
     } = {},
   ): Promise<void> {
     if (!document.value) return
@@ -110,15 +107,10 @@ export const useJob = defineStore('job', () => {
     )
       return
     history.add({ name, key, before, after })
-    await show(after, name, along, quiet)
+    await show(after, name, along)
   }
 
-  async function show(
-    state: SheetState,
-    name: string,
-    along = false,
-    quiet = false,
-  ): Promise<void> {
+  async function show(state: SheetState, name: string, along = false): Promise<void> {
     clearTimeout(settling)
     const was = document.value
     const same = state.document === was
@@ -128,7 +120,9 @@ export const useJob = defineStore('job', () => {
     lastEdit.value = name
     revision.value++
     if (along) settling = setTimeout(() => void work(), settled)
-    if (quiet && planned.value === was) planned.value = state.document
+    // the plan does not depend on the record
+    if (was && planned.value === was && samePlan(was, state.document))
+      planned.value = state.document
     else if (!same) await work(along ? 'along' : 'document')
   }
 

@@ -68,7 +68,7 @@ export const useMachine = defineStore('machine', () => {
     await job.edit(
       `at the machine: ${name} ${placeName(one)}`,
       (state) => ({ document: withValue(state.document, ['record', 'work'], [...rest, ...lines]) }),
-      { key: `work ${one.id} ${name}`, quiet: true },
+      { key: `work ${one.id} ${name}` },
     )
   }
 
