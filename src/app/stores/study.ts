@@ -53,7 +53,7 @@ export const useStudy = defineStore('study', () => {
   const causes = new Studier(heard)
 
   /** True while what is shown belongs to a document before. */
-  const stale = computed(() => studied.value !== job.document)
+  const stale = computed(() => studied.value !== job.problem)
 
   /** Parts of the sheet that the conflict is about, where there is one. */
   const places = computed(() => {
@@ -86,9 +86,10 @@ export const useStudy = defineStore('study', () => {
   }
 
   function begin(): void {
-    const { document } = job
+    const document = job.problem
     // a document that cannot be planned cannot be studied
-    if (!document || document !== job.planned || plan.working || document === studied.value) return
+    if (!document || job.document !== job.planned || plan.working || document === studied.value)
+      return
     studied.value = document
     failure.value = ''
     marginKey = alongKey(document)
