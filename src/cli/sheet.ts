@@ -3,6 +3,8 @@ import { solvesAll, holdsOf } from '../engine/holds/holdRows'
 import { paperHtml } from '../engine/paper/html'
 import { paperOf, type PaperSettings } from '../engine/paper/paperOf'
 import { planRead } from '../engine/planTrain'
+import { withReady } from '../engine/ready/withReady'
+import { withSteps } from '../engine/steps/withSteps'
 import { sentenceOf } from '../engine/sheet/sentence'
 import type { Solver } from '../engine/solver/solver'
 import type { TrainDocument } from '../engine/train/document'
@@ -28,7 +30,9 @@ export function sheetOf(
   settings: PaperSettings,
 ): Sheet {
   const { train } = read
-  const answer = withReasons(read, planRead(train, solver, { prices: false }), solver)
+  const plan = planRead(train, solver, { prices: false, packs: true })
+  const reasoned = withReasons(read, plan, solver)
+  const answer = withSteps(read, withReady(read, reasoned, solver))
   const { status } = answer
   if (status === 'stopped' || status === 'unproven')
     return { status: 'stopped', why: `no sheet without a plan that holds: ${answer.why ?? status}` }

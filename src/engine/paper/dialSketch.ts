@@ -100,13 +100,13 @@ function captionOf(train: Train, set: ReadingSet): string {
   const other = (side: 'left' | 'right') => (side === 'left' ? 'right' : 'left')
   switch (set.kind) {
     case 'rim':
-      return `bracket on the ${other(set.rides)} shaft, stem on the rim of the ${set.rides} one`
+      return `bracket ${other(set.rides)}, stem on the ${set.rides} rim`
     case 'face':
-      return `bracket on the ${other(set.rides)} shaft, stem on the ${set.face} of the ${set.rides} one's face`
+      return `bracket ${other(set.rides)}, stem on the ${set.face} of the ${set.rides} face`
     case 'gap':
       return `gauge between the faces, ${lengthText(set.diameter, train.units)} across`
     case 'spool':
-      return `stem on the face between spacer and ${set.end} shaft`
+      return `between spacer and ${set.end} shaft`
     case 'line':
       return 'any instrument'
   }

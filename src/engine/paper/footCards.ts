@@ -4,14 +4,16 @@ import { sideNoun, upThePage } from '../scene/sideWords'
 import { sideName } from '../sheet/couplingWords'
 import { fineText } from '../units/format'
 import { fineSign } from '../units/units'
+import type { StepAnswer } from '../steps/answer'
 import type { Body, Train } from '../train/model'
 import type { FootCard } from './page'
 import { pxPerMm } from './size'
+import { footDials } from './stepDials'
 
 /** Drawings of packs and holes are printed larger than on the screen. */
 const enlarged = 1.25
 /** Width of a foot's drawing by how many cards stand side by side (px of the scene). */
-const drawn = [112, 112, 80] as const
+const drawn = [100, 100, 80] as const
 
 /** Widest that a foot's drawing is, in px of the scene. */
 export const figureWidth = (columns: number): number => drawn[columns - 1] ?? 80
@@ -31,14 +33,15 @@ export interface CardSettings {
   readonly columns: number
   readonly scales: FootScales
   /** What goes out and in, where packs were worked out. */
-  readonly recipe: ((facts: FootFacts) => string | undefined) | undefined
+  readonly recipe: (facts: FootFacts) => string | undefined
+  readonly steps: readonly StepAnswer[]
 }
 
 export function footCard(
   train: Train,
   body: Body,
   facts: FootFacts,
-  { columns, scales, recipe }: CardSettings,
+  { columns, scales, recipe, steps }: CardSettings,
 ): FootCard {
   const { shim, slide, along, pack, hole, bound } = facts
   const { units } = train
@@ -46,7 +49,7 @@ export function footCard(
   const width = figureWidth(columns)
   const xs = columnsOf(body)
   const foot = body.feet[facts.foot]
-  const made = recipe?.(facts)
+  const made = recipe(facts)
   const amountText = (amount: { digits: string; unit: string } | undefined) =>
     amount ? `${amount.digits} ${amount.unit}` : ''
   return {
@@ -64,13 +67,13 @@ export function footCard(
     },
     shim: shim ? `${shim.word} ${amountText(shim.amount)}`.trim() : 'pack stays',
     pack: pack
-      ? [`pack now ${fineText(pack.now, units)}`, `pack after ${fineText(pack.after, units)}`]
-      : ['pack not entered:', 'measure it'],
+      ? [`pack ${fineText(pack.now, units)}, then ${fineText(pack.after, units)}`]
+      : ['pack not entered: measure it'],
     ...(made !== undefined && { recipe: made }),
     slide: slide?.amount ? `slide ${amountText(slide.amount)}` : 'no slide',
     toward: slide?.amount ? towardWords(slide.words) : '',
     ...(along && { along: `${amountText(along.amount)} ${along.words}` }),
-    dials: dialWords(facts),
+    dials: footDials(train, steps, body.id, facts.name),
     room: hole
       ? `bolt room left ${amountText(hole.room)}${hole.where === 'all round' ? ', all round' : `, least on the ${hole.where}`}`
       : 'bolt room not entered: measure it before the slide',
@@ -104,19 +107,3 @@ function placeOf(train: Train, body: Body, index: number): string {
 
 const sideNounWords = (train: Train, y: number): string =>
   /^\d/.test(sideNoun(train, y)) ? sideName(train, y) : `${sideNoun(train, y)} side`
-
-/** Dials are set on the side to which the foot goes, so what they should show is +: the stem is pushed in. */
-function dialWords({ shim, slide }: FootFacts): string[] {
-  return [
-    ...(shim?.amount
-      ? [
-          `dial over the foot: ${shim.word === 'add' ? '+' : '\u2212'}${shim.amount.digits} ${shim.amount.unit}, stem ${shim.word === 'add' ? 'pushed in' : 'comes out'}`,
-        ]
-      : []),
-    ...(slide?.amount
-      ? [
-          `dial on the side it goes to: +${slide.amount.digits} ${slide.amount.unit}, stem pushed in`,
-        ]
-      : []),
-  ]
-}

@@ -7,7 +7,7 @@ import { label, type Figure, type PaperMark } from './page'
 import { pxPerMm, textWidth } from './size'
 import { folded } from './textSize'
 
-const height = 42
+const height = 36
 const words = 13.4
 
 /** One machine from above as it lies on the drawing: its feet where they are, both sides and both ends by name. */
@@ -22,7 +22,7 @@ export function footMap(train: Train, index: number): Figure {
   const [y0, y1] = [Math.min(...ys), Math.max(...ys)]
   const perMm = Math.min(
     (wide - 2 * 190) / Math.max(1, x1 - x0),
-    (high - 2 * 40) / Math.max(1, y1 - y0),
+    (high - 2 * 36) / Math.max(1, y1 - y0),
   )
   const at = (x: number) => wide / 2 + (x - (x0 + x1) / 2) * perMm
   const across = (y: number) => high / 2 - up * (y - (y0 + y1) / 2) * perMm

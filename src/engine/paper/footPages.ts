@@ -1,5 +1,7 @@
 import { footFacts, type FootFacts } from '../scene/footFacts'
 import { footScales } from '../scene/footFigure'
+import { fineText } from '../units/format'
+import { kilogramsPer, massSign } from '../units/units'
 import { valueOf } from '../sheet/sentence'
 import { capital, inSentence, listed } from '../sheet/words'
 import type { Body, Train } from '../train/model'
@@ -7,6 +9,7 @@ import { columnsOf, figureWidth, footCard } from './footCards'
 import { footMap } from './footMap'
 import type { Drawn } from './job'
 import type { Block, Chapter, FootCard } from './page'
+import { recipeOf } from './recipe'
 import { movedBodies } from './words'
 
 /** Most cards side by side: with more, digits would be too small for gloves. */
@@ -24,14 +27,18 @@ export function footPages(job: Drawn): Chapter[] {
 }
 
 function pagesOf(job: Drawn, body: Body, facts: readonly FootFacts[]): Chapter[] {
-  const { train } = job
+  const { train, answer } = job
   const rows = columnsOf(body)
   const parts = Math.ceil(rows.length / mostColumns)
   const columns = Math.ceil(rows.length / parts)
   const scales = footScales(facts, () => figureWidth(columns))
-  const cards = facts.map((foot) =>
-    footCard(train, body, foot, { columns, scales, recipe: undefined }),
-  )
+  const settings = {
+    columns,
+    scales,
+    recipe: (foot: FootFacts) => recipeOf(train, answer, body.id, foot.name),
+    steps: answer.steps?.steps ?? [],
+  }
+  const cards = facts.map((foot) => footCard(train, body, foot, settings))
   return Array.from({ length: parts }, (_, part) => {
     const here = cards.filter(({ column }) => Math.floor(column / columns) === part)
     const side = (row: 'far' | 'near'): Block[] => {
@@ -72,15 +79,14 @@ function before({ train, answer }: Drawn, body: Body): Block {
   const lifts = (answer.feet ?? []).some(({ body: id, shim }) => id === body.id && shim !== 0)
   return {
     kind: 'box',
-    title: 'Before you lift or push',
+    title: 'Isolated, locked, tried to start? Then:',
     items: [
-      'Isolated, locked, tried to start; nothing left that can move, press or spin. Site procedure comes first.',
       ...(lifts
         ? [
-            `No hand between foot and base: slip shims with a tool. A block beside each jack. Lift no more than the shims need, 1 to 2 mm, and no end more than ${stageText(train)} ahead of the other.${massText(body, train)}`,
+            `No hand between foot and base: slip shims with a tool, a block beside each jack. Lift no more than the shims need, and no end more than ${fineText(train.plan.stage, train.units)} ahead of the other.${massText(body, train)}`,
           ]
         : []),
-      `${held.length > 0 ? `A dial on ${listed(held)}: it must stay at 0. ` : ''}Jackscrews back off after each move.`,
+      `${held.length > 0 ? `A dial on ${listed(held)} must stay at 0. ` : ''}Fingers out of bolt holes. Jackscrews back off after each move.`,
       ...(carried.length > 0
         ? [`It carries ${listed(carried.map(({ name }) => inSentence(name)))}: they move with it.`]
         : []),
@@ -94,13 +100,9 @@ function before({ train, answer }: Drawn, body: Body): Block {
   }
 }
 
-const stageText = (train: Train): string =>
-  `${Number((train.plan.stage / 1000).toPrecision(3))} mm (${Number((train.plan.stage / 25.4).toPrecision(2))} mil)`
-
 function massText({ mass, jack }: Body, { units }: Train): string {
-  const sign = units.length === 'in' ? 'lb' : 'kg'
-  const per = units.length === 'in' ? 0.45359237 : 1
-  const text = (value: number) => `${Math.round(value / per)} ${sign}`
+  const text = (value: number) =>
+    `${Math.round(value / kilogramsPer[units.length])} ${massSign[units.length]}`
   return [
     ...(mass === undefined ? [] : [` Mass ${text(mass)}.`]),
     ...(jack === undefined ? [] : [` One jack carries at most ${text(jack)}.`]),

@@ -1,30 +1,33 @@
 import type { RankedHold } from '../holds/holdRows'
+import type { PlanAnswer } from '../plan/answer'
 import { sentenceOf } from '../sheet/sentence'
 import { caution } from '../sheet/remarksText'
 import { capital, inSentence } from '../sheet/words'
 import type { Drawn } from './job'
 import type { Block, Chapter } from './page'
+import { readyBox } from './readyPage'
 import { trainFigure } from './trainFigure'
 import { sentence, sidesInWords, signInWords } from './words'
 
 /** The first page: what is asked of whom, on which train, and who stands for it. */
 export function frontPage(job: Drawn): Chapter {
-  const { train, answer, document } = job
-  const { headline, moves, proof } = sentenceOf(train, answer)
+  const { train, answer, plan, document } = job
+  const { headline, moves, proof } = sentenceOf(train, plan)
   return {
     section: 'front',
     title: answer.status === 'in-tolerance' ? 'Nothing needs to move' : 'Work sheet',
     blocks: [
-      { kind: 'text', look: 'lead', text: document.name },
-      ...(document.site === undefined
-        ? []
-        : [{ kind: 'text', look: 'strong', text: document.site } as const]),
+      {
+        kind: 'text',
+        look: 'lead',
+        text: [document.name, ...(document.site === undefined ? [] : [document.site])].join(', '),
+      },
       { kind: 'figures', figures: [trainFigure(train)] },
-      { kind: 'text', look: 'plain', text: `${sidesInWords(train)} ${signInWords}` },
-      { kind: 'heading', text: answer.status === 'planned' ? 'The plan' : 'The answer' },
+      { kind: 'text', look: 'plain', text: `${sidesInWords(train)} ${signInWords} ${caution}` },
       { kind: 'text', look: 'lead', text: headline },
       { kind: 'text', look: 'strong', text: moves },
-      ...(proof === '' ? [] : [{ kind: 'text', look: 'plain', text: proof } as const]),
+      ...sure(proof, plan),
+      ...(answer.ready && answer.status === 'planned' ? readyBox(answer.ready) : []),
       ...stays(job),
       { kind: 'heading', text: 'Signatures' },
       {
@@ -37,9 +40,14 @@ export function frontPage(job: Drawn): Chapter {
           'date',
         ]),
       },
-      { kind: 'text', look: 'small', text: caution },
     ],
   }
+}
+
+/** What is proven, and what the store's shims make of it. */
+function sure(proof: string, { rounded }: PlanAnswer): Block[] {
+  const text = [proof, rounded?.sentence ?? ''].filter((part) => part !== '').join(' ')
+  return text === '' ? [] : [{ kind: 'text', look: 'plain', text }]
 }
 
 const signatures = (nothingMoves: boolean): string[] =>

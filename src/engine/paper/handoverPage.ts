@@ -1,49 +1,24 @@
 import { workRecordOf } from '../train/work'
 import { sentenceOf } from '../sheet/sentence'
 import { capital, inSentence } from '../sheet/words'
+import type { StepKind } from '../steps/answer'
 import type { Body } from '../train/model'
 import type { Drawn } from './job'
-import type { Chapter } from './page'
-import { movedBodies, sentence } from './words'
+import type { Block, Chapter } from './page'
+import { movedBodies } from './words'
 
 /** One page for whoever comes next: what is done, what is next, what must not be touched. */
 export function handoverPage(job: Drawn): Chapter[] {
-  const { train, answer, document } = job
+  const { train, answer, plan } = job
   if (answer.status !== 'planned') return []
-  const done = (workRecordOf(document.record)?.work ?? []).filter((one) => one.done)
   return [
     {
       section: 'handover',
       title: 'Handover',
       blocks: [
-        { kind: 'text', look: 'strong', text: sentenceOf(train, answer).headline },
+        { kind: 'text', look: 'strong', text: sentenceOf(train, plan).headline },
         { kind: 'heading', text: 'Done', aside: 'tick, with time and name' },
-        {
-          kind: 'table',
-          tall: true,
-          columns: [
-            { head: 'machine', width: 3 },
-            { head: 'packs in', width: 1.4 },
-            { head: 'slid', width: 1.4 },
-            { head: 'bolts tight', width: 1.4 },
-            { head: 'read again', width: 1.4 },
-            { head: 'time, by', width: 2.6 },
-          ],
-          rows: movedBodies(train, answer).map(({ name }) => [name, '', '', '', '', '']),
-        },
-        ...(done.length === 0
-          ? []
-          : ([
-              {
-                kind: 'list',
-                look: 'dash',
-                items: done.map(({ step, body, foot, by, when }) =>
-                  sentence(
-                    `Recorded: ${step}, ${body}${foot === undefined ? '' : ` foot ${foot}`}${by === undefined ? '' : `, by ${by}`}${when === undefined ? '' : `, ${when}`}`,
-                  ),
-                ),
-              },
-            ] as const)),
+        doneTable(job),
         { kind: 'heading', text: 'Next' },
         { kind: 'blanks', columns: 2, labels: ['', '', '', ''] },
         { kind: 'heading', text: 'Must not be touched' },
@@ -58,6 +33,45 @@ export function handoverPage(job: Drawn): Chapter[] {
       ],
     },
   ]
+}
+
+/** Steps in their order with what the record says of them; machines where there is no order. */
+function doneTable({ train, answer, document }: Drawn): Block {
+  const work = (workRecordOf(document.record)?.work ?? []).filter(({ done }) => done)
+  const steps = answer.steps?.steps ?? []
+  const name = (id: string) => train.bodies.find((body) => body.id === id)?.name ?? id
+  const rows =
+    steps.length > 0
+      ? steps.map(({ id, kind, body }) => {
+          const told = work.filter(({ step }) => step === id)
+          const words = `${name(body)}: ${kinds[kind]}`
+          if (told.length === 0) return [words, '', '', '']
+          const last = told.at(-1)
+          return [words, 'done', last?.when ?? '', last?.by ?? '']
+        })
+      : movedBodies(train, answer).map((body) => [body.name, '', '', ''])
+  return {
+    kind: 'table',
+    tall: true,
+    columns: [
+      { head: 'step', width: 5 },
+      { head: 'done', width: 1.4 },
+      { head: 'time', width: 2.4 },
+      { head: 'by', width: 2.4 },
+    ],
+    rows: rows.map(([first = '', ...rest], i) => [
+      steps.length > 0 ? `${i + 1}. ${first}` : first,
+      ...rest,
+    ]),
+  }
+}
+
+const kinds: Record<StepKind, string> = {
+  'soft foot': 'soft feet shimmed',
+  axial: 'moved along the train',
+  vertical: 'shims',
+  lateral: 'slide',
+  read: 'bolts tight, read again',
 }
 
 /** Held machines, feet that may not move, and what was set before. */

@@ -1,5 +1,5 @@
 import { escape } from './escape'
-import type { Block, Figure, FootCard, Page, Paper, Table } from './page'
+import type { Block, Figure, FootCard, Page, Paper, StepCard, Table } from './page'
 import { barLength } from './size'
 import { pageRule, paperStyle } from './style'
 import { patterns, svgOf } from './svg'
@@ -18,7 +18,7 @@ export const paperBody = (paper: Paper): string =>
 
 const pageOf = (paper: Paper, page: Page, number: number): string =>
   `<section class="page is-${page.section}"><header class="page-head"><h2>${escape(page.title)}</h2>` +
-  `<p>${escape(paper.train)}</p></header>\n<div class="page-body">` +
+  `<p>${paper.notice === '' ? '' : `<b class="notice">${escape(paper.notice)}</b> `}${escape(paper.train)}</p></header>\n<div class="page-body">` +
   `${page.blocks.map(blockOf).join('\n')}</div>\n<footer class="page-foot">` +
   `<div><div class="bar"></div><p class="bar-note">this bar is ${barLength} mm long: if it is not, print at 100 %</p></div>` +
   `<div class="turn"><p><b>page ${number} of ${paper.pages.length}</b></p>` +
@@ -40,6 +40,8 @@ function blockOf(block: Block): string {
       return `<div class="figures">${block.figures.map(figureOf).join('')}</div>`
     case 'blanks':
       return `<div class="blanks c${block.columns}">${block.labels.map((text) => `<p>${escape(text)}</p>`).join('')}</div>`
+    case 'step':
+      return stepOf(block.step)
     case 'feet':
       return `<div class="feet c${block.columns}">${block.cards.map(cardOf).join('')}</div>`
   }
@@ -91,3 +93,17 @@ const cardOf = (card: FootCard): string =>
   line('room', card.room) +
   line('bound', card.bound.join(', ')) +
   `<div class="actuals">${card.actuals.map((text) => `<p>${escape(text)}</p>`).join('')}</div></div>`
+
+const stepOf = (step: StepCard): string =>
+  `<div class="step"><div class="number">${step.number}</div><div><p class="strong">${escape(step.words)}</p>` +
+  step.breaks.map((text) => line('strong', text)).join('') +
+  part('', step.cautions) +
+  part('Dials, from 0', step.dials) +
+  part('Then the couplings should show', step.expected) +
+  (step.hold === undefined ? '' : `<p class="hold"><b>HOLD.</b> ${escape(step.hold)}</p>`) +
+  '</div><div class="sign"><p>done</p><p>time</p><p>by</p></div></div>'
+
+const part = (title: string, texts: readonly string[]): string =>
+  texts.length === 0
+    ? ''
+    : `${title === '' ? '' : `<p class="part">${title}:</p>`}<ul class="dash">${items(texts)}</ul>`

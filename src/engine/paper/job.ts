@@ -15,10 +15,30 @@ export interface PaperJob {
 
 /** The same with the lines behind the drawings, worked out once. */
 export interface Drawn extends PaperJob {
+  /** As it is carried out: rounded to the shims of the store where that was worked out. */
+  readonly answer: PlanAnswer
+  /** The least move, before rounding: what is proven. */
+  readonly plan: PlanAnswer
   readonly figures: Figures
 }
 
-export const drawn = (job: PaperJob): Drawn => ({
-  ...job,
-  figures: figuresOf(job.train, job.answer),
-})
+export function drawn(job: PaperJob): Drawn {
+  const answer = asWorked(job.answer)
+  return { ...job, answer, plan: job.answer, figures: figuresOf(job.train, answer) }
+}
+
+/** A plan with what the store's shims make of it; the plan itself where there is no rounding. */
+export function asWorked(answer: PlanAnswer): PlanAnswer {
+  const { rounded } = answer
+  if (!rounded?.bodies) return answer
+  const { feet, bodies, couplings, worstShare, expected, total } = rounded
+  return {
+    ...answer,
+    feet,
+    bodies,
+    couplings,
+    worstShare,
+    ...(expected && { expected }),
+    ...(total && { total }),
+  }
+}

@@ -11,6 +11,8 @@ export interface Paper {
   readonly revision: string
   /** As given; blank lines to be filled in where it is not. */
   readonly date: string
+  /** At the head of every page; empty where the sheet may be worked by. */
+  readonly notice: string
   readonly pages: readonly Page[]
 }
 
@@ -24,6 +26,7 @@ export type Section =
   | 'front'
   | 'demands'
   | 'remedies'
+  | 'ready'
   | 'order'
   | 'feet'
   | 'readings'
@@ -52,6 +55,7 @@ export type Block =
   /** Labels with a line to write on. */
   | { readonly kind: 'blanks'; readonly labels: readonly string[]; readonly columns: number }
   | { readonly kind: 'feet'; readonly columns: number; readonly cards: readonly FootCard[] }
+  | { readonly kind: 'step'; readonly step: StepCard }
 
 export type TextLook = 'plain' | 'lead' | 'strong' | 'small' | 'sum'
 
@@ -112,6 +116,19 @@ export interface Label {
   readonly halo?: boolean
 }
 
+/** One step of the work, with a place to sign it off. */
+export interface StepCard {
+  readonly id: string
+  readonly number: number
+  readonly words: string
+  readonly breaks: readonly string[]
+  readonly cautions: readonly string[]
+  readonly dials: readonly string[]
+  readonly expected: readonly string[]
+  /** What must be seen and agreed before the next step. */
+  readonly hold?: string
+}
+
 /** One foot on its machine's page: what to do there, what came of it. */
 export interface FootCard {
   readonly key: string
@@ -124,7 +141,7 @@ export interface FootCard {
   readonly figure: Figure
   /** "add 0.36 mm", "remove 0.04 mm", "pack stays". */
   readonly shim: string
-  /** "pack now 3.00 mm", "pack after 3.36 mm". */
+  /** "pack 3.00 mm, then 3.36 mm". */
   readonly pack: readonly string[]
   readonly recipe?: string
   /** "slide 1.26 mm", "no slide". */

@@ -2,6 +2,7 @@ import { cardHeight } from './cardHeight'
 import type { Block, Chapter, Page, PaperSize, Table } from './page'
 import { print } from './print'
 import { roomHeight, textWidth } from './size'
+import { stepHeight } from './stepHeight'
 import { linesHeight, linesOf } from './textSize'
 
 /** Cuts chapters into pages: lists and tables between their rows, headings never from what follows. */
@@ -93,7 +94,7 @@ export function blockHeight(block: Block): number {
   switch (block.kind) {
     case 'heading': {
       const text = `${block.text}  ${block.aside ?? ''}`
-      return linesHeight(linesOf(text, print.heading, textWidth), print.heading) + print.gap + 2.4
+      return linesHeight(linesOf(text, print.heading, textWidth), print.heading) + 3.2
     }
     case 'text': {
       const points = print[block.look]
@@ -125,7 +126,9 @@ export function blockHeight(block: Block): number {
         ) + print.gap
       )
     case 'blanks':
-      return Math.ceil(block.labels.length / block.columns) * 11 + print.gap
+      return Math.ceil(block.labels.length / block.columns) * print.blank + print.gap
+    case 'step':
+      return stepHeight(block.step) + print.gap
     case 'feet':
       return Math.max(...block.cards.map((card) => cardHeight(card, block.columns))) + print.gap
   }

@@ -8,8 +8,10 @@ import { graphPage } from './graphPage'
 import { handoverPage } from './handoverPage'
 import { drawn, type PaperJob } from './job'
 import type { Paper, PaperSize } from './page'
+import { orderPages } from './orderPages'
 import { paginate } from './paginate'
 import { readingPages } from './readingPages'
+import { noticeOf, readyPage } from './readyPage'
 import { remediesPage } from './remediesPage'
 import { revisionOf } from './revision'
 import { storesPage } from './storesPage'
@@ -32,6 +34,8 @@ export function paperOf(job: PaperJob, { size, date }: PaperSettings): Paper {
     frontPage(all),
     ...remediesPage(all),
     demandsPage(all),
+    ...readyPage(all),
+    ...orderPages(all),
     ...footPages(all),
     ...readingPages(all),
     graphPage(all),
@@ -46,6 +50,7 @@ export function paperOf(job: PaperJob, { size, date }: PaperSettings): Paper {
     train: job.train.name,
     revision: revisionOf(job),
     date: date ?? 'date ____________',
+    notice: job.answer.status === 'planned' ? noticeOf(job.answer.ready) : '',
     pages: paginate(chapters, size),
   }
 }

@@ -9,12 +9,14 @@ export const print = {
   /** On a foot's card: what to do, which way, which foot. */
   act: 20,
   toward: 14,
-  foot: 16,
+  foot: 15,
   gap: 2.6,
   cell: { across: 1.4, along: 0.9 },
   tallRow: 9,
+  /** A line to write on. */
+  blank: 9.5,
   /** Least height of a foot's card. */
-  card: 62,
+  card: 58,
   /** A box on it to write in. */
-  actual: 11,
+  actual: 9,
 } as const

@@ -32,6 +32,7 @@ export function readingPages({ train, answer }: Drawn): Chapter[] {
         ],
       },
       ...coupling.found.flatMap((set, index) => setBlocks(train, answer, coupling, set, index)),
+      ...signsOf(answer, coupling),
       {
         kind: 'blanks',
         columns: 3,
@@ -39,6 +40,19 @@ export function readingPages({ train, answer }: Drawn): Chapter[] {
       },
     ],
   }))
+}
+
+/** What the readings as found say of the shafts, to be read back aloud beside the machine. */
+function signsOf({ ready }: PlanAnswer, coupling: Coupling): Block[] {
+  const sign = ready?.signs.find((entry) => entry.coupling === coupling.id)
+  if (!sign) return []
+  return [
+    {
+      kind: 'text',
+      look: 'strong',
+      text: `As found this means: ${sign.says}${sign.confirmed ? ` Read back by ${sign.by ?? 'somebody'}.` : ' Does that look right?'}`,
+    },
+  ]
 }
 
 function setBlocks(

@@ -22,7 +22,7 @@ export const textWidth = sheets.a4.width - 2 * margin.across
 export const pageHeight = (size: PaperSize): number => sheets[size].height - 2 * margin.along - 1
 
 /** What head and foot of a page take (mm). */
-const furniture = 30
+const furniture = 28
 
 /** Height left for what a page says (mm). */
 export const roomHeight = (size: PaperSize): number => pageHeight(size) - furniture

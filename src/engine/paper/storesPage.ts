@@ -1,8 +1,10 @@
 import { footFacts } from '../scene/footFacts'
-import { fineSign, toFine } from '../units/units'
+import type { PackAnswer } from '../packs/answer'
+import { fineSign, micrometresPer, toFine } from '../units/units'
 import { inSentence } from '../sheet/words'
 import type { Drawn } from './job'
 import type { Block, Chapter } from './page'
+import { plateText } from './recipe'
 
 /** What to have beside the machine before work begins. */
 export function storesPage(job: Drawn): Chapter[] {
@@ -38,8 +40,55 @@ export function storesPage(job: Drawn): Chapter[] {
   ]
 }
 
-/** Changes of packs, added up as they are: no store was entered, so no plates can be chosen. */
-function shims({ train, answer }: Drawn): Block[] {
+/** Plates by thickness and number, and what each is for; blank where no plates were chosen. */
+function shims(job: Drawn): Block[] {
+  return job.answer.packs ? plates(job, job.answer.packs) : changes(job)
+}
+
+function plates({ train }: Drawn, packs: readonly PackAnswer[]): Block[] {
+  const fine = micrometresPer[train.units.fine]
+  const counts = new Map<number, { count: number; feet: Set<string> }>()
+  for (const { body, foot, use } of packs)
+    for (const plate of use) {
+      const entry = counts.get(plate) ?? { count: 0, feet: new Set() }
+      entry.count++
+      entry.feet.add(`${train.bodies.find(({ id }) => id === body)?.name ?? body} foot ${foot}`)
+      counts.set(plate, entry)
+    }
+  return [
+    {
+      kind: 'heading',
+      text: 'Shims',
+      aside: `in ${fineSign[train.units.fine]}; measure each with a micrometer, figures etched on them are not enough`,
+    },
+    {
+      kind: 'table',
+      tall: true,
+      columns: [
+        { head: 'thickness', width: 1.5, align: 'right', strong: true },
+        { head: 'number', width: 1.2, align: 'right', strong: true },
+        { head: 'for', width: 7 },
+        { head: 'drawn from store', width: 2 },
+      ],
+      rows: [...counts]
+        .sort(([a], [b]) => b - a)
+        .map(([plate, { count, feet }]) => [
+          plateText(train, plate * fine),
+          String(count),
+          [...feet].join('; '),
+          '',
+        ]),
+    },
+    {
+      kind: 'text',
+      look: 'small',
+      text: 'No thin plate at the top or the bottom of a pack. What comes out of packs goes back to the store, measured.',
+    },
+  ]
+}
+
+/** Changes of packs as they are: no plates were chosen. */
+function changes({ train, answer }: Drawn): Block[] {
   const facts = footFacts(train, answer).filter(({ shim }) => shim?.amount)
   const { units } = train
   return [

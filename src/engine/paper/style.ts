@@ -11,7 +11,7 @@ export const pageRule = (size: PaperSize): string =>
  * the bar at the foot of a page measures what it says.
  */
 export const paperStyle = (size: PaperSize): string => `
-.paper{color:#000;background:#fff;font-family:'Source Sans 3 Variable','Source Sans 3','Segoe UI','Helvetica Neue',Arial,'Liberation Sans','DejaVu Sans',sans-serif;font-size:${print.plain}pt;line-height:1.28;font-variant-numeric:tabular-nums;text-align:left}
+.paper{color:#000;background:#fff;font-family:Arial,Helvetica,'Liberation Sans','Nimbus Sans',Arimo,sans-serif;font-size:${print.plain}pt;line-height:1.28;font-variant-numeric:tabular-nums;text-align:left}
 .paper *{box-sizing:border-box;margin:0;padding:0}
 .paper .page{width:${textWidth}mm;min-height:${pageHeight(size)}mm;margin:0 auto;display:flex;flex-direction:column;break-after:page;position:relative}
 .paper .page:last-child{break-after:auto}
@@ -37,6 +37,7 @@ export const paperStyle = (size: PaperSize): string => `
 .paper .tick li{padding-left:8mm}
 .paper .tick li::before{content:'';position:absolute;left:1mm;top:.6mm;width:4mm;height:4mm;border:.35mm solid #000}
 .paper .box{border:.7mm solid #000;padding:1.6mm 3mm 1.2mm;break-inside:avoid}
+.paper .box ul{margin-bottom:0}
 .paper .box b.title{font-size:${print.strong}pt;display:block}
 .paper .box li::before{content:'\\2013';position:absolute;left:1.5mm}
 .paper table{width:100%;border-collapse:collapse;table-layout:fixed}
@@ -55,7 +56,7 @@ export const paperStyle = (size: PaperSize): string => `
 .paper .blanks.c2{grid-template-columns:1fr 1fr}
 .paper .blanks.c3{grid-template-columns:1fr 1fr 1fr}
 .paper .blanks.c4{grid-template-columns:2fr 2fr 2fr 1fr}
-.paper .blanks p{height:11mm;border-bottom:.25mm solid #000;font-size:${print.small}pt;margin:0}
+.paper .blanks p{height:${print.blank}mm;border-bottom:.25mm solid #000;font-size:${print.small}pt;margin:0}
 .paper .feet{display:grid;gap:2mm}
 .paper .feet.c1{grid-template-columns:1fr}
 .paper .feet.c2{grid-template-columns:1fr 1fr}
@@ -75,6 +76,18 @@ export const paperStyle = (size: PaperSize): string => `
 .paper .c3 .card .actuals{grid-template-columns:1fr 1fr}
 .paper .card .actuals p{border:.3mm solid #000;height:${print.actual}mm;padding:.4mm .8mm;font-size:${print.small}pt;line-height:1.1;margin-top:1mm}
 .paper .card .bound{font-weight:700}
+.paper .notice{border:.5mm solid #000;padding:.3mm 1.4mm;display:inline-block}
+.paper .step{border:.35mm solid #000;margin-bottom:${print.gap}mm;break-inside:avoid;display:grid;grid-template-columns:12mm 1fr 22mm}
+.paper .step>div{padding:1.2mm 1.6mm}
+.paper .step p{margin-bottom:.6mm}
+.paper .step ul{margin-bottom:.6mm;font-size:${print.small}pt}
+.paper .step li{padding-left:4mm;margin-bottom:.2mm}
+.paper .step .dash li::before{left:.4mm}
+.paper .step .part{font-size:${print.small}pt;font-weight:600}
+.paper .step .number{font-size:20pt;font-weight:700;line-height:1;text-align:center;border-right:.25mm solid #000}
+.paper .step .hold{border:.7mm solid #000;padding:.8mm 1.6mm}
+.paper .step .sign{border-left:.25mm solid #000;padding:0}
+.paper .step .sign p{height:${print.actual}mm;border-bottom:.25mm solid #000;font-size:${print.small}pt;padding:.4mm 1mm;margin:0}
 .paper .patterns{position:absolute}
 .paper svg{overflow:visible}
 :where(.paper svg path:not([fill]),.paper svg circle:not([fill])){fill:none;stroke:none}

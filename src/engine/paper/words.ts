@@ -3,6 +3,7 @@ import type { Body, Train } from '../train/model'
 import type { PlanAnswer } from '../plan/answer'
 import { sideName } from '../sheet/couplingWords'
 import { showsNothing } from '../sheet/sentence'
+import { capital } from '../sheet/words'
 
 /** Which side is which, and how signs are meant: said on every page where either is read. */
 export const sidesInWords = (train: Train): string =>
@@ -29,3 +30,6 @@ export function movedBodies(train: Train, answer: PlanAnswer): Body[] {
 
 /** A sentence with its full stop. */
 export const sentence = (text: string): string => (/[.!?]$/.test(text.trim()) ? text : `${text}.`)
+
+/** What a hold point asks for, without its own name in front. */
+export const holdWords = (hold: string): string => capital(hold.replace(/^hold( point)?: /i, ''))

@@ -1,0 +1,26 @@
+import type { StepCard } from './page'
+import { print } from './print'
+import { textWidth } from './size'
+import { linesHeight, linesOf } from './textSize'
+
+/** Number at the left, signature at the right, and the insets beside the words (mm). */
+const beside = 12 + 22 + 3.2
+
+/** Height of a step's card (mm). */
+export function stepHeight({ words, breaks, cautions, dials, expected, hold }: StepCard): number {
+  const width = textWidth - beside
+  const text = (part: string, points: number, room = width, bold = false) =>
+    linesHeight(linesOf(part, points, room, bold), points)
+  const list = (title: boolean, parts: readonly string[]) =>
+    parts.length === 0
+      ? 0
+      : parts.reduce((sum, part) => sum + text(part, print.small, width - 4) + 0.2, 0.6) +
+        (title ? text('x', print.small) + 0.6 : 0)
+  const body =
+    [words, ...breaks].reduce((sum, part) => sum + text(part, print.strong, width, true) + 0.6, 0) +
+    list(false, cautions) +
+    list(true, dials) +
+    list(true, expected) +
+    (hold === undefined ? 0 : text(`HOLD. ${hold}`, print.plain, width - 4.6) + 3.6)
+  return Math.max(body + 2.4, 3 * print.actual) + 0.7
+}
