@@ -51,5 +51,6 @@ export function closureOf(readings: readonly DraftReading[]): number | undefined
   )
   if (typeof top !== 'number' || typeof bottom !== 'number') return undefined
   if (typeof three !== 'number' || typeof nine !== 'number') return undefined
-  return Number((top + bottom - (three + nine)).toPrecision(9))
+  // nine decimals of any fine unit are far below what a dial shows
+  return Number((top + bottom - (three + nine)).toFixed(9)) || 0
 }
