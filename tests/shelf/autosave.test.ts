@@ -1,5 +1,10 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
-import { again, Autosaver, delay, slow, type KeptState } from '../../src/app/shelf/autosave'
+import { again, Autosaver, gap, slow, type KeptState } from '../../src/app/shelf/autosave'
+
+interface Item {
+  readonly text: string
+  readonly when: number
+}
 
 interface Writing {
   readonly key: string
@@ -12,10 +17,10 @@ interface Writing {
 function saver() {
   const writings: Writing[] = []
   const states: KeptState[] = []
-  const made = new Autosaver<string>(
-    (key, item) =>
+  const made = new Autosaver<Item>(
+    (key, { text }) =>
       new Promise((end, fail) => {
-        writings.push({ key, item, end, fail })
+        writings.push({ key, item: text, end, fail })
       }),
     (state) => states.push(state),
   )
@@ -28,6 +33,7 @@ function saver() {
   return { saver: made, states, last, writings, writing }
 }
 
+const typed = (text: string): Item => ({ text, when: Date.now() })
 const settle = () => vi.advanceTimersByTimeAsync(0)
 const full = () => new DOMException('', 'QuotaExceededError')
 
@@ -40,40 +46,43 @@ afterEach(() => {
 
 test('nothing is called kept before its writing has ended', async () => {
   const { saver: one, last, writings, writing } = saver()
-  one.changed('job', 'a')
-  expect(last()).toEqual({ kind: 'not yet kept' })
-  await vi.advanceTimersByTimeAsync(delay - 1)
-  expect(writings).toHaveLength(0)
-  await vi.advanceTimersByTimeAsync(1)
+  one.changed('job', typed('a'))
+  expect(last()).toEqual({ kind: 'not yet kept', upTo: undefined })
+  // the first change is written at once
+  expect(writings).toHaveLength(1)
   expect(writing(0)).toMatchObject({ key: 'job', item: 'a' })
   await vi.advanceTimersByTimeAsync(150)
-  expect(last()).toEqual({ kind: 'not yet kept' })
+  expect(last()).toEqual({ kind: 'not yet kept', upTo: undefined })
   writing(0).end()
   await settle()
-  expect(last()).toEqual({ kind: 'kept', when: 1_000_000 + delay + 150 })
+  expect(last()).toEqual({ kind: 'kept', when: 1_000_000 + 150, upTo: 1_000_000 })
   expect(one.idle).toBe(true)
 })
 
-test('changes are written together, however long they keep coming', async () => {
-  const { saver: one, writings } = saver()
-  for (let at = 0; at < delay; at += 10) {
-    one.changed('job', `typed ${at}`)
-    await vi.advanceTimersByTimeAsync(10)
-  }
-  // the wait counts from the first change: it is not put off by those that follow
-  expect(writings.map(({ item }) => item)).toEqual([`typed ${delay - 10}`])
+test('changes that come during a writing are written together, after a gap', async () => {
+  const { saver: one, writings, writing } = saver()
+  for (const text of ['a', 'ab', 'abc']) one.changed('job', typed(text))
+  expect(writings.map(({ item }) => item)).toEqual(['a'])
+  writing(0).end()
+  await vi.advanceTimersByTimeAsync(gap - 1)
+  one.changed('job', typed('abcd'))
+  expect(writings).toHaveLength(1)
+  // the gap counts from the writing's end: it is not put off by changes that keep coming
+  await vi.advanceTimersByTimeAsync(1)
+  expect(writings.map(({ item }) => item)).toEqual(['a', 'abcd'])
 })
 
 test('a change during a writing is not kept by it, and is written next', async () => {
   const { saver: one, states, last, writing, writings } = saver()
-  one.changed('job', 'a')
-  await vi.advanceTimersByTimeAsync(delay)
-  one.changed('job', 'ab')
+  one.changed('job', typed('a'))
+  one.changed('job', typed('ab'))
   writing(0).end()
   await settle()
   expect(states.filter(({ kind }) => kind === 'kept')).toEqual([])
-  expect(one.unkept('job')).toBe('ab')
-  await vi.advanceTimersByTimeAsync(delay)
+  // but it is said up to when all is kept
+  expect(last()).toEqual({ kind: 'not yet kept', upTo: 1_000_000 })
+  expect(one.unkept('job')?.text).toBe('ab')
+  await vi.advanceTimersByTimeAsync(gap)
   expect(writings).toHaveLength(2)
   writing(1).end()
   await settle()
@@ -83,14 +92,13 @@ test('a change during a writing is not kept by it, and is written next', async (
 
 test('a full disk is said with its reason until a writing comes through', async () => {
   const { saver: one, last, writing, writings } = saver()
-  one.changed('job', 'a')
-  await vi.advanceTimersByTimeAsync(delay)
+  one.changed('job', typed('a'))
   writing(0).fail(full())
   await settle()
   expect(last()?.kind).toBe('cannot be kept')
   expect(JSON.stringify(last())).toContain('the disk is full')
   // what is typed meanwhile stays in memory, and does not make it look better
-  one.changed('job', 'ab')
+  one.changed('job', typed('ab'))
   expect(last()?.kind).toBe('cannot be kept')
   await vi.advanceTimersByTimeAsync(again)
   expect(writings).toHaveLength(2)
@@ -102,8 +110,8 @@ test('a full disk is said with its reason until a writing comes through', async 
 
 test('a disk that does not answer is called out, and may still come through', async () => {
   const { saver: one, last, writing } = saver()
-  one.changed('job', 'a')
-  await vi.advanceTimersByTimeAsync(delay + slow)
+  one.changed('job', typed('a'))
+  await vi.advanceTimersByTimeAsync(slow)
   expect(last()).toEqual({ kind: 'cannot be kept', reason: 'the disk does not answer' })
   writing(0).end()
   await settle()
@@ -112,10 +120,9 @@ test('a disk that does not answer is called out, and may still come through', as
 
 test('a flush writes at once, waits for what is under way, and says whether all is kept', async () => {
   const { saver: one, writing } = saver()
-  one.changed('job', 'a')
-  await vi.advanceTimersByTimeAsync(delay)
-  one.changed('job', 'ab')
-  one.changed('other', 'x')
+  one.changed('job', typed('a'))
+  one.changed('job', typed('ab'))
+  one.changed('other', typed('x'))
   const flushed = one.flush()
   writing(0).end()
   await settle()
@@ -128,14 +135,17 @@ test('a flush writes at once, waits for what is under way, and says whether all 
 
 test('a flush that fails says so and gives nothing up', async () => {
   const { saver: one, writing, last } = saver()
-  one.changed('job', 'a')
+  one.changed('job', typed('a'))
   const flushed = one.flush()
   await settle()
   writing(0).fail(full())
+  await settle()
+  // asked to write at once, it tries again at once
+  writing(1).fail(full())
   expect(await flushed).toBe(false)
-  expect(one.unkept('job')).toBe('a')
+  expect(one.unkept('job')?.text).toBe('a')
   await vi.advanceTimersByTimeAsync(again)
-  writing(1).end()
+  writing(2).end()
   await settle()
   expect(last()?.kind).toBe('kept')
 })

@@ -3,27 +3,29 @@ import { reasonOf } from './database'
 /** Whether what is on the sheet would be there after the machine went dark now. */
 export type KeptState =
   | { readonly kind: 'nothing' }
-  | { readonly kind: 'kept'; readonly when: number }
-  | { readonly kind: 'not yet kept' }
+  /** `upTo`: the time of the newest change that is kept; `when`: the time it was. */
+  | { readonly kind: 'kept'; readonly when: number; readonly upTo: number }
+  | { readonly kind: 'not yet kept'; readonly upTo: number | undefined }
   | { readonly kind: 'cannot be kept'; readonly reason: string }
 
-/** A change waits this long (ms) for others that come with it, so that with writing it is kept within 300. */
-export const delay = 80
+/** Between two writings (ms): changes that come quickly are written together. */
+export const gap = 50
 /** A writing that takes longer (ms) is called out; it may still come through. */
 export const slow = 5000
 /** After a failure it is tried again so often (ms). */
 export const again = 4000
 
 /**
- * Writes the newest sheet of each job, one at a time. Nothing counts as kept before its writing has
- * ended, and a change that comes meanwhile is not kept until its own has.
+ * Writes the newest sheet of each job, one at a time and the first at once. Nothing counts as kept
+ * before its writing has ended, and a change that comes meanwhile is not kept until its own has.
  */
-export class Autosaver<Item> {
+export class Autosaver<Item extends { readonly when: number }> {
   private readonly waiting = new Map<string, Item>()
   private writing: Promise<boolean> | undefined
   private timer: ReturnType<typeof setTimeout> | undefined
   private trouble = ''
-  private when: number | undefined
+  private when = 0
+  private upTo: number | undefined
 
   private readonly write: (key: string, item: Item) => Promise<void>
   private readonly show: (state: KeptState) => void
@@ -38,7 +40,7 @@ export class Autosaver<Item> {
   changed(key: string, item: Item): void {
     this.waiting.set(key, item)
     this.tell()
-    this.begin(delay)
+    if (!this.writing && this.timer === undefined) void this.start()
   }
 
   /** What of a job is not kept yet. */
@@ -56,7 +58,7 @@ export class Autosaver<Item> {
 
   /** Counts everything so far as kept at this time: it was read from the disk. */
   settle(when: number): void {
-    this.when = when
+    this.when = this.upTo = when
     this.tell()
   }
 
@@ -67,17 +69,13 @@ export class Autosaver<Item> {
     return this.idle
   }
 
-  private begin(after: number): void {
-    if (!this.writing) this.timer ??= setTimeout(() => void this.start(), after)
-  }
-
   /** One turn of writing; what changes meanwhile has its own. Resolves to whether it went well. */
   private start(): Promise<boolean> {
     clearTimeout(this.timer)
     this.timer = undefined
     this.writing ??= this.writeAll([...this.waiting]).then((well) => {
       this.writing = undefined
-      if (!this.idle) this.begin(well ? delay : again)
+      if (!this.idle) this.timer = setTimeout(() => void this.start(), well ? gap : again)
       return well
     })
     return this.writing
@@ -99,6 +97,7 @@ export class Autosaver<Item> {
       this.trouble = ''
       if (this.waiting.get(key) === item) this.waiting.delete(key)
       this.when = Date.now()
+      this.upTo = item.when
       this.tell()
     }
     return true
@@ -112,8 +111,8 @@ export class Autosaver<Item> {
   private tell(): void {
     if (this.trouble !== '' && !this.idle)
       this.show({ kind: 'cannot be kept', reason: this.trouble })
-    else if (!this.idle) this.show({ kind: 'not yet kept' })
-    else if (this.when === undefined) this.show({ kind: 'nothing' })
-    else this.show({ kind: 'kept', when: this.when })
+    else if (!this.idle) this.show({ kind: 'not yet kept', upTo: this.upTo })
+    else if (this.upTo === undefined) this.show({ kind: 'nothing' })
+    else this.show({ kind: 'kept', when: this.when, upTo: this.upTo })
   }
 }

@@ -36,14 +36,18 @@ export async function keepIn(
   done.catch(() => undefined)
   try {
     const [jobs, heads] = [tx.objectStore('jobs'), tx.objectStore('heads')]
-    const [job, head] = await Promise.all([jobs.get(id), heads.get(id)])
+    const versions = tx.objectStore('versions')
+    // asked for at once: on a busy page every answer waits its turn
+    const [job, head, last] = await Promise.all([
+      jobs.get(id),
+      heads.get(id),
+      versions.openCursor(rowsOf(id), 'prev'),
+    ])
     if (head && head.revision !== base) {
       await done
       const { revision } = head
       return sameSheet(head, sheet) ? { kept: true, revision } : { kept: false, head }
     }
-    const versions = tx.objectStore('versions')
-    const last = await versions.openCursor(rowsOf(id), 'prev')
     const revision = base + 1
     const { text, entries, what, when, page, origin } = sheet
     const writing: Promise<unknown>[] = []
@@ -56,6 +60,7 @@ export async function keepIn(
     )
     const old = beyond(id, n)
     if (old) writing.push(versions.delete(old))
+    tx.commit()
     await Promise.all([...writing, done])
     return { kept: true, revision }
   } catch (error) {
