@@ -1,6 +1,6 @@
 import type { Micrometres } from '../units/units'
 import { valueOf } from '../program/affine'
-import { programUnit, type Program } from '../program/program'
+import { programUnit, type Cut, type Program } from '../program/program'
 import { anywhere, nearest, sameHeight, type Allowed, type Range } from './allowed'
 
 /** A choice of one part: which of its limits bounds the move, and what the move may be. */
@@ -91,4 +91,23 @@ export function apart(
     ...(up === undefined || up > high ? [] : [withRange([up, high])]),
     withRange([Math.max(low, here[0]), Math.min(high, here[1])]),
   ]
+}
+
+/** Tangents farther from a point than this part of their circle's radius do not count there. */
+const nearPart = 0.02
+
+/** The tangents near a point, and those along the axes that every program starts with. */
+export function touching(
+  program: Program,
+  cuts: readonly Cut[],
+  columns: readonly number[],
+): Cut[] {
+  return cuts.filter(({ circle, angle }) => {
+    const of = program.circles[circle]
+    if (!of || Number.isInteger((2 * angle) / Math.PI)) return true
+    const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
+    const along = cos * valueOf(of.u, columns) + sin * valueOf(of.w, columns)
+    const radius = valueOf(of.radius, columns)
+    return radius - along <= nearPart * radius
+  })
 }

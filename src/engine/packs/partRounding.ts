@@ -3,16 +3,19 @@ import { leastShare } from '../plan/leastShare'
 import { firstCuts } from '../program/cuts'
 import type { Part } from '../program/parts'
 import type { Cut } from '../program/program'
-import type { Solver } from '../solver/solver'
+import type { Meter } from './meter'
 import { isAllowed, nearest, nothingElse, type Allowed } from './allowed'
 import type { Choice } from './choices'
 import { leastCost, smallestShare } from './question'
 import { bounded, moveOf, type Open } from './branches'
 import { search, type Found, type Searched } from './search'
 
-/** Most programs solved for one question of one part, and for one question asked on the side. */
-const mostNodes = 1200
-const fewNodes = 60
+/**
+ * Most work for one question of one part, and for one asked on the side: counted, not timed, so that the
+ * same train always gives the same answer.
+ */
+const mostWork = 6e6
+const littleWork = 3e5
 /** Costs this near (relative) are equal. */
 const near = 1e-7
 /** Room for the best share at the same cost, as for every plan. */
@@ -49,7 +52,7 @@ export type PartRounding =
  * that can, if that is not above 1. Small moves are left alone wherever a rounding without them is
  * found.
  */
-export function roundPart(given: ChoicePart, share: number, solver: Solver): PartRounding {
+export function roundPart(given: ChoicePart, share: number, solver: Meter): PartRounding {
   const cuts = firstCuts(given.part.program)
   const within = roundWithin(given, share, solver, cuts)
   if (within) return { ...within, share, over: false }
@@ -58,7 +61,7 @@ export function roundPart(given: ChoicePart, share: number, solver: Solver): Par
     opened(given, () => 'any'),
     smallestShare(solver),
     cuts,
-    { nodes: mostNodes, quantum: 0, near: 1e-6, cutoff: Math.max(1, share) },
+    { spent: allowance(solver, mostWork), quantum: 0, near: 1e-6, cutoff: Math.max(1, share) },
     [starting(given, 'any')],
   )
   if (!smallest.best) return { kind: 'none', proven: smallest.complete, nodes: smallest.nodes }
@@ -66,6 +69,12 @@ export function roundPart(given: ChoicePart, share: number, solver: Solver): Par
   const over = roundWithin(given, reached, solver, smallest.cuts)
   if (over) return { ...over, share: reached, over: true }
   return { kind: 'none', proven: false, nodes: smallest.nodes }
+}
+
+/** Tells when a question has cost its work. */
+function allowance(solver: Meter, most: number): () => boolean {
+  const end = solver.work() + most
+  return () => solver.work() >= end
 }
 
 type Care = 'tidy' | 'any'
@@ -91,31 +100,29 @@ const starting = ({ choices, wanted }: ChoicePart, care: Care): (Micrometres | u
 function roundWithin(
   given: ChoicePart,
   share: number,
-  solver: Solver,
+  solver: Meter,
   cuts: readonly Cut[],
 ): Omit<Extract<PartRounding, { kind: 'rounded' }>, 'share' | 'over'> | undefined {
   const { part, quantum } = given
   const { program } = part
   const ask = leastCost(solver, share)
-  const cheapest = (
-    open: readonly Open[],
-    care: Care,
-    nodes: number,
-    cutoff = Infinity,
-  ): Searched =>
-    search(program, open, ask, cuts, { nodes, quantum, near, cutoff }, [starting(given, care)])
+  const cheapest = (open: readonly Open[], care: Care): Searched => {
+    const spent = allowance(solver, mostWork)
+    const limits = { spent, quantum, near, cutoff: Infinity }
+    return search(program, open, ask, cuts, limits, [starting(given, care)])
+  }
   let open = opened(given, () => 'tidy')
-  let searched = cheapest(open, 'tidy', mostNodes)
+  let searched = cheapest(open, 'tidy')
   if (!searched.best) {
     open = opened(given, () => 'any')
-    searched = cheapest(open, 'any', mostNodes)
+    searched = cheapest(open, 'any')
     if (!searched.best) return undefined
     // one small move after the other left alone where that works
     const tidied = new Set<number>()
     for (const i of smallMoves(given, searched.best)) {
       const without = opened(given, (c) => (c === i || tidied.has(c) ? 'tidy' : 'any'))
       const less = search(program, without, ask, searched.cuts, {
-        nodes: fewNodes,
+        spent: allowance(solver, littleWork),
         quantum,
         near,
         cutoff: Infinity,
@@ -153,7 +160,7 @@ function fewestChanged(
   open: readonly Open[],
   best: Found,
   share: number,
-  solver: Solver,
+  solver: Meter,
   cuts: readonly Cut[],
 ): Found {
   let found = best
@@ -168,7 +175,7 @@ function fewestChanged(
       return { row, allowed: stays }
     })
     const cutoff = found.objective * (1 + 2 * near) + 2 * near
-    const limits = { nodes: fewNodes, quantum, near: 0, cutoff }
+    const limits = { spent: allowance(solver, littleWork), quantum, near: 0, cutoff }
     const less = search(part.program, without, leastCost(solver, share), cuts, limits)
     const count = ({ moves }: Found) => moves.filter((move) => move !== 0).length
     if (!less.best || less.best.objective > cutoff || count(less.best) >= count(found)) continue
@@ -184,7 +191,7 @@ function widest(
   open: readonly Open[],
   best: Found,
   share: number,
-  solver: Solver,
+  solver: Meter,
   cuts: readonly Cut[],
 ): Found {
   const ranges = open.map(({ allowed }, i) => allowed.around(best.moves[i] ?? 0))

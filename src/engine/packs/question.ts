@@ -2,6 +2,7 @@ import { solveRounds } from '../plan/rounds'
 import type { Cut, Program } from '../program/program'
 import { shareWeight, stageOf } from '../program/stage'
 import type { Solver } from '../solver/solver'
+import { sharpest } from './sharpest'
 
 /** What a program comes to while only some of its moves are ones that people can make. */
 export type Relaxed =
@@ -23,12 +24,13 @@ export type Question = (program: Program, cuts: readonly Cut[]) => Relaxed
 export const leastCost =
   (solver: Solver, share: number): Question =>
   (program, cuts) => {
-    const outcome = solveRounds(program, stageOf(program, { ask: 'cost', share }), cuts, solver)
+    const stage = stageOf(program, { ask: 'cost', share })
+    const outcome = solveRounds(program, stage, cuts, solver)
     if (outcome.kind !== 'optimal') return outcome
     const { bound, answer } = outcome
     return {
       kind: 'point',
-      bound,
+      bound: sharpest(stage(outcome.cuts), answer.duals, bound),
       objective: answer.objective,
       columns: answer.columns,
       cuts: outcome.cuts,
@@ -54,7 +56,8 @@ export const smallestShare =
         return settled
       })
       if (lowest.kind !== 'optimal') return lowest
-      const bound = Math.max(0, lowest.bound / shareWeight)
+      const sharp = sharpest(stage(lowest.cuts), lowest.answer.duals, lowest.bound)
+      const bound = Math.max(0, sharp / shareWeight)
       const share = bound * (1 + nearBound) + nearBound
       const point = solveRounds(
         program,

@@ -12,6 +12,7 @@ import type { Solver } from '../solver/solver'
 import { choosing, type Choice } from './choices'
 import { nearest } from './allowed'
 import { fitted } from './fitted'
+import { metered } from './meter'
 import { quantumOf } from './quantum'
 import { roundPart, type ChoicePart, type PartRounding } from './partRounding'
 
@@ -55,6 +56,7 @@ export function roundPlan(
 ): Rounding {
   const { program, choices } = choosing(train, found, buildProgram(train, found))
   const partition = new Partition(program)
+  const meter = metered(solver)
   const done: { given: ChoicePart; rounding: PartRounding }[] = []
   for (const group of partition.split()) {
     const part = partition.partOf(group)
@@ -67,7 +69,7 @@ export function roundPlan(
       wanted: own.map((choice) => wantedOf(train, wanted, choice)),
       quantum: quantumOf(train, part, own),
     }
-    done.push({ given, rounding: roundPart(given, share, solver) })
+    done.push({ given, rounding: roundPart(given, share, meter) })
   }
   const failed = done.filter(({ rounding }) => rounding.kind === 'none')
   if (failed.length > 0)

@@ -1,7 +1,7 @@
 import type { Micrometres } from '../units/units'
 import type { Cut, Program } from '../program/program'
 import { anywhere, isAllowed, nearest, type Allowed, type Range } from './allowed'
-import { apart, bounded, branched, farthest, moveOf, type Open } from './branches'
+import { apart, bounded, branched, farthest, moveOf, touching, type Open } from './branches'
 import type { Question, Relaxed } from './question'
 
 export interface Found {
@@ -20,12 +20,13 @@ export interface Searched {
   /** True where the search came to its end, so that the best found is the best there is. */
   readonly complete: boolean
   readonly nodes: number
+  /** Tangents of the first program. */
   readonly cuts: readonly Cut[]
 }
 
 export interface Limits {
-  /** Most programs that are solved. */
-  readonly nodes: number
+  /** Asked before every program but the first: true ends the search with what there is. */
+  readonly spent: () => boolean
   /** Objectives come in multiples of this; 0 where they do not. */
   readonly quantum: number
   /** Two objectives nearer than this part are equal. */
@@ -41,13 +42,15 @@ interface Node {
   readonly ranges: readonly Range[]
   /** Nothing in the node is better. */
   readonly bound: number
+  /** Tangents that counted where the node came from. */
+  readonly cuts: readonly Cut[]
 }
 
 /**
  * Branch and bound: solves the program with all moves free, and where a choice comes out at a move
  * that cannot be made, looks at the next smaller and the next larger one apart. What a program
  * promises is its dual bound, so that no branch is cut off without proof. The search goes deep first
- * until something is found, then where the promise is best; it counts programs, not time.
+ * until something is found, then where the promise is best; what it may spend is counted in work, not time.
  * @param starts moves to look at first, such as every one rounded by itself
  */
 export function search(
@@ -58,7 +61,7 @@ export function search(
   limits: Limits,
   starts: readonly (readonly (Micrometres | undefined)[])[] = [],
 ): Searched {
-  let known = [...cuts]
+  let first: readonly Cut[] | undefined
   let best: Found | undefined
   let nodes = 0
   let lost = Infinity
@@ -70,17 +73,16 @@ export function search(
     const known = best ? best.objective : limits.cutoff
     return known - limits.near * Math.max(1, Math.abs(known))
   }
-  const spent = () => nodes >= limits.nodes
-  const solved = (ranges: readonly Range[]): Relaxed => {
+  const spent = () => nodes > 0 && limits.spent()
+  const solved = (ranges: readonly Range[], from: readonly Cut[]): Relaxed => {
     nodes++
-    const outcome = ask(bounded(program, open, ranges), known)
-    if (outcome.kind === 'point') known = merged(known, outcome.cuts)
-    return outcome
+    return ask(bounded(program, open, ranges), from)
   }
   /** Fixes every choice at its allowed move and solves once more for what is free. */
-  const settle = (columns: readonly number[]): boolean => {
+  const settle = (columns: readonly number[], from: readonly Cut[]): boolean => {
     const moves = open.map(({ row, allowed }) => nearest(allowed, moveOf(program, row, columns)))
-    const outcome = solved(open.map(({ allowed }, i) => allowed.around(moves[i] ?? 0)))
+    const around = open.map(({ allowed }, i) => allowed.around(moves[i] ?? 0))
+    const outcome = solved(around, from)
     if (outcome.kind !== 'point') return false
     const final = open.map(({ row, allowed }) =>
       clean(allowed, moveOf(program, row, outcome.columns)),
@@ -96,7 +98,7 @@ export function search(
   }
   /** Looks at one node; what it falls into, the more promising last. */
   const lookAt = (node: Node): Node[] => {
-    const outcome = solved(node.ranges)
+    const outcome = solved(node.ranges, node.cuts)
     if (outcome.kind === 'infeasible') return []
     if (outcome.kind === 'stopped') {
       lost = Math.min(lost, node.bound)
@@ -105,22 +107,24 @@ export function search(
     const bound = Math.max(node.bound, promised(outcome.bound))
     if (bound >= enough()) return []
     const at = open.map(({ row }) => moveOf(program, row, outcome.columns))
+    const near = touching(program, outcome.cuts, outcome.columns)
+    if (node.cuts === cuts) first ??= outcome.cuts
     const choice = farthest(open, at)
     if (choice === undefined) {
-      if (settle(outcome.columns)) {
+      if (settle(outcome.columns, near)) {
         // what the node promised and what it came to differ by the solver's last digits only
         if (bound < enough()) lost = Math.min(lost, bound)
         return []
       }
       const three = apart(open, node.ranges, at)
       if (three.length === 0) lost = Math.min(lost, bound)
-      return three.map((ranges) => ({ ranges, bound }))
+      return three.map((ranges) => ({ ranges, bound, cuts: near }))
     }
-    return branched(open, node.ranges, at, choice).map((ranges) => ({ ranges, bound }))
+    return branched(open, node.ranges, at, choice).map((ranges) => ({ ranges, bound, cuts: near }))
   }
   for (const start of starts) {
     const ranges = start.map((move): Range => (move === undefined ? anywhere : [move, move]))
-    const stack: Node[] = [{ ranges, bound: -Infinity }]
+    const stack: Node[] = [{ ranges, bound: -Infinity, cuts }]
     for (let n = 0; n < mostPerStart && !best && !spent(); n++) {
       const node = stack.pop()
       if (!node) break
@@ -128,7 +132,7 @@ export function search(
     }
   }
   lost = Infinity
-  const waiting: Node[] = [{ ranges: open.map(() => anywhere), bound: -Infinity }]
+  const waiting: Node[] = [{ ranges: open.map(() => anywhere), bound: -Infinity, cuts }]
   while (waiting.length > 0 && !spent()) {
     const at = best ? lowest(waiting) : waiting.length - 1
     const [node] = waiting.splice(at, 1)
@@ -143,18 +147,13 @@ export function search(
     bound: complete && !best ? Infinity : Math.min(left, reached),
     complete,
     nodes,
-    cuts: known,
+    cuts: first ?? cuts,
   }
-}
-
-const merged = (known: readonly Cut[], more: readonly Cut[]): Cut[] => {
-  const key = ({ circle, angle }: Cut) => `${circle} ${angle}`
-  const seen = new Set(known.map(key))
-  return [...known, ...more.filter((cut) => !seen.has(key(cut)))]
 }
 
 const clean = (allowed: Allowed, move: Micrometres): Micrometres | undefined =>
   isAllowed(allowed, move) ? nearest(allowed, move) : undefined
 
+/** The node that promises most; of equal ones the last, which lies deepest. */
 const lowest = (nodes: readonly Node[]): number =>
-  nodes.reduce((best, { bound }, i) => (bound < (nodes[best]?.bound ?? Infinity) ? i : best), 0)
+  nodes.reduce((best, { bound }, i) => (bound <= (nodes[best]?.bound ?? Infinity) ? i : best), 0)
