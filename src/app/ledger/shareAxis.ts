@@ -16,6 +16,8 @@ export interface ShareAxis {
 const far = 1.25
 /** Part of the axis that the shares one can ask for have, beside what lies far above them. */
 const asked = { floorFar: 0.46, standingFar: 0.8 }
+/** Ticks nearer than this part of the axis run into each other. */
+const apart = 0.15
 /** Part that a cut in the axis takes. */
 const cut = 0.05
 
@@ -34,7 +36,10 @@ export function shareAxis({ floor, standing }: Tradeoff, from: number): ShareAxi
     const before = Math.max(1, floor - 0.15 * (standing - floor))
     const near: Stretch = { shares: [from, 1], places: [0, asked.floorFar] }
     const away: Stretch = { shares: [before, standing], places: [asked.floorFar + cut, 1] }
-    return { stretches: [near, away], ticks: [...round(from, 1, 3), ...round(before, standing, 3)] }
+    const axis = { stretches: [near, away], ticks: round(from, 1, 3) }
+    // the last one before the cut is the whole tolerance; what would run into it is left out
+    const clear = (share: number) => placeOf(axis, share) - asked.floorFar > apart
+    return { ...axis, ticks: [...axis.ticks, ...round(before, standing, 3).filter(clear)] }
   }
   if (standing > far) {
     const end = floor > 1 ? Math.ceil(floor * 20 + 0.6) / 20 : 1

@@ -1,0 +1,52 @@
+import { expect, it } from 'vitest'
+import type { PlanAnswer } from '../../src/engine/plan/answer'
+import { planRead } from '../../src/engine/planTrain'
+import type { Train } from '../../src/engine/train/model'
+import { glpkSolver } from '../../src/solvers/glpk'
+import { planAlong, readyAlong } from '../../src/worker/along'
+import { alongKey } from '../../src/worker/alongKey'
+import { exampleFile, read } from '../holds/choice'
+
+const solver = await glpkSolver()
+const document = exampleFile('bolt-bound-gearbox') as object
+const train = read(document)
+const at = (share: number): Train => ({ ...train, plan: { ...train.plan, share } })
+
+it('the share asked for is no part of the key, everything else is', () => {
+  const plan = { ...('plan' in document ? (document.plan as object) : {}) }
+  expect(alongKey({ ...document, plan: { ...plan, share: 0.91 } })).toBe(alongKey(document))
+  expect(alongKey({ ...document, plan: { ...plan, reserve: 5 } })).not.toBe(alongKey(document))
+})
+
+it('plans made ahead, one a percent and the nearest first, are those of the planner', async () => {
+  const made: { share: number; answer: PlanAnswer }[] = []
+  await readyAlong(
+    alongKey(document),
+    train,
+    solver,
+    () => Promise.resolve(true),
+    ({ plan }, answer) => made.push({ share: plan.share, answer }),
+  )
+  expect(made.map(({ share }) => share).sort()).toEqual(
+    Array.from({ length: 71 }, (_, i) => (30 + i) / 100),
+  )
+  expect(made[0]?.share).toBe(train.plan.share)
+  for (const { share, answer } of made) {
+    const plain = planRead(at(share), solver, { prices: false })
+    expect([answer.status, answer.share], `${share}`).toEqual([plain.status, share])
+    expect(answer.floor).toBeCloseTo(plain.floor ?? NaN, 6)
+    if (plain.cost === undefined) continue
+    expect(Math.abs((answer.cost ?? NaN) / plain.cost - 1)).toBeLessThan(2e-5)
+    // proven like every plan: measured again, against a bound of its own
+    expect(answer.proof?.gap).toBeLessThanOrEqual(2e-5 * plain.cost)
+  }
+  expect(planAlong(alongKey(document), at(0.8), solver)).toBe(
+    made.find(({ share }) => share === 0.8)?.answer,
+  )
+})
+
+it('another train is planned anew, without what was made ahead', () => {
+  const answer = planAlong('another', at(0.8), solver)
+  expect(answer.status).toBe('planned')
+  expect(answer).toEqual(planRead(at(0.8), solver, { prices: false }))
+})
