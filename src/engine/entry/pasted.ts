@@ -13,6 +13,8 @@ export interface PasteColumn {
   readonly names: readonly string[]
   /** What a number measures, or that it is a text or a yes or no. */
   readonly kind: Quantity | 'text' | 'yes'
+  /** Whether an empty cell means the one above it, as names often do. */
+  readonly down?: boolean
 }
 
 export type PastedValues = Readonly<Record<string, number | string | boolean>>
@@ -84,14 +86,17 @@ export function readRows(
   columns: readonly PasteColumn[],
   units: DocumentUnits,
 ): PastedRow[] {
+  const above: Record<string, string> = {}
   return cells.flatMap((row, i): PastedRow[] => {
     if ((i === 0 && reading.headed) || row.every((cell) => cell.trim() === '')) return []
     const values: Record<string, number | string | boolean> = {}
     const faults: string[] = []
     row.forEach((cell, at) => {
       const column = columns.find(({ key }) => key === reading.keys[at])
-      const text = unguarded(cell).trim()
+      const own = unguarded(cell).trim()
+      const text = own === '' && column?.down ? (above[column.key] ?? '') : own
       if (!column || text === '') return
+      above[column.key] = text
       const read = valueOf(text, column, reading.units[at] ?? '', units)
       if (read.ok) values[column.key] = read.value
       else faults.push(`${column.heading}: ${read.why}`)
