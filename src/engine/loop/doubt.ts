@@ -1,0 +1,157 @@
+import { fineText, shareText } from '../units/format'
+import type { Micrometres } from '../units/units'
+import type { Coupling, Train } from '../train/model'
+import { noMotion, type Motion } from '../motion/motion'
+import { checksOf, type Check } from '../misalignment/check'
+import { couplingMotions } from '../misalignment/couplingMotion'
+import { sharesOf } from '../misalignment/shares'
+import type { Misalignment } from '../readings/equation'
+import type { AsFound } from '../readings/asFound'
+import { meanPlaneOf } from './actual'
+
+/** Standard deviations of the work: how far a pack is from its stamp and a slide from its dial. Common practice, no source. */
+export const workDoubt: { readonly shim: Micrometres; readonly side: Micrometres } = {
+  shim: 10,
+  side: 20,
+}
+
+/** Accept where the value is this many standard uncertainties inside the limit: 95 % one-sided, normal. */
+export const guard = 1.645
+
+/** A check of a coupling in a state, as read, with how unsure its share of full tolerance is. */
+export interface Doubt {
+  readonly coupling: number
+  readonly state: string
+  readonly what: string
+  readonly share: number
+  readonly u: number
+}
+
+/** Every check in every state with the standard uncertainty that the readings leave. */
+export function doubtsOf(train: Train, found: readonly AsFound[]): Doubt[] {
+  return sharesOf(train, found).flatMap(({ coupling: c, state, checks }) => {
+    const coupling = train.couplings[c]
+    const covariance = found[c]?.covariance
+    if (!coupling || !covariance) return []
+    return checks.map(({ what, share, limit }) => {
+      const check = checksOf(coupling).find((entry) => entry.what === what)
+      const u = check ? uOf(check, covariance) / limit : 0
+      return { coupling: c, state, what, share, u }
+    })
+  })
+}
+
+/** Standard uncertainty of a check: the larger of sideways and up, from the covariance of `[y, sy, z, sz]`. */
+function uOf({ offset, slope }: Check, covariance: readonly (readonly number[])[]): number {
+  const variance = (k: number) =>
+    offset ** 2 * (covariance[k]?.[k] ?? 0) +
+    2 * offset * slope * (covariance[k]?.[k + 1] ?? 0) +
+    slope ** 2 * (covariance[k + 1]?.[k + 1] ?? 0)
+  return Math.sqrt(Math.max(0, variance(0), variance(2)))
+}
+
+/** Whether the work is done by what was read: every coupling inside full tolerance by more than its doubt. */
+export interface Verdict {
+  readonly verdict: 'done' | 'not sure' | 'out'
+  readonly words: string
+}
+
+/**
+ * Decides on full tolerance with a guard of 1.645 standard uncertainties on either side of the limit
+ * (the rule of decision D1 among the published values: accepted, rejected, undecided).
+ */
+export function verdictOf(train: Train, found: readonly AsFound[]): Verdict {
+  const doubts = doubtsOf(train, found)
+  const inside = ({ share, u }: Doubt) => share + guard * u
+  const worst = doubts.reduce<Doubt | undefined>(
+    (a, b) => (a && inside(a) >= inside(b) ? a : b),
+    undefined,
+  )
+  if (!worst) return { verdict: 'done', words: 'No coupling to judge.' }
+  const name = train.couplings[worst.coupling]?.name ?? ''
+  const state = train.states.find(({ id }) => id === worst.state)?.name ?? worst.state
+  const reads = `${name} uses ${shareText(worst.share)} of its full tolerance (${state}), give or take ${shareText(guard * worst.u)}`
+  if (inside(worst) <= 1)
+    return {
+      verdict: 'done',
+      words: `Done: ${reads}. Moving more would only bring new errors.`,
+    }
+  const out = doubts.some(({ share, u }) => share - guard * u > 1)
+  return out
+    ? { verdict: 'out', words: `Not done: ${reads}.` }
+    : { verdict: 'not sure', words: `Not sure: ${reads}. Read again, or plan again from here.` }
+}
+
+/**
+ * Share of tolerance to plan the next round at: the one asked for, or less where readings and work
+ * are too unsure for it, so that the next reading can say "done". A floor that is known is the least.
+ */
+export function nextShare(
+  train: Train,
+  found: readonly AsFound[],
+  floor: number | null,
+): { share: number; words: string } {
+  const work = workVariances(train)
+  const most = Math.max(
+    0,
+    ...doubtsOf(train, found).map(({ coupling: c, what, u, state }) => {
+      const coupling = train.couplings[c]
+      const check = coupling && checksOf(coupling).find((entry) => entry.what === what)
+      const factor = train.states.find(({ id }) => id === state)?.factor ?? 1
+      const done = check ? Math.sqrt(work[c]?.(check) ?? 0) / (check.limit * factor) : 0
+      // the next reading is as unsure as this one, and both count
+      return Math.sqrt(2 * u * u + done * done)
+    }),
+  )
+  const wanted = Math.min(train.plan.share, 1 - guard * most)
+  const share = Math.max(0.05, wanted, (floor ?? 0) * 1.02)
+  const kept = Math.min(train.plan.share, share)
+  return {
+    share: kept,
+    words:
+      kept >= train.plan.share - 1e-9
+        ? `Planned at ${shareText(train.plan.share)} of tolerance, as asked for.`
+        : `Planned at ${shareText(kept)} of tolerance rather than ${shareText(train.plan.share)}: readings, shims (${fineText(workDoubt.shim, train.units)}) and slides (${fineText(workDoubt.side, train.units)}) may take the rest.`,
+  }
+}
+
+/** Variance of a check of each coupling by the errors of shims and slides of all bodies that may move. */
+function workVariances(train: Train): ((check: Check) => number)[] {
+  const errors: Motion[][] = train.bodies.flatMap((body, b) => {
+    if (body.held) return []
+    const alone = (motion: Motion) => train.bodies.map((_, i) => (i === b ? motion : noMotion))
+    const shims = body.feet.map((_, f) => {
+      const [tz = 0, sz = 0, roll = 0] = meanPlaneOf(
+        body.feet.map(({ x, y }, i) => ({
+          x: x - body.x0,
+          y,
+          value: i === f ? workDoubt.shim : 0,
+        })),
+      )
+      return alone({ ...noMotion, tz, sz, roll })
+    })
+    const slides = body.rows.map((_, r) => {
+      const [ty = 0, sy = 0] = meanPlaneOf(
+        body.rows.map(({ x }, i) => ({
+          x: x - body.x0,
+          y: 0,
+          value: i === r ? workDoubt.side : 0,
+        })),
+      )
+      return alone({ ...noMotion, ty, sy })
+    })
+    return [...(body.may.rise ? shims : []), ...(body.may.slide ? slides : [])]
+  })
+  const moved = errors.map((motions) => couplingMotions(train, motions))
+  return train.couplings.map((_: Coupling, c) => (check: Check) => {
+    const variance = (of: (d: Misalignment) => number) =>
+      moved.reduce((sum, all) => {
+        const d = all[c]?.misalignment
+        return d ? sum + of(d) ** 2 : sum
+      }, 0)
+    return Math.max(
+      variance((d) => check.offset * d.y + check.slope * d.sy),
+      variance((d) => check.offset * d.z + check.slope * d.sz),
+    )
+  })
+}
