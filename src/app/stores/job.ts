@@ -260,8 +260,10 @@ export const useJob = defineStore('job', () => {
   /** Puts a changed copy on the sheet; the train as it is waits, and nothing is kept of the copy. */
   async function tryOut(next: TrainDocument): Promise<void> {
     if (!document.value) return
-    trying.value ??= { document: document.value, entries: entries.value }
+    trying.value ??= { document: document.value, entries: entries.value, hand: hand.value }
     document.value = next
+    // what is tried is seen as it is planned
+    hand.value = undefined
     await work()
   }
 
@@ -271,6 +273,7 @@ export const useJob = defineStore('job', () => {
     trying.value = undefined
     if (!was) return
     document.value = was.document
+    hand.value = was.hand
     await work()
   }
 
@@ -292,6 +295,7 @@ export const useJob = defineStore('job', () => {
   return {
     ...{
       document,
+      problem,
       entries,
       hand,
       file,

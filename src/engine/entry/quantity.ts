@@ -76,6 +76,10 @@ const places: readonly (readonly [pattern: string, quantity: Quantity])[] = [
   ['record.work.*.side', 'fine'],
   ['record.work.*.axial', 'fine'],
   ['record.work.*.dial', 'fine'],
+  ['record.again.*.readings.*.0', 'hour'],
+  ['record.again.*.readings.*.1', 'fine'],
+  ['record.again.*.offset.*', 'fine'],
+  ['record.again.*.slope.*', 'slope'],
 ]
 
 interface Branch {

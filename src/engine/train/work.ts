@@ -64,6 +64,17 @@ export const workDone = z.object({
 })
 export type WorkDone = z.infer<typeof workDone>
 
+/** What a set of readings shows when it is read again; a value may still be missing. */
+export const readAgain = z.object({
+  coupling: text,
+  /** Index in the coupling's `found`. */
+  set: z.number().int().nonnegative(),
+  readings: z.array(z.array(number).min(1).max(2)).optional(),
+  offset: z.object({ y: number.optional(), z: number.optional() }).optional(),
+  slope: z.object({ y: number.optional(), z: number.optional() }).optional(),
+})
+export type ReadAgain = z.infer<typeof readAgain>
+
 /** A page of the record: written once; `seal` is worked out from everything in it and the page before. */
 export const recordPage = z.object({
   kind: z.enum(['as found', 'step', 'as left', 'nothing moved', 'note']),
@@ -81,6 +92,8 @@ export const workRecord = z.object({
   /** Ids of steps in the order somebody chose. */
   order: z.array(text).optional(),
   work: z.array(workDone).optional(),
+  /** Readings being taken after the work so far. */
+  again: z.array(readAgain).optional(),
   pages: z.array(recordPage).optional(),
 })
 export type WorkRecord = z.infer<typeof workRecord>

@@ -1,0 +1,167 @@
+import { defineStore } from 'pinia'
+import { computed, ref } from 'vue'
+import { withValue } from '../../engine/entry/place'
+import { actualMotion } from '../../engine/loop/actual'
+import { compareReadings, type Comparison, type Measured } from '../../engine/loop/compare'
+import { verdictOf } from '../../engine/loop/doubt'
+import { asFoundPage, asLeftPage, nothingMovedPage, stepPage } from '../../engine/loop/pages'
+import { addPage, recordText, verifyRecord, type PageDraft } from '../../engine/loop/record'
+import { standNow } from '../../engine/loop/standNow'
+import { asFound } from '../../engine/readings/asFound'
+import { expectedAt } from '../../engine/steps/judge'
+import type { ReadAgain } from '../../engine/train/work'
+import type { ExpectedAnswer } from '../../engine/plan/answer'
+import { useJob } from './job'
+import { usePlan } from './plan'
+import { useWork } from './work'
+
+/** Closing the loop: reading again, what the difference means, planning from where the machines stand, and the record. */
+export const useLoop = defineStore('loop', () => {
+  const job = useJob()
+  const plan = usePlan()
+  const work = useWork()
+  const says = ref('')
+
+  const train = computed(() => plan.drawing?.train)
+  const found = computed(() => train.value?.couplings.map(asFound) ?? [])
+  const done = computed(() => (work.record.work ?? []).filter((entry) => entry.done))
+  /** What was really done so far, by foot. */
+  const actuals = computed(() =>
+    done.value.flatMap(({ body, foot, shim, side, axial }) =>
+      foot === undefined
+        ? []
+        : [
+            {
+              body,
+              foot,
+              ...(shim !== undefined && { shim }),
+              ...(side !== undefined && { side }),
+              ...(axial !== undefined && { axial }),
+            },
+          ],
+    ),
+  )
+  const motions = computed(() => {
+    const now = train.value
+    return now?.bodies.map((body) => actualMotion(now, body, actuals.value)) ?? []
+  })
+  /** What every set in use should show with the machines where they now stand. */
+  const expected = computed<readonly ExpectedAnswer[]>(() => {
+    const now = train.value
+    if (!now) return []
+    return expectedAt(
+      now,
+      found.value,
+      motions.value,
+      now.couplings.map((_, c) => c),
+    ).filter(
+      ({ coupling, set }) =>
+        now.couplings.find(({ id }) => id === coupling)?.found[set]?.used === true,
+    )
+  })
+  const again = computed(() => work.record.again ?? [])
+  /** Sets that were read again, whole. */
+  const measured = computed<readonly Measured[]>(() => again.value.flatMap(whole))
+  const comparison = computed<Comparison | undefined>(() =>
+    train.value && measured.value.length > 0
+      ? compareReadings(train.value, found.value, motions.value, measured.value)
+      : undefined,
+  )
+  const pages = computed(() => work.record.pages ?? [])
+  const verified = computed(() => verifyRecord(pages.value))
+  const verdict = computed(() => (train.value ? verdictOf(train.value, found.value) : undefined))
+
+  /** Lays out the readings to be taken again, a line for every hour that was read before. */
+  async function readAgain(): Promise<void> {
+    const blank = expected.value.map((entry): ReadAgain =>
+      'readings' in entry
+        ? {
+            coupling: entry.coupling,
+            set: entry.set,
+            readings: entry.readings.map(([hour]) => [hour]),
+          }
+        : { coupling: entry.coupling, set: entry.set, offset: {}, slope: {} },
+    )
+    await job.change('began to read again', (now) => withValue(now, ['record', 'again'], blank))
+  }
+
+  async function putAway(): Promise<void> {
+    await job.change('put the new readings away', (now) =>
+      withValue(now, ['record', 'again'], undefined),
+    )
+  }
+
+  async function write(name: string, page: PageDraft): Promise<void> {
+    await job.change(name, (now) => withValue(now, ['record', 'pages'], addPage(pages.value, page)))
+  }
+
+  const sign = (by: string) => ({ when: new Date().toISOString(), ...(by !== '' && { by }) })
+
+  async function record(kind: 'as found' | 'as left' | 'nothing moved', by: string): Promise<void> {
+    const { document } = job
+    const answer = plan.drawing?.answer
+    if (!document || !answer) return
+    const page = {
+      'as found': asFoundPage,
+      'as left': asLeftPage,
+      'nothing moved': nothingMovedPage,
+    }
+    await write(`wrote down: ${kind}`, page[kind](document, answer, sign(by)))
+  }
+
+  /**
+   * Writes down what was done and read, and puts the train on the sheet as it now stands: packs, bolts
+   * and readings; the plan that follows starts there.
+   */
+  async function planFromHere(by: string): Promise<void> {
+    const { document } = job
+    const now = train.value
+    if (!document || !now) return
+    const page = stepPage(work.record.work ?? [], comparison.value, sign(by))
+    const softDone = (work.work?.steps?.steps ?? [])
+      .filter(({ kind, id }) => kind === 'soft foot' && done.value.some(({ step }) => step === id))
+      .map(({ body }) => body)
+    const round = pages.value.filter(({ kind }) => kind === 'step').length + 1
+    const stood = standNow(
+      withValue(document, ['record', 'pages'], addPage(pages.value, page)),
+      now,
+      {
+        actuals: actuals.value,
+        readings: measured.value,
+        softDone,
+        sign: sign(by),
+        after: `round ${round}`,
+      },
+    )
+    if (!stood.ok) {
+      says.value = stood.why
+      return
+    }
+    says.value = ''
+    await job.change('planned from where the machines now stand', () =>
+      withValue(stood.document, ['record', 'again'], undefined),
+    )
+  }
+
+  const text = (): string => recordText(job.document?.name ?? '', pages.value)
+
+  return {
+    ...{ train, done, expected, again, comparison, pages, verified, verdict, says },
+    ...{ readAgain, putAway, record, planFromHere, text },
+  }
+})
+
+/** A set as it counts: only when every value is in. */
+function whole(entry: ReadAgain): Measured[] {
+  const { coupling, set, readings, offset, slope } = entry
+  if (readings) {
+    const rows = readings.flatMap(([hour, value]): [number, number][] =>
+      hour !== undefined && value !== undefined ? [[hour, value]] : [],
+    )
+    return rows.length === readings.length ? [{ coupling, set, readings: rows }] : []
+  }
+  const { y, z } = offset ?? {}
+  const { y: sy, z: sz } = slope ?? {}
+  if (y === undefined || z === undefined || sy === undefined || sz === undefined) return []
+  return [{ coupling, set, offset: { y, z }, slope: { y: sy, z: sz } }]
+}
