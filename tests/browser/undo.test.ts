@@ -1,0 +1,97 @@
+import { createPinia, setActivePinia } from 'pinia'
+import { beforeAll, expect, test, vi } from 'vitest'
+import type { Reply } from '../../src/worker/messages'
+import { readTrain } from '../../src/engine/train/readTrain'
+import { useHand } from '../../src/app/stores/hand'
+import { useJob } from '../../src/app/stores/job'
+import { example, draw, exampleFiles } from '../scene/trains'
+import { Random } from '../second/random'
+import { editor } from './edits'
+
+interface Question {
+  readonly document?: unknown
+  readonly text?: string
+}
+
+const stand = vi.hoisted(() => ({ answer: undefined }))
+
+// The page's planner lives in a worker. Here the reading is the real one and so are the refusals, and
+// every train that can be planned gets one plan made beforehand: what is asked is what undoing brings back.
+vi.mock('../../src/app/planner', () => ({
+  Planner: class {
+    ask({ document, text }: Question): Promise<Reply> {
+      const read = readTrain(document ?? JSON.parse(text ?? ''))
+      return Promise.resolve(
+        read.ok
+          ? {
+              id: 1,
+              kind: 'drawn' as const,
+              document: read.document,
+              drawing: { ...(stand.answer as object), train: read.train } as never,
+            }
+          : { id: 1, kind: 'refused' as const, refused: read.refused },
+      )
+    }
+  },
+}))
+
+const count = 200
+const seed = Number(process.env['HOLDFAST_SEED'] ?? 1)
+
+beforeAll(() => {
+  setActivePinia(createPinia())
+})
+
+test.each(exampleFiles.map((file, i) => ({ file, random: new Random(seed + i) })))(
+  `${count} random edits of $file undone back to the start, byte for byte, and made again`,
+  async ({ file, random }) => {
+    setActivePinia(createPinia())
+    const { answer, figures } = await draw(example(file))
+    stand.answer = { answer, figures, sentence: {}, priced: true }
+    const job = useJob()
+    const hand = useHand()
+    await job.openText(file, JSON.stringify(example(file)))
+    const state = () => JSON.stringify([job.document, job.entries, job.hand ?? null])
+    const start = state()
+    /** What stood on the sheet after each edit that can be undone; edits that widen the last one replace it. */
+    const stood = [start]
+    const stands = (ahead = 0) => {
+      stood[job.count + ahead] = state()
+    }
+    const { make, made } = editor(job, hand, random, stands)
+    for (let tries = 0; job.count < count; tries++) {
+      expect(tries, 'edits that change something').toBeLessThan(20 * count)
+      await make()
+    }
+    const all = job.count
+    const end = state()
+    expect(end).not.toBe(start)
+    for (let left = all; left > 0; left--) {
+      expect(job.undoes, 'name of an edit').toMatch(/\w/)
+      await job.undo()
+      expect(job.count).toBe(left - 1)
+      if (state() !== stood[left - 1])
+        expect(state(), `after undoing edit ${left}`).toBe(stood[left - 1])
+    }
+    expect(state()).toBe(start)
+    // untouched in memory as well: what was planned at the start is planned again
+    expect(job.stale).toBe(false)
+    for (let done = 1; done <= all; done++) {
+      expect(job.redoes, 'name of an edit').toMatch(/\w/)
+      await job.redo()
+      if (state() !== stood[done])
+        expect(state(), `after making edit ${done} again`).toBe(stood[done])
+    }
+    expect(state()).toBe(end)
+    expect(job.redoes).toBe('')
+    counts.push(...made)
+  },
+)
+
+const counts: [string, number][] = []
+
+test('every kind of edit was made', () => {
+  const total = new Map<string, number>()
+  for (const [kind, times] of counts) total.set(kind, (total.get(kind) ?? 0) + times)
+  expect([...total].filter(([, times]) => times === 0)).toEqual([])
+})
