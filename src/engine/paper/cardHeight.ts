@@ -1,5 +1,5 @@
 import type { FootCard } from './page'
-import { print } from './print'
+import { print, wideCards } from './print'
 import { textWidth } from './size'
 import { linesHeight, linesOf, textLength } from './textSize'
 
@@ -14,6 +14,7 @@ export function cardHeight(card: FootCard, columns: number): number {
     text === undefined || text === ''
       ? 0
       : linesHeight(linesOf(text, points, room, points > print.plain), points, leading)
+  const wide = columns <= wideCards
   const beside = width - card.figure.width - 2
   const name = textLength(card.name, print.foot, true)
   const head = Math.max(
@@ -30,8 +31,9 @@ export function cardHeight(card: FootCard, columns: number): number {
         card.figure.height,
         card.pack.reduce((sum, text) => sum + lines(text, print.plain, beside), 0) +
           lines(card.recipe, print.plain, beside) +
-          lines(card.slide, print.act, beside, 1.12),
+          (wide ? lines(card.slide, print.act, beside, 1.12) : 0),
       ) +
+      (wide ? 0 : lines(card.slide, print.act, width, 1.12)) +
       lines(card.toward, print.toward, width, 1.12) +
       lines(card.along, print.toward, width, 1.12) +
       [...card.dials, card.room].reduce(
@@ -39,6 +41,6 @@ export function cardHeight(card: FootCard, columns: number): number {
         0,
       ) +
       lines(card.bound.join(', '), print.plain) +
-      Math.ceil(card.actuals.length / (columns > 2 ? 2 : 4)) * (print.actual + 1),
+      Math.ceil(card.actuals.length / (wide ? 4 : 2)) * (print.actual + 1),
   )
 }

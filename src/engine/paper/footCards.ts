@@ -75,7 +75,7 @@ export function footCard(
     ...(along && { along: `${amountText(along.amount)} ${along.words}` }),
     dials: footDials(train, steps, body.id, facts.name),
     room: hole
-      ? `bolt room left ${amountText(hole.room)}${hole.where === 'all round' ? ', all round' : `, least on the ${hole.where}`}`
+      ? `bolt room left ${amountText(hole.room)}${hole.where === 'all round' ? ', all round' : `, ${hole.where}`}`
       : 'bolt room not entered: measure it before the slide',
     bound,
     actuals: [`pack, ${unit}`, `slid, ${unit}`, `bolt room, ${unit}`, 'by, time'],

@@ -40,19 +40,17 @@ export function footMap(train: Train, index: number): Figure {
       line(l - 40, axis, r + 40, axis, 'centre'),
       ...body.feet.flatMap(({ id, x, y }): PaperMark[] => {
         const [px, py] = [at(x), across(y)]
-        const left = px < wide / 2
+        const end = x === x0 ? 'end' : x === x1 ? 'start' : 'middle'
+        const beside = { end: -24, start: 24, middle: 0 }[end]
+        const below = end !== 'middle' ? 5 : py > high / 2 ? -12 : 22
         return [
           rect(px - 8, py - 8, 16, 16, 'body'),
           circle(px, py, 2.2, 'solid'),
-          label(px + (left ? -24 : 24), py + 5, id, {
-            size: 15,
-            bold: true,
-            anchor: left ? 'end' : 'start',
-          }),
+          label(px + beside, py + below, id, { size: 15, bold: true, anchor: end, halo: true }),
         ]
       }),
       sideLabel(train, far, wide / 2, 14),
-      label(wide / 2, axis - 6, 'from above', { size: 13.4, halo: true }),
+      label(0, high - 5, 'from above', { anchor: 'start' }),
       sideLabel(train, near, wide / 2, high - 5),
       ...endWords(train, index, 'left', 0, high / 2),
       ...endWords(train, index, 'right', wide, high / 2),

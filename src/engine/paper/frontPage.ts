@@ -2,7 +2,7 @@ import type { RankedHold } from '../holds/holdRows'
 import type { PlanAnswer } from '../plan/answer'
 import { sentenceOf } from '../sheet/sentence'
 import { caution } from '../sheet/remarksText'
-import { capital, inSentence } from '../sheet/words'
+import { capital, counted, inSentence, listed } from '../sheet/words'
 import type { Drawn } from './job'
 import type { Block, Chapter } from './page'
 import { readyBox } from './readyPage'
@@ -27,18 +27,14 @@ export function frontPage(job: Drawn): Chapter {
       { kind: 'text', look: 'lead', text: headline },
       { kind: 'text', look: 'strong', text: moves },
       ...sure(proof, plan),
+      ...inTheWay(plan),
       ...(answer.ready && answer.status === 'planned' ? readyBox(answer.ready) : []),
       ...stays(job),
       { kind: 'heading', text: 'Signatures' },
       {
         kind: 'blanks',
         columns: 4,
-        labels: signatures(answer.status === 'in-tolerance').flatMap((role) => [
-          role,
-          'name',
-          'signature',
-          'date',
-        ]),
+        labels: signatures(answer.status).flatMap((role) => [role, 'name', 'signature', 'date']),
       },
     ],
   }
@@ -50,14 +46,38 @@ function sure(proof: string, { rounded }: PlanAnswer): Block[] {
   return text === '' ? [] : [{ kind: 'text', look: 'plain', text }]
 }
 
-const signatures = (nothingMoves: boolean): string[] =>
-  nothingMoves
-    ? ['Prepared', 'Signs read back by a second person', 'Agreed: nothing is moved']
-    : ['Prepared', 'Signs read back by a second person', 'Released for work']
+/** Of an impossible train: what cannot be had together, and where the ways out stand. */
+function inTheWay({ conflictSentence, remedies }: PlanAnswer): Block[] {
+  if (conflictSentence === undefined) return []
+  const ways = (remedies ?? []).filter(({ solves }) => solves).length
+  return [
+    {
+      kind: 'box',
+      title: 'NO PLAN: nothing may be moved by this sheet',
+      items: [
+        conflictSentence,
+        ways === 0
+          ? 'Nothing that was tried works; what was tried stands on the next page.'
+          : `What would work stands on the next page, ${counted(ways, 'way', 'ways')} by effort.`,
+      ],
+    },
+  ]
+}
+
+function signatures(status: PlanAnswer['status']): string[] {
+  const last: Partial<Record<PlanAnswer['status'], string>> = {
+    'in-tolerance': 'Agreed: nothing is moved',
+    impossible: 'Decided',
+  }
+  return ['Prepared', 'Signs read back by another', last[status] ?? 'Released for work']
+}
 
 /** What does not move, and why. */
 function stays({ train, answer, holds }: Drawn): Block[] {
   const held = train.bodies.filter(({ held }) => held)
+  const chosen = held
+    .filter(({ anchored }) => anchored === undefined)
+    .map(({ name }) => inSentence(name))
   const row = holds?.rows.find(({ current }) => current)
   return [
     { kind: 'heading', text: 'What is held, and why' },
@@ -66,10 +86,11 @@ function stays({ train, answer, holds }: Drawn): Block[] {
       look: 'dash',
       items: [
         ...(held.length === 0 ? ['Nothing is held: every machine may move.'] : []),
-        ...held.map(({ name, anchored }) =>
+        ...(chosen.length === 0 ? [] : [`${capital(listed(chosen))}: by choice.`]),
+        ...held.flatMap(({ name, anchored }) =>
           anchored === undefined
-            ? `${capital(inSentence(name))}: by choice.`
-            : `${capital(inSentence(name))}: may never be let go: ${sentence(anchored)}`,
+            ? []
+            : [`${capital(inSentence(name))}: may never be let go: ${sentence(anchored)}`],
         ),
         ...(row ? [whyHeld(row, holds?.rows ?? [], answer.status === 'planned')] : []),
       ],

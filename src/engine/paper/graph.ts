@@ -16,7 +16,7 @@ const left = 15
 const right = 5
 const top = 6
 const under = 13
-const plotHeight = 72
+const plotHeight = 68
 
 export type Way = 'rise' | 'side'
 

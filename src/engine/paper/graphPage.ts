@@ -21,7 +21,7 @@ export function graphPage({ train, answer, figures }: Drawn): Chapter {
       { kind: 'figures', figures: [key(train, answer.feet !== undefined)] },
       { kind: 'heading', text: 'Up and down', aside: scaleWords(train, rise.scale) },
       { kind: 'figures', figures: [rise.figure] },
-      { kind: 'heading', text: 'To the sides, from above', aside: scaleWords(train, side.scale) },
+      { kind: 'heading', text: 'To the sides', aside: scaleWords(train, side.scale) },
       { kind: 'figures', figures: [side.figure] },
       {
         kind: 'text',
@@ -32,7 +32,7 @@ export function graphPage({ train, answer, figures }: Drawn): Chapter {
   }
 }
 
-/** "along 1:50 (20 mm is 1000 mm), across 100:1 (10 mm is 100 um)". */
+/** "along 1:40 (bar below: 4000 mm), across 100:1 (10 mm: 100 um)". */
 function scaleWords(train: Train, { along, across }: GraphScale): string {
   const { units } = train
   const number = (value: number) => String(Number(value.toPrecision(4)))
@@ -40,7 +40,7 @@ function scaleWords(train: Train, { along, across }: GraphScale): string {
   const inch = units.length === 'in'
   const sample = inch ? millimetresPer.in : 10
   const value = number((sample / across) * (1000 / micrometresPer[units.fine]))
-  return `along 1:${number(along)}, the bar at the foot of the page is ${length} ${units.length}; across ${number(across)}:1, ${inch ? '1 in' : '10 mm'} is ${value} ${fineSign[units.fine]}`
+  return `along 1:${number(along)} (bar below: ${length} ${units.length}), across ${number(across)}:1 (${inch ? '1 in' : '10 mm'}: ${value} ${fineSign[units.fine]})`
 }
 
 /** What the lines mean. */

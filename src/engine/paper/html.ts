@@ -1,5 +1,6 @@
 import { escape } from './escape'
 import type { Block, Figure, FootCard, Page, Paper, StepCard, Table } from './page'
+import { wideCards } from './print'
 import { barLength } from './size'
 import { pageRule, paperStyle } from './style'
 import { patterns, svgOf } from './svg'
@@ -43,7 +44,7 @@ function blockOf(block: Block): string {
     case 'step':
       return stepOf(block.step)
     case 'feet':
-      return `<div class="feet c${block.columns}">${block.cards.map(cardOf).join('')}</div>`
+      return `<div class="feet c${block.columns}">${block.cards.map((card) => cardOf(card, block.columns)).join('')}</div>`
   }
 }
 
@@ -83,16 +84,23 @@ const figureOf = (figure: Figure): string =>
 const line = (look: string, text: string | undefined): string =>
   text === undefined || text === '' ? '' : `<p class="${look}">${escape(text)}</p>`
 
-const cardOf = (card: FootCard): string =>
-  `<div class="card"><div class="foot"><b>${escape(card.name)}</b><span>${escape(card.place)}</span></div>` +
-  line('do', card.shim) +
-  `<div class="words"><div>${card.pack.map((text) => line('pack', text)).join('')}${line('recipe', card.recipe)}${line('do', card.slide)}</div>${figureOf(card.figure)}</div>` +
-  line('toward', card.toward) +
-  line('toward', card.along) +
-  card.dials.map((text) => line('dial', text)).join('') +
-  line('room', card.room) +
-  line('bound', card.bound.join(', ')) +
-  `<div class="actuals">${card.actuals.map((text) => `<p>${escape(text)}</p>`).join('')}</div></div>`
+/** Narrow cards have no room for a slide beside the drawing. */
+function cardOf(card: FootCard, columns: number): string {
+  const slide = line('do', card.slide)
+  const wide = columns <= wideCards
+  return (
+    `<div class="card"><div class="foot"><b>${escape(card.name)}</b><span>${escape(card.place)}</span></div>` +
+    line('do', card.shim) +
+    `<div class="words"><div>${card.pack.map((text) => line('pack', text)).join('')}${line('recipe', card.recipe)}${wide ? slide : ''}</div>${figureOf(card.figure)}</div>` +
+    (wide ? '' : slide) +
+    line('toward', card.toward) +
+    line('toward', card.along) +
+    card.dials.map((text) => line('dial', text)).join('') +
+    line('room', card.room) +
+    line('bound', card.bound.join(', ')) +
+    `<div class="actuals">${card.actuals.map((text) => `<p>${escape(text)}</p>`).join('')}</div></div>`
+  )
+}
 
 const stepOf = (step: StepCard): string =>
   `<div class="step"><div class="number">${step.number}</div><div><p class="strong">${escape(step.words)}</p>` +

@@ -20,3 +20,6 @@ export const print = {
   /** A box on it to write in. */
   actual: 9,
 } as const
+
+/** With more cards side by side, each is narrow. */
+export const wideCards = 2

@@ -39,7 +39,7 @@ export function remediesPage({ answer }: Drawn): Chapter[] {
         {
           kind: 'text',
           look: 'plain',
-          text: 'First read again: signs, sag, which shaft the bracket sat on, where the feet stand, which side is which. Half an hour, and the best money spent.',
+          text: 'First read again: signs, sag, which shaft the bracket sat on, where the feet stand, which side is which. Half an hour, and the best money spent. Hours below are common practice, no source.',
         },
         ...(working.length > 0
           ? [remedyTable(working)]
@@ -71,20 +71,29 @@ export function remediesPage({ answer }: Drawn): Chapter[] {
 const nothingWorks = (tried: number): string =>
   `Nothing that was tried works, alone or in pairs; ${tried > 0 ? `none of ${tried} other choices of held machines does` : 'no other choice of held machines does'}.`
 
+/** Limits that a remedy's plan leans on, told before the rest is counted. */
+const mostTight = 2
+
 const remedyTable = (remedies: readonly Remedy[]): Block => ({
   kind: 'table',
   columns: [
     { head: 'no.', width: 0.7, align: 'right' },
     { head: 'what is done, and what comes of it', width: 6 },
-    { head: 'effort; crew hours (common practice, no source)', width: 2 },
-    { head: 'must agree', width: 2 },
-    { head: 'risk; still tight', width: 3 },
+    { head: 'effort', width: 1, align: 'right' },
+    { head: 'crew hours', width: 1.3 },
+    { head: 'must agree', width: 2.2 },
+    { head: 'risk; still tight', width: 4 },
   ],
   rows: remedies.map(({ sentence: text, effort, hours, agree, risk, tight, worstShare }, i) => [
     String(i + 1),
     `${text}${worstShare === null ? '' : ` The tightest coupling then uses ${shareText(worstShare)}.`}`,
-    `${effort}; ${hours[0] === hours[1] ? hours[0] : `${hours[0]} to ${hours[1]}`} h`,
+    String(effort),
+    hours[0] === hours[1] ? `${hours[0]}` : `${hours[0]} to ${hours[1]}`,
     agree,
-    [risk, ...tight].join('; '),
+    [
+      capital(risk),
+      ...tight.slice(0, mostTight),
+      ...(tight.length > mostTight ? [`and ${tight.length - mostTight} more limits`] : []),
+    ].join('; '),
   ]),
 })

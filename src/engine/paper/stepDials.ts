@@ -52,7 +52,7 @@ export function footDials(
     .map((dial) => {
       const text = shows(train, dial.shows)
       const sign = / (\+ is .*)$/.exec(dial.where)?.[1] ?? ''
-      if (dial.way === 'vertical') return `dial over the foot: ${text} (+ is up)`
+      if (dial.way === 'vertical') return `dial over it: ${text} (+ is up)`
       return `dial at its side: ${text} (${sign})`
     })
 }

@@ -9,6 +9,8 @@ const point = 25.4 / 72
 /** Mean width of a letter of Arial as a part of its size, measured on these texts: plain 0.45, bold 0.49. */
 const letter = 0.462
 const boldLetter = 0.5
+/** Labels in drawings are short and may be bold or in capitals: more room, as they cannot fold by themselves. */
+const labelLetter = 0.56
 
 /** Lines that a text takes at `points`, folded to `width` mm. */
 export function linesOf(text: string, points: number, width: number, bold = false): number {
@@ -34,11 +36,11 @@ export const linesHeight = (lines: number, points: number, leading = 1.28): numb
   lines * points * point * leading
 
 /** Width of a short label in px of its own size. */
-export const labelWidth = (text: string, size: number): number => text.length * size * boldLetter
+export const labelWidth = (text: string, size: number): number => text.length * size * labelLetter
 
 /** Folds a label so that no line is wider than `width` px; words longer than that are broken. */
 export function folded(text: string, size: number, width: number): string[] {
-  const room = Math.max(3, Math.floor(width / (size * boldLetter)))
+  const room = Math.max(3, Math.floor(width / (size * labelLetter)))
   const lines: string[] = []
   let line = ''
   for (const whole of text.trim().split(/\s+/)) {
