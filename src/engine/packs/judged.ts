@@ -1,7 +1,10 @@
+import { fineText, shareText } from '../units/format'
 import type { Micrometres } from '../units/units'
 import type { Train } from '../train/model'
 import type { AsFound } from '../readings/asFound'
 import { footMove, totalsOf } from '../plan/totals'
+import { sharesAfter } from '../proof/couplingsMet'
+import { limitsPassed } from '../proof/limitsKept'
 import { allowedExcess, allowedViolation, prove } from '../proof/prove'
 import { isLoose } from './stands'
 import type { Rounded } from './rounding'
@@ -26,11 +29,19 @@ export function judged(train: Train, found: readonly AsFound[], rounded: Rounded
   const lines = found.map(({ line }) => line)
   const share = Math.max(1, train.plan.share)
   const proof = prove(train, lines, rounded.motions, share, 0)
-  const faults: string[] = []
-  if (!(proof.worstViolation <= allowedViolation))
-    faults.push(`a limit is passed by ${proof.worstViolation.toFixed(1)} um`)
-  if (!(proof.worstShare <= share + allowedExcess))
-    faults.push(`a coupling uses ${(proof.worstShare * 100).toFixed(0)} % of its tolerance`)
+  const { units } = train
+  const faults = [
+    ...limitsPassed(train, rounded.motions)
+      .filter(({ by }) => !(by <= allowedViolation))
+      .map(({ where, by }) => `${where} would be passed by ${fineText(by, units)}`),
+    ...sharesAfter(train, lines, rounded.motions)
+      .filter(({ share: used }) => !(used <= share + allowedExcess))
+      .map(({ coupling, state, share: used }) => {
+        const name = train.couplings.find(({ id }) => id === coupling)?.name ?? coupling
+        const when = train.states.find(({ id }) => id === state)?.name ?? state
+        return `${name} would use ${shareText(used)} of its tolerance, ${when}`
+      }),
+  ]
   let flat = 0
   let cost = 0
   const { weights, shims } = train.plan
@@ -44,10 +55,12 @@ export function judged(train: Train, found: readonly AsFound[], rounded: Rounded
       const off = Math.abs(change - footMove(body, motion, foot).shim)
       flat = Math.max(flat, off)
       if (!(off <= (isLoose(body) ? (shims?.flat ?? 0) : 0) + allowedViolation))
-        faults.push(`${body.name} foot ${foot.id} stands ${off.toFixed(1)} um off its plane`)
+        faults.push(
+          `${body.name} foot ${foot.id} would stand ${fineText(off, units)} off the plane of the others`,
+        )
       const [low, high] = footRange(foot)
       if (change < low - allowedViolation || change > high + allowedViolation)
-        faults.push(`${body.name} foot ${foot.id} cannot change by ${change.toFixed(0)} um`)
+        faults.push(`${body.name} foot ${foot.id} cannot change by ${fineText(change, units)}`)
     })
   })
   const still = train.bodies.map((body, b) => {

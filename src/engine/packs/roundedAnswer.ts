@@ -8,11 +8,12 @@ import * as report from '../plan/report'
 import { footMove } from '../plan/totals'
 import type { Solver } from '../solver/solver'
 import { roundedSentence } from '../sheet/packsText'
+import { inSentence, listed } from '../sheet/words'
 import type { PackAnswer, RoundedAnswer, RoundedFoot, SmallMove } from './answer'
 import { isLoose } from './stands'
 import { judged, type Judged } from './judged'
 import { Plates } from './plates'
-import { roundPlan, type Changes, type Rounded } from './rounding'
+import { roundPlan, type Changes, type Rounded, type Rounding } from './rounding'
 import { platesFor } from './shims'
 
 /** Less than this is no move (um). */
@@ -42,7 +43,7 @@ export function roundedAnswer(
     couplings: report.couplingsAnswer(train, found, rounding.motions),
     before,
   }
-  const failed = faultsOf(train, rounding.kind === 'none', rounding, proof)
+  const failed = faultsOf(train, rounding, proof)
   if (rounding.kind === 'none' || failed.length > 0) {
     const rounded: Omit<RoundedAnswer, 'sentence'> = {
       status: 'no rounding',
@@ -75,18 +76,16 @@ export function roundedAnswer(
   }
 }
 
-function faultsOf(train: Train, none: boolean, rounding: Rounded, proof: Judged): string[] {
-  if (!none) return proof.faults
-  return 'bodies' in rounding
-    ? [
-        `no change of packs that the store makes keeps every limit and tolerance: ${(
-          rounding.bodies as number[]
-        )
-          .map((b) => train.bodies[b]?.name ?? '')
-          .join(', ')}`,
-        ...proof.faults,
-      ]
-    : proof.faults
+/** Why a rounding is no plan, one line each; none where it is one. */
+function faultsOf(train: Train, rounding: Rounding, proof: Judged): string[] {
+  if (rounding.kind === 'rounded') return proof.faults
+  const names = listed(rounding.bodies.map((b) => inSentence(train.bodies[b]?.name ?? '')))
+  return [
+    rounding.proven
+      ? `no packs from the stock under ${names} keep every limit and the whole of every tolerance`
+      : `no packs from the stock under ${names} were found that keep every limit and the whole of every tolerance`,
+    ...proof.faults,
+  ]
 }
 
 /** One row for each foot whose pack changes, in document order. */

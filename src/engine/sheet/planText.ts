@@ -8,6 +8,7 @@ import { conflictText } from './conflictText'
 import { sideName } from './couplingWords'
 import { feetText } from './feetText'
 import { heading, paragraph } from './layout'
+import { packsText, toldAnswer } from './packsText'
 import { expectedText } from './readingsText'
 import { readyLine, readyText } from './readyText'
 import { remediesText } from './remediesText'
@@ -18,15 +19,16 @@ import { stepsText } from './stepsText'
 /** An answer as people read it, in lines of at most 80 characters. */
 export function planText(train: Train, answer: PlanAnswer): string {
   const shown = answer.status === 'planned' || answer.status === 'in-tolerance'
+  const told = toldAnswer(answer)
   return [
     ...opening(train),
     ...paragraph(sentenceText(sentenceOf(train, answer))),
     ...(answer.ready ? readyLine(answer.ready) : []),
     ...conflictText(answer),
     ...remediesText(answer),
-    ...(answer.status === 'planned' ? feetText(train, answer) : []),
+    ...(answer.status === 'planned' ? [...feetText(train, told), ...packsText(train, answer)] : []),
     ...(shown
-      ? couplingsText(train, answer)
+      ? couplingsText(train, told)
       : [
           ...heading(
             'COUPLINGS',
@@ -35,7 +37,7 @@ export function planText(train: Train, answer: PlanAnswer): string {
           ...asFoundShares(train, answer.asFound, answer.share),
         ]),
     ...(answer.status === 'planned' ? bindingText(train, answer) : []),
-    ...(answer.status === 'planned' ? expectedText(train, answer) : []),
+    ...(answer.status === 'planned' ? expectedText(train, told) : []),
     ...(shown && answer.steps ? stepsText(train, answer.steps) : []),
     ...(answer.ready ? readyText(answer.ready) : []),
     ...findingsText(answer.findings),

@@ -170,5 +170,5 @@ function proofOf(train: Train, answer: PlanAnswer): string {
     (weight) => weight === 1,
   )
   const needs = plain ? `needs less than ${least}` : `costs less than ${least}, weighted as entered`
-  return `${capital(holding(train, answer))}, no plan for these numbers ${needs}. Before rounding to shims.`
+  return `${capital(holding(train, answer))}, no plan for these numbers ${needs}. ${answer.rounded?.sentence ?? 'Before rounding to shims.'}`
 }
