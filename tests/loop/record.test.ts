@@ -1,0 +1,135 @@
+import { describe, expect, it } from 'vitest'
+import { addPage, recordText, verifyRecord, type PageDraft } from '../../src/engine/loop/record'
+import { asFoundPage, asLeftPage, nothingMovedPage, stepPage } from '../../src/engine/loop/pages'
+import { canonical, digest } from '../../src/engine/loop/seal'
+import { readTrain } from '../../src/engine/train/readTrain'
+import { workRecordOf, type RecordPage } from '../../src/engine/train/work'
+import { at, given, pair, planOf } from '../engine/pair'
+
+const drafts: PageDraft[] = [
+  {
+    kind: 'as found',
+    when: '2031-04-02T07:10',
+    by: 'Ada',
+    words: 'As found.',
+    content: { a: 1, b: [1, null, 'ä'] },
+  },
+  {
+    kind: 'step',
+    when: '2031-04-02T09:40',
+    words: 'Two moves.',
+    content: { work: [{ shim: 0.25 }] },
+  },
+  { kind: 'as left', when: '2031-04-02T11:00', words: 'As left.', content: null },
+]
+const pages = drafts.reduce<RecordPage[]>((all, draft) => addPage(all, draft), [])
+
+describe('the digest', () => {
+  it('is 64-bit FNV-1a', () => {
+    // offset basis, and "a" and "foobar" as the reference tables of the hash have them (from memory)
+    expect(digest('')).toBe('cbf29ce484222325')
+    expect(digest('a')).toBe('af63dc4c8601ec8c')
+    expect(digest('foobar')).toBe('85944171f73967e8')
+  })
+
+  it('counts the bytes of UTF-8', () => {
+    for (const text of ['é', '漢', '😀', 'µm'])
+      expect(digest(text)).toBe(digestOf([...new TextEncoder().encode(text)]))
+  })
+
+  it('is of one text, however the keys stand', () => {
+    expect(canonical({ b: 1, a: { d: undefined, c: [2, undefined] } })).toBe(
+      '{"a":{"c":[2,null]},"b":1}',
+    )
+    expect(canonical({ a: { c: [2, null] }, b: 1 })).toBe(
+      canonical({ b: 1, a: { c: [2, undefined] } }),
+    )
+  })
+})
+
+describe('the record', () => {
+  it('is sound as it was written, and after a trip through a file', () => {
+    expect(verifyRecord(pages)).toEqual({ sound: true })
+    expect(verifyRecord([])).toEqual({ sound: true })
+    const document = { ...pair(), record: JSON.parse(JSON.stringify({ pages })) as unknown }
+    const read = readTrain(document)
+    if (!read.ok) throw new Error('refused')
+    expect(verifyRecord(workRecordOf(read.document.record)?.pages ?? [])).toEqual({ sound: true })
+  })
+
+  it.each([
+    ['a word', 0, (page: RecordPage) => ({ ...page, words: 'As  found.' })],
+    ['a name', 0, (page: RecordPage) => ({ ...page, by: 'Eve' })],
+    ['a time', 1, (page: RecordPage) => ({ ...page, when: '2031-04-03T09:40' })],
+    ['a number', 1, (page: RecordPage) => ({ ...page, content: { work: [{ shim: 0.2501 }] } })],
+    ['what it is', 2, (page: RecordPage) => ({ ...page, kind: 'note' as const })],
+    ['a seal', 1, (page: RecordPage) => ({ ...page, seal: '0000000000000000' })],
+  ])('shows the first page on which %s was changed', (_, index, change) => {
+    const changed = pages.map((page, i) => (i === index ? change(page) : page))
+    expect(verifyRecord(changed)).toMatchObject({ sound: false, page: index })
+  })
+
+  it('shows a page taken out, put in between, or moved', () => {
+    expect(verifyRecord([at(pages, 0), at(pages, 2)])).toMatchObject({ page: 1 })
+    expect(verifyRecord([at(pages, 1), at(pages, 0), at(pages, 2)])).toMatchObject({ page: 0 })
+    expect(verifyRecord([at(pages, 0), at(pages, 0), at(pages, 1)])).toMatchObject({ page: 1 })
+  })
+
+  it('shows that a page was sealed again, by the page after it', () => {
+    const forged = addPage([], { ...at(drafts, 0), by: 'Eve' })
+    expect(verifyRecord([...forged, ...pages.slice(1)])).toMatchObject({ sound: false, page: 1 })
+  })
+
+  it('is exported as text that says whether it is sound', () => {
+    const text = recordText('pair', pages)
+    expect(text).toContain('3 pages, each as it was written.')
+    expect(text).toContain('Page 1: as found, 2031-04-02T07:10, Ada')
+    for (const { seal } of pages) expect(text).toContain(`Seal ${seal}`)
+    const bad = pages.map((page, i) => (i === 1 ? { ...page, words: 'x' } : page))
+    expect(recordText('pair', bad)).toContain(
+      'Page 2 (step, 2031-04-02T09:40) is not as it was written',
+    )
+  })
+})
+
+describe('pages', () => {
+  const sign = { when: '2031-04-02', by: 'Ada' }
+
+  it('hold the whole job, without the record they go into', () => {
+    const document = { ...pair({ found: [given(0, 300)] }), record: { pages } }
+    const read = readTrain(document)
+    if (!read.ok) throw new Error('refused')
+    const page = asFoundPage(read.document, planOf(document), sign)
+    expect(page.words).toBe(
+      'As found. The tightest coupling uses 300 % of its tolerance; 100 % was asked for.',
+    )
+    expect(page.content).toMatchObject({ job: { name: 'pair' }, standingShare: 3 })
+    expect(JSON.stringify(page.content)).not.toContain('record')
+    expect(asLeftPage(read.document, planOf(document), sign).kind).toBe('as left')
+  })
+
+  it('say that nothing was moved', () => {
+    const document = pair({ found: [given(0, 20)] })
+    const read = readTrain(document)
+    if (!read.ok) throw new Error('refused')
+    const page = nothingMovedPage(read.document, planOf(document), sign)
+    expect(page.kind).toBe('nothing moved')
+    expect(page.words).toContain('20 % of its tolerance')
+  })
+
+  it('count what was done', () => {
+    const page = stepPage(
+      [{ step: 'B:vertical', body: 'B', foot: '1', shim: 100, done: true }],
+      undefined,
+      sign,
+    )
+    expect(page).toMatchObject({ kind: 'step', words: '1 move done.', by: 'Ada' })
+  })
+})
+
+/** The same hash of plain bytes, written once more. */
+function digestOf(bytes: number[]): string {
+  let hash = 14695981039346656037n
+  for (const byte of bytes) hash = BigInt.asUintN(64, (hash ^ BigInt(byte)) * 1099511628211n)
+  return hash.toString(16).padStart(16, '0')
+}
