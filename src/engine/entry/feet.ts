@@ -19,6 +19,18 @@ export function addFoot(document: TrainDocument, body: BodyAt, x?: number): Chan
   }
 }
 
+/** Ids of the next row: "3 near" and "3 far" after "2 near" and "2 far", else the next two. */
+function nextPair(ids: readonly string[]): readonly [string, string] {
+  const [one = '', other = ''] = ids.slice(-2)
+  const [number, same] = [/\d+/.exec(one)?.[0], /\d+/.exec(other)?.[0]]
+  if (number !== undefined && number === same && one !== other) {
+    const next = (id: string) => id.replace(/\d+/, String(Number(number) + 1))
+    if (!ids.includes(next(one)) && !ids.includes(next(other))) return [next(one), next(other)]
+  }
+  const first = nextId(ids)
+  return [first, nextId([...ids, first])]
+}
+
 /** Half the distance between the two feet of the last row, if there is such a row. */
 export function usualHalf({ feet }: BodyAt): number | undefined {
   const last = numberAt(feet.at(-1), ['y'])
@@ -34,10 +46,10 @@ export function addRow(
 ): Change {
   const half = apart === undefined ? usualHalf(body) : apart / 2
   const first = (numberAt(body.feet.at(-2), ['y']) ?? 1) < 0 ? -1 : 1
-  const id = nextId(idsOf(body))
+  const [one, other] = nextPair(idsOf(body))
   const pair = [
-    newFoot(id, x, half === undefined ? undefined : first * half),
-    newFoot(nextId([...idsOf(body), id]), x, half === undefined ? undefined : -first * half),
+    newFoot(one, x, half === undefined ? undefined : first * half),
+    newFoot(other, x, half === undefined ? undefined : -first * half),
   ]
   return {
     document: withList(document, feetOf(body), (feet) => [...feet, ...pair]),

@@ -4,7 +4,7 @@ import { couplingBetween, machineName, numberAt, saidBody } from './bodies'
 import type { Change } from './machines'
 
 /**
- * How far a machine may be moved along the train before one of its flex planes would pass its neighbour's,
+ * How far a machine may be moved along the train before one of its flex planes would meet its neighbour's,
  * in the document's length unit, from and to; the plane of a coupling with a single one goes along and stops nothing.
  */
 export function shiftRoom(document: TrainDocument, index: number): readonly [number, number] {
@@ -12,14 +12,17 @@ export function shiftRoom(document: TrainDocument, index: number): readonly [num
   const free = (coupling: CouplingDocument | undefined, otherwise: number): number => {
     const p = numberAt(coupling, ['left', 'plane'])
     const q = numberAt(coupling, ['right', 'plane'])
-    return p === undefined || q === undefined || p === q ? otherwise : q - p
+    if (p === undefined || q === undefined || p === q) return otherwise
+    // a spacer never shrinks to nothing: it would become a coupling with a single plane
+    return Math.max(0, q - p - shiftStep(document))
   }
   return [-free(before, Infinity), free(after, Infinity)]
 }
 
 /**
  * A machine moved along the train by a length of the document: its feet, nozzles and growth points, its own
- * flex planes (the one plane of a coupling without spacer), and the places of dials that ride on its shaft.
+ * flex planes (the one plane of a coupling without spacer), the places of dials that ride on its shaft, and
+ * the places of lines measured between two planes, which keep their place between them.
  */
 export function shiftMachine(document: TrainDocument, index: number, by: number): Change {
   const machine = document.machines[index]
@@ -58,9 +61,15 @@ export function shiftMachine(document: TrainDocument, index: number, by: number)
             : coupling,
       ),
     },
-    name: `moved ${saidBody(machineName(document, index))} ${tidy(Math.abs(length))} ${document.units.length} ${length < 0 ? 'left' : 'right'} along the train, with its feet, nozzles, growth points and flex planes`,
+    name: shiftWords(document, index, length),
   }
 }
+
+/** The name of such a move, in the past tense. */
+export const shiftWords = (document: TrainDocument, index: number, by: number): string =>
+  `moved ${saidBody(machineName(document, index))} ${tidy(Math.abs(by))} ${document.units.length} ${
+    by < 0 ? 'left' : 'right'
+  } along the train, with its feet, nozzles, growth points, flex planes and dials`
 
 /** Lengths to which a dragged machine snaps, in the document's length unit: whole mm, tenths of an inch. */
 export const shiftStep = (document: TrainDocument): number =>
@@ -86,8 +95,12 @@ function carried(
   const single = coupling.left.plane === coupling.right.plane
   const found = coupling.found.map((set): ReadingSetDocument => {
     if (set.kind === 'rim') return set.rides === end ? { ...set, at: at(set.at) } : set
-    if (set.kind === 'line') return set.at === plane ? { ...set, at: at(set.at) } : set
-    return set
+    if (set.kind !== 'line') return set
+    // a line measured between the planes keeps its place between them
+    const [p, q] = [coupling.left.plane, coupling.right.plane]
+    const along = single ? 1 : Math.min(1, Math.max(0, (set.at - p) / (q - p)))
+    const part = single ? 1 : end === 'right' ? along : 1 - along
+    return { ...set, at: tidy(set.at + part * (at(plane) - plane)) }
   })
   return {
     ...coupling,
