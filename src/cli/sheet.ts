@@ -1,10 +1,6 @@
-import { withReasons } from '../engine/explain/reasons'
-import { solvesAll, holdsOf } from '../engine/holds/holdRows'
 import { paperHtml } from '../engine/paper/html'
-import { paperOf, type PaperSettings } from '../engine/paper/paperOf'
-import { planRead } from '../engine/planTrain'
-import { withReady } from '../engine/ready/withReady'
-import { withSteps } from '../engine/steps/withSteps'
+import type { PaperSettings } from '../engine/paper/paperOf'
+import { workSheet } from '../engine/paper/workSheet'
 import { sentenceOf } from '../engine/sheet/sentence'
 import type { Solver } from '../engine/solver/solver'
 import type { TrainDocument } from '../engine/train/document'
@@ -21,35 +17,19 @@ export type Sheet =
     }
   | { readonly status: 'stopped'; readonly why: string }
 
-/** With more bodies than this the other choices of what to hold are left to `holds`: paper must not wait. */
-const mostBodies = 7
-
 export function sheetOf(
   read: { readonly document: TrainDocument; readonly train: Train },
   solver: Solver,
   settings: PaperSettings,
 ): Sheet {
-  const { train } = read
-  const plan = planRead(train, solver, { prices: false, packs: true })
-  const reasoned = withReasons(read, plan, solver)
-  const answer = withSteps(read, withReady(read, reasoned, solver))
-  const { status } = answer
-  if (status === 'stopped' || status === 'unproven')
-    return { status: 'stopped', why: `no sheet without a plan that holds: ${answer.why ?? status}` }
-  const few = solvesAll(train, { bodies: mostBodies })
-  const paper = paperOf(
-    {
-      ...read,
-      answer,
-      ...(few && { holds: holdsOf(train, solver, { prices: false }) }),
-    },
-    settings,
-  )
+  const sheet = workSheet(read, solver, settings)
+  if (sheet.status === 'stopped') return sheet
+  const { status, answer, paper } = sheet
   return {
     status,
     html: paperHtml(paper),
     pages: paper.pages.length,
     revision: paper.revision,
-    says: sentenceOf(train, answer).headline,
+    says: sentenceOf(read.train, answer).headline,
   }
 }

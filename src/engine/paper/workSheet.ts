@@ -1,0 +1,40 @@
+import { withReasons } from '../explain/reasons'
+import { holdsOf, solvesAll } from '../holds/holdRows'
+import { planRead } from '../planTrain'
+import type { PlanAnswer } from '../plan/answer'
+import { withReady } from '../ready/withReady'
+import type { Solver } from '../solver/solver'
+import { withSteps } from '../steps/withSteps'
+import type { TrainDocument } from '../train/document'
+import type { Train } from '../train/model'
+import type { Paper } from './page'
+import { paperOf, type PaperSettings } from './paperOf'
+
+/** A work sheet with the answer it was made from, or why there is none. */
+export type WorkSheet =
+  | {
+      readonly status: 'planned' | 'in-tolerance' | 'impossible'
+      readonly answer: PlanAnswer
+      readonly paper: Paper
+    }
+  | { readonly status: 'stopped'; readonly why: string }
+
+/** With more bodies than this the other choices of what to hold are left out: paper must not wait. */
+const mostBodies = 7
+
+/** Plans a train that was read with all that belongs on paper, and lays it out. */
+export function workSheet(
+  read: { readonly document: TrainDocument; readonly train: Train },
+  solver: Solver,
+  settings: PaperSettings,
+): WorkSheet {
+  const { train } = read
+  const plan = planRead(train, solver, { prices: false, packs: true })
+  const answer = withSteps(read, withReady(read, withReasons(read, plan, solver), solver))
+  const { status } = answer
+  if (status === 'stopped' || status === 'unproven')
+    return { status: 'stopped', why: `no sheet without a plan that holds: ${answer.why ?? status}` }
+  const few = solvesAll(train, { bodies: mostBodies })
+  const holds = few ? { holds: holdsOf(train, solver, { prices: false }) } : {}
+  return { status, answer, paper: paperOf({ ...read, answer, ...holds }, settings) }
+}

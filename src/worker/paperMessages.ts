@@ -1,0 +1,12 @@
+import type { Paper, PaperSize } from '../engine/paper/page'
+
+/** What is to be laid out for print. */
+export interface PaperRequest {
+  readonly document: unknown
+  readonly size: PaperSize
+  readonly date: string
+}
+
+export type PaperReply =
+  | { readonly kind: 'paper'; readonly paper: Paper }
+  | { readonly kind: 'none'; readonly why: string }
