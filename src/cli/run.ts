@@ -11,6 +11,7 @@ import type { PlanStatus } from '../engine/plan/answer'
 import { checkText } from '../engine/sheet/checkText'
 import { holdsText } from '../engine/sheet/holdsText'
 import { planText } from '../engine/sheet/planText'
+import { withSteps } from '../engine/steps/withSteps'
 import type { Refusal } from '../engine/train/refusal'
 import { readTrainText } from '../engine/train/readTrain'
 import type { Train } from '../engine/train/model'
@@ -78,7 +79,7 @@ async function onFile(request: FileRequest, shell: Shell): Promise<number> {
     case 'plan': {
       const solver = await glpkSolver()
       const reasoned = withReasons(read, planRead(read.train, solver), solver)
-      const answer = withReady(read, reasoned, solver)
+      const answer = withSteps(read, withReady(read, reasoned, solver))
       shell.print(json ? asJson(answer) : planText(read.train, answer))
       return exitOf[answer.status]
     }
