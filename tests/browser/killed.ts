@@ -41,7 +41,11 @@ export async function startBrowser(folder: string): Promise<Killable> {
     ],
     { detached: true, stdio: 'ignore' },
   )
-  const ended = new Promise<void>((end) => child.once('exit', () => { end(); }))
+  const ended = new Promise<void>((end) =>
+    child.once('exit', () => {
+      end()
+    }),
+  )
   const { pid } = child
   if (pid === undefined) throw new Error('the browser did not start')
   const browser = await chromium.connectOverCDP(`http://127.0.0.1:${await portIn(port)}`)
