@@ -6,17 +6,21 @@ import type { FromHere } from '../../engine/hand/fromHere'
 import { motionsOf } from '../../engine/scene/axisLines'
 import { noMotion } from '../../engine/motion/motion'
 import { figuresOf } from '../../engine/scene/figures'
+import { toldAnswer } from '../../engine/sheet/packsText'
+import { sentenceOf } from '../../engine/sheet/sentence'
 import { inSentence } from '../../engine/sheet/words'
 import { shareText } from '../../engine/units/format'
 import type { Drawing } from '../../worker/messages'
 import { Studier } from '../studier'
 import { useJob } from './job'
 import { usePlan } from './plan'
+import { useWork } from './work'
 
 /** Machines put by hand: what the sheet then shows, what it costs against the best plan, and the ways back. */
 export const useHand = defineStore('hand', () => {
   const job = useJob()
   const plan = usePlan()
+  const work = useWork()
   const says = ref('')
   const asking = ref(false)
   let [asked, askedName] = [0, '']
@@ -26,10 +30,24 @@ export const useHand = defineStore('hand', () => {
     return job.hand && drawing ? handAnswer(drawing.train, job.hand, drawing.answer) : undefined
   })
 
+  /** The plan as it is carried out: rounded to the shims of the store, once that is worked out. */
+  const told = computed<Drawing | undefined>(() => {
+    const { drawing: best } = plan
+    if (!best || work.old || !work.work?.rounded?.bodies || best.answer.status !== 'planned') return
+    const answer = toldAnswer({ ...best.answer, ...work.work })
+    const { train } = best
+    return {
+      ...best,
+      answer,
+      sentence: sentenceOf(train, answer),
+      figures: figuresOf(train, answer),
+    }
+  })
+
   /** What the sheet draws: the plan, or the machines as they were put by hand. */
   const drawing = computed<Drawing | undefined>(() => {
     const { drawing: best } = plan
-    if (!best || !worked.value) return best
+    if (!best || !worked.value) return told.value ?? best
     const { answer, sentence } = worked.value
     return {
       train: best.train,
