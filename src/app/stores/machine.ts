@@ -3,6 +3,7 @@ import { defineStore } from 'pinia'
 import { computed } from 'vue'
 import { withValue } from '../../engine/entry/place'
 import { workCards, type FootCard, type WorkCard } from '../../engine/steps/cards'
+import { guardOf } from '../../engine/steps/guard'
 import { stands, type Stand } from '../../engine/steps/stand'
 import { inSentence } from '../../engine/sheet/words'
 import type { WorkDone } from '../../engine/train/work'
@@ -86,8 +87,18 @@ export const useMachine = defineStore('machine', () => {
   /** What a foot got, with its sign, from what was typed as an amount. */
   const actual = (one: FootCard): number | undefined => entryOf(one)?.[one.way]
 
+  /** What the dial at the foot in hand says, once it has been read. */
+  const guard = computed(() => {
+    const one = card.value
+    const shown = one && entryOf(one)?.dial
+    if (!train.value || !steps.value || one?.kind !== 'foot' || shown === undefined)
+      return undefined
+    const foot = one.feet[0] ?? ''
+    return guardOf(train.value, { steps: steps.value.steps, at: one.step, foot, shown })
+  })
+
   return {
-    ...{ face, at, stand, train, steps, cards, card, index, done },
+    ...{ face, at, stand, train, steps, cards, card, index, done, guard },
     ...{ entryOf, isDone, write, placeName, go, actual },
   }
 })

@@ -1,4 +1,6 @@
+import { showsNought } from '../scene/sideWords'
 import type { Train } from '../train/model'
+import { micrometresPer } from '../units/units'
 import type { DialAnswer, StepAnswer, StepFootAnswer, StepsAnswer } from './answer'
 
 /** One thing to do at one place, or one hold point: what a tablet beside the machine shows at a time. */
@@ -53,6 +55,8 @@ export function workCards(train: Train, { steps }: StepsAnswer): WorkCard[] {
       const foot = dialled ?? feet[0]
       const amount = foot?.[way]
       if (!foot || amount === undefined) return []
+      // a foot that a tilt turns about has nothing done to it
+      if (showsNought(amount * micrometresPer[train.units.fine], train)) return []
       const ids = [foot.foot, ...feet.filter((one) => one !== foot).map((one) => one.foot)]
       return [
         {
