@@ -1,0 +1,329 @@
+import AxeBuilder from '@axe-core/playwright'
+import { expect, test, type Page } from '@playwright/test'
+import { chooseExample, drawn, openSheet, watch } from './sheet'
+
+const gearTrain = 'bolt-bound-gearbox.json'
+const lay = (page: Page, band: string) =>
+  page.locator(`[data-figures="${band}"] > .figures-button`).click()
+const cell = (page: Page, at: string) => page.locator(`input[data-at="${at}"]`)
+const headline = (page: Page) => page.getByRole('heading', { level: 1 })
+const hole = (page: Page) => page.locator('[data-part="hole"]')
+
+async function open(page: Page, ...bands: string[]): Promise<void> {
+  await openSheet(page)
+  await chooseExample(page, gearTrain)
+  for (const band of bands) await lay(page, band)
+}
+
+test('a pack is changed by keys alone, and the plan follows', async ({ page }) => {
+  const seen = watch(page)
+  await open(page)
+  const before = await page.locator('.moves').textContent()
+  const button = page.locator('[data-figures="feet"] > .figures-button')
+  await button.focus()
+  await page.keyboard.press('Enter')
+  await cell(page, 'machines[0].feet[2].x').focus()
+  for (let i = 0; i < 3; i++) await page.keyboard.press('ArrowRight')
+  await expect(cell(page, 'machines[0].feet[2].pack.min')).toBeFocused()
+  await page.keyboard.press('ArrowLeft')
+  await expect(cell(page, 'machines[0].feet[2].pack.now')).toBeFocused()
+  await expect(page.locator('[data-figures="feet"] .cell-says')).toHaveText(
+    'pack now under the steam turbine foot 2 lake: 2000 µm',
+  )
+  // the plan takes shims out here; a least pack of what is there now lets none be taken
+  await page.keyboard.press('ArrowRight')
+  await page.keyboard.type('2,0 mm')
+  await expect(page.locator('.last-edit')).toHaveText(
+    'changed least pack, the steam turbine foot 2 lake',
+  )
+  await expect(page.locator('.moves')).not.toHaveText(before ?? '')
+  await page.keyboard.press('Escape')
+  await expect(page.locator('.moves')).toHaveText(before ?? '')
+  await expect(cell(page, 'machines[0].feet[2].pack.min')).toHaveValue('500')
+  expect(seen.faults).toEqual([])
+})
+
+test('a wrong entry stays as typed, marked; the last good plan stays and is called old', async ({
+  page,
+}) => {
+  await open(page, 'feet')
+  const before = await page.locator('.moves').textContent()
+  const x = cell(page, 'machines[0].feet[0].x')
+  await x.fill('12 and a bit')
+  await x.blur()
+  await expect(x).toHaveValue('12 and a bit')
+  await expect(x).toHaveAttribute('aria-invalid', 'true')
+  await expect(page.locator('.stale-note')).toContainText('The plan below is of the numbers before')
+  await expect(page.locator('.moves')).toHaveText(before ?? '')
+  await expect(page.locator('.page')).toHaveClass(/stale/)
+  await expect(page.locator('.foot').first()).toBeVisible()
+  // it goes with its machine when that is moved in the train
+  await lay(page, 'train')
+  await page.getByRole('button', { name: 'Move Steam turbine right in the train' }).click()
+  await expect(cell(page, 'machines[1].feet[0].x')).toHaveValue('12 and a bit')
+  await page.keyboard.press('Control+z')
+  await page.keyboard.press('Control+z')
+  await expect(x).toHaveValue('0')
+  await expect(page.locator('.stale-note')).toHaveCount(0)
+})
+
+test('machines are added, moved and removed with their couplings, by keys', async ({ page }) => {
+  const seen = watch(page)
+  await open(page, 'train')
+  const names = () =>
+    page
+      .locator('[data-figures="train"] tbody th[scope=row] input')
+      .evaluateAll((inputs) => inputs.map((input) => (input as HTMLInputElement).value).slice(0, 5))
+  const add = page.getByRole('button', { name: 'Add a machine right of High-stage compressor' })
+  await add.focus()
+  await page.keyboard.press('Enter')
+  await expect(page.locator('.last-edit')).toHaveText('added a machine at the right end')
+  const name = cell(page, 'machines[4].name')
+  await expect(name).toBeFocused()
+  await page.keyboard.type('Pump')
+  await expect(page.locator('.stale-note')).toContainText('How high does the shaft of Pump stand')
+  expect(await names()).toEqual([
+    'Steam turbine',
+    'Low-stage compressor',
+    'Step-up gear',
+    'High-stage compressor',
+    'Pump',
+  ])
+  await page.getByRole('button', { name: 'Move Pump left in the train' }).focus()
+  await page.keyboard.press('Enter')
+  expect((await names())[3]).toBe('Pump')
+  await page.getByRole('button', { name: 'Remove Pump' }).focus()
+  await page.keyboard.press('Enter')
+  await expect(page.locator('.last-edit')).toContainText('removed the pump and the readings of')
+  for (let i = 0; i < 4; i++) await page.keyboard.press('Control+z')
+  await drawn(page)
+  await expect(headline(page)).toHaveText('Hold the low-stage compressor.')
+  await expect(page.locator('.stale-note')).toHaveCount(0)
+  expect(seen.faults).toEqual([])
+})
+
+test('a gear whose roll is freed says what it does to both shafts', async ({ page }) => {
+  await open(page, 'train')
+  const roll = page.getByRole('checkbox', { name: 'Step-up gear may roll' })
+  await roll.focus()
+  await page.keyboard.press('Space')
+  for (const where of ['.cell-says', '.roll-note'])
+    await expect(page.locator(`[data-figures="train"] ${where}`).first()).toHaveText(
+      /both its shafts.*Ask for a tooth contact check of the step-up gear/,
+    )
+})
+
+test('a skid, a nozzle and what a machine may do are entered', async ({ page }) => {
+  await open(page, 'train')
+  await page.getByRole('button', { name: 'Add a skid under the machines' }).click()
+  await page.keyboard.type('Baseplate')
+  await page.getByRole('checkbox', { name: 'Baseplate carries Step-up gear' }).check()
+  await expect(page.locator('.last-edit')).toHaveText(/^set the step-up gear on /)
+  await page.keyboard.press('Control+z')
+  await page.keyboard.press('Control+z')
+  await page.keyboard.press('Control+z')
+  const low = page.getByLabel('point inlet flange of the low-stage compressor, sideways, low end')
+  await low.fill('-200')
+  await expect(page.locator('[data-figures="train"] .cell-says').last()).toHaveText(
+    'point inlet flange of the low-stage compressor, sideways: up to 200 µm toward the workshop',
+  )
+  await low.fill('')
+  await expect(page.locator('.stale-note')).toContainText('restraints[0].side')
+})
+
+test('units are switched for the whole job and back', async ({ page }) => {
+  await open(page, 'job', 'feet')
+  const x = cell(page, 'machines[3].feet[2].x')
+  await expect(x).toHaveValue('10700')
+  await page.getByLabel('lengths and heights in').selectOption('in')
+  await expect(x).toHaveValue('421.2598425')
+  await page.getByLabel('lengths and heights in').selectOption('mm')
+  await expect(x).toHaveValue('10700')
+  await page.getByLabel('the end from which clock faces are seen').selectOption('left')
+  await expect(page.locator('.clock-picture figcaption')).toContainText('Seen from the left end')
+})
+
+test('feet are added in a row, filled down, and removed', async ({ page }) => {
+  await open(page, 'feet')
+  await page.getByLabel('x of new feet of the steam turbine, mm').fill('1100')
+  await page.keyboard.press('Enter')
+  await expect(page.locator('.last-edit')).toHaveText(
+    'added a row of two feet of the steam turbine',
+  )
+  await expect(cell(page, 'machines[0].feet[4].y')).toHaveValue('700')
+  await expect(cell(page, 'machines[0].feet[5].y')).toHaveValue('-700')
+  await cell(page, 'machines[0].feet[4].pack.now').focus()
+  await page.keyboard.press('Control+d')
+  await expect(cell(page, 'machines[0].feet[4].pack.now')).toHaveValue('2000')
+  await page
+    .getByRole('button', { name: 'of the steam turbine foot 3 workshop the same as foot 3 lake' })
+    .click()
+  await expect(cell(page, 'machines[0].feet[5].pack.now')).toHaveValue('2000')
+  await page.getByRole('button', { name: 'Remove the steam turbine foot 3 workshop' }).click()
+  await expect(page.locator('[data-body="turbine"] .foot-row')).toHaveCount(5)
+})
+
+test('a table from a spreadsheet is looked at, corrected and entered as one edit', async ({
+  page,
+}) => {
+  const seen = watch(page)
+  await open(page, 'feet')
+  await page.getByRole('button', { name: 'Paste a table of feet' }).click()
+  await page
+    .getByLabel('Paste cells from a spreadsheet', { exact: false })
+    .fill('Machine\tFoot\tShims [mm]\tcol\nStep-up gear\t1 lake\t5,2\t4\n\t1 workshop\tmany\t4\n')
+  const does = page.locator('.paste-preview .does')
+  await expect(does).toHaveText([
+    'headings',
+    'changes Step-up gear foot 1 lake: pack now',
+    /not entered: pack now: .*many/,
+  ])
+  await page.getByLabel('column 4, headed col: what it is').selectOption('clearance')
+  await expect(does.nth(1)).toHaveText('changes Step-up gear foot 1 lake: pack now, clearance')
+  await page.getByRole('button', { name: 'Enter 1 row' }).click()
+  await expect(cell(page, 'machines[2].feet[0].pack.now')).toHaveValue('5200')
+  await expect(cell(page, 'machines[2].feet[0].hole.clearance')).toHaveValue('4')
+  await page.keyboard.press('Control+z')
+  await expect(cell(page, 'machines[2].feet[0].pack.now')).toHaveValue('5100')
+  await expect(cell(page, 'machines[2].feet[0].hole.clearance')).toHaveValue('4200')
+  const [file] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save the feet as CSV' }).click(),
+  ])
+  expect(file.suggestedFilename()).toBe('synthesis-gas-train-feet.csv')
+  expect(seen.faults).toEqual([])
+})
+
+test('a hole is moved over its bolt by mouse and by arrow keys', async ({ page }) => {
+  const seen = watch(page)
+  await open(page, 'feet')
+  await page.getByRole('button', { name: 'Hole of the step-up gear foot 2 lake' }).click()
+  const y = cell(page, 'machines[2].feet[2].hole.y')
+  const x = cell(page, 'machines[2].feet[2].hole.x')
+  await expect(y).toHaveValue('50')
+  await hole(page).focus()
+  await page.keyboard.press('ArrowUp')
+  // seen from the right end, 3 o'clock is up the page
+  await expect(y).toHaveValue('60')
+  await page.keyboard.press('Shift+ArrowLeft')
+  await expect(x).toHaveValue('-100')
+  await expect(page.locator('.hole-words')).toContainText(/toward the workshop.*toward the lake/)
+  const bolt = await page.locator('[data-part="bolt"]').boundingBox()
+  if (!bolt) throw new Error('no bolt')
+  const [cx, cy] = [bolt.x + bolt.width / 2, bolt.y + bolt.height / 2]
+  await page.mouse.move(cx + 20, cy + 20)
+  await page.mouse.down()
+  await page.mouse.move(cx + 40, cy, { steps: 5 })
+  await page.mouse.up()
+  expect(Number(await x.inputValue())).toBeGreaterThan(300)
+  expect(Number(await y.inputValue())).toBeGreaterThan(400)
+  await expect(page.locator('.last-edit')).toHaveText(
+    'moved the hole of the step-up gear foot 2 lake',
+  )
+  // the bolt has not moved, to a pixel
+  const still = await page.locator('[data-part="bolt"]').boundingBox()
+  expect(Math.hypot((still?.x ?? NaN) - bolt.x, (still?.y ?? NaN) - bolt.y)).toBeLessThan(1)
+  await page.keyboard.press('Control+z')
+  await expect(y).toHaveValue('60')
+  const rim = page.locator('[data-part="rim"]')
+  await rim.focus()
+  await page.keyboard.press('Shift+ArrowRight')
+  await expect(cell(page, 'machines[2].feet[2].hole.clearance')).toHaveValue('4200')
+  expect(seen.faults).toEqual([])
+})
+
+test('a machine is moved along the train by keys and mouse', async ({ page }) => {
+  const seen = watch(page)
+  await open(page, 'feet')
+  const grip = page.getByRole('slider', { name: 'move the high-stage compressor along the train' })
+  const x = cell(page, 'machines[3].feet[0].x')
+  await grip.focus()
+  await page.keyboard.press('ArrowRight')
+  await page.keyboard.press('Shift+ArrowRight')
+  await expect(x).toHaveValue('9111')
+  await expect(page.locator('.last-edit')).toHaveText(
+    /^moved the high-stage compressor 11 mm right along the train/,
+  )
+  const box = await grip.boundingBox()
+  if (!box) throw new Error('no grip')
+  await page.mouse.move(box.x + 20, box.y + 11)
+  await page.mouse.down()
+  await page.mouse.move(box.x + 60, box.y + 11, { steps: 4 })
+  await page.mouse.up()
+  expect(Number(await x.inputValue())).toBeGreaterThan(9150)
+  expect(Number(await x.inputValue()) % 1).toBe(0)
+  await page.getByRole('button', { name: /^Undo/ }).click()
+  await expect(x).toHaveValue('9111')
+  await page.getByRole('button', { name: /^Undo/ }).click()
+  await expect(x).toHaveValue('9100')
+  await drawn(page)
+  expect(seen.faults).toEqual([])
+})
+
+test.describe('by finger', () => {
+  test.use({ hasTouch: true, viewport: { width: 1024, height: 768 } })
+
+  test('a hole follows, and what is pressed is large enough', async ({ page }) => {
+    await open(page, 'feet')
+    await page.getByRole('button', { name: 'Hole of the step-up gear foot 2 lake' }).tap()
+    await page.locator('.hole-picture').scrollIntoViewIfNeeded()
+    const bolt = await page.locator('[data-part="bolt"]').boundingBox()
+    if (!bolt) throw new Error('no bolt')
+    const [cx, cy] = [bolt.x + bolt.width / 2, bolt.y + bolt.height / 2]
+    const touch = await page.context().newCDPSession(page)
+    const at = (type: string, points: { x: number; y: number }[]) =>
+      touch.send('Input.dispatchTouchEvent', {
+        type: type as 'touchStart',
+        touchPoints: points,
+      })
+    await at('touchStart', [{ x: cx + 20, y: cy + 20 }])
+    for (let i = 1; i <= 5; i++) await at('touchMove', [{ x: cx + 20 - 8 * i, y: cy + 20 }])
+    await at('touchEnd', [])
+    await expect
+      .poll(async () => Number(await cell(page, 'machines[2].feet[2].hole.x').inputValue()))
+      .toBeLessThan(-400)
+  })
+})
+
+for (const theme of ['light', 'dark'] as const)
+  test(`axe finds nothing in the figures, ${theme}`, async ({ page }) => {
+    test.slow()
+    await page.emulateMedia({ colorScheme: theme })
+    await open(page, 'job', 'train', 'feet', 'plan')
+    await page.getByRole('checkbox', { name: 'Step-up gear may roll' }).check()
+    await page.getByRole('button', { name: 'Add a skid under the machines' }).click()
+    await page.getByRole('button', { name: 'Hole of the step-up gear foot 2 lake' }).click()
+    await page.getByRole('button', { name: 'Enter the shims in stock' }).click()
+    await page.getByRole('button', { name: 'Add a thickness' }).click()
+    await page
+      .getByRole('button', { name: /^More columns/ })
+      .first()
+      .click()
+    await page.getByRole('button', { name: 'Paste a table of feet' }).click()
+    await page
+      .getByLabel('Paste cells from a spreadsheet', { exact: false })
+      .fill('Machine\tFoot\tShims [mm]\tcol\nStep-up gear\t1 lake\t5,2\t4\n\t2\tmany\t4\n')
+    await expect(page.locator('.paste-preview')).toBeVisible()
+    const { violations } = await new AxeBuilder({ page })
+      .include('[data-figures="job"]')
+      .include('[data-figures="train"]')
+      .include('[data-figures="feet"]')
+      .include('[data-figures="plan"]')
+      .include('.elevation')
+      .analyze()
+    expect(
+      violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' | ')}`),
+    ).toEqual([])
+  })
+
+for (const width of [1440, 1024, 390])
+  test(`the page never scrolls sideways by its figures at ${width} px`, async ({ page }) => {
+    await page.setViewportSize({ width, height: 800 })
+    await open(page, 'job', 'train', 'feet', 'plan')
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth)
+    expect(wide).toBeLessThanOrEqual(width)
+    const figures = await page
+      .locator('.bands > .figures')
+      .evaluateAll((all) => all.map((one) => one.getBoundingClientRect().right))
+    for (const right of figures) expect(right).toBeLessThanOrEqual(width)
+  })
