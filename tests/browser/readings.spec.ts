@@ -295,7 +295,7 @@ for (const size of sizes)
       test.slow()
       await page.setViewportSize(size)
       await page.emulateMedia({ colorScheme: theme })
-      await open(page, 'five-in-a-line.json')
+      await open(page, 'skid-as-one.json')
       for (const band of ['couplings', 'readings', 'states']) {
         await layOpen(page, band)
         const figures = page.locator(`[data-figures="${band}"]`)

@@ -46,8 +46,8 @@ const shafts = (): Mark[] => [
 ]
 
 const named = [
-  { x: 36, y: height - 4, text: 'left shaft' },
-  { x: width - 36, y: height - 4, text: 'right shaft' },
+  { x: 36, y: height - 7, text: 'left shaft' },
+  { x: width - 36, y: height - 7, text: 'right shaft' },
 ]
 
 /** A dial with its stem from the dial to the point that it touches. */

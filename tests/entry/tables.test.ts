@@ -1,0 +1,88 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import { growthTarget } from '../../src/engine/entry/growthTable'
+import {
+  exported,
+  placeRows,
+  readingOf,
+  readRows,
+  type PasteTarget,
+} from '../../src/engine/entry/pasted'
+import { readingsTarget } from '../../src/engine/entry/readingsTable'
+import type { TrainDocument } from '../../src/engine/train/document'
+
+const folder = new URL('../../examples/', import.meta.url)
+const examples = readdirSync(folder).filter((file) => file.endsWith('.json'))
+const load = (file: string) =>
+  JSON.parse(readFileSync(new URL(file, folder), 'utf8')) as TrainDocument
+
+/** A table as it leaves the sheet, put into another document. */
+function pasted(target: PasteTarget, from: TrainDocument, into: TrainDocument) {
+  const units = { temperature: 'C' as const, ...from.units }
+  const cells = exported(target, from, units).map((row) =>
+    row.map((cell) => (cell === true ? 'yes' : cell === false ? 'no' : String(cell ?? ''))),
+  )
+  const reading = readingOf(cells, target.columns)
+  return placeRows(into, readRows(cells, reading, target.columns, units), target.put)
+}
+
+describe('tables of a whole train, saved and pasted again', () => {
+  it.each(examples)('%s gets its readings back', (file) => {
+    const train = load(file)
+    const bare = { ...train, couplings: train.couplings.map((c) => ({ ...c, found: [] })) }
+    const { document, placed } = pasted(readingsTarget, train, bare)
+    expect(placed.flatMap(({ why }) => (why === undefined ? [] : [why]))).toEqual([])
+    expect(placed.length).toBeGreaterThan(0)
+    const byHour = (from: TrainDocument) =>
+      from.couplings.map(({ found }) =>
+        found.map((set) =>
+          set.kind === 'line'
+            ? set
+            : { ...set, readings: [...set.readings].sort(([a], [b]) => (a % 12) - (b % 12)) },
+        ),
+      )
+    expect(byHour(document)).toEqual(byHour(train))
+  })
+
+  it.each(examples)('%s gets its growth back', (file) => {
+    const train = load(file)
+    const bare = {
+      ...train,
+      machines: train.machines.map((machine) =>
+        Object.fromEntries(Object.entries(machine).filter(([key]) => key !== 'growth')),
+      ),
+    } as TrainDocument
+    const { document, placed } = pasted(growthTarget, train, bare)
+    expect(placed.flatMap(({ why }) => (why === undefined ? [] : [why]))).toEqual([])
+    const growth = (from: TrainDocument) =>
+      from.machines.map((machine) =>
+        Object.entries(machine.growth ?? {}).filter(([, points]) => points.length > 0),
+      )
+    const sorted = (from: TrainDocument) =>
+      growth(from).map((entries) => entries.sort(([a], [b]) => (a < b ? -1 : 1)))
+    expect(sorted(document)).toEqual(sorted(train))
+  })
+})
+
+describe('rows that cannot be placed', () => {
+  const train = load('pump-and-motor.json')
+  it.each([
+    [{ coupling: 'nobody', set: 1 }, 'no coupling is called “nobody”'],
+    [{ coupling: '1', set: 4 }, 'the next is 3'],
+    [{ coupling: '1', set: 3, kind: 'laser' }, 'is no kind of reading'],
+    [{ coupling: '1', set: 1, shaft: 'upper' }, 'neither left nor right'],
+  ])('%o: %s', (values, why) => {
+    const placed = readingsTarget.put(train, values)
+    expect('why' in placed && placed.why).toContain(why)
+  })
+
+  it.each([
+    [{ machine: 'nobody', state: 'winter' }, 'no machine'],
+    [{ machine: 'Motor', state: 'spring' }, 'no state'],
+    [{ machine: 'Motor', state: 'winter', point: 9 }, 'the next is 3'],
+    [{ machine: 'Motor', state: 'winter', axis: 'top' }, 'neither left nor right'],
+  ])('%o: %s', (values, why) => {
+    const placed = growthTarget.put(train, values)
+    expect('why' in placed && placed.why).toContain(why)
+  })
+})
