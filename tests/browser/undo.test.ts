@@ -50,7 +50,7 @@ test.each(exampleFiles.map((file, i) => ({ file, random: new Random(seed + i) })
     stand.answer = { answer, figures, sentence: {}, priced: true }
     const job = useJob()
     const hand = useHand()
-    await job.openText(file, JSON.stringify(example(file)))
+    await job.adopt({ document: example(file), entries: {}, name: file })
     const state = () => JSON.stringify([job.document, job.entries, job.hand ?? null])
     const start = state()
     /** What stood on the sheet after each edit that can be undone; edits that widen the last one replace it. */

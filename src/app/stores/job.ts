@@ -1,23 +1,14 @@
 import { defineStore } from 'pinia'
-import { computed, ref, shallowRef, watch } from 'vue'
 import { followed } from '../../engine/entry/followed'
 import { valueAt, withValue, type Path } from '../../engine/entry/place'
-import type { HandPlan } from '../../engine/hand/handPlan'
 import { switchUnits } from '../../engine/entry/switchUnits'
 import type { TrainDocument } from '../../engine/train/document'
-import { placeOf, type Refusal } from '../../engine/train/refusal'
+import { placeOf } from '../../engine/train/refusal'
 import type { DocumentUnits } from '../../engine/units/units'
-import { examples } from '../examples'
 import { holding } from './holding'
 import { useHistory, type SheetState } from './history'
+import { samePlan, useJobState } from './jobState'
 import { usePlan } from './plan'
-
-/** A file that could not be read: what it holds stays to be looked at, the sheet keeps the last good one. */
-export interface RefusedFile {
-  readonly file: string
-  readonly text: string
-  readonly refused: readonly Refusal[]
-}
 
 /** A share that stood so long (ms) is planned with all that goes with a plan; before, at once and without prices. */
 const settled = 250
@@ -29,45 +20,10 @@ const settled = 250
 export const useJob = defineStore('job', () => {
   const plan = usePlan()
   const history = useHistory()
-  const document = shallowRef<TrainDocument>()
-  const entries = shallowRef<Readonly<Record<string, string>>>({})
-  /** Where machines were put by hand, while that is on the sheet instead of the plan. */
-  const hand = shallowRef<HandPlan>()
-  const file = ref('')
-  const refusal = shallowRef<RefusedFile>()
-  /** The document as far as plans depend on it: the same object while only the record changes. */
-  const problem = shallowRef<TrainDocument>()
-  watch(
-    document,
-    (now) => {
-      if (!now || !problem.value || !samePlan(now, problem.value)) problem.value = now
-    },
-    { flush: 'sync' },
-  )
-  /** Why the document as it stands cannot be planned, by place; none while it can. */
-  const faults = shallowRef<readonly Refusal[]>([])
-  /** The document that the plan on the sheet belongs to. */
-  const planned = shallowRef<TrainDocument>()
-  /** Files opened so far: a change of it says that another train is on the sheet. */
-  const opened = ref(0)
-  /** Grows with every edit. */
-  const revision = ref(0)
-  const lastEdit = ref('')
-  /** The train as it is, while something is tried out on a copy. */
-  const trying = shallowRef<SheetState>()
+  const state = useJobState()
+  const { document, entries, hand, file, refusal, faults, planned } = state
+  const { opened, revision, lastEdit, trying, share } = state
   let settling: ReturnType<typeof setTimeout> | undefined
-
-  const share = computed(() => document.value?.plan?.share ?? 1)
-  const held = computed(() => holding.heldOf(document.value))
-  /** The plan on the sheet is of an earlier document: this one cannot be planned, or holds wrong entries. */
-  const stale = computed(
-    () => faults.value.length > 0 || Object.keys(entries.value).length > 0 || !planned.value,
-  )
-  const units = computed<DocumentUnits>(() => ({
-    length: document.value?.units.length ?? 'mm',
-    fine: document.value?.units.fine ?? 'mm',
-    temperature: document.value?.units.temperature ?? 'C',
-  }))
 
   async function work(kind: 'document' | 'along' = 'document'): Promise<void> {
     const asked = document.value
@@ -203,33 +159,6 @@ export const useJob = defineStore('job', () => {
     await work()
   }
 
-  /** Opens the text of a file; one that is refused is shown with its reasons and changes nothing. */
-  async function openText(name: string, text: string): Promise<void> {
-    clearTimeout(settling)
-    const reply = await plan.work({ kind: 'text', text })
-    if (reply?.kind === 'refused') refusal.value = { file: name, text, refused: reply.refused }
-    if (reply?.kind !== 'drawn') return
-    history.clear()
-    trying.value = undefined
-    document.value = planned.value = reply.document
-    entries.value = {}
-    hand.value = undefined
-    faults.value = []
-    lastEdit.value = ''
-    opened.value++
-    file.value = name
-    refusal.value = undefined
-  }
-
-  async function openExample(name: string): Promise<void> {
-    const example = examples.find((candidate) => candidate.file === name)
-    if (example) await openText(name, await example.text())
-  }
-
-  async function openFile(picked: File): Promise<void> {
-    await openText(picked.name, await picked.text())
-  }
-
   async function hold(body: string, whether: boolean): Promise<void> {
     const name = holding.nameOf(document.value, body)
     await change(`${whether ? 'held' : 'let go of'} ${name}`, (now) =>
@@ -293,24 +222,10 @@ export const useJob = defineStore('job', () => {
   }
 
   return {
-    ...{
-      document,
-      problem,
-      entries,
-      hand,
-      file,
-      refusal,
-      faults,
-      planned,
-      opened,
-      revision,
-      lastEdit,
-      trying,
-    },
-    ...{ share, held, stale, units },
+    ...state,
     ...{ undoes: history.undoes, redoes: history.redoes, count: history.count },
     ...{ edit, set, mistype, change, undo, redo, giveUp, closeEdit: history.close },
-    ...{ restore, adopt, openText, openExample, openFile },
+    ...{ restore, adopt },
     ...{ hold, holdOnly, setShare, useUnits, tryOut, endTrial, keepTrial },
   }
 })
@@ -321,10 +236,4 @@ function withoutEntry(
 ): Readonly<Record<string, string>> {
   if (!(place in entries)) return entries
   return Object.fromEntries(Object.entries(entries).filter(([key]) => key !== place))
-}
-
-/** Whether two documents differ in nothing but their record, and so have one plan. */
-function samePlan(a: TrainDocument, b: TrainDocument): boolean {
-  const keys = new Set([...Object.keys(a), ...Object.keys(b)]) as Set<keyof TrainDocument>
-  return [...keys].every((key) => key === 'record' || a[key] === b[key])
 }
