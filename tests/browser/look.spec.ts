@@ -47,13 +47,16 @@ test('the search for faults of text finds what is put in its way', async ({ page
     `<p style="position:absolute;top:40px;left:40px;font-size:16px">over</p>
      <p style="position:absolute;top:48px;left:52px;font-size:16px">lapping</p>
      <p style="font-size:11px">small</p>
-     <ul class="heads"><li style="width:20px;white-space:nowrap">wider than its card</li></ul>`,
+     <ul class="heads"><li style="width:20px;white-space:nowrap">wider than its card</li></ul>
+     <p style="width:40px;overflow:hidden;white-space:nowrap">cut by what hides it</p>
+     <section class="band" style="width:40px;white-space:nowrap">out of its band</section>`,
   )
   expect(await textFaults(page)).toEqual({
     overlapping: ['"over" and "lapping"'],
     small: ['11 px: small'],
-    clipped: ['wider than its card'],
-    counted: 4,
+    clipped: ['wider than its card', 'cut by what hides it'],
+    outside: ['out of its band'],
+    counted: 6,
   })
 })
 
@@ -79,6 +82,7 @@ for (const size of sizes)
           overlapping: [],
           small: [],
           clipped: [],
+          outside: [],
           counted: 0,
         })
         // the page itself never scrolls sideways; only the bands may, together
