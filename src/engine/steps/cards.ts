@@ -35,7 +35,7 @@ export interface ReadCard extends CardCommon {
 
 /** The steps of a plan as cards, in their order; a step's hold point stands on its last card. */
 export function workCards(train: Train, { steps }: StepsAnswer): WorkCard[] {
-  return steps.flatMap((step, index) => {
+  return steps.flatMap((step, index): WorkCard[] => {
     const common = { step: index, body: step.body, cautions: step.cautions }
     if (step.kind === 'read')
       return [
@@ -49,7 +49,7 @@ export function workCards(train: Train, { steps }: StepsAnswer): WorkCard[] {
         },
       ]
     const groups = step.kind === 'lateral' ? rowsOf(train, step) : step.feet.map((foot) => [foot])
-    const cards = groups.flatMap((feet) => {
+    const cards = groups.flatMap((feet): FootCard[] => {
       const way = wayOf(step)
       const dialled = feet.find(({ foot }) => step.dials.some((dial) => dial.foot === foot))
       const foot = dialled ?? feet[0]
