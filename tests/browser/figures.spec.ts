@@ -261,7 +261,7 @@ test('a machine is moved along the train by keys and mouse', async ({ page }) =>
 })
 
 test.describe('by finger', () => {
-  test.use({ hasTouch: true, viewport: { width: 1024, height: 768 } })
+  test.use({ hasTouch: true, isMobile: true, viewport: { width: 1024, height: 768 } })
 
   test('a hole follows, and what is pressed is large enough', async ({ page }) => {
     await open(page, 'feet')
@@ -282,6 +282,17 @@ test.describe('by finger', () => {
     await expect
       .poll(async () => Number(await cell(page, 'machines[2].feet[2].hole.x').inputValue()))
       .toBeLessThan(-400)
+    const small = await page
+      .locator('[data-figures="feet"]')
+      .locator('button, input[type=text], label.tick, [role=slider] .press')
+      .evaluateAll((all) =>
+        all.flatMap((one) => {
+          const { width, height } = one.getBoundingClientRect()
+          const name = one.getAttribute('aria-label') ?? one.textContent
+          return width < 47.5 || height < 47.5 ? [`${name} ${width} x ${height}`] : []
+        }),
+      )
+    expect(small).toEqual([])
   })
 })
 
