@@ -122,10 +122,10 @@ export function pointMove(
 }
 
 /** A body with whatever it carries: whose limits a move of it can pass. */
-export const touchedBy = (train: Train, b: number): number[] => [
-  b,
-  ...train.machines.flatMap(({ skid }, m) => (skid === b ? [m] : [])),
-]
+export const touchedBy = (train: Train, b: number): number[] =>
+  train.bodies[b]?.kind === 'skid'
+    ? [b, ...train.machines.flatMap(({ skid }, m) => (skid === b ? [m] : []))]
+    : [b]
 
 export const worstOf = (passed: readonly Passed[]): number =>
   Math.max(0, ...passed.map(({ by }) => by))

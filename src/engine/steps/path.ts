@@ -110,8 +110,9 @@ function passedOn(
 ): Passed[] {
   const bodies = touchedBy(train, b)
   const worst = new Map<string, Passed>()
+  const there = [...motions]
   for (const pose of poses) {
-    const there = motions.map((motion, i) => (i === b ? pose : motion))
+    there[b] = pose
     for (const passed of limitsPassed(train, there, bodies)) {
       const key = [passed.limit, passed.body, passed.foot, passed.restraint, passed.way].join('\n')
       if (passed.by > (worst.get(key)?.by ?? 0)) worst.set(key, passed)

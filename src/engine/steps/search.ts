@@ -113,22 +113,20 @@ function* portioned(group: readonly Action[]): Generator<Action[]> {
 
 /** Orders of separate groups made one, each kept, by the rules wherever they do not tie. */
 function merged(orders: readonly (readonly Action[])[]): Action[] {
-  const at = orders.map(() => 0)
+  const heads = orders.map(() => 0)
   const out: Action[] = []
-  const total = orders.reduce((sum, order) => sum + order.length, 0)
-  while (out.length < total) {
-    const heads = orders.flatMap((order, group) => {
-      const action = order[at[group] ?? 0]
-      return action ? [{ group, action }] : []
-    })
-    const [head, ...others] = heads
-    if (!head) break
-    const next = others.reduce(
-      (a, b) => (compareRanks(b.action.rank, a.action.rank) < 0 ? b : a),
-      head,
-    )
-    at[next.group] = (at[next.group] ?? 0) + 1
-    out.push(next.action)
+  for (;;) {
+    let group = -1
+    let next: Action | undefined
+    for (let g = 0; g < orders.length; g++) {
+      const head = orders[g]?.[heads[g] ?? 0]
+      if (head && (!next || compareRanks(head.rank, next.rank) < 0)) {
+        group = g
+        next = head
+      }
+    }
+    if (!next) return out
+    heads[group] = (heads[group] ?? 0) + 1
+    out.push(next)
   }
-  return out
 }
