@@ -15,6 +15,7 @@ export function cardHeight(card: FootCard, columns: number): number {
       ? 0
       : linesHeight(linesOf(text, points, room, points > print.plain), points, leading)
   const wide = columns <= wideCards
+  const act = wide ? print.act : print.actNarrow
   const beside = width - card.figure.width - 2
   const name = textLength(card.name, print.foot, true)
   const head = Math.max(
@@ -26,14 +27,14 @@ export function cardHeight(card: FootCard, columns: number): number {
     frame +
       head +
       1.9 +
-      lines(card.shim, print.act, width, 1.12) +
+      lines(card.shim, act, width, 1.12) +
       Math.max(
         card.figure.height,
         card.pack.reduce((sum, text) => sum + lines(text, print.plain, beside), 0) +
           lines(card.recipe, print.plain, beside) +
-          (wide ? lines(card.slide, print.act, beside, 1.12) : 0),
+          (wide ? lines(card.slide, act, beside, 1.12) : 0),
       ) +
-      (wide ? 0 : lines(card.slide, print.act, width, 1.12)) +
+      (wide ? 0 : lines(card.slide, act, width, 1.12)) +
       lines(card.toward, print.toward, width, 1.12) +
       lines(card.along, print.toward, width, 1.12) +
       [...card.dials, card.room].reduce(

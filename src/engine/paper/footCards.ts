@@ -7,6 +7,7 @@ import { fineSign } from '../units/units'
 import type { StepAnswer } from '../steps/answer'
 import type { Body, Train } from '../train/model'
 import type { FootCard } from './page'
+import { wideCards } from './print'
 import { pxPerMm } from './size'
 import { footDials } from './stepDials'
 
@@ -47,6 +48,7 @@ export function footCard(
   const { units } = train
   const unit = fineSign[units.fine]
   const width = figureWidth(columns)
+  const wide = columns <= wideCards
   const xs = columnsOf(body)
   const foot = body.feet[facts.foot]
   const made = recipe(facts)
@@ -57,7 +59,7 @@ export function footCard(
     column: xs.indexOf(foot?.x ?? 0),
     row: rowOf(train, body, facts.foot),
     name: `Foot ${facts.name}`,
-    place: placeOf(train, body, facts.foot),
+    place: placeOf(train, body, facts.foot, wide),
     figure: {
       width: Math.round((width * enlarged) / pxPerMm),
       height: Math.ceil((figureHeight * enlarged) / pxPerMm),
@@ -73,9 +75,10 @@ export function footCard(
     slide: slide?.amount ? `slide ${amountText(slide.amount)}` : 'no slide',
     toward: slide?.amount ? towardWords(slide.words) : '',
     ...(along && { along: `${amountText(along.amount)} ${along.words}` }),
-    dials: footDials(train, steps, body.id, facts.name),
+    // on a narrow card there is no room for them: they stand in the order of work
+    dials: wide ? footDials(train, steps, body.id, facts.name) : [],
     room: hole
-      ? `bolt room left ${amountText(hole.room)}${hole.where === 'all round' ? ', all round' : `, ${hole.where}`}`
+      ? `bolt room${wide ? ' left' : ''} ${amountText(hole.room)}${hole.where === 'all round' ? ', all round' : `, ${hole.where}`}`
       : 'bolt room not entered: measure it before the slide',
     bound,
     actuals: [`pack, ${unit}`, `slid, ${unit}`, `bolt room, ${unit}`, 'by, time'],
@@ -86,7 +89,7 @@ const towardWords = (words: string): string =>
   /^(to|toward|towards)\s/i.test(words.trim()) ? words.trim() : `toward ${words.trim()}`
 
 /** "left end, toward the stairs": which foot it is by where it stands. */
-function placeOf(train: Train, body: Body, index: number): string {
+function placeOf(train: Train, body: Body, index: number, wide: boolean): string {
   const xs = columnsOf(body)
   const foot = body.feet[index]
   const column = xs.indexOf(foot?.x ?? 0)
@@ -102,7 +105,7 @@ function placeOf(train: Train, body: Body, index: number): string {
   const middle = (Math.min(...ys) + Math.max(...ys)) / 2
   const aside = (foot?.y ?? 0) - middle
   const side = Math.abs(aside) < 1e-9 ? '' : sideNounWords(train, aside)
-  return [end, side].filter((part) => part !== '').join(', ')
+  return [end, wide || end === '' ? side : ''].filter((part) => part !== '').join(', ')
 }
 
 const sideNounWords = (train: Train, y: number): string =>

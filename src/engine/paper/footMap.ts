@@ -7,11 +7,13 @@ import { label, type Figure, type PaperMark } from './page'
 import { pxPerMm, textWidth } from './size'
 import { folded } from './textSize'
 
-const height = 36
+/** Beside wide and beside narrow cards, which are taller (mm). */
+const heights = { wide: 36, narrow: 30 }
 const words = 13.4
 
 /** One machine from above as it lies on the drawing: its feet where they are, both sides and both ends by name. */
-export function footMap(train: Train, index: number): Figure {
+export function footMap(train: Train, index: number, cards: 'wide' | 'narrow'): Figure {
+  const height = heights[cards]
   const body = train.bodies[index]
   if (!body) throw new RangeError(`no body ${index}`)
   const up = upThePage(train)

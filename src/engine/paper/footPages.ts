@@ -9,6 +9,7 @@ import { columnsOf, figureWidth, footCard } from './footCards'
 import { footMap } from './footMap'
 import type { Drawn } from './job'
 import type { Block, Chapter, FootCard } from './page'
+import { wideCards } from './print'
 import { recipeOf } from './recipe'
 import { movedBodies } from './words'
 
@@ -51,7 +52,12 @@ function pagesOf(job: Drawn, body: Body, facts: readonly FootFacts[]): Chapter[]
       blocks: [
         ...(part === 0 ? [before(job, body)] : []),
         ...side('far'),
-        { kind: 'figures', figures: [footMap(train, train.bodies.indexOf(body))] },
+        {
+          kind: 'figures',
+          figures: [
+            footMap(train, train.bodies.indexOf(body), columns <= wideCards ? 'wide' : 'narrow'),
+          ],
+        },
         ...side('near'),
       ],
     } satisfies Chapter

@@ -42,7 +42,8 @@ export function frontPage(job: Drawn): Chapter {
 
 /** What is proven, and what the store's shims make of it. */
 function sure(proof: string, { rounded }: PlanAnswer): Block[] {
-  const text = [proof, rounded?.sentence ?? ''].filter((part) => part !== '').join(' ')
+  const more = rounded && !proof.includes(rounded.sentence) ? rounded.sentence : ''
+  const text = [proof, more].filter((part) => part !== '').join(' ')
   return text === '' ? [] : [{ kind: 'text', look: 'plain', text }]
 }
 

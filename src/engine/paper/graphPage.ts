@@ -2,6 +2,7 @@ import { line, type Look } from '../scene/marks'
 import { shareText } from '../units/format'
 import { stateDash } from '../scene/stateStyle'
 import { fineSign, micrometresPer, millimetresPer } from '../units/units'
+import type { PlanAnswer } from '../plan/answer'
 import type { Train } from '../train/model'
 import { graph } from './graph'
 import type { GraphScale } from './graphScale'
@@ -18,7 +19,7 @@ export function graphPage({ train, answer, figures }: Drawn): Chapter {
     section: 'graph',
     title: 'The shaft lines, to scale',
     blocks: [
-      { kind: 'figures', figures: [key(train, answer.feet !== undefined)] },
+      { kind: 'figures', figures: [key(train, answer)] },
       { kind: 'heading', text: 'Up and down', aside: scaleWords(train, rise.scale) },
       { kind: 'figures', figures: [rise.figure] },
       { kind: 'heading', text: 'To the sides', aside: scaleWords(train, side.scale) },
@@ -44,10 +45,17 @@ function scaleWords(train: Train, { along, across }: GraphScale): string {
 }
 
 /** What the lines mean. */
-function key(train: Train, planned: boolean): Figure {
+function key(train: Train, { status, feet }: PlanAnswer): Figure {
   const samples: { words: string; look: Look; dash?: string }[] = [
-    { words: 'as found', look: 'found' },
-    ...(planned ? [{ words: 'planned, cold', look: 'planned' } as const] : []),
+    ...(status === 'in-tolerance' ? [] : [{ words: 'as found', look: 'found' } as const]),
+    ...(feet === undefined
+      ? []
+      : [
+          {
+            words: status === 'planned' ? 'planned, cold' : 'as found and as it stays, cold',
+            look: 'planned',
+          } as const,
+        ]),
     ...train.states.map(({ name }, s) => ({
       words: name,
       look: 'state' as const,

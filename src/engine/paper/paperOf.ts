@@ -45,12 +45,13 @@ export function paperOf(job: PaperJob, { size, date }: PaperSettings): Paper {
     ...handoverPage(all),
     assumptionsPage(all),
   ]
+  const pages = paginate(chapters, size)
   return {
     size,
     train: job.train.name,
-    revision: revisionOf(job),
+    revision: revisionOf(pages),
     date: date ?? 'date ____________',
     notice: job.answer.status === 'planned' ? noticeOf(job.answer.ready) : '',
-    pages: paginate(chapters, size),
+    pages,
   }
 }

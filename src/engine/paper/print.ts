@@ -8,6 +8,8 @@ export const print = {
   heading: 12,
   /** On a foot's card: what to do, which way, which foot. */
   act: 20,
+  /** The same on a narrow card. */
+  actNarrow: 18,
   toward: 14,
   foot: 15,
   gap: 2.6,

@@ -1,16 +1,15 @@
-import type { PaperJob } from './job'
+import type { Page } from './page'
 
 /**
- * A short mark of the numbers a sheet was made from, such as "7C31-A04E": two sheets with the same
- * mark carry the same train and the same plan. What was written down of the work does not count.
- * FNV-1a, 32 bits (Fowler, Noll, Vo; from memory).
+ * A short mark of what a sheet says, such as "7C31-A04E": two sheets with the same mark say the same,
+ * word by word and digit by digit; drawings follow from those and do not count. FNV-1a, 32 bits
+ * (Fowler, Noll, Vo; from memory).
  */
-export function revisionOf({ document, answer }: PaperJob): string {
-  const numbers = { ...document, record: undefined }
-  const mark = fnv(JSON.stringify([numbers, answer]))
-    .toString(16)
-    .toUpperCase()
-    .padStart(8, '0')
+export function revisionOf(pages: readonly Page[]): string {
+  const said = JSON.stringify(pages, (key, value: unknown) =>
+    key === 'figure' || key === 'figures' ? undefined : value,
+  )
+  const mark = fnv(said).toString(16).toUpperCase().padStart(8, '0')
   return `${mark.slice(0, 4)}-${mark.slice(4)}`
 }
 

@@ -67,6 +67,7 @@ export const paperStyle = (size: PaperSize): string => `
 .paper .card .foot b{flex:none;max-width:100%}
 .paper .card .foot span{font-size:${print.small}pt;text-align:right}
 .paper .card .do{font-size:${print.act}pt;font-weight:700;line-height:1.12}
+.paper .c3 .card .do{font-size:${print.actNarrow}pt}
 .paper .card .toward{font-size:${print.toward}pt;font-weight:700;line-height:1.12}
 .paper .card .recipe{font-weight:700}
 .paper .card .dial,.paper .card .room{font-size:${print.small}pt;line-height:1.2}

@@ -1,0 +1,86 @@
+import { describe, expect, test } from 'vitest'
+import { fineDigits } from '../../src/engine/units/format'
+import { fineSign, micrometresPer } from '../../src/engine/units/units'
+import { sideName } from '../../src/engine/sheet/couplingWords'
+import { cardsOf, exampleNames, exampleOf, made, type Made } from './sheets'
+
+/** What is worked by: the plan, or what the store's shims make of it. */
+const feetOf = ({ answer }: Made) =>
+  (answer.rounded?.bodies ? answer.rounded.feet : answer.feet) ?? []
+
+function texts({ train }: Made) {
+  const { units } = train
+  const fine = micrometresPer[units.fine]
+  const unit = fineSign[units.fine]
+  const digits = (value: number) => fineDigits(Math.abs(value) * fine, units)
+  return {
+    shows: (value: number) => /[1-9]/.test(digits(value)),
+    amount: (value: number) => `${digits(value)} ${unit}`,
+  }
+}
+
+describe.each(exampleNames)('feet of %s', (name) => {
+  test('every foot that moves has one card, with the numbers and sides of the plan', async () => {
+    const sheet = await made(exampleOf(name))
+    const { train, answer, paper } = sheet
+    const cards = cardsOf(paper)
+    const { shows, amount } = texts(sheet)
+    expect(new Set(cards.map(({ key }) => key)).size).toBe(cards.length)
+    const moving = new Set(
+      feetOf(sheet)
+        .filter(({ body }) => !answer.held.includes(body))
+        .filter(({ shim, side }) => shows(shim) || shows(side))
+        .map(({ body }) => body),
+    )
+    const wanted = feetOf(sheet).filter(({ body }) => moving.has(body))
+    if (answer.status === 'planned') expect(wanted.length).toBeGreaterThan(0)
+    expect(cards.map(({ key }) => key).sort()).toEqual(
+      wanted.map(({ body, foot }) => `${body} ${foot}`).sort(),
+    )
+    for (const { body, foot, shim, side, packAfter, boltAt } of wanted) {
+      const card = cards.find(({ key }) => key === `${body} ${foot}`)
+      expect(card?.shim).toBe(
+        shows(shim) ? `${shim > 0 ? 'add' : 'remove'} ${amount(shim)}` : 'pack stays',
+      )
+      expect(card?.slide).toBe(shows(side) ? `slide ${amount(side)}` : 'no slide')
+      expect(card?.toward).toBe(shows(side) ? sideName(train, side) : '')
+      if (packAfter !== undefined)
+        expect(card?.pack.join(' ')).toContain(`then ${amount(packAfter)}`)
+      if (boltAt) expect(card?.room).toContain(amount(Math.max(0, boltAt.room)))
+    }
+  })
+
+  test('plates of a recipe add up to the pack that changes', async () => {
+    const sheet = await made(exampleOf(name))
+    const { train, answer, paper } = sheet
+    const cards = cardsOf(paper)
+    const told = cards.filter(({ recipe }) => recipe !== undefined)
+    expect(told.map(({ key }) => key).sort()).toEqual(
+      (answer.packs ?? []).map(({ body, foot }) => `${body} ${foot}`).sort(),
+    )
+    for (const { body, foot, change, packAfter, use } of answer.packs ?? []) {
+      const recipe = cards.find(({ key }) => key === `${body} ${foot}`)?.recipe ?? ''
+      const sum = (recipe.match(/\d+(\.\d+)?/g) ?? []).reduce((all, text) => all + Number(text), 0)
+      const whole = train.plan.shims?.rebuild === true && use.length > 0
+      expect(sum).toBeCloseTo(Math.abs(whole ? (packAfter ?? change) : change), 3)
+    }
+  })
+})
+
+test('cards lie as the feet lie: the far side above the map, the left end at the left', async () => {
+  const { train, paper } = await made(exampleOf('skid-as-one'))
+  const page = paper.pages.find(({ section }) => section === 'feet')
+  const kinds = page?.blocks.map(({ kind }) => kind)
+  expect(kinds).toEqual(['box', 'feet', 'figures', 'feet'])
+  const rows = page?.blocks.flatMap((block) => (block.kind === 'feet' ? [block.cards] : []))
+  const skid = train.bodies.find(({ id }) => id === 'bedplate')
+  // seen from the right end, 3 o'clock is beyond the train for whoever has its left end at the left
+  const ys = rows?.map((cards) =>
+    cards.map(({ key }) => skid?.feet.find(({ id }) => key.endsWith(` ${id}`))?.y ?? 0),
+  )
+  expect(ys).toEqual([
+    [45 * 25.4, 45 * 25.4, 45 * 25.4],
+    [-45 * 25.4, -45 * 25.4, -45 * 25.4],
+  ])
+  for (const cards of rows ?? []) expect(cards.map(({ column }) => column)).toEqual([0, 1, 2])
+})
