@@ -41,6 +41,8 @@ export const useLoop = defineStore('loop', () => {
           ],
     ),
   )
+  /** Feet at which something was really done. */
+  const moved = computed(() => actuals.value.length)
   const motions = computed(() => {
     const now = train.value
     return now?.bodies.map((body) => actualMotion(now, body, actuals.value)) ?? []
@@ -146,7 +148,7 @@ export const useLoop = defineStore('loop', () => {
   const text = (): string => recordText(job.document?.name ?? '', pages.value)
 
   return {
-    ...{ train, done, expected, again, comparison, pages, verified, verdict, says },
+    ...{ train, moved, expected, again, comparison, pages, verified, verdict, says },
     ...{ readAgain, putAway, record, planFromHere, text },
   }
 })
