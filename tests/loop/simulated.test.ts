@@ -17,28 +17,20 @@ describe(`${count} simulated jobs: as found, plan, work with errors, read again,
 
   it('are in full tolerance by the true geometry within three rounds, at least 95 of 100', () => {
     const done = jobs.filter(({ shares }) => (shares.at(-1) ?? Infinity) <= 1)
-    const rounds = [0, 1, 2, 3].map(
-      (n) => jobs.filter(({ shares }) => shares.length - 1 === n).length,
-    )
-    const ends = Object.fromEntries(
-      ['done', 'three rounds', 'no plan'].map((e) => [
-        e,
-        jobs.filter(({ end }) => end === e).length,
-      ]),
-    )
-    console.log(
-      done.length,
-      rounds,
-      ends,
-      jobs.filter((j) => !done.includes(j)),
-    )
     expect(done.length / count).toBeGreaterThanOrEqual(0.95)
   })
 
-  it('never diverge: none ends worse than it began, or leaves tolerance once it is in', () => {
+  // A single round may make a train worse by the errors of that round; what must not be is that it
+  // goes on, or that a job ends far out.
+  it('never diverge: none ends worse than it began or far out, none gets worse twice running out of tolerance', () => {
     for (const { shares, shape } of jobs) {
+      const story = `${shape} ${shares.map((share) => share.toFixed(2)).join(' ')}`
       const last = shares.at(-1) ?? Infinity
-      expect(last, shape).toBeLessThanOrEqual(Math.max(1, shares[0] ?? 0))
+      expect(last, story).toBeLessThan(Math.min(shares[0] ?? 0, 1.25))
+      for (const [i, share] of shares.entries()) {
+        const [two = Infinity, one = Infinity] = [shares[i - 2], shares[i - 1]]
+        expect(share > 1 && share > one && one > two, story).toBe(false)
+      }
     }
   })
 })

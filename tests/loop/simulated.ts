@@ -13,7 +13,7 @@ import { noMotion, type Motion } from '../../src/engine/motion/motion'
 import { micrometresPer } from '../../src/engine/units/units'
 import { actualMotion, type Actual } from '../../src/engine/loop/actual'
 import type { Measured } from '../../src/engine/loop/compare'
-import { nextShare, verdictOf } from '../../src/engine/loop/doubt'
+import { nextRound, verdictOf, worthMoving } from '../../src/engine/loop/doubt'
 import { standNow } from '../../src/engine/loop/standNow'
 import { solver } from '../engine/pair'
 import type { Random } from '../second/random'
@@ -34,7 +34,7 @@ export interface Job {
   readonly shape: string
   /** Worst share of full tolerance by the true geometry: as found and after each round. */
   readonly shares: readonly number[]
-  readonly end: 'done' | 'three rounds' | 'no plan'
+  readonly end: 'done' | 'three rounds' | 'left alone'
   /** Starts that had no plan and were drawn again. */
   readonly redrawn: number
 }
@@ -46,7 +46,7 @@ export function simulate(random: Random, shape: string, packs: boolean): Job {
   for (let redrawn = 0; redrawn < 50; redrawn++) {
     const start = begin(random, shape, packs)
     // a start that needs no move, or has no plan, is no job
-    if (planned(start.document, packs, false)?.status !== 'planned') continue
+    if (firstPlan(start.document, packs).status !== 'planned') continue
     return { shape, redrawn, ...worked(random, start, packs) }
   }
   throw new Error(`no start of ${shape} has a plan`)
@@ -67,9 +67,8 @@ function worked(random: Random, start: Start, packs: boolean): Pick<Job, 'shares
     const found = read.couplings.map(asFound)
     // only a round that follows on others is a trim: the first plan is the one asked for
     if (round > 1 && verdictOf(read, found).verdict === 'done') return { shares, end: 'done' }
-    const plan = planned(document, packs, round > 1)
-    if (!plan) return { shares, end: 'no plan' }
-    if (plan.status === 'in-tolerance') return { shares, end: 'done' }
+    const plan = round === 1 ? firstPlan(document, packs) : trim(document, packs)
+    if (!plan) return { shares, end: 'left alone' }
     const told = toldBy(plan)
     const motions = trueMotions(random, truth, told)
     lines = couplingMotions(truth, motions).map(({ misalignment }, c) =>
@@ -113,29 +112,26 @@ function repeatedly(
   return document
 }
 
-/** A plan at the share asked for, at less for a trim, or where that cannot be had at more of the tolerance. */
-function planned(document: TrainDocument, packs: boolean, trim: boolean): PlanAnswer | undefined {
-  const share = document.plan?.share ?? 1
-  const at = (asked: number) => {
-    const plan = planTrain({ ...document, plan: { ...document.plan, share: asked } }, solver, {
-      reasons: false,
-      prices: false,
-      packs,
-    })
-    if ('refused' in plan) throw new Error(JSON.stringify(plan.refused))
-    return plan
-  }
-  let plan = at(share)
-  if (trim) {
-    const train = trainOf(document)
-    const next = nextShare(train, train.couplings.map(asFound), plan.floor)
-    if (next.share < share) plan = at(next.share)
-  }
-  for (const more of [share, 0.85, 1]) {
-    if (plan.status === 'planned' || plan.status === 'in-tolerance') return plan
-    plan = at(more)
-  }
-  return plan.status === 'planned' || plan.status === 'in-tolerance' ? plan : undefined
+/** The plan of a job's first round, at the share asked for. */
+const firstPlan = (document: TrainDocument, packs: boolean) =>
+  planAt(document, document.plan?.share ?? 1, packs)
+
+/** The plan of a round that follows others; undefined where it is not worth its errors, or there is none. */
+function trim(document: TrainDocument, packs: boolean): PlanAnswer | undefined {
+  const train = trainOf(document)
+  const { floor } = planAt(document, train.plan.share, false)
+  const next = nextRound(train, train.couplings.map(asFound), floor)
+  const plan = planAt(document, next.share, packs)
+  const after = plan.rounded?.worstShare ?? plan.worstShare
+  if (plan.status !== 'planned' || after === undefined) return undefined
+  return worthMoving(plan.standingShare, after, next) ? plan : undefined
+}
+
+function planAt(document: TrainDocument, share: number, packs: boolean): PlanAnswer {
+  const asked = { ...document, plan: { ...document.plan, share } }
+  const plan = planTrain(asked, solver, { reasons: false, prices: false, packs })
+  if ('refused' in plan) throw new Error(JSON.stringify(plan.refused))
+  return plan
 }
 
 function trainOf(document: TrainDocument): Train {

@@ -82,38 +82,66 @@ export function verdictOf(train: Train, found: readonly AsFound[]): Verdict {
     : { verdict: 'not sure', words: `Not sure: ${reads}. Read again, or plan again from here.` }
 }
 
+/** How to go on from where the train stands. */
+export interface NextRound {
+  /** Share of tolerance to plan at. */
+  readonly share: number
+  /** Standard uncertainty, as a share of tolerance, of what a further round will come to. */
+  readonly u: number
+  readonly words: string
+}
+
 /**
- * Share of tolerance to plan the next round at: the one asked for, or less where readings and work
- * are too unsure for it, so that the next reading can say "done". A floor that is known is the least.
+ * The share of tolerance to plan the next round at: the one asked for, or less where readings and work
+ * are too unsure for it, so that the next reading can say "done"; what can just be reached where
+ * neither can be had.
+ * @param floor of the train as it stands, from an answer at any share
  */
-export function nextShare(
+export function nextRound(
   train: Train,
   found: readonly AsFound[],
   floor: number | null,
-): { share: number; words: string } {
+): NextRound {
   const work = workVariances(train)
-  const most = Math.max(
+  const u = Math.max(
     0,
-    ...doubtsOf(train, found).map(({ coupling: c, what, u, state }) => {
-      const coupling = train.couplings[c]
-      const check = coupling && checksOf(coupling).find((entry) => entry.what === what)
-      const factor = train.states.find(({ id }) => id === state)?.factor ?? 1
-      const done = check ? Math.sqrt(work[c]?.(check) ?? 0) / (check.limit * factor) : 0
+    ...doubtsOf(train, found).map((doubt) => {
+      const coupling = train.couplings[doubt.coupling]
+      const check = coupling && checksOf(coupling).find((entry) => entry.what === doubt.what)
+      const factor = train.states.find(({ id }) => id === doubt.state)?.factor ?? 1
+      const done = check
+        ? Math.sqrt(work[doubt.coupling]?.(check) ?? 0) / (check.limit * factor)
+        : 0
       // the next reading is as unsure as this one, and both count
-      return Math.sqrt(2 * u * u + done * done)
+      return Math.sqrt(2 * doubt.u * doubt.u + done * done)
     }),
   )
-  const wanted = Math.min(train.plan.share, 1 - guard * most)
-  const share = Math.max(0.05, wanted, (floor ?? 0) * 1.02)
-  const kept = Math.min(train.plan.share, share)
+  const asked = train.plan.share
+  const wanted = Math.max(0.05, Math.min(asked, 1 - guard * u))
+  const reached = (floor ?? 0) * aboveFloor
+  const share = Math.min(1, Math.max(wanted, reached))
+  const rest = `readings, shims (${fineText(workDoubt.shim, train.units)}) and slides (${fineText(workDoubt.side, train.units)}) may take the rest`
   return {
-    share: kept,
+    share,
+    u,
     words:
-      kept >= train.plan.share - 1e-9
-        ? `Planned at ${shareText(train.plan.share)} of tolerance, as asked for.`
-        : `Planned at ${shareText(kept)} of tolerance rather than ${shareText(train.plan.share)}: readings, shims (${fineText(workDoubt.shim, train.units)}) and slides (${fineText(workDoubt.side, train.units)}) may take the rest.`,
+      share > asked
+        ? `Planned at ${shareText(share)} of tolerance: from here no move reaches the ${shareText(asked)} asked for.`
+        : share < asked
+          ? `Planned at ${shareText(share)} of tolerance rather than ${shareText(asked)}: ${rest}.`
+          : `Planned at ${shareText(asked)} of tolerance, as asked for.`,
   }
 }
+
+/** Room over the least that can be reached: at the floor itself the plan has no choice left. */
+const aboveFloor = 1.03
+
+/**
+ * Whether another round is worth its errors: a train inside full tolerance as read is left alone where
+ * the plan betters it by less than one standard uncertainty of what the round will come to.
+ */
+export const worthMoving = (standing: number, planned: number, { u }: NextRound): boolean =>
+  standing > 1 || standing - planned > u
 
 /** Variance of a check of each coupling by the errors of shims and slides of all bodies that may move. */
 function workVariances(train: Train): ((check: Check) => number)[] {

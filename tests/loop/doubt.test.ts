@@ -1,0 +1,70 @@
+import { describe, expect, it } from 'vitest'
+import { asFound } from '../../src/engine/readings/asFound'
+import { doubtsOf, nextRound, verdictOf, worthMoving } from '../../src/engine/loop/doubt'
+import { at, given, pair, trainOf, type Json } from '../engine/pair'
+
+const read = (found: readonly Json[], rest: Json = {}) => {
+  const train = trainOf(pair({ found, rest }))
+  return { train, found: train.couplings.map(asFound) }
+}
+
+describe('whether the work is done', () => {
+  // an offset read to 10 um where 100 are allowed: its share is unsure by 0.1, the guard 0.1645
+  it.each([
+    [70, 'done'],
+    [83, 'done'],
+    [84, 'not sure'],
+    [116, 'not sure'],
+    [117, 'out'],
+    [-120, 'out'],
+  ])('%d um of 100, read to 10: %s', (z, verdict) => {
+    const { train, found } = read([given(0, z)])
+    expect(at(doubtsOf(train, found), 0).u).toBeCloseTo(0.1, 9)
+    expect(verdictOf(train, found).verdict).toBe(verdict)
+  })
+
+  it('is surer when it was read twice', () => {
+    const { train, found } = read([given(0, 86), given(0, 86)])
+    expect(at(doubtsOf(train, found), 0).u).toBeCloseTo(0.1 / Math.SQRT2, 9)
+    expect(verdictOf(train, found).verdict).toBe('done')
+  })
+
+  it('is said with the coupling, the share and the doubt', () => {
+    const { train, found } = read([given(0, 90)])
+    expect(verdictOf(train, found).words).toBe(
+      'Not sure: Motor to Pump uses 90 % of its full tolerance (cold), give or take 16 %. Read again, or plan again from here.',
+    )
+  })
+})
+
+describe('the next round', () => {
+  it('is planned so far inside tolerance that readings, shims and slides may take the rest', () => {
+    // Sideways at mid-span a slide of 20 um counts 1.9 at the near row and 0.9 at the far one; a shim of
+    // 10 um under one of four feet rolls the pump 10 * 300 / 360000 mrad, which carries an axis 400 mm
+    // up 3.33 um aside; two readings of 10 um.
+    const slides = 400 * (1.9 ** 2 + 0.9 ** 2)
+    const rolls = 4 * (400 * (3000 / 360000)) ** 2
+    const u = Math.sqrt(slides + rolls + 2 * 100) / 100
+    const { train, found } = read([given(0, 90)])
+    const next = nextRound(train, found, 0)
+    expect(next.u).toBeCloseTo(u, 9)
+    expect(next.share).toBeCloseTo(1 - 1.645 * u, 9)
+    expect(next.words).toContain('rather than 100 %')
+  })
+
+  it('is never asked for more than can be reached', () => {
+    const { train, found } = read([given(0, 90)], { plan: { share: 0.7 } })
+    expect(nextRound(train, found, 0.6).share).toBeCloseTo(0.618, 9)
+    const far = nextRound(train, found, 0.8)
+    expect(far.share).toBeCloseTo(0.824, 9)
+    expect(far.words).toContain('from here no move reaches the 70 % asked for')
+    expect(nextRound(train, found, 1.4).share).toBe(1)
+  })
+
+  it('is not worth its errors for less than they are, inside tolerance', () => {
+    const next = { share: 0.5, u: 0.2, words: '' }
+    expect(worthMoving(0.9, 0.75, next)).toBe(false)
+    expect(worthMoving(0.9, 0.65, next)).toBe(true)
+    expect(worthMoving(1.05, 0.95, next)).toBe(true)
+  })
+})
