@@ -42,13 +42,16 @@ export function footMap(train: Train, index: number, cards: 'wide' | 'narrow'): 
       line(l - 40, axis, r + 40, axis, 'centre'),
       ...body.feet.flatMap(({ id, x, y }): PaperMark[] => {
         const [px, py] = [at(x), across(y)]
-        const end = x === x0 ? 'end' : x === x1 ? 'start' : 'middle'
-        const beside = { end: -24, start: 24, middle: 0 }[end]
-        const below = end !== 'middle' ? 5 : py > high / 2 ? -12 : 22
+        const end = x === x0 ? 'end' : 'start'
         return [
           rect(px - 8, py - 8, 16, 16, 'body'),
           circle(px, py, 2.2, 'solid'),
-          label(px + beside, py + below, id, { size: 15, bold: true, anchor: end, halo: true }),
+          label(px + (end === 'end' ? -24 : 24), py + 5, id, {
+            size: 15,
+            bold: true,
+            anchor: end,
+            halo: true,
+          }),
         ]
       }),
       sideLabel(train, far, wide / 2, 14),
