@@ -2,6 +2,7 @@ import { AxeBuilder } from '@axe-core/playwright'
 import { expect, test, type Page } from '@playwright/test'
 import { focused, layOpen, savedTrain, tabTo } from './figuresPage'
 import { chooseExample, drawn, openSheet, sizes, watch } from './sheet'
+import { textFaults } from './textBoxes'
 
 /** Where pictures go when they are to be looked at: HOLDFAST_PICTURES=folder. */
 const album = process.env['HOLDFAST_PICTURES']
@@ -312,6 +313,12 @@ for (const size of sizes)
           violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' | ')}`),
           band,
         ).toEqual([])
+        const texts = await textFaults(page)
+        expect({ band, overlapping: texts.overlapping, small: texts.small }).toEqual({
+          band,
+          overlapping: [],
+          small: [],
+        })
         expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(size.width)
         const box = await figures.boundingBox()
         expect(box?.width ?? Infinity, band).toBeLessThanOrEqual(size.width)
