@@ -22,11 +22,12 @@ export function footMap(train: Train, index: number, cards: 'wide' | 'narrow'): 
   const ys = [...body.feet.map(({ y }) => y), body.axis.left.y, body.axis.right.y]
   const [x0, x1] = [Math.min(...xs), Math.max(...xs)]
   const [y0, y1] = [Math.min(...ys), Math.max(...ys)]
-  const perMm = Math.min(
-    (wide - 2 * 190) / Math.max(1, x1 - x0),
-    (high - 2 * 36) / Math.max(1, y1 - y0),
-  )
-  const at = (x: number) => wide / 2 + (x - (x0 + x1) / 2) * perMm
+  const along = (wide - 2 * 190) / Math.max(1, x1 - x0)
+  const perMm = Math.min(along, (high - 2 * 36) / Math.max(1, y1 - y0))
+  // many rows are drawn apart, so that their names have room
+  const stretched = cards === 'narrow' && along > perMm
+  const perX = stretched ? along : perMm
+  const at = (x: number) => wide / 2 + (x - (x0 + x1) / 2) * perX
   const across = (y: number) => high / 2 - up * (y - (y0 + y1) / 2) * perMm
   const [l, r] = [at(x0), at(x1)]
   const [top, bottom] = [Math.min(across(y0), across(y1)), Math.max(across(y0), across(y1))]
@@ -35,7 +36,7 @@ export function footMap(train: Train, index: number, cards: 'wide' | 'narrow'): 
   return {
     width: textWidth,
     height,
-    name: `${body.name} from above, to scale`,
+    name: `${body.name} from above`,
     marks: [
       rect(l - 16, top - 12, r - l + 32, bottom - top + 24, 'outline', 3),
       ...casing(body, l, r, axis, (bottom - top) / 2),
@@ -55,7 +56,7 @@ export function footMap(train: Train, index: number, cards: 'wide' | 'narrow'): 
         ]
       }),
       sideLabel(train, far, wide / 2, 14),
-      label(0, high - 5, 'from above', { anchor: 'start' }),
+      label(0, high - 5, stretched ? 'from above, stretched' : 'from above', { anchor: 'start' }),
       sideLabel(train, near, wide / 2, high - 5),
       ...endWords(train, index, 'left', 0, high / 2),
       ...endWords(train, index, 'right', wide, high / 2),
