@@ -334,7 +334,11 @@ for (const width of [1440, 1024, 390])
     const wide = await page.evaluate(() => document.documentElement.scrollWidth)
     expect(wide).toBeLessThanOrEqual(width)
     const figures = await page
-      .locator('.bands > .figures')
+      .locator('.figures, .figures .cell-scroll')
       .evaluateAll((all) => all.map((one) => one.getBoundingClientRect().right))
+    expect(figures.length).toBeGreaterThan(6)
     for (const right of figures) expect(right).toBeLessThanOrEqual(width)
+    // what a table does not show is reached by scrolling the table
+    await page.getByRole('button', { name: 'Hole of the step-up gear foot 1 lake' }).click()
+    await expect(page.locator('.hole-picture')).toBeVisible()
   })

@@ -62,7 +62,7 @@ describe('feet', () => {
         machines: document.machines.map((machine) => ({ ...machine, feet: [] })),
         ...(document.skids && { skids: document.skids.map((skid) => ({ ...skid, feet: [] })) }),
       }
-      const units = { ...metric, ...document.units }
+      const units = { ...document.units, temperature: document.units.temperature ?? 'C' }
       const table = csvText(exported(feetTable, document, units))
       const { data } = Papa.parse<string[]>(table.trimEnd())
       const reading = readingOf(data, feetTable.columns)
