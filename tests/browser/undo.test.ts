@@ -1,6 +1,7 @@
 import { createPinia, setActivePinia } from 'pinia'
 import { beforeAll, expect, test, vi } from 'vitest'
-import type { Reply } from '../../src/worker/messages'
+import type { Drawing, Reply } from '../../src/worker/messages'
+import { sentenceOf } from '../../src/engine/sheet/sentence'
 import { readTrain } from '../../src/engine/train/readTrain'
 import { useHand } from '../../src/app/stores/hand'
 import { useJob } from '../../src/app/stores/job'
@@ -13,7 +14,10 @@ interface Question {
   readonly text?: string
 }
 
-const stand = vi.hoisted(() => ({ answer: undefined }))
+interface Standing {
+  drawing?: Omit<Drawing, 'train'>
+}
+const stand = vi.hoisted((): Standing => ({}))
 
 // The page's planner lives in a worker. Here the reading is the real one and so are the refusals, and
 // every train that can be planned gets one plan made beforehand: what is asked is what undoing brings back.
@@ -27,7 +31,7 @@ vi.mock('../../src/app/planner', () => ({
               id: 1,
               kind: 'drawn' as const,
               document: read.document,
-              drawing: { ...(stand.answer as object), train: read.train } as never,
+              drawing: { ...stand.drawing, train: read.train } as Drawing,
             }
           : { id: 1, kind: 'refused' as const, refused: read.refused },
       )
@@ -46,8 +50,8 @@ test.each(exampleFiles.map((file, i) => ({ file, random: new Random(seed + i) })
   `${count} random edits of $file undone back to the start, byte for byte, and made again`,
   async ({ file, random }) => {
     setActivePinia(createPinia())
-    const { answer, figures } = await draw(example(file))
-    stand.answer = { answer, figures, sentence: {}, priced: true }
+    const { train, answer, figures } = await draw(example(file))
+    stand.drawing = { answer, figures, sentence: sentenceOf(train, answer), priced: true }
     const job = useJob()
     const hand = useHand()
     await job.adopt({ document: example(file), entries: {}, name: file })

@@ -5,7 +5,7 @@ import type { PlanAnswer } from '../plan/answer'
 import { tidy } from '../plan/numbers'
 import * as report from '../plan/report'
 import { costOf } from '../proof/prove'
-import { asFound } from '../readings/asFound'
+import { foundOf } from '../scene/figures'
 import type { Sentence } from '../sheet/sentence'
 import { valueOf } from '../sheet/sentence'
 import { inSentence } from '../sheet/words'
@@ -30,7 +30,7 @@ const worthSaying = 0.05
 /** Works out what a hand plan does to every coupling, foot and limit, and what it costs. */
 export function handAnswer(train: Train, hand: HandPlan, best: PlanAnswer): HandAnswer {
   const motions = handMotions(train, hand)
-  const found = train.couplings.map(asFound)
+  const found = foundOf(train)
   const worst = worstShare(sharesOf(train, found, couplingMotions(train, motions)))
   const cost = toFine(costOf(train, motions), train.units)
   const passed = limitsPassed(train, motions)

@@ -18,8 +18,9 @@ const widthOf =
   (facts) =>
     facts.held ? heldWidth : moving
 
-/** Every card as narrow as it may be. */
-export const narrowWidth: WidthOf = widthOf(narrowest)
+/** As narrow as a card may be. */
+export const narrowestOf = ({ held }: { readonly held: boolean }): number =>
+  held ? heldWidth : narrowest
 
 /** A foot on the plan that wants a card. */
 export interface StandingFoot {

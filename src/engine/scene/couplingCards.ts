@@ -2,6 +2,7 @@ import type { Train } from '../train/model'
 import type { PlanAnswer } from '../plan/answer'
 import { couplingFacts, type CouplingFacts } from './couplingFacts'
 import type { Figures } from './figures'
+import { kept } from './kept'
 import { line, poly, type Mark } from './marks'
 import { readingTables, type ReadingTable } from './readingTable'
 import { spread } from './spread'
@@ -30,6 +31,10 @@ const [narrowest, widest] = [200, 440]
 export const couplingsNeed = (train: Train): number =>
   train.couplings.length * (narrowest + gap) + 2 * margin
 
+const tablesOf = kept((train: Train) =>
+  train.couplings.map((coupling) => readingTables(train, coupling)),
+)
+
 export function couplingsScene(
   train: Train,
   answer: PlanAnswer,
@@ -46,13 +51,14 @@ export function couplingsScene(
     margin,
     scale.width - margin,
   )
+  const tables = tablesOf(train)
   return {
-    cards: train.couplings.flatMap((coupling, c) => {
-      const own = facts[c]
-      return own
-        ? [{ facts: own, tables: readingTables(train, coupling), left: lefts[c] ?? 0, width }]
-        : []
-    }),
+    cards: facts.map((own, c) => ({
+      facts: own,
+      tables: tables[c] ?? [],
+      left: lefts[c] ?? 0,
+      width,
+    })),
     leaders: train.couplings.flatMap(({ p, q }, c) => {
       const [from, to] = [scale.at(p), scale.at(q)]
       const left = lefts[c] ?? 0

@@ -1,11 +1,12 @@
 import type { Train } from '../train/model'
-import { asFound } from '../readings/asFound'
+import { asFound, type AsFound } from '../readings/asFound'
 import { noMotion } from '../motion/motion'
 import type { CouplingAnswer, PlanAnswer } from '../plan/answer'
 import { couplingsAnswer } from '../plan/report'
 import { axisLines, foundAxes, motionsOf, type AxisLines } from './axisLines'
 import { driftOf, type Drift } from './drift'
 import { gatesOf, type Gate } from './gates'
+import { kept } from './kept'
 import { zeroOf } from './zero'
 
 /** The lines behind rise and side, in um and mm from the sheet's zero; plain data that can be sent. */
@@ -18,21 +19,26 @@ export interface Figures {
   readonly asFound: readonly CouplingAnswer[]
 }
 
-/** Works out what rise and side show of an answer. */
-export function figuresOf(train: Train, answer: PlanAnswer): Figures {
-  const found = train.couplings.map(asFound)
+/** Every coupling's line as its readings give it. */
+export const foundOf = kept((train: Train): readonly AsFound[] => train.couplings.map(asFound))
+
+/** What rise and side show of a train before anything moves. */
+const standingFigures = kept((train: Train) => {
+  const found = foundOf(train)
   const misalignments = found.map(({ line }) => line)
   const zero = zeroOf(train, foundAxes(train, misalignments))
-  const lines = axisLines(train, misalignments, motionsOf(train, answer), zero.axis)
+  const still = train.bodies.map(() => noMotion)
   return {
-    zero: zero.words,
-    lines,
-    gates: gatesOf(train, lines),
+    misalignments,
+    zero,
     drift: driftOf(train, found, zero),
-    asFound: couplingsAnswer(
-      train,
-      found,
-      train.bodies.map(() => noMotion),
-    ),
+    asFound: couplingsAnswer(train, found, still),
   }
+})
+
+/** Works out what rise and side show of an answer. */
+export function figuresOf(train: Train, answer: PlanAnswer): Figures {
+  const { misalignments, zero, drift, asFound: standing } = standingFigures(train)
+  const lines = axisLines(train, misalignments, motionsOf(train, answer), zero.axis)
+  return { zero: zero.words, lines, gates: gatesOf(train, lines), drift, asFound: standing }
 }

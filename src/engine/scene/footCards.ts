@@ -1,10 +1,11 @@
 import type { Train } from '../train/model'
 import type { PlanAnswer } from '../plan/answer'
 import { footFacts, type FootFacts } from './footFacts'
-import { levelsNeed, levelsOf, movingWidth, narrowWidth, type StandingFoot } from './cardLevels'
+import { kept } from './kept'
+import { levelsNeed, levelsOf, movingWidth, narrowestOf, type StandingFoot } from './cardLevels'
 import { figureHeight, footFigure, footScales } from './footFigure'
 import { line, type Mark } from './marks'
-import { planView, type PlanView } from './planView'
+import type { PlanView } from './planView'
 import { sideName, upThePage } from './sideWords'
 import type { XScale } from './xScale'
 
@@ -40,31 +41,35 @@ export interface FootCard {
 }
 
 /** Narrowest page that holds all cards of a side on so many levels. */
-export function feetNeed(train: Train, answer: PlanAnswer, levels: 1 | 2): number {
-  const facts = footFacts(train, answer)
-  const side = (far: boolean) =>
-    facts.filter((_, i) => isFar(train, i, facts) === far).map(narrowWidth)
+export function feetNeed(train: Train, levels: 1 | 2): number {
+  const feet = sidesOf(train)
+  const side = (far: boolean) => feet.filter((foot) => foot.far === far).map(narrowestOf)
   return Math.max(...[true, false].map((far) => levelsNeed(side(far), levels)))
 }
 
-/** A foot is on the far side when it stands beyond the middle of its body's feet. */
-function isFar(train: Train, index: number, facts: readonly FootFacts[]): boolean {
-  const foot = facts[index]
-  const feet = (foot && train.bodies[foot.body]?.feet) ?? []
-  const ys = feet.map(({ y }) => y)
-  const middle = (Math.min(...ys) + Math.max(...ys)) / 2
-  return upThePage(train) * ((feet[foot?.foot ?? 0]?.y ?? 0) - middle) > 1e-9
-}
+/** Every foot of the train, machines first; it is on the far side when it stands beyond the middle of its body's feet. */
+const sidesOf = kept((train: Train) =>
+  train.bodies.flatMap(({ feet, held }) => {
+    const ys = feet.map(({ y }) => y)
+    const middle = (Math.min(...ys) + Math.max(...ys)) / 2
+    return feet.map(({ y }) => ({ held, far: upThePage(train) * (y - middle) > 1e-9 }))
+  }),
+)
 
-export function feetScene(train: Train, answer: PlanAnswer, scale: XScale): FeetScene {
+export function feetScene(
+  train: Train,
+  answer: PlanAnswer,
+  scale: XScale,
+  plan: PlanView,
+): FeetScene {
   const facts = footFacts(train, answer)
-  const plan = planView(train, scale)
+  const sides = sidesOf(train)
   const up = upThePage(train)
   const standing = facts.map((foot, i) => ({
     facts: foot,
     x: plan.feet[i]?.x ?? 0,
     y: plan.feet[i]?.y ?? 0,
-    far: isFar(train, i, facts),
+    far: sides[i]?.far === true,
   }))
   const ofSide = (far: boolean) =>
     standing.filter((foot) => foot.far === far).sort((a, b) => a.x - b.x)

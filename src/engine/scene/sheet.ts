@@ -6,6 +6,8 @@ import { elevation, type Elevation } from './elevation'
 import type { Figures } from './figures'
 import { feetNeed, feetScene, type FeetScene } from './footCards'
 import { shaftEnds } from './axisLines'
+import { kept as keptBy } from './kept'
+import { planView, type PlanView } from './planView'
 import { spread } from './spread'
 import { standings } from './standing'
 import { xScale, type XScale } from './xScale'
@@ -40,6 +42,7 @@ export interface TrainScene {
   readonly scale: XScale
   readonly slots: readonly MachineSlot[]
   readonly elevation: Elevation
+  readonly above: PlanView
 }
 
 export interface SheetSettings {
@@ -62,7 +65,7 @@ export function sheetScene(
   figures: Figures,
   { room, chosen, kept }: SheetSettings,
 ): SheetScene {
-  const drawn = trainScene(train, widthFor(train, answer, room))
+  const drawn = trainScene(train, widthFor(train, room))
   const { scale } = drawn
   const settings = { height: chartHeight, ...(chosen !== undefined && { chosen }) }
   return {
@@ -77,13 +80,22 @@ export function sheetScene(
       ...settings,
       ...(kept && { values: kept.side }),
     }),
-    feet: feetScene(train, answer, scale),
+    feet: feetScene(train, answer, scale, drawn.above),
     couplings: couplingsScene(train, answer, figures, scale),
   }
 }
 
+/** Trains as last drawn: dragging changes what stands around the machines, not the machines. */
+const drawnLast = keptBy((): { scene?: TrainScene } => ({}))
+
 /** Draws the train over a given width (px), machines to scale. */
 export function trainScene(train: Train, width: number): TrainScene {
+  const last = drawnLast(train)
+  if (last.scene?.width !== width) last.scene = drawTrain(train, width)
+  return last.scene
+}
+
+function drawTrain(train: Train, width: number): TrainScene {
   const all = standings(train)
   const lowest = Math.min(...all.map(({ feet }) => feet))
   const highest = Math.max(...all.map((m) => Math.max(m.left, m.right)))
@@ -93,13 +105,19 @@ export function trainScene(train: Train, width: number): TrainScene {
     right: plot.right,
     most: tallest / Math.max(1, highest - lowest),
   })
-  return { width, scale, slots: slotsOf(train, scale), elevation: elevation(train, scale) }
+  return {
+    width,
+    scale,
+    slots: slotsOf(train, scale),
+    elevation: elevation(train, scale),
+    above: planView(train, scale),
+  }
 }
 
 /** The page's room where everything fits into it; a page that must scroll sideways has room to spare. */
-function widthFor(train: Train, answer: PlanAnswer, room: number): number {
+function widthFor(train: Train, room: number): number {
   const need = (levels: 1 | 2) =>
-    Math.ceil(Math.max(leastWidth, feetNeed(train, answer, levels), couplingsNeed(train)))
+    Math.ceil(Math.max(leastWidth, feetNeed(train, levels), couplingsNeed(train)))
   return room >= need(2) ? room : need(1)
 }
 

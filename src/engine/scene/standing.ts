@@ -1,6 +1,7 @@
 import type { Millimetres } from '../units/units'
 import type { Body, Train } from '../train/model'
 import { shaftEnds } from './axisLines'
+import { kept } from './kept'
 
 /**
  * Where a body stands in the drawing. Shafts that a coupling joins are drawn in one line, so each
@@ -24,7 +25,9 @@ export interface Standing {
 }
 
 /** Machines in train order, then skids, as they stand in the drawing. */
-export function standings(train: Train): Standing[] {
+export const standings = kept(standingsOf)
+
+function standingsOf(train: Train): readonly Standing[] {
   const machines: Standing[] = []
   let level = 0
   let across = 0

@@ -1,0 +1,35 @@
+/**
+ * What is drawn next, with every part that is equal to what was drawn before replaced by that very object:
+ * whoever draws sees by identity what need not be drawn again. Plain data only.
+ */
+export function unchanged<Value>(before: unknown, next: Value): Value {
+  if (Object.is(before, next)) return next
+  if (typeof before !== 'object' || typeof next !== 'object' || !before || !next) return next
+  if (Array.isArray(next)) return Array.isArray(before) ? (list(before, next) as Value) : next
+  if (Array.isArray(before)) return next
+  return fields(before as Fields, next as Fields) as Value
+}
+
+type Fields = Readonly<Record<string, unknown>>
+
+function list(before: readonly unknown[], next: readonly unknown[]): readonly unknown[] {
+  let same = before.length === next.length
+  const shared = next.map((item, i) => {
+    const one = unchanged(before[i], item)
+    if (!Object.is(one, before[i])) same = false
+    return one
+  })
+  return same ? before : shared
+}
+
+function fields(before: Fields, next: Fields): Fields {
+  const keys = Object.keys(next)
+  let same = keys.length === Object.keys(before).length
+  const shared: Record<string, unknown> = {}
+  for (const key of keys) {
+    const one = unchanged(before[key], next[key])
+    if (!(key in before) || !Object.is(one, before[key])) same = false
+    shared[key] = one
+  }
+  return same ? before : shared
+}

@@ -1,0 +1,47 @@
+import { expect, test } from 'vitest'
+import { kept } from '../../src/engine/scene/kept'
+import { sheetScene } from '../../src/engine/scene/sheet'
+import { unchanged } from '../../src/engine/scene/unchanged'
+import { drawExample } from './trains'
+
+test('parts that are equal stay the same objects, and nothing else does', () => {
+  const before = { a: [{ x: 1 }, { x: 2 }], b: { c: 'text', d: undefined }, e: [1, 2] }
+  expect(unchanged(before, structuredClone(before))).toBe(before)
+  const next = { a: [{ x: 1 }, { x: 3 }, { x: 4 }], b: { c: 'text', d: undefined }, e: [2, 1] }
+  const shared = unchanged(before, next)
+  expect(shared).toEqual(next)
+  expect(shared.a[0]).toBe(before.a[0])
+  expect(shared.a[1]).not.toBe(before.a[1])
+  expect(shared.b).toBe(before.b)
+  expect(shared.e).toEqual([2, 1])
+})
+
+test('a field more or less, a list for an object, and nothing at all are seen', () => {
+  expect(unchanged({ a: 1, b: 2 }, { a: 1 })).toEqual({ a: 1 })
+  expect(unchanged({ a: 1 }, { a: 1, b: undefined })).toHaveProperty('b')
+  expect(unchanged({ a: 1 }, { b: undefined })).toEqual({ b: undefined })
+  expect(unchanged([1], { 0: 1 })).toEqual({ 0: 1 })
+  expect(unchanged({ 0: 1 }, [1])).toEqual([1])
+  expect(unchanged([1, 2], [1])).toEqual([1])
+  expect(unchanged(undefined, [1])).toEqual([1])
+  expect(unchanged([1], undefined)).toBeUndefined()
+  expect(unchanged({ a: null }, { a: {} })).toEqual({ a: {} })
+})
+
+test('a sheet drawn again of the same plan is the same sheet', async () => {
+  const { train, answer, figures } = await drawExample('five-in-a-line.json')
+  const scene = () => sheetScene(train, answer, figures, { room: 1008 })
+  const first = scene()
+  expect(unchanged(first, scene())).toBe(first)
+})
+
+test('kept work is done once for each thing', () => {
+  let times = 0
+  const count = kept((thing: { n: number }) => {
+    times++
+    return thing.n > 1 ? thing.n : undefined
+  })
+  const [one, other] = [{ n: 1 }, { n: 2 }]
+  expect([count(one), count(one), count(other), count(other)]).toEqual([undefined, undefined, 2, 2])
+  expect(times).toBe(2)
+})
