@@ -24,7 +24,8 @@ test('a field more or less, a list for an object, and nothing at all are seen', 
   expect(unchanged({ 0: 1 }, [1])).toEqual([1])
   expect(unchanged([1, 2], [1])).toEqual([1])
   expect(unchanged(undefined, [1])).toEqual([1])
-  expect(unchanged([1], undefined)).toBeUndefined()
+  const nothing: unknown = undefined
+  expect(unchanged([1], nothing)).toBeUndefined()
   expect(unchanged({ a: null }, { a: {} })).toEqual({ a: {} })
 })
 

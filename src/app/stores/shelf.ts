@@ -170,9 +170,13 @@ export const useShelf = defineStore('shelf', () => {
     if (!resumed) await openExample(firstExample)
   }
 
+  let seen = [job.document, job.entries] as const
   watch(
     () => job.revision,
     () => {
+      // machines put by hand are not kept: carrying one writes nothing
+      if (job.document === seen[0] && job.entries === seen[1]) return
+      seen = [job.document, job.entries]
       session.edited()
     },
     { flush: 'sync' },
