@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest'
 import { noMotion, type Motion } from '../../src/engine/motion/motion'
 import { asFound } from '../../src/engine/readings/asFound'
 import { guardOf, type Guard } from '../../src/engine/steps/guard'
-import { pointed } from '../../src/engine/steps/hand'
 import { orderOfWork } from '../../src/engine/steps/orderOfWork'
 import { fourFeet, pair, trainOf, type Json } from '../engine/pair'
 
@@ -113,33 +112,5 @@ describe('lift and bolt room', () => {
       'Only 290 µm left between bolt and hole at foot 1000a.',
     )
     expect(guard({ ty: 400 }, 610, { right }).roomWarning).toContain('stop and look')
-  })
-})
-
-describe('a direction as somebody points it', () => {
-  const from = (seenFrom: string) => trainOf(pair({ rest: { clock: { seenFrom } } }))
-
-  it("is at the right hand for 3 o'clock where the clock is seen from, at the left hand from the other end", () => {
-    expect(pointed(from('left'), 0, 1, 'left')).toBe('to your right')
-    expect(pointed(from('left'), 0, 1, 'right')).toBe('to your left')
-    expect(pointed(from('right'), 0, 1, 'right')).toBe('to your right')
-    expect(pointed(from('right'), 0, -1, 'right')).toBe('to your left')
-  })
-
-  it('comes toward whoever stands on that side', () => {
-    for (const seenFrom of ['left', 'right']) {
-      expect(pointed(from(seenFrom), 0, 1, 'three')).toBe('toward you')
-      expect(pointed(from(seenFrom), 0, 1, 'nine')).toBe('away from you')
-      expect(pointed(from(seenFrom), 1, 0, 'right')).toBe('toward you')
-    }
-  })
-
-  it('along the train is mirrored with the clock', () => {
-    // clock seen from the left: 3 o'clock is the right-hand side looking along the train; somebody
-    // there who faces the train has its right end at the right hand
-    expect(pointed(from('left'), 1, 0, 'three')).toBe('to your right')
-    expect(pointed(from('left'), 1, 0, 'nine')).toBe('to your left')
-    expect(pointed(from('right'), 1, 0, 'three')).toBe('to your left')
-    expect(pointed(from('right'), 1, 0, 'nine')).toBe('to your right')
   })
 })

@@ -3,8 +3,9 @@ import type { Train } from '../train/model'
 import { workRecordOf } from '../train/work'
 import { asFound } from '../readings/asFound'
 import type { PlanAnswer } from '../plan/answer'
-import { orderOfWork, type FootPack } from './orderOfWork'
+import { orderOfWork } from './orderOfWork'
 import { motionsFrom } from './pose'
+import type { FootPack } from './stepFeet'
 
 /**
  * Adds the order of work to an answer that has a plan: by the real packs where they were worked out,
