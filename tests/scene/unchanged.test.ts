@@ -29,6 +29,16 @@ test('a field more or less, a list for an object, and nothing at all are seen', 
   expect(unchanged({ a: null }, { a: {} })).toEqual({ a: {} })
 })
 
+test('maps are compared by what they hold', () => {
+  const before = { grown: new Map([['hot', [{ at: 1 }]]]), aim: new Map<string, number>() }
+  expect(unchanged(before, structuredClone(before))).toBe(before)
+  const next = { grown: new Map([['hot', [{ at: 2 }]]]), aim: new Map([['hot', 1]]) }
+  expect(unchanged(before, next)).toEqual(next)
+  expect(unchanged(new Map([['hot', 1]]), new Map())).toEqual(new Map())
+  expect(unchanged(new Map(), {})).toEqual({})
+  expect(unchanged({}, new Map())).toEqual(new Map())
+})
+
 test('a sheet drawn again of the same plan is the same sheet', async () => {
   const { train, answer, figures } = await drawExample('five-in-a-line.json')
   const scene = () => sheetScene(train, answer, figures, { room: 1008 })

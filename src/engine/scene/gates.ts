@@ -5,6 +5,7 @@ import { checksOf, checkValue, type Check } from '../misalignment/check'
 import { addMisalignments, stateShift } from '../misalignment/stateShift'
 import type { Misalignment } from '../readings/equation'
 import type { AxisLines } from './axisLines'
+import { kept } from './kept'
 
 /**
  * The opening that a planned cold line must pass at one place, everything else as planned, so that
@@ -50,7 +51,8 @@ export function gatesOf(train: Train, lines: readonly AxisLines[]): Gate[] {
         const place = placeOf(train, coupling, check)
         const passing = place.machine === coupling.left ? left : right
         const passes = valueAt(passing[way], place.x)
-        const states = openings(train, coupling, check, way, cold).map(({ low, high }) => ({
+        const shifts = shiftsOf(train)[c] ?? []
+        const states = openings(train, coupling, check, way, cold, shifts).map(({ low, high }) => ({
           low: passes + place.lever * low,
           high: passes + place.lever * high,
         }))
@@ -104,6 +106,15 @@ function placeOf(
   }
 }
 
+/** What each state does to each coupling, before anything is moved. */
+const shiftsOf = kept((train: Train) =>
+  train.couplings.map((coupling) =>
+    train.states.map(({ id }) => stateShift(train, coupling, id).misalignment),
+  ),
+)
+
+const still: Misalignment = { y: 0, z: 0, sy: 0, sz: 0 }
+
 /** How much a check's value may still change down and up in each state; engine units of the check. */
 function openings(
   train: Train,
@@ -111,9 +122,10 @@ function openings(
   check: Check,
   way: 'rise' | 'side',
   cold: Misalignment,
+  shifts: readonly Misalignment[],
 ): Opening[] {
-  return train.states.map((state) => {
-    const d = addMisalignments(cold, stateShift(train, coupling, state.id).misalignment)
+  return train.states.map((state, s) => {
+    const d = addMisalignments(cold, shifts[s] ?? still)
     const { y, z } = checkValue(check, d)
     const [own, other] = way === 'rise' ? [z, y] : [y, z]
     const allowed = train.plan.share * check.limit * state.factor
