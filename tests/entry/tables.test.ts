@@ -18,7 +18,7 @@ const load = (file: string) =>
 
 /** A table as it leaves the sheet, put into another document. */
 function pasted(target: PasteTarget, from: TrainDocument, into: TrainDocument) {
-  const units = { temperature: 'C' as const, ...from.units }
+  const units = { ...from.units, temperature: from.units.temperature ?? ('C' as const) }
   const cells = exported(target, from, units).map((row) =>
     row.map((cell) => (cell === true ? 'yes' : cell === false ? 'no' : String(cell ?? ''))),
   )

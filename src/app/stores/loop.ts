@@ -3,7 +3,7 @@ import { computed, ref } from 'vue'
 import { withValue } from '../../engine/entry/place'
 import { actualMotion } from '../../engine/loop/actual'
 import { compareReadings, type Comparison, type Measured } from '../../engine/loop/compare'
-import { verdictOf } from '../../engine/loop/doubt'
+import { nextRound, verdictOf } from '../../engine/loop/doubt'
 import { asFoundPage, asLeftPage, nothingMovedPage, stepPage } from '../../engine/loop/pages'
 import { addPage, recordText, verifyRecord, type PageDraft } from '../../engine/loop/record'
 import { standNow } from '../../engine/loop/standNow'
@@ -72,6 +72,14 @@ export const useLoop = defineStore('loop', () => {
   const pages = computed(() => work.record.pages ?? [])
   const verified = computed(() => verifyRecord(pages.value))
   const verdict = computed(() => (train.value ? verdictOf(train.value, found.value) : undefined))
+  /** How to go on after a round: at what share the next one is worth planning. */
+  const next = computed(() => {
+    const answer = plan.drawing?.answer
+    const rounds = pages.value.filter(({ kind }) => kind === 'step').length
+    return train.value && answer && rounds > 0
+      ? nextRound(train.value, found.value, answer.floor)
+      : undefined
+  })
 
   /** Lays out the readings to be taken again, a line for every hour that was read before. */
   async function readAgain(): Promise<void> {
@@ -148,7 +156,7 @@ export const useLoop = defineStore('loop', () => {
   const text = (): string => recordText(job.document?.name ?? '', pages.value)
 
   return {
-    ...{ train, moved, expected, again, comparison, pages, verified, verdict, says },
+    ...{ train, moved, expected, again, comparison, pages, verified, verdict, next, says },
     ...{ readAgain, putAway, record, planFromHere, text },
   }
 })
