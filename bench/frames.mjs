@@ -28,10 +28,7 @@ await page.waitForFunction(
 // plans are made ahead once the train has stood
 await page.waitForTimeout(2500)
 
-const categories = [
-  ...['devtools.timeline', 'disabled-by-default-devtools.timeline', 'toplevel'],
-  ...['blink', 'v8', '__metadata'],
-]
+const categories = ['devtools.timeline', 'disabled-by-default-devtools.timeline', '__metadata']
 /** What counts, by the stage it belongs to; nested ones are counted once, as the outermost. */
 const stages = {
   FunctionCall: 'script',
