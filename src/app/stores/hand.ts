@@ -66,7 +66,7 @@ export const useHand = defineStore('hand', () => {
     const { train } = best
     const base = job.hand
       ? handMotions(train, job.hand)
-      : (motionsOf(train, best.answer) ?? train.bodies.map(() => noMotion))
+      : (motionsOf(train, (told.value ?? best).answer) ?? train.bodies.map(() => noMotion))
     const motions = Object.fromEntries(train.bodies.map(({ id }, b) => [id, base[b] ?? noMotion]))
     motions[body.id] = carriedEnd(train, machine, way, end, by, motions[body.id] ?? noMotion)
     const touched = [...new Set([...(job.hand?.touched ?? []), body.id])]
