@@ -1,0 +1,171 @@
+import { expect, test, type Locator, type Page } from '@playwright/test'
+import { chooseExample, drawn, openSheet as openDrawn, watch } from './sheet'
+
+/** Opens the sheet and waits until its plan is drawn as it is carried out, in shims of the store. */
+async function openSheet(page: Page): Promise<void> {
+  await openDrawn(page)
+  await expect(page.locator('.step-list')).toBeVisible()
+  await expect(page.locator('.foot .plates').first()).toBeVisible()
+}
+
+const headline = (page: Page) => page.locator('.sentence h1')
+const panel = (page: Page) => page.locator('.hand-panel')
+const handle = (page: Page, name: string) =>
+  page.locator('.band-rise').getByRole('slider', { name: new RegExp(`^${name}: put by hand`) })
+const undo = (page: Page) => page.getByRole('button', { name: /^Undo/ })
+const redo = (page: Page) => page.getByRole('button', { name: /^Redo/ })
+
+/** What follows a machine that is carried: couplings, gates, packs and rooms of feet. */
+async function following(page: Page): Promise<Record<'couplings' | 'gates' | 'feet', string>> {
+  return {
+    couplings: (await page.locator('.band-couplings .state-rows').allTextContents()).join('|'),
+    gates: (
+      await page
+        .locator('.band-rise .gate-group')
+        .evaluateAll((gates) => gates.map((gate) => gate.outerHTML))
+    ).join('|'),
+    feet: (await page.locator('.foot').allTextContents()).join('|'),
+  }
+}
+
+async function middle(place: Locator): Promise<{ x: number; y: number }> {
+  await place.scrollIntoViewIfNeeded()
+  const box = await place.locator('.ring').boundingBox()
+  if (!box) throw new Error('the handle is not drawn')
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 }
+}
+
+test('an end of a shaft is carried by arrow keys: everything follows, and edits are named', async ({
+  page,
+}) => {
+  test.slow()
+  const seen = watch(page)
+  await openSheet(page)
+  const best = await following(page)
+  const bestHeadline = await headline(page).textContent()
+  await expect(panel(page)).toHaveCount(0)
+  const end = handle(page, 'the motor, right end')
+  await end.focus()
+  const was = Number(await end.getAttribute('aria-valuenow'))
+  await page.keyboard.press('ArrowUp')
+  await page.keyboard.press('ArrowUp')
+  await expect(end).toHaveAttribute('aria-valuenow', String(was + 20))
+  await expect(end).toHaveAttribute('aria-valuetext', /µm (above|below) zero/)
+  await expect(headline(page)).toHaveText(/^Put by hand: this/)
+  await page.keyboard.press('Shift+ArrowUp')
+  await expect(end).toHaveAttribute('aria-valuenow', String(was + 120))
+  await expect(end).toBeFocused()
+  const put = await following(page)
+  expect(put.couplings).not.toBe(best.couplings)
+  expect(put.feet).not.toBe(best.feet)
+  expect(put.gates).not.toBe(best.gates)
+  await expect(panel(page)).toContainText(
+    /The best plan costs [\d ]+ µm: by hand it is \d+ µm (more|less)/,
+  )
+  await expect(page.locator('.last-edit')).toHaveText(/put the motor by hand/)
+
+  // keys in one go are one edit, by its name
+  await expect(undo(page)).toHaveAccessibleName(/put the motor by hand/)
+  await page.keyboard.press('Control+z')
+  await expect(headline(page)).toHaveText(bestHeadline ?? '')
+  expect(await following(page)).toEqual(best)
+  await expect(redo(page)).toHaveAccessibleName(/put the motor by hand/)
+  await redo(page).click()
+  expect(await following(page)).toEqual(put)
+
+  // the best from here leaves the motor and plans the gear; back to best leaves nothing
+  await panel(page).getByRole('button', { name: 'Best from here' }).click()
+  await expect(panel(page).getByRole('status')).not.toHaveText(/^(planning the others)?$/)
+  await expect(panel(page).getByRole('status')).toHaveText(
+    /^(The others now stand where they cost least|With these left where they are, no move of the others comes below \d+ %)/,
+  )
+  await expect(end).toHaveAttribute('aria-valuenow', String(was + 120))
+  await panel(page).getByRole('button', { name: 'Back to best' }).click()
+  await expect(panel(page)).toHaveCount(0)
+  await expect(headline(page)).toHaveText(bestHeadline ?? '')
+  await expect.poll(async () => following(page)).toEqual(best)
+  await expect(undo(page)).toHaveAccessibleName(/went back to the best plan/)
+  expect(seen.faults).toEqual([])
+})
+
+test('the best from here plans the others where it can', async ({ page }) => {
+  test.slow()
+  await openSheet(page)
+  const end = handle(page, 'the motor, left end')
+  await end.focus()
+  await page.keyboard.press('ArrowUp')
+  await expect(headline(page)).toHaveText(/^Put by hand/)
+  await panel(page).getByRole('button', { name: 'Best from here' }).click()
+  await expect(panel(page).getByRole('status')).toHaveText(
+    'The others now stand where they cost least with yours left as they are.',
+  )
+  await expect(headline(page)).toHaveText('Put by hand: this holds.')
+  await expect(panel(page)).toContainText(/by hand it is [\d.]+ µm more/)
+  await expect(undo(page)).toHaveAccessibleName(/planned the others from here/)
+})
+
+test('an end is carried by mouse and the whole machine is one edit', async ({ page }) => {
+  test.slow()
+  await openSheet(page)
+  const best = await following(page)
+  const end = handle(page, 'the step-up gear, right end')
+  const from = await middle(end)
+  const was = Number(await end.getAttribute('aria-valuenow'))
+  await page.mouse.move(from.x, from.y)
+  await page.mouse.down()
+  for (const by of [4, 9, 15, 22]) await page.mouse.move(from.x + by, from.y - by)
+  // what it comes to is told while it is carried
+  await expect(headline(page)).toHaveText(/^Put by hand/)
+  const under = await following(page)
+  expect(under.couplings).not.toBe(best.couplings)
+  await page.mouse.up()
+  expect(Number(await end.getAttribute('aria-valuenow'))).toBeGreaterThan(was)
+  const at = await middle(end)
+  expect(at.y).toBeLessThan(from.y)
+  await page.keyboard.press('Control+z')
+  await expect(panel(page)).toHaveCount(0)
+  expect(await following(page)).toEqual(best)
+})
+
+test('held machines have no handles', async ({ page }) => {
+  await openSheet(page)
+  await chooseExample(page, 'pump-and-motor.json')
+  const names = () =>
+    page
+      .locator('.band-rise .handle')
+      .evaluateAll((all) => all.map((one) => one.getAttribute('aria-label')))
+  expect((await names()).join()).toMatch(/the motor, left end/)
+  expect((await names()).join()).not.toMatch(/pump/)
+})
+
+test.describe('by touch', () => {
+  test.use({ hasTouch: true, viewport: { width: 1024, height: 768 } })
+
+  test('a finger carries an end and the page does not scroll under it', async ({ page }) => {
+    test.slow()
+    await openSheet(page)
+    const end = handle(page, 'the motor, right end')
+    const from = await middle(end)
+    const was = Number(await end.getAttribute('aria-valuenow'))
+    const finger = await page.context().newCDPSession(page)
+    const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', by: number) =>
+      finger.send('Input.dispatchTouchEvent', {
+        type,
+        touchPoints: type === 'touchEnd' ? [] : [{ x: from.x, y: from.y - by }],
+      })
+    await touch('touchStart', 0)
+    for (const by of [6, 12, 20, 30]) await touch('touchMove', by)
+    await expect(headline(page)).toHaveText(/^Put by hand/)
+    // it stays under the finger, which it would not if the page scrolled along
+    const carried = await end.locator('.ring').boundingBox()
+    expect(Math.abs((carried?.y ?? 0) + (carried?.height ?? 0) / 2 - (from.y - 30))).toBeLessThan(6)
+    await touch('touchEnd', 30)
+    expect(Number(await end.getAttribute('aria-valuenow'))).toBeGreaterThan(was)
+    await expect(undo(page)).toHaveAccessibleName(/put the motor by hand/)
+    // what is chosen is folded away on a tablet
+    await page.getByRole('button', { name: /^Held: / }).tap()
+    await page.getByRole('button', { name: 'Back to best' }).tap()
+    await drawn(page)
+    await expect(panel(page)).toHaveCount(0)
+  })
+})
