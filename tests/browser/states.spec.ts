@@ -1,0 +1,193 @@
+import { AxeBuilder } from '@axe-core/playwright'
+import { expect, test, type Page } from '@playwright/test'
+import { chooseExample, drawn, exampleText, openSheet, openText } from './sheet'
+import { textFaults } from './textBoxes'
+
+/** Bolts without room: the gear in the middle is held and cannot be. */
+function impossible(): string {
+  const train = JSON.parse(exampleText('bolt-bound-gearbox.json')) as {
+    machines: { id: string; held?: boolean }[]
+  }
+  for (const machine of train.machines) machine.held = machine.id === 'gear'
+  return JSON.stringify(train)
+}
+
+async function axe(page: Page, what: string): Promise<void> {
+  const { violations } = await new AxeBuilder({ page }).analyze()
+  expect
+    .soft(
+      violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' | ')}`),
+      what,
+    )
+    .toEqual([])
+}
+
+/** Waits until work was made of the plan, which comes after it. */
+async function worked(page: Page): Promise<void> {
+  await expect(page.locator('.band-ready .ready-sentence')).toBeVisible({ timeout: 60_000 })
+  await expect(page.locator('.ready.old')).toHaveCount(0, { timeout: 60_000 })
+}
+
+async function layAllOpen(page: Page): Promise<number> {
+  const buttons = page.locator('.figures-button[aria-expanded=false]')
+  let opened = 0
+  for (; (await buttons.count()) > 0; opened++) await buttons.first().click()
+  return opened
+}
+
+for (const theme of ['light', 'dark'] as const)
+  test(`axe finds nothing on any state of the sheet, ${theme}`, async ({ page }) => {
+    test.setTimeout(600_000)
+    await page.emulateMedia({ colorScheme: theme })
+    await openSheet(page)
+    await chooseExample(page, 'pump-and-motor.json')
+    await worked(page)
+    await axe(page, 'a plan, before moving and order of work')
+    const handle = page.locator('.band-rise .handle').first()
+    await handle.focus()
+    await page.keyboard.press('ArrowUp')
+    await expect(page.getByRole('heading', { level: 1 })).toContainText('Put by hand')
+    await axe(page, 'machines put by hand')
+    await page.keyboard.press('Control+z')
+    await drawn(page)
+    expect(await layAllOpen(page)).toBeGreaterThan(5)
+    await axe(page, 'the figures of every band')
+    const number = page.locator('[data-figures=feet] .cell.number input').first()
+    await number.fill('1,2,3')
+    await expect(page.locator('.cell.wrong').first()).toBeVisible()
+    await expect(page.locator('.page.stale')).toBeVisible()
+    await axe(page, 'a wrong entry, and a plan that is stale')
+    await page.getByRole('button', { name: 'Shelf', exact: true }).click()
+    await expect(page.locator('.shelf-panel')).toBeVisible()
+    await axe(page, 'the shelf')
+    await page.getByRole('button', { name: 'Shelf', exact: true }).click()
+    await openText(page, 'bad.json', '{"format":"holdfast-train"}')
+    await expect(page.getByRole('alert')).toBeVisible()
+    await axe(page, 'a file that is refused')
+    await chooseExample(page, 'leave-it-alone.json')
+    await worked(page)
+    await axe(page, 'a train that may stay as it is')
+    await openText(page, 'impossible.json', impossible())
+    await expect(page.locator('.remedy').first()).toBeVisible({ timeout: 60_000 })
+    await axe(page, 'a conflict with its remedies')
+    await page.locator('.remedy .tool').first().click()
+    await drawn(page)
+    await axe(page, 'a remedy tried on a copy')
+    await page.getByRole('button', { name: 'New train' }).click()
+    await layAllOpen(page)
+    await axe(page, 'a new train')
+  })
+
+for (const theme of ['light', 'dark'] as const)
+  test(`axe finds nothing at the machine, ${theme}`, async ({ page }) => {
+    test.setTimeout(300_000)
+    await page.emulateMedia({ colorScheme: theme })
+    await openSheet(page)
+    await chooseExample(page, 'pump-and-motor.json')
+    await worked(page)
+    await page.getByRole('button', { name: 'At the machine' }).click()
+    const card = page.locator('.machine-face')
+    await expect(card).toBeVisible()
+    await axe(page, 'the first card')
+    const next = page.getByRole('button', { name: /^next/i })
+    const seen = new Set<string>()
+    for (let i = 0; i < 12 && (await next.isEnabled()); i++) {
+      await next.click()
+      const kind = (await card.locator('.digits').count()) > 0 ? 'a foot' : 'readings'
+      if (!seen.has(kind)) await axe(page, `a card of ${kind}`)
+      seen.add(kind)
+    }
+    expect([...seen].sort()).toEqual(['a foot', 'readings'])
+  })
+
+test('at 200 % zoom no text collides or is cut, and the page does not scroll sideways', async ({
+  page,
+}) => {
+  test.setTimeout(300_000)
+  // 1440 x 900 at twice the size is 720 x 450 in the page's own pixels
+  await page.setViewportSize({ width: 720, height: 450 })
+  await openSheet(page)
+  for (const file of ['five-in-a-line.json', 'pump-and-motor.json']) {
+    await chooseExample(page, file)
+    const { counted, ...faults } = await textFaults(page)
+    expect(counted).toBeGreaterThan(100)
+    expect
+      .soft({ file, ...faults })
+      .toEqual({ file, overlapping: [], small: [], clipped: [], outside: [] })
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(720)
+  }
+})
+
+test('whatever takes the focus by the Tab key shows it', async ({ page }) => {
+  test.setTimeout(300_000)
+  await openSheet(page)
+  await chooseExample(page, 'pump-and-motor.json')
+  await worked(page)
+  await layAllOpen(page)
+  await page.getByRole('button', { name: 'Shelf', exact: true }).focus()
+  const unseen: string[] = []
+  let stops = 0
+  for (; stops < 700; stops++) {
+    await page.keyboard.press('Tab')
+    const told = await page.evaluate(() => {
+      const element = document.activeElement
+      if (!element || element === document.body) return undefined
+      /** An outline or border that the same thing, or what stands for it, has only in focus. */
+      const ringed = (one: Element | null | undefined): boolean => {
+        if (!one) return false
+        const { outlineStyle, outlineWidth, outlineColor } = getComputedStyle(one)
+        return (
+          outlineStyle !== 'none' && parseFloat(outlineWidth) >= 2 && !/, 0\)$/.test(outlineColor)
+        )
+      }
+      const stands = [element, element.nextElementSibling, element.closest('label, .tool, .box')]
+      const press = element.querySelector('.press')
+      const drawn = press !== null && parseFloat(getComputedStyle(press).strokeWidth) >= 2
+      const name = element.getAttribute('aria-label') ?? element.textContent.trim()
+      return {
+        shown: stands.some(ringed) || drawn,
+        name: `${element.className} ${name}`.slice(0, 80),
+      }
+    })
+    if (!told) break
+    if (!told.shown) unseen.push(told.name)
+  }
+  expect(stops).toBeGreaterThan(60)
+  expect([...new Set(unseen)]).toEqual([])
+})
+
+test('by touch on a tablet every target of the sheet is 48 px', async ({ browser, baseURL }) => {
+  test.setTimeout(300_000)
+  const context = await browser.newContext({
+    viewport: { width: 1024, height: 768 },
+    hasTouch: true,
+    ...(baseURL !== undefined && { baseURL }),
+  })
+  const page = await context.newPage()
+  await openSheet(page)
+  expect(await page.evaluate(() => matchMedia('(pointer: coarse)').matches)).toBe(true)
+  await chooseExample(page, 'pump-and-motor.json')
+  await worked(page)
+  await layAllOpen(page)
+  const small = await page.evaluate(() =>
+    [
+      ...document.querySelectorAll('button, select, summary, input, textarea, [role=button]'),
+    ].flatMap((target) => {
+      if (target.getAttribute('aria-hidden') === 'true' || !target.checkVisibility()) return []
+      // what is pressed is the label where the box itself is small or unseen
+      const press = target.querySelector('.press')
+      const around = press ? parseFloat(getComputedStyle(press).strokeWidth) : 0
+      const pressed = [target, target.closest('label')].flatMap((one) =>
+        one ? [one.getBoundingClientRect()] : [],
+      )
+      if (pressed.some(({ height, width }) => height >= 47.5 && width + around >= 47.5)) return []
+      const [box] = pressed
+      const name = target.getAttribute('aria-label') ?? target.textContent.trim()
+      return [
+        `${target.tagName} .${target.getAttribute('class') ?? ''} ${name.slice(0, 30)} ${Math.round(box?.width ?? 0)} x ${Math.round(box?.height ?? 0)}`,
+      ]
+    }),
+  )
+  expect(small).toEqual([])
+  await context.close()
+})
