@@ -11,17 +11,16 @@ export async function savePicture(
 ): Promise<void> {
   const drawing = await bandPicture(band)
   const svg = new Blob([drawing], { type: 'image/svg+xml' })
-  save(kind === 'svg' ? svg : await pixels(drawing, band), `${fileName(name)}.${kind}`)
+  save(kind === 'svg' ? svg : await pixels(drawing), `${fileName(name)}.${kind}`)
 }
 
-async function pixels(drawing: string, band: HTMLElement): Promise<Blob> {
-  const { width, height } = band.getBoundingClientRect()
+async function pixels(drawing: string): Promise<Blob> {
   const image = new Image()
   image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(drawing)}`
   await image.decode()
   const canvas = document.createElement('canvas')
-  canvas.width = Math.ceil(width) * density
-  canvas.height = Math.ceil(height) * density
+  canvas.width = image.naturalWidth * density
+  canvas.height = image.naturalHeight * density
   canvas.getContext('2d')?.drawImage(image, 0, 0, canvas.width, canvas.height)
   return new Promise((resolve, reject) => {
     canvas.toBlob((blob) => {
