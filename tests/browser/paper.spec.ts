@@ -11,7 +11,13 @@ interface Laid {
   readonly faults: readonly string[]
 }
 
-for (const name of exampleNames)
+/** Every example at full count; else those that show packs, an impossible hold made possible, and nothing to move. */
+const names =
+  process.env['HOLDFAST_LONG'] === '1'
+    ? exampleNames
+    : exampleNames.filter((name) => /piped-compressor|five-in-a-line|leave-it-alone/.test(name))
+
+for (const name of names)
   for (const size of ['a4', 'letter'] as const)
     test(`${name} on ${size}: nothing runs over, touches or is cut`, async ({ page }) => {
       const { paper } = await made(exampleOf(name), size)

@@ -4,7 +4,7 @@ import { expect, test, type Page } from '@playwright/test'
 import { makeProfile, startBrowser } from './killed'
 import { ready } from './shelfPage'
 
-const kills = process.env.HOLDFAST_LONG === undefined ? 5 : 50
+const kills = process.env.HOLDFAST_LONG === undefined ? 3 : 50
 /** The window in which a change may not be shown as kept yet (ms). */
 const window = 300
 

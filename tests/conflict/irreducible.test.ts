@@ -8,7 +8,7 @@ import { randomTrain } from '../second/randomTrain'
 import { leastShareOf } from './separate'
 
 const long = process.env.HOLDFAST_LONG === '1'
-const wanted = long ? 500 : 60
+const wanted = long ? 500 : 30
 const mostSeeds = wanted * 8
 
 /** How far two right answers may lie apart where circles take part. */
