@@ -44,8 +44,8 @@ const themes = album ? (['light', 'dark'] as const) : (['light'] as const)
 
 test('the search for faults of text finds what is put in its way', async ({ page }) => {
   await page.setContent(
-    `<p style="position:absolute;top:40px;left:40px;font-size:16px">over</p>
-     <p style="position:absolute;top:48px;left:52px;font-size:16px">lapping</p>
+    `<p style="position:absolute;top:240px;left:40px;font-size:16px">over</p>
+     <p style="position:absolute;top:248px;left:52px;font-size:16px">lapping</p>
      <p style="font-size:11px">small</p>
      <ul class="heads"><li style="width:20px;white-space:nowrap">wider than its card</li></ul>
      <p style="width:40px;overflow:hidden;white-space:nowrap">cut by what hides it</p>
