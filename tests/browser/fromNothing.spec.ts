@@ -61,10 +61,10 @@ function readingsTable(): string {
             ...coupling,
             kind: 'line',
             x: set.at,
-            'offset up': set.offset.z,
-            'offset sideways': set.offset.y,
-            'slope up': set.slope.z,
-            'slope sideways': set.slope.y,
+            'offset up': set.offset?.z,
+            'offset sideways': set.offset?.y,
+            'slope up': set.slope?.z,
+            'slope sideways': set.slope?.y,
           },
         ]
       if (set.kind !== 'rim' && set.kind !== 'face') throw new Error(`a ${set.kind} set`)
