@@ -290,24 +290,28 @@ test('in the drawer at 390 px a choice is adopted, and stays in sight', async ({
 
 for (const theme of ['light', 'dark'] as const)
   for (const size of [sizes[0], sizes[2]])
-    test(`axe finds nothing in the ledger at ${size.width} px, ${theme}`, async ({ page }) => {
-      await page.setViewportSize(size)
-      await page.emulateMedia({ colorScheme: theme })
-      const check = async (what: string) => {
-        const { violations } = await new AxeBuilder({ page }).include('.below').analyze()
-        expect(
-          violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' | ')}`),
-          what,
-        ).toEqual([])
-      }
-      await openImpossible(page)
-      if (size.width < 1200) await page.locator('.drawer-pull').click()
-      await listed(page)
-      for (const summary of await page.locator('.ledger summary').all()) await summary.click()
-      await check('a conflict with its remedies')
-      await page.locator('.remedy .tool').first().click()
-      await drawn(page)
-      await expect(page.locator('.trial')).toContainText('a plan')
-      await listed(page)
-      await check('a copy that is tried')
-    })
+    test(
+      `axe finds nothing in the ledger at ${size.width} px, ${theme}`,
+      { tag: '@long' },
+      async ({ page }) => {
+        await page.setViewportSize(size)
+        await page.emulateMedia({ colorScheme: theme })
+        const check = async (what: string) => {
+          const { violations } = await new AxeBuilder({ page }).include('.below').analyze()
+          expect(
+            violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' | ')}`),
+            what,
+          ).toEqual([])
+        }
+        await openImpossible(page)
+        if (size.width < 1200) await page.locator('.drawer-pull').click()
+        await listed(page)
+        for (const summary of await page.locator('.ledger summary').all()) await summary.click()
+        await check('a conflict with its remedies')
+        await page.locator('.remedy .tool').first().click()
+        await drawn(page)
+        await expect(page.locator('.trial')).toContainText('a plan')
+        await listed(page)
+        await check('a copy that is tried')
+      },
+    )

@@ -100,7 +100,7 @@ for (const size of sizes)
 
 for (const theme of ['light', 'dark'] as const)
   for (const size of [sizes[0], sizes[2]])
-    test(`axe finds nothing at ${size.width} px, ${theme}`, async ({ page }) => {
+    test(`axe finds nothing at ${size.width} px, ${theme}`, { tag: '@long' }, async ({ page }) => {
       await page.setViewportSize(size)
       await page.emulateMedia({ colorScheme: theme })
       // axe reads every colour of every letter, which takes seconds a time
