@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { fileName } from '../../src/app/shelf/files'
+import { fileNameOf } from '../../src/app/handOver'
 import { fileText } from '../../src/app/shelf/fileText'
 import { answers, freeMark, labelOf, labelOfText } from '../../src/app/shelf/label'
 import { contentOf, printOf } from '../../src/app/shelf/print'
@@ -91,7 +91,7 @@ test('times are of the day, and days are named unless it is today', () => {
 })
 
 test('a file is named after its train', () => {
-  expect(fileName('Blast air, north / 2')).toBe('blast-air-north-2.json')
-  expect(fileName('Grüne Pumpe')).toBe('grüne-pumpe.json')
-  expect(fileName('///')).toBe('train.json')
+  expect(fileNameOf('Blast air, north / 2', 'json')).toBe('blast-air-north-2.json')
+  expect(fileNameOf('Grüne Pumpe', 'json')).toBe('grüne-pumpe.json')
+  expect(fileNameOf('///', 'json')).toBe('train.json')
 })

@@ -64,16 +64,16 @@ describe('the wrong way', () => {
   it('is called after 50 um, not before, and names what should be', () => {
     expect(guard({ ty: 350 }, -49).wrong).toBeUndefined()
     expect(guard({ ty: 350 }, -50).wrong).toBe(
-      'Stop, the wrong way: the dial shows -50 µm and should go to +350 µm, toward the pipe rack.',
+      'Stop, the wrong way: the dial shows −50 µm and should go to +350 µm, toward the pipe rack.',
     )
-    expect(guard({ tz: -350 }, 60).wrong).toContain('should go to -350 µm, down')
+    expect(guard({ tz: -350 }, 60).wrong).toContain('should go to −350 µm, down')
     expect(guard({ ty: 350 }, 60).wrong).toBeUndefined()
   })
 
   it('is called at 2 mil in a document in mils', () => {
     const rest = { units: { length: 'in', fine: 'mil' } }
     expect(guard({ ty: -254 }, 1.9, { rest }).wrong).toBeUndefined()
-    expect(guard({ ty: -254 }, 2, { rest }).wrong).toContain('should go to -10.0 mil')
+    expect(guard({ ty: -254 }, 2, { rest }).wrong).toContain('should go to −10.0 mil')
   })
 
   it('is no matter while the foot is on jacks to take shims out', () => {

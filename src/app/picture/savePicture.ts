@@ -1,3 +1,4 @@
+import { fileNameOf, handOver } from '../handOver'
 import { bandPicture } from './bandPicture'
 
 /** Pixels of a saved picture to one of the screen: sharp on paper too. */
@@ -11,7 +12,7 @@ export async function savePicture(
 ): Promise<void> {
   const drawing = await bandPicture(band)
   const svg = new Blob([drawing], { type: 'image/svg+xml' })
-  save(kind === 'svg' ? svg : await pixels(drawing), `${fileName(name)}.${kind}`)
+  handOver(kind === 'svg' ? svg : await pixels(drawing), fileNameOf(name, kind))
 }
 
 async function pixels(drawing: string): Promise<Blob> {
@@ -28,22 +29,4 @@ async function pixels(drawing: string): Promise<Blob> {
       else reject(new Error('the picture could not be made'))
     }, 'image/png')
   })
-}
-
-const fileName = (name: string): string =>
-  name
-    .trim()
-    .toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, '-')
-    .replace(/^-|-$/g, '') || 'train'
-
-/** Hands a file to whoever sits at the screen. */
-export function save(blob: Blob, name: string): void {
-  const link = document.createElement('a')
-  link.href = URL.createObjectURL(blob)
-  link.download = name
-  link.click()
-  setTimeout(() => {
-    URL.revokeObjectURL(link.href)
-  }, 10_000)
 }

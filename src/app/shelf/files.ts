@@ -1,5 +1,6 @@
 import type { TrainDocument } from '../../engine/train/document'
 import { readTrainText } from '../../engine/train/readTrain'
+import { handOver } from '../handOver'
 import { contentOf } from './print'
 import type { Refusal } from '../../engine/train/refusal'
 
@@ -74,19 +75,6 @@ export async function saveFile(
 }
 
 function download(name: string, text: string): Saved {
-  const link = document.createElement('a')
-  link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }))
-  link.download = name
-  link.click()
-  // the download has begun when the next turn comes; a minute is room for slow disks
-  setTimeout(() => {
-    URL.revokeObjectURL(link.href)
-  }, 60_000)
+  handOver(new Blob([text], { type: 'application/json' }), name)
   return { name, handle: undefined }
-}
-
-/** A file name for a train: its name without what file systems do not take. */
-export function fileName(train: string): string {
-  const plain = train.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-+|-+$/g, '')
-  return `${plain.slice(0, 60).toLowerCase() || 'train'}.json`
 }

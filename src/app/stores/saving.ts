@@ -1,7 +1,8 @@
 import { useEventListener } from '@vueuse/core'
 import { defineStore } from 'pinia'
 import { ref } from 'vue'
-import { fileName, saveFile, type FileHandle } from '../shelf/files'
+import { fileNameOf } from '../handOver'
+import { saveFile, type FileHandle } from '../shelf/files'
 import { fileText } from '../shelf/fileText'
 import { clockOf } from '../shelf/times'
 import { useJob } from './job'
@@ -21,7 +22,7 @@ export const useSaving = defineStore('saving', () => {
     const id = shelf.currentId ?? ''
     const again = elsewhere ? undefined : handles.get(id)
     try {
-      const saved = await saveFile(fileName(document.name), fileText(document), again)
+      const saved = await saveFile(fileNameOf(document.name, 'json'), fileText(document), again)
       if (!saved) return
       if (saved.handle) handles.set(id, saved.handle)
       const wrong = Object.keys(entries).length

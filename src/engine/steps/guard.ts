@@ -89,7 +89,7 @@ function directionOf(train: Train, way: 'shim' | 'side' | 'axial', by: number): 
 }
 
 const signed = (train: Train, value: number): string =>
-  `${value > 0 ? '+' : ''}${fineText(value, train.units)}`
+  `${value > 0 ? '+' : '\u2212'}${fineText(Math.abs(value), train.units)}`
 
 function wrongWay(
   train: Train,
