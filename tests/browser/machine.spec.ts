@@ -136,7 +136,7 @@ test('a job is done at the machine by touch, through a reload and a browser clos
     await press(page, 'delete the last digit')
     await typeOnKeys(page, '50')
     await expect(page.getByRole('alert')).toHaveText(
-      'Stop, the wrong way: the dial shows +50 µm and should go to -50 µm, down.',
+      'Stop, the wrong way: the dial shows +50 µm and should go to −50 µm, down.',
     )
     if (album) await page.screenshot({ path: `${album}/machine-stop.png` })
     await press(page, '+/−')
