@@ -1,6 +1,13 @@
 import type { TrainDocument } from '../engine/train/document'
 import { alongKey } from '../worker/alongKey'
-import { ready, type Ahead, type Drawing, type Reply, type Request } from '../worker/messages'
+import {
+  reaching,
+  ready,
+  type Ahead,
+  type Drawing,
+  type Reply,
+  type Request,
+} from '../worker/messages'
 
 type Question =
   | { readonly kind: 'text'; readonly text: string }
@@ -18,8 +25,8 @@ const patience = 400
  * Talks to the planner's worker. One request is under way at a time and at most one waits: a newer
  * one takes the place of the waiting one. A worker that keeps a newer request waiting is ended and
  * started afresh, but never while it still loads its solver: starting over would not be faster.
- * Between two requests the worker makes plans ahead for other shares of the same train; a share that is
- * dragged to one of those has its plan at once.
+ * Once somebody has reached for the share the worker makes plans ahead, between two requests, for other
+ * shares of the same train; a share that is dragged to one of those has its plan at once.
  */
 export class Planner {
   private worker: Worker | undefined
@@ -28,6 +35,7 @@ export class Planner {
   private next: Waiting | undefined
   private timer: ReturnType<typeof setTimeout> | undefined
   private count = 0
+  private reached = false
   private readonly ahead = { key: '', drawings: new Map<number, Drawing>() }
 
   /** The reply, or undefined when a newer request overtook this one. */
@@ -44,6 +52,13 @@ export class Planner {
       if (!this.busy) this.send()
       else this.wait()
     })
+  }
+
+  /** Somebody is about to change the share. */
+  reach(): void {
+    if (this.reached) return
+    this.reached = true
+    this.worker?.postMessage(reaching)
   }
 
   /** The plan of a share, if it was made ahead. */
@@ -112,6 +127,7 @@ export class Planner {
       busy.settle({ id: busy.request.id, kind: 'failed', why: event.message })
       this.send()
     })
+    if (this.reached) worker.postMessage(reaching)
     return worker
   }
 

@@ -15,6 +15,9 @@ export type Request = { readonly id: number } & (
   | { readonly kind: 'along'; readonly document: unknown }
 )
 
+/** Said by the page when somebody reaches for the share: from then on its plans are made ahead. */
+export const reaching = 'reaching'
+
 /** Everything the sheet draws of one plan; plain data, sent by structured clone. */
 export interface Drawing {
   readonly train: Train

@@ -7,7 +7,7 @@ import { readTrain, readTrainText } from '../engine/train/readTrain'
 import { glpkSolver } from '../solvers/glpk'
 import { planAlong, readyAlong } from './along'
 import { alongKey } from './alongKey'
-import { ready, type Ahead, type Drawing, type Reply, type Request } from './messages'
+import { reaching, ready, type Ahead, type Drawing, type Reply, type Request } from './messages'
 import { pause } from './pause'
 import { study } from './study'
 import type { StudyRequest } from './studyMessages'
@@ -28,6 +28,11 @@ solver.then(
 
 /** The newest request for a plan. */
 let latest = 0
+/** A train that nobody has touched for so long (ms) has its plans made ahead before anybody reaches for its share. */
+const untouched = 4000
+/** Whether anybody has reached for the share, and what makes the plans of the newest train ahead. */
+let reached = false
+let prepare: (() => void) | undefined
 
 const drawingOf = (train: Train, answer: PlanAnswer, priced: boolean): Drawing => ({
   train,
@@ -50,34 +55,48 @@ async function answer(request: Request): Promise<Reply> {
     const key = alongKey(request.kind === 'text' ? document : (request.document as object))
     const planned = along ? planAlong(key, train, ready) : planRead(train, ready, { packs: false })
     // between two requests, what plans along the trade-off start from
-    void readyAlong(
-      key,
-      train,
-      ready,
-      async () => {
-        await pause()
-        return latest === id
-      },
-      (next, answer) => {
-        const ahead: Ahead = { kind: 'ahead', key, drawing: drawingOf(next, answer, false) }
-        self.postMessage(ahead)
-      },
-    ).catch(() => undefined) // without it plans are made anew, which takes longer
+    prepare = () =>
+      void readyAlong(
+        key,
+        train,
+        ready,
+        async () => {
+          await pause()
+          return latest === id
+        },
+        (next, answer) => {
+          const ahead: Ahead = { kind: 'ahead', key, drawing: drawingOf(next, answer, false) }
+          self.postMessage(ahead)
+        },
+      ).catch(() => undefined) // without it plans are made anew, which takes longer
+    if (reached) prepare()
+    else
+      setTimeout(() => {
+        if (!reached && latest === id) prepare?.()
+      }, untouched)
     return { id, kind: 'drawn', document, drawing: drawingOf(train, planned, !along) }
   } catch (error) {
     return { id, kind: 'failed', why: error instanceof Error ? error.message : String(error) }
   }
 }
 
-self.addEventListener('message', ({ data }: MessageEvent<Request | StudyRequest>) => {
-  if (data.kind === 'text' || data.kind === 'document' || data.kind === 'along')
-    void answer(data).then((reply) => {
-      self.postMessage(reply)
-    })
-  else
-    void solver.then((ready) =>
-      study(data, ready, (reply) => {
+self.addEventListener(
+  'message',
+  ({ data }: MessageEvent<Request | StudyRequest | typeof reaching>) => {
+    if (data === reaching) {
+      reached = true
+      prepare?.()
+      return
+    }
+    if (data.kind === 'text' || data.kind === 'document' || data.kind === 'along')
+      void answer(data).then((reply) => {
         self.postMessage(reply)
-      }),
-    )
-})
+      })
+    else
+      void solver.then((ready) =>
+        study(data, ready, (reply) => {
+          self.postMessage(reply)
+        }),
+      )
+  },
+)

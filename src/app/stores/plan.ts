@@ -31,5 +31,10 @@ export const usePlan = defineStore('plan', () => {
     failure.value = ''
   }
 
-  return { drawing, working, failure, work, clear }
+  /** Somebody is about to change the share: its plans are made ahead from now on. */
+  const reach = (): void => {
+    planner.reach()
+  }
+
+  return { drawing, working, failure, work, clear, reach }
 })
