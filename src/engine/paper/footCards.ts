@@ -9,7 +9,7 @@ import type { Body, Train } from '../train/model'
 import type { FootCard } from './page'
 import { wideCards } from './print'
 import { pxPerMm } from './size'
-import { footDials } from './stepDials'
+import { footDials } from '../sheet/stepDials'
 
 /** Drawings of packs and holes are printed larger than on the screen. */
 const enlarged = 1.25

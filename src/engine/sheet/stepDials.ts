@@ -1,6 +1,6 @@
 import { micrometresPer } from '../units/units'
 import { fineText } from '../units/format'
-import { listed } from '../sheet/words'
+import { listed } from './words'
 import type { Train } from '../train/model'
 import type { DialAnswer, StepAnswer } from '../steps/answer'
 
