@@ -11,7 +11,16 @@ export const bandOf = (at: string): string => {
   return at.startsWith('machines') || at.startsWith('skids') ? 'train' : 'job'
 }
 
-/** Lays the band of a place open and puts the keyboard into its cell, or the nearest one before it. */
+/** The cell of a place, or the first one of what is under it. */
+function cellOf(at: string): HTMLElement | undefined {
+  const cells = [...document.querySelectorAll<HTMLElement>('[data-at]')]
+  return (
+    cells.find((cell) => cell.dataset['at'] === at) ??
+    cells.find((cell) => cell.dataset['at']?.startsWith(at) === true)
+  )
+}
+
+/** Lays the band of a place open, all its columns if need be, and puts the keyboard into its cell. */
 export async function goTo(
   at: string,
   band: string | undefined,
@@ -20,14 +29,16 @@ export async function goTo(
   const where = band ?? bandOf(at)
   view.lay(where, true)
   await nextTick()
-  const cells = [...document.querySelectorAll<HTMLElement>('[data-at]')]
-  const exact = cells.find((cell) => cell.dataset['at'] === at)
-  const near = cells.find((cell) => cell.dataset['at']?.startsWith(at) === true)
   const figures = document.querySelector<HTMLElement>(`[data-figures="${where}"]`)
+  if (!cellOf(at)) {
+    const more = figures?.querySelectorAll<HTMLElement>('[data-more][aria-pressed="false"]')
+    for (const button of more ?? []) button.click()
+    await nextTick()
+  }
   const target =
-    exact ??
-    near ??
-    figures?.querySelector<HTMLElement>('input, select, button:not(.figures-button)')
+    cellOf(at) ?? figures?.querySelector<HTMLElement>('input, select, button:not(.figures-button)')
+  for (let fold = target?.closest('details'); fold; fold = fold.parentElement?.closest('details'))
+    fold.open = true
   target?.scrollIntoView({ block: 'center' })
   target?.focus()
 }

@@ -115,7 +115,7 @@ test('a wrong entry stays as typed and is marked; a turn that does not close say
   await expect(bottom).toHaveValue('31 kg')
   await expect(page.locator('.cell.wrong .why')).toContainText('“kg” is no unit for this number')
   await expect(sentence(page)).toHaveText(asFile ?? '')
-  await expect(page.locator('.stale-note')).toContainText('couplings[0].found[0].readings[2][1]')
+  await expect(page.locator('.stale-note')).toContainText('motor to pump, set 1, bottom')
   await bottom.fill('37')
   await expect(page.locator('.stale-note')).toHaveCount(0)
   const closes = page.locator('.reading-set').first().locator('.closes')

@@ -5,6 +5,7 @@ import { fileNameOf } from '../../src/app/handOver'
 import { fileText } from '../../src/app/shelf/fileText'
 import { answers, freeMark, labelOf, labelOfText } from '../../src/app/shelf/label'
 import { contentOf, printOf } from '../../src/app/shelf/print'
+import { onSheet } from '../../src/app/shelf/sheet'
 import { clockOf, dayOf } from '../../src/app/shelf/times'
 import { goesOn, numberAfter, versionOf } from '../../src/app/shelf/versions'
 
@@ -94,4 +95,15 @@ test('a file is named after its train', () => {
   expect(fileNameOf('Blast air, north / 2', 'json')).toBe('blast-air-north-2.json')
   expect(fileNameOf('Grüne Pumpe', 'json')).toBe('grüne-pumpe.json')
   expect(fileNameOf('///', 'json')).toBe('train.json')
+})
+
+test('numbers that are not entered yet come back as missing, whatever a record holds', () => {
+  const typed = {
+    machines: [{ feet: [{ gaps: [1, undefined, 2, undefined] }], restraints: [{ side: [-3] }] }],
+    couplings: [{ found: [{ readings: [[12, undefined]] }] }],
+    record: { pages: [null, { judged: [null] }] },
+  }
+  const { document } = onSheet({ text: JSON.stringify(typed), entries: {} })
+  expect(document).toStrictEqual(typed)
+  expect(JSON.stringify(document)).toBe(JSON.stringify(typed))
 })

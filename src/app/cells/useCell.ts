@@ -1,4 +1,5 @@
 import { computed, type ComputedRef } from 'vue'
+import { faultWords } from '../../engine/entry/faultWords'
 import { valueAt, type Path } from '../../engine/entry/place'
 import { placeOf } from '../../engine/train/refusal'
 import { useJob } from '../stores/job'
@@ -18,6 +19,9 @@ export function useCell(path: () => Path): CellFacts {
     place,
     value: computed(() => valueAt(job.document, path())),
     typed: computed(() => job.entries[place.value]),
-    fault: computed(() => job.faults.find(({ at }) => at === place.value)?.why ?? ''),
+    fault: computed(() => {
+      const fault = job.faults.find(({ at }) => at === place.value)
+      return fault && job.document ? faultWords(job.document, fault) : ''
+    }),
   }
 }

@@ -10,6 +10,21 @@ export const sheetOf = ({ document, entries }: OnSheet): Sheet => ({
 
 /** What a sheet of the shelf puts on the page. */
 export const onSheet = ({ text, entries }: Sheet): OnSheet => ({
-  document: JSON.parse(text) as TrainDocument,
+  document: unfinished(JSON.parse(text)) as TrainDocument,
   entries,
 })
+
+/**
+ * A list keeps the places of numbers that are not entered yet, and JSON writes those as null: on the
+ * sheet they are not there. What a record holds stays as it is.
+ */
+export function unfinished(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map((item) => unfinished(item ?? undefined))
+  if (typeof value !== 'object' || value === null) return value
+  return Object.fromEntries(
+    Object.entries(value).map(([key, inside]) => [
+      key,
+      key === 'record' ? inside : unfinished(inside),
+    ]),
+  )
+}

@@ -82,7 +82,10 @@ export const useJob = defineStore('job', () => {
     else if (!same) await work(along ? 'along' : 'document')
   }
 
-  /** Writes a value, or takes it away with undefined; a wrong entry that stood there is gone. */
+  /**
+   * Writes a value, or takes it away with undefined; a wrong entry that stood there, or at the place that
+   * is its key, is gone.
+   */
   async function set(path: Path, value: unknown, name: string, key?: string): Promise<void> {
     await edit(
       name,
@@ -90,7 +93,7 @@ export const useJob = defineStore('job', () => {
         document: Object.is(valueAt(state.document, path), value)
           ? state.document
           : withValue(state.document, path, value),
-        entries: withoutEntry(state.entries, placeOf(path)),
+        entries: withoutEntry(withoutEntry(state.entries, placeOf(path)), key ?? ''),
       }),
       key === undefined ? {} : { key },
     )
