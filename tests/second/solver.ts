@@ -117,9 +117,10 @@ export class Stages {
 
   private run(): Float64Array | undefined {
     const { modelStatus } = this.highs.constants
-    for (const retry of [false, true]) {
-      // a warm basis that has gone bad is thrown away, once
-      if (retry) this.model.clearSolver()
+    // a warm basis that has gone bad is thrown away; where the simplex still gives up, presolve helps
+    for (const attempt of ['as it is', 'anew', 'presolved'] as const) {
+      if (attempt !== 'as it is') this.model.clearSolver()
+      this.model.options.set({ presolve: attempt === 'presolved' ? 'on' : 'off' })
       try {
         this.model.run()
       } catch {
@@ -127,11 +128,9 @@ export class Stages {
       }
       const status = this.model.getModelStatus()
       if (status === modelStatus.optimal) return this.model.getSolution().colValue
-      if (status === modelStatus.infeasible && retry) return undefined
+      if (status === modelStatus.infeasible && attempt !== 'as it is') return undefined
     }
-    const status = this.model.getModelStatus()
-    if (status === modelStatus.infeasible) return undefined
-    throw new Error(`the second solver stopped with status ${status}`)
+    throw new Error(`the second solver stopped with status ${this.model.getModelStatus()}`)
   }
 
   /** Adds a tangent wherever the point lies past a circle; false when it lies past none. */

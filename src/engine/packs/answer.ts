@@ -41,7 +41,7 @@ export interface RoundedAnswer {
   before: { cost: number; worstShare: number }
   /** Only of a rounding that is a plan, as all that follows. */
   cost?: number
-  /** No rounding within that share costs less. */
+  /** No rounding within that share costs less, of those that tell the same small moves at most. */
   bound?: number
   gap?: number
   worstViolation?: number

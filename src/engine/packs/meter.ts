@@ -3,6 +3,8 @@ import type { Solver } from '../solver/solver'
 /** A solver with the work it has done: rows times columns of every program it was asked. */
 export interface Meter extends Solver {
   readonly work: () => number
+  /** How many programs it was asked. */
+  readonly programs: () => number
 }
 
 /**
@@ -12,12 +14,15 @@ export interface Meter extends Solver {
  */
 export function metered(solver: Solver): Meter {
   let work = 0
+  let programs = 0
   return {
     name: solver.name,
     solve: (program, seconds) => {
       work += program.rows.length * program.columns.length
+      programs++
       return solver.solve(program, seconds)
     },
     work: () => work,
+    programs: () => programs,
   }
 }

@@ -45,7 +45,7 @@ export type PartRounding =
       readonly over: boolean
     }
   /** `proven`: no rounding keeps even the whole tolerance; else none was found. */
-  | { readonly kind: 'none'; readonly proven: boolean; readonly nodes: number }
+  | { readonly kind: 'none'; readonly proven: boolean }
 
 /**
  * Rounds a part: within the share asked for if that can be done, else within the smallest share
@@ -64,11 +64,11 @@ export function roundPart(given: ChoicePart, share: number, solver: Meter): Part
     { spent: allowance(solver, mostWork), quantum: 0, near: 1e-6, cutoff: Math.max(1, share) },
     [starting(given, 'any')],
   )
-  if (!smallest.best) return { kind: 'none', proven: smallest.complete, nodes: smallest.nodes }
+  if (!smallest.best) return { kind: 'none', proven: smallest.complete }
   const reached = smallest.best.objective * (1 + near) + 1e-9
   const over = roundWithin(given, reached, solver, smallest.cuts)
   if (over) return { ...over, share: reached, over: true }
-  return { kind: 'none', proven: false, nodes: smallest.nodes }
+  return { kind: 'none', proven: false }
 }
 
 /** Tells when a question has cost its work. */
@@ -142,7 +142,8 @@ function roundWithin(
     columns: final.columns,
     moves: final.moves,
     cost: best.objective,
-    bound: Math.min(searched.bound, best.objective),
+    // a search that was ended at once has promised nothing; no cost is below 0
+    bound: Math.max(0, Math.min(searched.bound, best.objective)),
   }
 }
 

@@ -1,3 +1,4 @@
+import { shareText } from '../units/format'
 import { toFine, type Micrometres } from '../units/units'
 import type { Body, Train } from '../train/model'
 import type { AsFound } from '../readings/asFound'
@@ -8,7 +9,7 @@ import * as report from '../plan/report'
 import { footMove } from '../plan/totals'
 import type { Solver } from '../solver/solver'
 import { roundedSentence } from '../sheet/packsText'
-import { inSentence, listed } from '../sheet/words'
+import { counted, inSentence, listed } from '../sheet/words'
 import type { PackAnswer, RoundedAnswer, RoundedFoot, SmallMove } from './answer'
 import { isLoose } from './stands'
 import { judged, type Judged } from './judged'
@@ -84,8 +85,17 @@ function faultsOf(train: Train, rounding: Rounding, proof: Judged): string[] {
     rounding.proven
       ? `no packs from the stock under ${names} keep every limit and the whole of every tolerance`
       : `no packs from the stock under ${names} were found that keep every limit and the whole of every tolerance`,
-    ...proof.faults,
+    triedWords(train, rounding),
+    ...proof.faults.map((fault) => `every foot by itself: ${fault}`),
   ]
+}
+
+/** What was looked at before it was given up. */
+function triedWords(train: Train, { proven, programs }: Rounding & { kind: 'none' }): string {
+  const { share } = train.plan
+  const within = share < 1 ? `${shareText(share)} and within ` : ''
+  const how = proven ? 'to the end of the search' : 'until the work allowed was used up'
+  return `tried: all feet together within ${within}the whole of every tolerance, ${how} (${counted(programs, 'program', 'programs')} solved); every foot by itself`
 }
 
 /** One row for each foot whose pack changes, in document order. */

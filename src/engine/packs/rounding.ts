@@ -37,6 +37,8 @@ export type Rounding =
   | (Rounded & {
       readonly kind: 'none'
       readonly proven: boolean
+      /** Programs that were solved before it was given up. */
+      readonly programs: number
       readonly bodies: readonly number[]
     })
 
@@ -76,6 +78,7 @@ export function roundPlan(
     return {
       kind: 'none',
       proven: failed.some(({ rounding }) => rounding.kind === 'none' && rounding.proven),
+      programs: meter.programs(),
       bodies: bodiesOf(failed.map(({ given }) => given.part)),
       ...byThemselves(train, wanted, choices),
     }

@@ -25,7 +25,9 @@ export function roundedSentence(train: Train, rounded: Omit<RoundedAnswer, 'sent
       : []),
     ...(gap * micrometresPer[train.units.fine] > 1 && gap > 1e-4 * cost
       ? [
-          `The search was ended: no rounding ${rounded.status === 'rounded' ? 'within that share' : 'at that share'} comes to less than ${valueOf(bound, train)}.`,
+          bound > 0
+            ? `The search was ended: no rounding ${rounded.status === 'rounded' ? 'within that share' : 'at that share'} comes to less than ${valueOf(bound, train)}.`
+            : 'The search was ended: how much less another rounding could come to is not known.',
         ]
       : []),
   ]

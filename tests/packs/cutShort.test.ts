@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest'
+import type { RoundedAnswer } from '../../src/engine/packs/answer'
+import { roundedAnswer } from '../../src/engine/packs/roundedAnswer'
+import { planRead } from '../../src/engine/planTrain'
+import { asFound } from '../../src/engine/readings/asFound'
+import type { Solver } from '../../src/engine/solver/solver'
+import { motionsFrom } from '../../src/engine/steps/pose'
+import { solver, trainOf } from '../engine/pair'
+import { fineFactor } from '../second/train'
+import { shimmed } from './shimmed'
+
+/** A solver that has run out of time after so many programs, and how many it was asked. */
+function ending(after: number): { solver: Solver; asked: () => number } {
+  let asked = 0
+  return {
+    asked: () => asked,
+    solver: {
+      name: solver.name,
+      solve: (program, seconds) =>
+        ++asked > after ? { kind: 'stopped', why: 'out of time' } : solver.solve(program, seconds),
+    },
+  }
+}
+
+/** Random trains whose roundings take some search. */
+const seeds = [1, 4]
+/** So many places along the search to end it at. */
+const places = 14
+
+describe('a search that is ended before its end', () => {
+  for (const seed of seeds)
+    it(`gives what it has, with a bound that holds, or says that nothing was found: random train ${seed}`, () => {
+      const file = shimmed(seed, 20)
+      const fine = fineFactor(file)
+      const train = trainOf(file)
+      const answer = planRead(train, solver, { prices: false })
+      const motions = motionsFrom(train, answer.bodies ?? [])
+      const found = train.couplings.map(asFound)
+      const rounded = (by: Solver): RoundedAnswer => {
+        const { share } = train.plan
+        const { rounded: plan } = roundedAnswer(train, found, answer, motions, share, by)
+        if (!plan) throw new Error('not rounded')
+        return plan
+      }
+      const whole = ending(Infinity)
+      const best = rounded(whole.solver)
+      const { cost = NaN } = best
+      expect(best.status).toBe('rounded')
+      expect(best.gap ?? NaN).toBeLessThan(1e-5 * cost)
+      const seen: Record<string, number> = {}
+      const count = (what: string) => {
+        seen[what] = (seen[what] ?? 0) + 1
+      }
+      for (let place = 0; place < places; place++) {
+        // more of them near the start, where the search has less
+        const after = Math.floor(whole.asked() * (place / places) ** 2)
+        const cut = rounded(ending(after).solver)
+        const at = `${after} of ${whole.asked()}`
+        if (cut.status === 'no rounding') {
+          count('nothing')
+          expect(cut.why?.[0], at).toMatch(/were found that keep every limit/)
+          expect(cut.why?.[1], at).toContain('until the work allowed was used up')
+          continue
+        }
+        const { cost: had = NaN, bound = NaN, gap = NaN } = cut
+        expect(cut.status, at).toBe('rounded')
+        expect(had, at).toBeGreaterThan(cost * (1 - 1e-5))
+        expect(bound, at).toBeGreaterThanOrEqual(0)
+        expect(bound, at).toBeLessThan(cost * (1 + 1e-5))
+        expect(gap, at).toBeCloseTo(had - bound, 6)
+        const open = gap > 1e-4 * had && gap * fine > 1
+        count(open ? 'open' : 'proven')
+        if (bound === 0) count('no bound')
+        expect(cut.sentence.includes('The search was ended'), `${at} ${cut.sentence}`).toBe(open)
+        expect(cut.sentence, at).not.toMatch(/Infinity|NaN/)
+      }
+      expect(seen).toMatchObject({
+        nothing: expect.any(Number) as number,
+        open: expect.any(Number) as number,
+        'no bound': expect.any(Number) as number,
+        proven: expect.any(Number) as number,
+      })
+    })
+})

@@ -1,0 +1,105 @@
+import { expect, test } from 'vitest'
+import { planTrain } from '../../src/engine/planTrain'
+import { glpkSolver } from '../../src/solvers/glpk'
+import { fineFactor, type Foot } from '../second/train'
+import { FixedShims } from './fixedShims'
+import { MixedShims } from './mixedShims'
+import { shimmed } from './shimmed'
+
+const long = process.env.HOLDFAST_LONG === '1'
+const trains = long ? 200 : 12
+const firstSeed = Number(process.env.HOLDFAST_SEED ?? 2000)
+const solver = await glpkSolver()
+
+/** How far two costs (um) may lie apart: circles are cut to 1e-2 um and slides pay for that. */
+const room = (cost: number) => 0.05 + 1e-4 * cost
+/** A share is asked for with this much room where something must not be possible at all. */
+const closer = 1 - 1e-5
+
+/** Where the engine says that nothing can be had, changes up to this (um) are looked at. */
+const farthest = 3000
+
+test(
+  `${trains} random trains: cost and bound of the rounding are those of a mixed-integer program in another solver`,
+  async () => {
+    const counts: Record<string, number> = {}
+    const count = (what: string) => {
+      counts[what] = (counts[what] ?? 0) + 1
+    }
+    const faults: string[] = []
+    let dearest = 0
+    let seed = firstSeed
+    for (let done = 0; done < trains; seed++) {
+      const least = seed % 2 === 0 ? 0 : 20
+      const train = shimmed(seed, least)
+      const answer = planTrain(train, solver, { reasons: false, prices: false, packs: true })
+      if ('refused' in answer) throw new Error(JSON.stringify(answer.refused))
+      const { rounded, share, status } = answer
+      if (status !== 'planned' || !rounded) continue
+      done++
+      count(rounded.status)
+      const fault = (text: string) => {
+        faults.push(`seed ${seed}: ${text}`)
+      }
+      const fine = fineFactor(train)
+      const cost = (rounded.cost ?? NaN) * fine
+      const bound = (rounded.bound ?? NaN) * fine
+      const ask = (asked: { share: number; most: number; least: number }) =>
+        new MixedShims(train, asked).solve()
+      const within = rounded.status === 'rounded'
+      if (within && (rounded.small ?? []).length === 0) {
+        const mixed = await ask({ share, most: cost + room(cost), least })
+        count(mixed.kind)
+        if (mixed.kind === 'nothing') fault(`costs ${cost}, and the other solver finds nothing`)
+        else {
+          if (cost < mixed.lowest - room(cost)) fault(`costs ${cost}, under ${mixed.lowest}`)
+          if (mixed.kind !== 'found') continue
+          const { cost: other } = mixed
+          if (bound > other + room(other)) fault(`bound ${bound}, and ${other} can be had`)
+          if (cost - bound < room(cost)) count('proven')
+          if (cost > other + room(other)) {
+            // where its bound says so, a rounding may be dearer than what there is
+            if (cost - bound < room(cost)) fault(`costs ${cost} and says so, ${other} can be had`)
+            else {
+              count('dearer than need be')
+              dearest = Math.max(dearest, cost / other - 1)
+            }
+          }
+          if (least === 0) {
+            const fixed = new FixedShims(train)
+            const chosen = new Map<Foot, number>()
+            fixed.stands.forEach(({ feet }, s) => {
+              for (const foot of feet) chosen.set(foot, mixed.changes[s] ?? 0)
+            })
+            const again = await fixed.cost(chosen, share * (1 + 1e-7))
+            if (!again || Math.abs(again.cost - other) > room(other))
+              fault(`its own changes cost ${String(again?.cost)}, not ${other}`)
+          }
+        }
+      } else if (within) {
+        // moves under the setting are told, so there is nothing without them
+        const mixed = await ask({ share: share * closer, most: farthest, least })
+        count(`without small moves: ${mixed.kind}`)
+        if (mixed.kind === 'found') fault(`tells small moves, ${mixed.cost} does without`)
+      } else {
+        const mixed = await ask({ share: share * closer, most: farthest, least: 0 })
+        count(`within the share: ${mixed.kind}`)
+        if (mixed.kind === 'found')
+          fault(`${rounded.status}, but ${mixed.changes.join()} keep the share at ${mixed.cost}`)
+        if (rounded.status !== 'no rounding') continue
+        const whole = await ask({ share: closer, most: farthest, least: 0 })
+        count(`within the whole tolerance: ${whole.kind}`)
+        if (whole.kind === 'found')
+          fault(`no rounding, but ${whole.changes.join()} keep every tolerance at ${whole.cost}`)
+      }
+    }
+    console.log(
+      `seeds ${firstSeed} to ${seed - 1}, dearer by ${(100 * dearest).toFixed(2)} % at most`,
+      counts,
+    )
+    expect(faults).toEqual([])
+    expect(counts['found'] ?? 0).toBeGreaterThan(trains / 3)
+    expect(counts['proven'] ?? 0).toBeGreaterThan(trains / 4)
+  },
+  long ? 3_600_000 : 600_000,
+)
