@@ -66,6 +66,10 @@ describe.each(exampleNames)('the sheet of %s', (name) => {
       for (const { title, blocks } of paper.pages) {
         const used = blocks.reduce((sum, block) => sum + blockHeight(block), 0)
         expect(used, title).toBeLessThanOrEqual(roomHeight(size) + 1e-9)
+        // neither a heading nor a drawing is left behind by what it belongs to
+        const last = blocks.at(-1)
+        expect(last?.kind, title).not.toBe('heading')
+        expect(last?.kind === 'figures' && last.leads === true, title).toBe(false)
       }
       // a machine's feet are one page
       const titles = paper.pages.filter(({ section }) => section === 'feet').map((p) => p.title)

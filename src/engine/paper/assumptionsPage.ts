@@ -1,5 +1,5 @@
 import { valueOf } from '../sheet/sentence'
-import { sideName } from '../sheet/couplingWords'
+import { sideNoun } from '../scene/sideWords'
 import { caution } from '../sheet/remarksText'
 import { capital } from '../sheet/words'
 import { fineText, lengthText, shareText } from '../units/format'
@@ -91,8 +91,8 @@ function growthTable(train: Train): Block[] {
       kind: 'table',
       columns: [
         { head: 'machine', width: 3 },
-        { head: 'state', width: 2.4 },
-        { head: 'at x', width: 2 },
+        { head: 'state', width: 2 },
+        { head: 'at x', width: 2.8 },
         { head: 'the axis moves', width: 5 },
       ],
       rows,
@@ -113,8 +113,8 @@ function feetTable(train: Train): Block[] {
       columns: [
         { head: 'machine', width: 3 },
         { head: 'foot', width: 2 },
-        { head: 'x', width: 1.6, align: 'right' },
-        { head: 'beside the middle line', width: 3.4 },
+        { head: 'x', width: 2, align: 'right' },
+        { head: 'beside the middle line', width: 4 },
         { head: 'pack now', width: 1.8, align: 'right' },
         { head: 'least', width: 1.6, align: 'right' },
         { head: 'most', width: 1.8, align: 'right' },
@@ -125,7 +125,7 @@ function feetTable(train: Train): Block[] {
           body.name,
           id,
           lengthText(x, units),
-          y === 0 ? 'on it' : `${lengthText(Math.abs(y), units)} ${sideName(train, y)}`,
+          y === 0 ? 'on it' : `${lengthText(Math.abs(y), units)}, ${sideNoun(train, y)} side`,
           pack ? fineText(pack.now, units) : 'not entered',
           pack ? fineText(pack.min, units) : '-',
           pack?.max === undefined ? '-' : fineText(pack.max, units),

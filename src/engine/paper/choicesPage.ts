@@ -2,6 +2,7 @@ import { costWord } from '../sheet/bindingWords'
 import { holdList, type HoldItem } from '../sheet/holdList'
 import { orderInWords } from '../sheet/holdsText'
 import { capital, counted } from '../sheet/words'
+import type { Train } from '../train/model'
 import type { Drawn } from './job'
 import type { Block, Chapter } from './page'
 import { sentence } from './words'
@@ -10,9 +11,10 @@ import { sentence } from './words'
 const mostTold = 8
 
 /** What else could have been held, and what that would have cost. */
-export function choicesPage({ train, holds }: Drawn): Chapter[] {
-  if (!holds) return []
+export function choicesPage({ train, holds, plan }: Drawn): Chapter[] {
+  if (!holds) return [notCompared(train)]
   const list = holdList(train, holds.rows, holds.complete)
+  const rounded = plan.rounded?.bodies ? ' All before rounding to the shims of the store.' : ''
   return [
     {
       section: 'choices',
@@ -21,10 +23,15 @@ export function choicesPage({ train, holds }: Drawn): Chapter[] {
         {
           kind: 'text',
           look: 'plain',
-          text: `${holds.complete ? `All ${counted(list.solved, 'choice', 'choices')} were solved` : `The best ${list.solved} choices found; the list is not complete`}; ${orderInWords}.`,
+          text: `${holds.complete ? `All ${counted(list.solved, 'choice', 'choices')} were solved` : `The best ${list.solved} choices found; the list is not complete`}; ${orderInWords}.${rounded}`,
         },
         table(list.shown, `${costWord(train)}, ${list.unit}`, list.unit),
-        ...folded('Beaten', 'no better on any count than a choice above', list.beaten),
+        ...folded(
+          'Beaten',
+          'no better on any count than a choice above',
+          list.beaten,
+          ` ${list.unit}`,
+        ),
         ...folded(
           'Impossible',
           list.implied > 0
@@ -35,6 +42,27 @@ export function choicesPage({ train, holds }: Drawn): Chapter[] {
       ],
     },
   ]
+}
+
+/** A train with more choices than paper waits for: that they were not looked at, and where they are. */
+function notCompared(train: Train): Chapter {
+  const open = train.bodies.filter(({ anchored }) => anchored === undefined).length
+  return {
+    section: 'choices',
+    title: 'What else could be held',
+    blocks: [
+      {
+        kind: 'text',
+        look: 'strong',
+        text: `NOT COMPARED: ${open} machines may each be held or let go, and no other choice than the one on page 1 was planned for this sheet.`,
+      },
+      {
+        kind: 'text',
+        look: 'plain',
+        text: 'Whether another choice needs less is not said here. The list on the screen and the command "holdfast holds" compare choices.',
+      },
+    ],
+  }
 }
 
 const table = (items: readonly HoldItem[], moves: string, unit: string): Block => ({
@@ -64,7 +92,7 @@ const table = (items: readonly HoldItem[], moves: string, unit: string): Block =
   ]),
 })
 
-function folded(text: string, aside: string, items: readonly HoldItem[]): Block[] {
+function folded(text: string, aside: string, items: readonly HoldItem[], unit = ''): Block[] {
   if (items.length === 0) return []
   const rest = items.length - mostTold
   return [
@@ -77,7 +105,7 @@ function folded(text: string, aside: string, items: readonly HoldItem[]): Block[
           .slice(0, mostTold)
           .map(({ title, moves, why }) =>
             sentence(
-              `${title}${moves === undefined ? '' : `, ${moves}`}${why === '' ? '' : `: ${why}`}`,
+              `${title}${moves === undefined ? '' : `, ${moves}${unit}`}${why === '' ? '' : `: ${why}`}`,
             ),
           ),
         ...(rest > 0 ? [`And ${rest} more.`] : []),

@@ -1,6 +1,8 @@
-import type { RankedHold } from '../holds/holdRows'
+import type { Holds, RankedHold } from '../holds/holdRows'
 import type { PlanAnswer } from '../plan/answer'
+import { holdList } from '../sheet/holdList'
 import { sentenceOf } from '../sheet/sentence'
+import type { Train } from '../train/model'
 import { caution } from '../sheet/remarksText'
 import { capital, counted, inSentence, listed } from '../sheet/words'
 import type { Drawn } from './job'
@@ -12,7 +14,9 @@ import { sentence, sidesInWords, signInWords } from './words'
 /** The first page: what is asked of whom, on which train, and who stands for it. */
 export function frontPage(job: Drawn): Chapter {
   const { train, answer, plan, document } = job
-  const { headline, moves, proof } = sentenceOf(train, plan)
+  // what is worked by, and what is proven of the least move before rounding
+  const { headline, moves } = sentenceOf(train, answer)
+  const { proof } = sentenceOf(train, plan)
   return {
     section: 'front',
     title: answer.status === 'in-tolerance' ? 'Nothing needs to move' : 'Work sheet',
@@ -28,7 +32,7 @@ export function frontPage(job: Drawn): Chapter {
       { kind: 'text', look: 'strong', text: moves },
       ...sure(proof, plan),
       ...inTheWay(plan),
-      ...(answer.ready && answer.status === 'planned' ? readyBox(answer.ready) : []),
+      ...(answer.ready && answer.status !== 'impossible' ? readyBox(answer, answer.ready) : []),
       ...stays(job),
       { kind: 'heading', text: 'Signatures' },
       {
@@ -93,18 +97,22 @@ function stays({ train, answer, holds }: Drawn): Block[] {
             ? []
             : [`${capital(inSentence(name))}: may never be let go: ${sentence(anchored)}`],
         ),
-        ...(row ? [whyHeld(row, holds?.rows ?? [], answer.status === 'planned')] : []),
+        ...(row && holds ? [whyHeld(train, holds, row, answer.status === 'planned')] : []),
+        ...(holds || answer.status !== 'planned'
+          ? []
+          : ['Other choices of what to hold were not compared on this sheet.']),
       ],
     },
   ]
 }
 
-/** How this choice stands among all that were solved. */
-function whyHeld(row: RankedHold, rows: readonly RankedHold[], planned: boolean): string {
-  const place = rows.indexOf(row)
+/** How this choice stands among all that were solved, as the page that compares them has it. */
+function whyHeld(train: Train, { rows, complete }: Holds, row: RankedHold, planned: boolean) {
   if (!planned) return `${rows.length} choices of what to hold were solved.`
-  if (place === 0)
-    return `Of ${rows.length} choices of what to hold it needs the least, moves and effort together.`
+  const of = `Of ${rows.length} choices of what to hold`
+  const { shown } = holdList(train, rows, complete)
+  const place = shown.findIndex(({ current }) => current)
+  if (place === 0) return `${of} none needs less, moves and effort together.`
   const why = row.why === '' ? '' : ` ${sentence(capital(row.why))}`
-  return `Of ${rows.length} choices of what to hold it is number ${place + 1} by moves and effort.${why}`
+  return `${of} it is number ${place + 1} by moves and effort.${why}`
 }

@@ -51,7 +51,8 @@ export type Block =
   | { readonly kind: 'box'; readonly title: string; readonly items: readonly string[] }
   | { readonly kind: 'list'; readonly look: 'dash' | 'tick'; readonly items: readonly string[] }
   | Table
-  | { readonly kind: 'figures'; readonly figures: readonly Figure[] }
+  /** `leads`: drawings of what follows, never parted from it. */
+  | { readonly kind: 'figures'; readonly figures: readonly Figure[]; readonly leads?: boolean }
   /** Labels with a line to write on. */
   | { readonly kind: 'blanks'; readonly labels: readonly string[]; readonly columns: number }
   | { readonly kind: 'feet'; readonly columns: number; readonly cards: readonly FootCard[] }

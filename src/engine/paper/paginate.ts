@@ -18,11 +18,12 @@ function pagesOf({ section, title, blocks }: Chapter, room: number): Page[] {
     used = 0
   }
   const waiting = [...blocks]
+  let last: Heading | undefined
   for (let block = waiting.shift(); block !== undefined; block = waiting.shift()) {
     const page = pages.at(-1) ?? []
     const height = blockHeight(block)
-    const next = block.kind === 'heading' ? leastHeight(waiting[0]) : 0
-    if (used + height + next <= room) {
+    if (block.kind === 'heading') last = block
+    if (used + height + followers(block, waiting) <= room) {
       page.push(block)
       used += height
       continue
@@ -30,7 +31,7 @@ function pagesOf({ section, title, blocks }: Chapter, room: number): Page[] {
     const parts = split(block, room - used)
     if (parts) {
       page.push(parts[0])
-      waiting.unshift(parts[1])
+      waiting.unshift(...again(last), parts[1])
       turn()
     } else if (used > 0) {
       waiting.unshift(block)
@@ -50,14 +51,28 @@ function pagesOf({ section, title, blocks }: Chapter, room: number): Page[] {
     }))
 }
 
-/** As much of a list or table as fits, and the rest; undefined where less than two rows would. */
+type Heading = Extract<Block, { kind: 'heading' }>
+
+/** Whatever goes on over the page says there what it is. */
+const again = (heading: Heading | undefined): Block[] =>
+  heading ? [{ kind: 'heading', text: heading.text, aside: 'continued' }] : []
+
+/** What must fit under a heading, or under drawings that belong to what follows, for it to stand there. */
+function followers(block: Block, waiting: readonly Block[]): number {
+  if (block.kind !== 'heading' && !(block.kind === 'figures' && block.leads === true)) return 0
+  const [next, ...rest] = waiting
+  const more = next ? followers(next, rest) : 0
+  return next && more > 0 ? blockHeight(next) + more : leastHeight(next)
+}
+
+/** As much of a list or table as fits, and the rest; undefined where either would be less than two rows. */
 function split(block: Block, room: number): [Block, Block] | undefined {
   if (block.kind === 'table') {
     const count = fitting(
       block.rows.map((row) => rowHeight(block, row)),
       room - headHeight(block) - print.gap,
     )
-    if (count < 2 || block.rows.length - count < 1) return undefined
+    if (count < 2) return undefined
     return [
       { ...block, rows: block.rows.slice(0, count) },
       { ...block, rows: block.rows.slice(count) },
@@ -65,7 +80,7 @@ function split(block: Block, room: number): [Block, Block] | undefined {
   }
   if (block.kind === 'list') {
     const count = fitting(block.items.map(itemHeight), room - print.gap)
-    if (count < 2 || block.items.length - count < 1) return undefined
+    if (count < 2) return undefined
     return [
       { ...block, items: block.items.slice(0, count) },
       { ...block, items: block.items.slice(count) },
@@ -77,15 +92,18 @@ function split(block: Block, room: number): [Block, Block] | undefined {
 function fitting(heights: readonly number[], room: number): number {
   let used = 0
   const first = heights.findIndex((height) => (used += height) > room)
-  return first < 0 ? heights.length : first
+  return Math.min(first < 0 ? heights.length : first, heights.length - 2)
 }
 
 /** What must stand under a heading for it to stand there too. */
 function leastHeight(block: Block | undefined): number {
   if (!block) return 0
-  if (block.kind === 'table')
-    return headHeight(block) + block.rows.slice(0, 2).reduce((s, r) => s + rowHeight(block, r), 0)
-  if (block.kind === 'list') return block.items.slice(0, 2).reduce((s, i) => s + itemHeight(i), 0)
+  if (block.kind === 'table' && block.rows.length > 3) {
+    const two = block.rows.slice(0, 2).reduce((sum, row) => sum + rowHeight(block, row), 0)
+    return headHeight(block) + two + print.gap
+  }
+  if (block.kind === 'list' && block.items.length > 3)
+    return block.items.slice(0, 2).reduce((sum, item) => sum + itemHeight(item), 0) + print.gap
   return blockHeight(block)
 }
 

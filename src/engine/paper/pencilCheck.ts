@@ -8,6 +8,7 @@ import { inSentence } from '../sheet/words'
 import type { Drawn } from './job'
 import type { Block } from './page'
 import type { Pencil } from './pencil'
+import { sourceLines } from './pencilSources'
 
 /** A place where misalignment is added up: a flex plane, or the middle and a slope for a short coupling. */
 interface Place {
@@ -54,7 +55,11 @@ export function pencilCheck(job: Drawn, coupling: Coupling, pencil: Pencil): Blo
         ['sum', ...digits(total)],
       ],
     },
-    { kind: 'list', look: 'dash', items: verdict(pencil) },
+    {
+      kind: 'list',
+      look: 'dash',
+      items: [...sourceLines(job, coupling, pencil, state), ...verdict(pencil)],
+    },
   ]
 }
 

@@ -77,7 +77,7 @@ function setBlocks(
     ...(fitsClock(set.readings.map(({ hour }) => hour))
       ? [faces(train, coupling, set, title, expected)]
       : [
-          { kind: 'figures', figures: [dialSketch(train, coupling, set)] } as const,
+          { kind: 'figures', figures: [dialSketch(train, coupling, set)], leads: true } as const,
           hourTable(train, set, title, expected),
         ]),
     { kind: 'text', look: 'small', text: notes(train, set) },

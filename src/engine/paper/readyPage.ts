@@ -1,4 +1,5 @@
 import type { ReadyAnswer, ReadyItem, ReadyState, SoftFootAnswer } from '../ready/answer'
+import type { PlanAnswer } from '../plan/answer'
 import { fineSign } from '../units/units'
 import { capital, inSentence } from '../sheet/words'
 import type { Train } from '../train/model'
@@ -20,9 +21,9 @@ export function readyPage({ train, answer }: Drawn): Chapter[] {
   return [
     {
       section: 'ready',
-      title: 'Before anything is moved',
+      title: moves(answer) ? 'Before anything is moved' : 'What is in, and what is not',
       blocks: [
-        ...readyBox(ready),
+        ...readyBox(answer, ready),
         {
           kind: 'table',
           columns: [
@@ -52,17 +53,34 @@ export function readyPage({ train, answer }: Drawn): Chapter[] {
   ]
 }
 
-/** The verdict, framed: on the first page and on this one. */
-export const readyBox = ({ ready, sentence: says, provisionalSentence }: ReadyAnswer): Block[] => [
-  {
-    kind: 'box',
-    title: ready ? 'READY' : 'NOT READY',
-    items: [
-      capital(says.replace(/^(not ready|ready): /i, '')),
-      ...(provisionalSentence === '' ? [] : [provisionalSentence]),
-    ],
-  },
-]
+/** A train in tolerance is not worked on: it is agreed to, and that too is only as sure as what is in. */
+const moves = ({ status }: PlanAnswer): boolean => status !== 'in-tolerance'
+
+/** The verdict, framed: on the first page and on the one that has it in full. */
+export function readyBox(
+  answer: PlanAnswer,
+  { ready, sentence: says, ...more }: ReadyAnswer,
+): Block[] {
+  const { provisionalSentence } = more
+  const words = capital(says.replace(/^(not ready|ready): /i, ''))
+  if (!moves(answer))
+    return [
+      {
+        kind: 'box',
+        title: ready ? 'ALL IN' : 'NOT ALL IN',
+        items: ready
+          ? [words]
+          : [words, 'That nothing needs to move is only as sure as what is missing here.'],
+      },
+    ]
+  return [
+    {
+      kind: 'box',
+      title: ready ? 'READY' : 'NOT READY',
+      items: [words, ...(provisionalSentence === '' ? [] : [provisionalSentence])],
+    },
+  ]
+}
 
 /** What stands at the head of every page of a sheet that is not to be worked by as it is. */
 export function noticeOf(ready: ReadyAnswer | undefined): string {

@@ -1,5 +1,6 @@
 import { footFacts } from '../scene/footFacts'
 import type { PackAnswer } from '../packs/answer'
+import type { Train } from '../train/model'
 import { fineSign, micrometresPer, toFine } from '../units/units'
 import { inSentence } from '../sheet/words'
 import type { Drawn } from './job'
@@ -61,28 +62,69 @@ function plates({ train }: Drawn, packs: readonly PackAnswer[]): Block[] {
       text: 'Shims',
       aside: `in ${fineSign[train.units.fine]}; measure each with a micrometer, figures etched on them are not enough`,
     },
-    {
-      kind: 'table',
-      tall: true,
-      columns: [
-        { head: 'thickness', width: 1.5, align: 'right', strong: true },
-        { head: 'number', width: 1.2, align: 'right', strong: true },
-        { head: 'for', width: 7 },
-        { head: 'drawn from store', width: 2 },
-      ],
-      rows: [...counts]
-        .sort(([a], [b]) => b - a)
-        .map(([plate, { count, feet }]) => [
-          plateText(train, plate * fine),
-          String(count),
-          [...feet].join('; '),
-          '',
+    ...(counts.size === 0
+      ? [
+          {
+            kind: 'text',
+            look: 'plain',
+            text: 'No plate is needed: plates only come out.',
+          } as const,
+        ]
+      : [
+          {
+            kind: 'table',
+            tall: true,
+            columns: [
+              { head: 'thickness', width: 1.5, align: 'right', strong: true },
+              { head: 'number', width: 1.2, align: 'right', strong: true },
+              { head: 'for', width: 7 },
+              { head: 'drawn from store', width: 2 },
+            ],
+            rows: [...counts]
+              .sort(([a], [b]) => b - a)
+              .map(([plate, { count, feet }]) => [
+                plateText(train, plate * fine),
+                String(count),
+                [...feet].join('; '),
+                '',
+              ]),
+          } as const,
         ]),
-    },
+    ...comeOut(train, packs),
     {
       kind: 'text',
       look: 'small',
       text: 'No thin plate at the top or the bottom of a pack. What comes out of packs goes back to the store, measured.',
+    },
+  ]
+}
+
+/** Packs that get lower or are made anew: what is in the hand afterwards. */
+function comeOut(train: Train, packs: readonly PackAnswer[]): Block[] {
+  const fine = micrometresPer[train.units.fine]
+  const rows = packs.flatMap(({ body, foot, change, packAfter, use }) => {
+    const old = packAfter === undefined ? undefined : packAfter - change
+    const anew = train.plan.shims?.rebuild === true && use.length > 0
+    const out = anew ? (old ?? 0) : Math.max(0, -change)
+    const name = train.bodies.find(({ id }) => id === body)?.name ?? body
+    return out > 0
+      ? [[name, foot, plateText(train, out * fine), anew ? 'the whole pack' : 'of the pack', '']]
+      : []
+  })
+  if (rows.length === 0) return []
+  return [
+    { kind: 'heading', text: 'Comes out', aside: `in ${fineSign[train.units.fine]}` },
+    {
+      kind: 'table',
+      tall: true,
+      columns: [
+        { head: 'machine', width: 3.4 },
+        { head: 'foot', width: 2.2 },
+        { head: 'to come out', width: 1.8, align: 'right', strong: true },
+        { head: 'of what', width: 2 },
+        { head: 'plates, each by micrometer', width: 4 },
+      ],
+      rows,
     },
   ]
 }

@@ -1,0 +1,135 @@
+import { describe, expect, test } from 'vitest'
+import { fineDigits } from '../../src/engine/units/format'
+import { micrometresPer } from '../../src/engine/units/units'
+import type { TrainDocument } from '../../src/engine/train/document'
+import { example } from '../cli/trains'
+import { blocksOf, exampleNames, exampleOf, made, wordsOf, type Made } from './sheets'
+
+const tablesOf = ({ paper }: Made) =>
+  blocksOf(paper).flatMap((block) => (block.kind === 'table' ? [block] : []))
+const front = ({ paper }: Made): string => JSON.stringify(paper.pages[0]?.blocks)
+
+describe('the front page', () => {
+  test('asks for the moves that the cards ask for, rounded to the shims of the store', async () => {
+    const sheet = await made(exampleOf('piped-compressor'))
+    // 50 + 50 + 100 + 100 + 300 + 300 of shim; 623, 411 and 34 of slide
+    expect(front(sheet)).toContain('Shim 6 feet of 2 machines, 900 µm in all')
+    expect(front(sheet)).toContain('slide 2 machines, 1068 µm over 3 rows of feet')
+    expect(front(sheet)).toContain('no plan for these numbers needs less than 1871 µm')
+  })
+
+  test.each(exampleNames)('of %s ranks its choice as the list of choices does', async (name) => {
+    const sheet = await made(exampleOf(name))
+    if (sheet.answer.status !== 'planned') return
+    const list = tablesOf(sheet).find(({ columns }) => columns[1]?.head === 'choice')
+    const place = list?.rows.findIndex(([, choice = '']) => choice.endsWith('(NOW)')) ?? -1
+    expect(place).toBeGreaterThanOrEqual(0)
+    expect(front(sheet)).toContain(place === 0 ? 'none needs less' : `it is number ${place + 1}`)
+  })
+
+  test('of a train in tolerance tells what is missing, and asks for no work', async () => {
+    const sheet = await made(exampleOf('leave-it-alone'))
+    expect(front(sheet)).toContain('NOT ALL IN')
+    expect(wordsOf(sheet.paper)).not.toMatch(/NOT READY|Before anything is moved/)
+  })
+})
+
+describe.each(exampleNames)('the tables of %s', (name) => {
+  test('are never empty, and amounts told in lists have their unit', async () => {
+    const sheet = await made(exampleOf(name))
+    for (const { rows, columns } of tablesOf(sheet))
+      expect(rows.length, columns.map(({ head }) => head).join()).toBeGreaterThan(0)
+    for (const { what, items } of lists(sheet))
+      if (what === 'Beaten')
+        for (const item of items) expect(item).toMatch(/^Hold .*, [\d.]+ (µm|mm|mil): /)
+  })
+
+  test('send to the store what comes out of the packs', async () => {
+    const sheet = await made(exampleOf(name))
+    const { train, answer } = sheet
+    const fine = micrometresPer[train.units.fine]
+    const rows = tablesOf(sheet)
+      .filter(({ columns }) => columns.some(({ head }) => head === 'of what'))
+      .flatMap((table) => [...table.rows])
+    const out = (answer.packs ?? []).filter(({ change }) => change < 0)
+    if (train.plan.shims?.rebuild !== true)
+      expect(rows.map(([, foot, amount]) => `${foot} ${Number(amount)}`)).toEqual(
+        out.map(({ foot, change }) => `${foot} ${Number(fineDigits(-change * fine, train.units))}`),
+      )
+  })
+})
+
+function lists({ paper }: Made): { what: string; items: readonly string[] }[] {
+  return paper.pages.flatMap(({ blocks }) =>
+    blocks.flatMap((block, i) => {
+      const before = blocks[i - 1]
+      return block.kind === 'list' && before?.kind === 'heading'
+        ? [{ what: before.text, items: block.items }]
+        : []
+    }),
+  )
+}
+
+test('packs made anew send the whole old pack back', async () => {
+  const document = example('piped-compressor', ({ plan }) => {
+    if (plan?.shims)
+      plan.shims = { ...plan.shims, most: 9, rebuild: true, stock: [2000, 1000, 500, 250, 100, 50] }
+  })
+  const sheet = await made(document)
+  const rebuilt = (sheet.answer.packs ?? []).filter(({ use }) => use.length > 0)
+  expect(rebuilt.length).toBeGreaterThan(0)
+  const out = tablesOf(sheet).find(({ columns }) => columns.some(({ head }) => head === 'of what'))
+  expect(out?.rows.map(([, foot, amount, what]) => [foot, Number(amount), what])).toEqual(
+    rebuilt.map(({ foot, packAfter = 0, change }) => [foot, packAfter - change, 'the whole pack']),
+  )
+})
+
+test('other choices that were not compared are told not to have been', async () => {
+  const sheet = await made(many(8))
+  expect(front(sheet)).toContain('Other choices of what to hold were not compared on this sheet.')
+  const page = sheet.paper.pages.find(({ section }) => section === 'choices')
+  expect(JSON.stringify(page?.blocks)).toContain('NOT COMPARED: 8 machines may each be held')
+  const seven = await made(many(7))
+  expect(wordsOf(seven.paper)).toContain('All 128 choices were solved')
+  expect(wordsOf(seven.paper)).not.toContain('NOT COMPARED')
+}, 120_000)
+
+/** So many like machines in a row, each off the one before. */
+function many(count: number): TrainDocument {
+  const machines = Array.from({ length: count }, (_, i) => ({
+    id: `m${i}`,
+    name: `Machine ${i + 1}`,
+    held: i === 0,
+    axis: { z: 500 },
+    feet: [0, 1000].map((x, f) => ({ id: String(f + 1), x: 2000 * i + x })),
+  }))
+  const couplings = machines.slice(1).map(({ id }, i) => ({
+    id: `c${i}`,
+    left: { machine: machines[i]?.id ?? '', plane: 2000 * i + 1400 },
+    right: { machine: id, plane: 2000 * i + 1600 },
+    tolerance: { flex: 0.5 },
+    found: [
+      { kind: 'line', at: 2000 * i + 1500, offset: { y: 0, z: 200 }, slope: { y: 0, z: 0.1 } },
+    ],
+  }))
+  return {
+    format: 'holdfast-train',
+    version: 1,
+    name: 'Many',
+    units: { length: 'mm', fine: 'um' },
+    clock: { seenFrom: 'right' },
+    machines,
+    couplings,
+  } as TrainDocument
+}
+
+test('the check by hand says which moves and growth it adds up', async () => {
+  const words = wordsOf((await made(exampleOf('piped-compressor'))).paper)
+  // 150 over 800 mm; growth of 20 over 800 mm, as entered
+  expect(words).toContain(
+    'The step-up gear is moved: up −50.0 at x 2600 and +100.0 at x 3400, slope +0.1875 mrad',
+  )
+  expect(words).toContain(
+    'The step-up gear grows: up +260.0 at x 2600 and +280.0 at x 3400, slope +0.0250 mrad',
+  )
+})
