@@ -34,9 +34,21 @@ async function openImpossible(page: Page): Promise<void> {
 
 test('choices are ranked in two numbers, and one is adopted by mouse', async ({ page }) => {
   const seen = watch(page)
+  // while there is no curve yet none is called the one before
+  await page.addInitScript(() => {
+    const told: string[] = []
+    Object.assign(window, { told })
+    new MutationObserver(() => {
+      const margin = document.querySelector('.margin')
+      if (margin?.querySelector('.curve-wait')) told.push(margin.className, margin.textContent)
+    }).observe(document, { subtree: true, childList: true })
+  })
   await openSheet(page)
   await chooseExample(page, gearTrain)
   await listed(page)
+  const told = await page.evaluate<string[]>('told')
+  expect(told.join('\n')).toContain('working out the curve')
+  expect(told.filter((text) => /stale|the curve before/.test(text))).toEqual([])
   const titles = page.locator('.choices > .choice-list .title')
   await expect(titles.first()).toHaveText('Hold the low-stage compressor')
   await expect(choice(page, 'Hold the low-stage compressor').locator('.cost')).toHaveText(
