@@ -252,6 +252,56 @@ test('a train is saved as a file that is the same train, and opens as the same j
   expect(JSON.parse(saved)).toEqual(JSON.parse(trainText(81)))
 })
 
+test('files are saved and opened by their usual keys, again in the same place until another is asked for', async ({
+  page,
+}) => {
+  // a picker as some browsers have it, with a disk of its own
+  await page.addInitScript(() => {
+    const disk: { asked: number; files: [name: string, text: string][] } = { asked: 0, files: [] }
+    const showSaveFilePicker = ({ suggestedName }: { suggestedName: string }) => {
+      const name = `${++disk.asked} ${suggestedName}`
+      const createWritable = () => {
+        let text = ''
+        return Promise.resolve({
+          write: (part: string) => Promise.resolve((text += part)),
+          close: () => Promise.resolve(disk.files.push([name, text])),
+        })
+      }
+      return Promise.resolve({ name, createWritable })
+    }
+    Object.assign(window, { disk, showSaveFilePicker })
+  })
+  await openPage(page)
+  await keepShare(page, 81)
+  const saved = page.locator('.saved')
+  // also while one is in a cell
+  await share(page).focus()
+  await page.keyboard.press('Control+s')
+  await expect(saved).toHaveText(/^saved as 1 blast-air-train\.json at/)
+  await keepShare(page, 82)
+  await page.keyboard.press('Control+s')
+  await page.keyboard.press('Control+Shift+s')
+  await expect(saved).toHaveText(/^saved as 2 blast-air-train\.json at/)
+  const { asked, files } = await page.evaluate<{ asked: number; files: [string, string][] }>('disk')
+  expect(asked).toBe(2)
+  expect(files.map(([name]) => name)).toEqual([
+    '1 blast-air-train.json',
+    '1 blast-air-train.json',
+    '2 blast-air-train.json',
+  ])
+  expect(files.map(([, text]) => JSON.parse(text) as unknown)).toEqual(
+    [81, 82, 82].map((percent) => JSON.parse(trainText(percent)) as unknown),
+  )
+  const [chooser] = await Promise.all([
+    page.waitForEvent('filechooser'),
+    page.keyboard.press('Control+o'),
+  ])
+  const buffer = Buffer.from(trainText(60, 'Another train'))
+  await chooser.setFiles({ name: 'other.json', mimeType: 'application/json', buffer })
+  await expect(page.locator('.train-name')).toHaveText('Another train')
+  await expect(share(page)).toHaveValue('60')
+})
+
 test('the shelf and its notes are sound for screen readers and by day and night', async ({
   page,
 }) => {
