@@ -15,7 +15,11 @@ export function roundedSentence(train: Train, rounded: Omit<RoundedAnswer, 'sent
   const less =
     cost < before.cost ? ', less because shims on three rows need not lie exactly in one plane' : ''
   const paid = `Rounded to the shims of the store it comes to ${valueOf(cost, train)} in place of ${valueOf(before.cost, train)}${less}`
-  const share = `the tightest coupling then uses ${shareText(worstShare)} of its tolerance in place of ${shareText(before.worstShare)}`
+  const [used, usedBefore] = [shareText(worstShare), shareText(before.worstShare)]
+  const share =
+    used === usedBefore
+      ? `the tightest coupling still uses ${used} of its tolerance`
+      : `the tightest coupling then uses ${used} of its tolerance in place of ${usedBefore}`
   const sentences = [
     `${paid}; ${share}.`,
     ...(rounded.status === 'over the share asked for'
