@@ -13,6 +13,17 @@ describe(`${count} simulated jobs: as found, plan, work with errors, read again,
       jobs.push(simulate(new Random(start + k), shape, k % 8 === 5))
     }
     expect(jobs).toHaveLength(count)
+    const story = ({ shape, shares, end }: Job) =>
+      `${shape} ${shares.map((share) => share.toFixed(2)).join(' ')} ${end}`
+    const worse = ({ shares }: Job) => shares.some((s, i) => i > 0 && s > (shares[i - 1] ?? 0))
+    console.log(
+      `seeds ${start} to ${start + count - 1}: ${jobs.filter(({ shares }) => (shares.at(-1) ?? 2) <= 1).length} done, ` +
+        `rounds ${[1, 2, 3].map((n) => jobs.filter(({ shares }) => shares.length === n + 1).length).join(' ')}; ` +
+        `not done or worse on the way:\n${jobs
+          .filter((job) => (job.shares.at(-1) ?? 2) > 1 || worse(job))
+          .map(story)
+          .join('\n')}`,
+    )
   })
 
   it('are in full tolerance by the true geometry within three rounds, at least 95 of 100', () => {

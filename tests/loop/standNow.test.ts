@@ -89,6 +89,31 @@ describe('where the train stands now', () => {
     expect(stood(pair({ right: { feet } }), { actuals: lifted(0, 0) }).ok).toBe(true)
   })
 
+  it('is not planned from half of what a coupling takes: a rim alone says nothing of the angle', () => {
+    const rim = (at: number, rides: string): Json => ({
+      kind: 'rim',
+      rides,
+      at,
+      readings: [12, 3, 6, 9].map((hour) => [hour, 0]),
+    })
+    const file = pair({ right: { feet }, found: [rim(0, 'left'), rim(200, 'right')] })
+    const turn = (set: number) => ({
+      coupling: 'c',
+      set,
+      readings: [12, 3, 6, 9].map((hour): [number, number] => [hour, hour]),
+    })
+    const actuals = lifted(100, 0)
+    expect(stood(file, { actuals, readings: [turn(0)] })).toMatchObject({ unread: ['c'] })
+    expect(stood(file, { actuals, readings: [turn(0), turn(1)] }).ok).toBe(true)
+  })
+
+  it('is not planned from readings older than work under soft feet, whatever was put there', () => {
+    const answer = stood(pair({ right: { feet } }), { softDone: ['B'] })
+    expect(answer).toMatchObject({ ok: false, unread: ['c'] })
+    const again = stood(pair({ right: { feet } }), { softDone: ['B'], readings: [reading] })
+    expect(again.ok).toBe(true)
+  })
+
   it('counts a skid that moved under its machine', () => {
     const actuals = ['500a', '500b', '2500a', '2500b'].map((foot) => ({
       body: 'S',

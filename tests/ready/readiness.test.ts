@@ -165,15 +165,48 @@ describe('soft foot makes everything after it provisional', () => {
     for (const row of text.split('\n')) expect(row.length).toBeLessThanOrEqual(80)
   })
 
+  /** Off by 180 um, so that there is something to move. */
+  const planned = (more: { right?: Json; record?: Json }) => inOrder({ ...more, z: 180 })
+  const waivers = [{ what: 'soft foot', by: 'N. Ferrer', why: 'the foundation is renewed in May' }]
+  const kinds = (file: Json) =>
+    planOf(file).steps?.steps.map(({ kind, provisional }) => [kind, provisional])
+
+  it('every step after the soft-foot step, and every part of the text with figures', () => {
+    const file = planned({ right: { feet } })
+    expect(kinds(file)).toEqual([
+      ['soft foot', false],
+      ['vertical', true],
+      ['read', true],
+    ])
+    const text = planText(trainOf(file), planOf(file)).split('\n')
+    const mark = 'PROVISIONAL until the soft feet are plane and the couplings read anew'
+    const parts = text.flatMap((row, i) => (row === mark ? [text[i + 1]?.split(/[:,]/)[0]] : []))
+    expect(parts).toEqual(['FEET', 'COUPLINGS', 'WHAT BINDS', 'EXPECTED READINGS', 'ORDER OF WORK'])
+  })
+
+  it('where no shim takes it away too: all feet rise alike, something springs', () => {
+    const springing = fourFeet.map((foot) => ({ ...foot, soft: 120 }))
+    const file = planned({ right: { feet: springing } })
+    expect(readyOf(file)).toMatchObject({ ready: false, provisional: true })
+    expect(kinds(file)).toEqual([
+      ['vertical', true],
+      ['read', true],
+    ])
+  })
+
   it('until it is waived or taken away', () => {
-    const waivers = [
-      { what: 'soft foot', by: 'N. Ferrer', why: 'the foundation is renewed in May' },
-    ]
+    const waived = planned({ right: { feet }, record: { waivers } })
     expect(readyOf(inOrder({ right: { feet }, record: { waivers } }))).toMatchObject({
       ready: true,
       provisional: false,
     })
     expect(readyOf(inOrder())).toMatchObject({ provisional: false })
+    // who goes without the soft-foot work is not told to do it
+    expect(kinds(waived)).toEqual([
+      ['vertical', false],
+      ['read', false],
+    ])
+    expect(planText(trainOf(waived), planOf(waived))).not.toContain('PROVISIONAL')
   })
 })
 

@@ -105,7 +105,11 @@ function setComparison(expected: readonly ExpectedAnswer[], entry: Measured): Se
 }
 
 /** The line that new readings alone give; undefined where they leave it open. */
-function lineOf(train: Train, coupling: Coupling, some: readonly Measured[]): AsFound | undefined {
+export function lineOf(
+  train: Train,
+  coupling: Coupling,
+  some: readonly Measured[],
+): AsFound | undefined {
   const per = micrometresPer[train.units.fine]
   const found = some.flatMap((entry): ReadingSet[] => {
     const set = coupling.found[entry.set]

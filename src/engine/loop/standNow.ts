@@ -17,7 +17,7 @@ import { listed } from '../sheet/words'
 import { pointMove } from '../steps/limits'
 import { largestMove } from '../steps/moves'
 import { actualMotion, footMoves, type Actual } from './actual'
-import type { Measured } from './compare'
+import { lineOf, type Measured } from './compare'
 import type { Signed } from './pages'
 
 export interface Round {
@@ -53,7 +53,7 @@ const nothing = 0.1
  */
 export function standNow(document: TrainDocument, train: Train, round: Round): Stood {
   const motions = train.bodies.map((body) => actualMotion(train, body, round.actuals))
-  const unread = unreadCouplings(train, motions, round.readings)
+  const unread = unreadCouplings(train, motions, round)
   if (unread.length > 0)
     return {
       ok: false,
@@ -84,20 +84,23 @@ export function standNow(document: TrainDocument, train: Train, round: Round): S
   }
 }
 
-/** Couplings at a machine that was moved, by itself or by its skid, without a new reading of every set in use. */
+/** Couplings at a machine that was moved, by itself or by its skid, whose new readings do not fix their line. */
 function unreadCouplings(
   train: Train,
   motions: readonly Motion[],
-  readings: readonly Measured[],
+  { readings, softDone = [] }: Round,
 ): string[] {
   const movedBy = (b: number) => {
     const body = train.bodies[b]
-    return body !== undefined && largestMove(body, motions[b] ?? noMotion) > nothing
+    if (!body) return false
+    return softDone.includes(body.id) || largestMove(body, motions[b] ?? noMotion) > nothing
   }
   const moved = (m: number) => movedBy(m) || movedBy(train.bodies[m]?.skid ?? m)
-  return train.couplings.flatMap(({ id, left, right }) =>
-    (moved(left) || moved(right)) && !readings.some(({ coupling }) => coupling === id) ? [id] : [],
-  )
+  return train.couplings.flatMap((coupling) => {
+    if (!moved(coupling.left) && !moved(coupling.right)) return []
+    const some = readings.filter((entry) => entry.coupling === coupling.id)
+    return lineOf(train, coupling, some) ? [] : [coupling.id]
+  })
 }
 
 function bodyNow<T extends MachineDocument | SkidDocument>(

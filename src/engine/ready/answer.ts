@@ -8,7 +8,7 @@ export interface ReadyAnswer {
   /** Why the figures are provisional; empty when they are not. */
   provisionalSentence: string
   items: ReadyItem[]
-  /** Bodies that are soft, each a step of its own. */
+  /** Bodies that are soft and not waived, each a step of its own. */
   softFoot: SoftFootAnswer[]
   strain: StrainAnswer[]
   closure: ClosureAnswer[]

@@ -39,15 +39,22 @@ export function readiness(
 ): ReadyAnswer {
   const record = workRecordOf(document.record) ?? {}
   const items: ReadyItem[] = []
-  const add = (what: ReadyWhat, where: string, judged: Judged, more: { by?: string } = {}) => {
-    items.push(waivedOr(record, { what, where, ...judged, ...more }))
+  const add = (
+    what: ReadyWhat,
+    where: string,
+    judged: Judged,
+    more: { by?: string } = {},
+  ): ReadyItem => {
+    const item = waivedOr(record, { what, where, ...judged, ...more })
+    items.push(item)
+    return item
   }
   const soft: SoftFootAnswer[] = []
   train.bodies.forEach((body, b) => {
     if (body.feet.length === 0) return
     const judged = softFoot(train, body, solver)
-    add('soft foot', body.id, softFootItem(train, body, judged))
-    if (judged.verdict === 'soft') soft.push(softFootAnswer(train, b, judged))
+    const { state } = add('soft foot', body.id, softFootItem(train, body, judged))
+    if (state === 'bad') soft.push(softFootAnswer(train, b, judged))
   })
   const strain = train.couplings.flatMap((coupling, c) => {
     const given = document.couplings[c]

@@ -20,25 +20,30 @@ import { stepsText } from './stepsText'
 export function planText(train: Train, answer: PlanAnswer): string {
   const shown = answer.status === 'planned' || answer.status === 'in-tolerance'
   const told = toldAnswer(answer)
+  const later = (part: string[]) => (answer.ready?.provisional === true ? provisional(part) : part)
   return [
     ...opening(train),
     ...paragraph(sentenceText(sentenceOf(train, answer))),
     ...(answer.ready ? readyLine(answer.ready) : []),
     ...conflictText(answer),
     ...remediesText(answer),
-    ...(answer.status === 'planned' ? [...feetText(train, told), ...packsText(train, answer)] : []),
-    ...(shown
-      ? couplingsText(train, told)
-      : [
-          ...heading(
-            'COUPLINGS',
-            `share of tolerance as found; ${shareText(answer.share)} was asked for`,
-          ),
-          ...asFoundShares(train, answer.asFound, answer.share),
-        ]),
-    ...(answer.status === 'planned' ? bindingText(train, answer) : []),
-    ...(answer.status === 'planned' ? expectedText(train, told) : []),
-    ...(shown && answer.steps ? stepsText(train, answer.steps) : []),
+    ...(answer.status === 'planned'
+      ? [...later(feetText(train, told)), ...later(packsText(train, answer))]
+      : []),
+    ...later(
+      shown
+        ? couplingsText(train, told)
+        : [
+            ...heading(
+              'COUPLINGS',
+              `share of tolerance as found; ${shareText(answer.share)} was asked for`,
+            ),
+            ...asFoundShares(train, answer.asFound, answer.share),
+          ],
+    ),
+    ...(answer.status === 'planned' ? later(bindingText(train, answer)) : []),
+    ...(answer.status === 'planned' ? later(expectedText(train, told)) : []),
+    ...(shown && answer.steps ? later(stepsText(train, answer.steps)) : []),
     ...(answer.ready ? readyText(answer.ready) : []),
     ...findingsText(answer.findings),
     ...notEnteredText(answer.notEntered),
@@ -47,6 +52,12 @@ export function planText(train: Train, answer: PlanAnswer): string {
     '',
   ].join('\n')
 }
+
+/** A part of the text, from its heading on, marked as one whose figures soft-foot work will change. */
+const provisional = ([blank, ...part]: string[]): string[] =>
+  blank === undefined
+    ? []
+    : [blank, 'PROVISIONAL until the soft feet are plane and the couplings read anew', ...part]
 
 /** The name, and which side is which. */
 export function opening(train: Train): string[] {

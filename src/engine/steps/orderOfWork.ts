@@ -26,6 +26,8 @@ export interface OrderOptions {
   readonly order?: readonly string[]
   /** Shims that make feet plane again before anything else, in the document's fine unit. */
   readonly soft?: readonly SoftShim[]
+  /** Soft feet are to be seen to first, with shims or in another way: every step after that is provisional. */
+  readonly provisional?: boolean
 }
 
 /**
@@ -50,7 +52,10 @@ export function orderOfWork(
   const steps = [
     ...soft,
     ...movingSteps(train, found, motions, placed, options.packs ?? [], foundPasses),
-  ].map((step) => ({ ...step, provisional: soft.length > 0 && step.kind !== 'soft foot' }))
+  ].map((step) => ({
+    ...step,
+    provisional: step.kind !== 'soft foot' && (soft.length > 0 || options.provisional === true),
+  }))
   const first = steps[0]
   if (first) first.cautions = [beforeAll, ...first.cautions]
   return {

@@ -24,6 +24,7 @@ export function withSteps(
     soft: (answer.ready?.softFoot ?? []).flatMap(({ body, shims, hold }) =>
       (shims ?? []).map(({ foot, shim }) => ({ body, foot, shim, hold })),
     ),
+    provisional: answer.ready?.provisional === true,
     ...(order && { order }),
   })
   return { ...answer, steps }
