@@ -4,7 +4,7 @@ import { sharesOf } from '../../src/engine/misalignment/shares'
 import { sharesAfter } from '../../src/engine/proof/couplingsMet'
 import { noMotion } from '../../src/engine/motion/motion'
 import { settingBeside } from '../../src/engine/misalignment/settingBeside'
-import { settingWords } from '../../src/engine/sheet/settingWords'
+import { settingInLines, settingWords } from '../../src/engine/sheet/settingWords'
 import { at, given, pair, planOf, trainOf, type Json } from './pair'
 
 const why = 'measured on the test stand'
@@ -53,6 +53,17 @@ describe("a maker's cold setting", () => {
     )
     // 280 high less the 250 that the motor rises, 50 toward 9 and 40 more
     expect(at(at(without, 1), 0)).toEqual([-90, 30, 200])
+  })
+
+  it('is told beside the lines of states, which are drawn by growth, where it is used', () => {
+    const line = given(-50, 280, 0.1, 0.2)
+    expect(settingInLines(train(line, {}))).toBeUndefined()
+    expect(settingInLines(train(line, { setting }))).toBeUndefined()
+    const used = train(line, { setting: { ...setting, use: true, why } })
+    expect(settingInLines(used)).toMatch(
+      /^At .+ the maker's cold setting decides, .*growth figures, which do not count there\.$/,
+    )
+    expect(settingInLines(used)).toContain(used.couplings[0]?.name)
   })
 
   it('is the only thing the coupling is judged by, in every state, where it is used', () => {

@@ -59,8 +59,11 @@ export function useJobState() {
   }
 }
 
-/** Whether two documents differ in nothing but their record, and so have one plan. */
+/** What no plan depends on: it is kept and printed, and typing it plans nothing. */
+const beside: ReadonlySet<string> = new Set<keyof TrainDocument>(['record', 'note', 'site'])
+
+/** Whether two documents differ in nothing that a plan depends on. */
 export function samePlan(a: TrainDocument, b: TrainDocument): boolean {
   const keys = new Set([...Object.keys(a), ...Object.keys(b)]) as Set<keyof TrainDocument>
-  return [...keys].every((key) => key === 'record' || a[key] === b[key])
+  return [...keys].every((key) => beside.has(key) || a[key] === b[key])
 }

@@ -3,6 +3,7 @@ import { toFine } from '../units/units'
 import type { Aim, Coupling, Train } from '../train/model'
 import { settingBeside } from '../misalignment/settingBeside'
 import { lineInWords } from './readingsText'
+import { listed } from './words'
 
 /** A maker's cold setting and the growth figures, told apart in words. */
 export interface SettingWords {
@@ -39,6 +40,17 @@ export function settingWords(train: Train, coupling: Coupling): SettingWords | u
     ? `The setting is used (${setting.why ?? ''}): growth and aims are not applied at this coupling, in any state`
     : 'The growth figures are used; the setting is not'
   return { maker, growth, differ, sentence: `${maker}; ${compared}. ${choice}.` }
+}
+
+/**
+ * What lines of states mean where a maker's cold setting is used: they are drawn by the growth figures,
+ * which count for nothing there. Undefined where none is used.
+ */
+export function settingInLines(train: Train): string | undefined {
+  const used = train.couplings.filter(({ setting }) => setting?.used === true)
+  return used.length === 0
+    ? undefined
+    : `At ${listed(used.map(({ name }) => name))} the maker's cold setting decides, and the gates are drawn by it; lines of states show the growth figures, which do not count there.`
 }
 
 const level: Aim = { y: 0, z: 0, sy: 0, sz: 0 }
