@@ -1,5 +1,5 @@
 import { costWord } from '../sheet/bindingWords'
-import { holdList, type HoldItem } from '../sheet/holdList'
+import type { HoldItem } from '../sheet/holdList'
 import { orderInWords } from '../sheet/holdsText'
 import { capital, counted } from '../sheet/words'
 import type { Train } from '../train/model'
@@ -11,9 +11,8 @@ import { sentence } from './words'
 const mostTold = 8
 
 /** What else could have been held, and what that would have cost. */
-export function choicesPage({ train, holds, plan }: Drawn): Chapter[] {
-  if (!holds) return [notCompared(train)]
-  const list = holdList(train, holds.rows, holds.complete)
+export function choicesPage({ train, holds: list, plan }: Drawn): Chapter[] {
+  if (!list) return [notCompared(train)]
   const rounded = plan.rounded?.bodies ? ' All before rounding to the shims of the store.' : ''
   return [
     {
@@ -23,7 +22,7 @@ export function choicesPage({ train, holds, plan }: Drawn): Chapter[] {
         {
           kind: 'text',
           look: 'plain',
-          text: `${holds.complete ? `All ${counted(list.solved, 'choice', 'choices')} were solved` : `The best ${list.solved} choices found; the list is not complete`}; ${orderInWords}.${rounded}`,
+          text: `${list.complete ? `All ${counted(list.solved, 'choice', 'choices')} were solved` : `The best ${list.solved} choices found; the list is not complete`}; ${orderInWords}.${rounded}`,
         },
         table(list.shown, `${costWord(train)}, ${list.unit}`, list.unit),
         ...folded(

@@ -1,8 +1,6 @@
-import type { Holds, RankedHold } from '../holds/holdRows'
 import type { PlanAnswer } from '../plan/answer'
-import { holdList } from '../sheet/holdList'
+import type { HoldList } from '../sheet/holdList'
 import { sentenceOf } from '../sheet/sentence'
-import type { Train } from '../train/model'
 import { caution } from '../sheet/remarksText'
 import { capital, counted, inSentence, listed } from '../sheet/words'
 import type { Drawn } from './job'
@@ -83,7 +81,6 @@ function stays({ train, answer, holds }: Drawn): Block[] {
   const chosen = held
     .filter(({ anchored }) => anchored === undefined)
     .map(({ name }) => inSentence(name))
-  const row = holds?.rows.find(({ current }) => current)
   return [
     { kind: 'heading', text: 'What is held, and why' },
     {
@@ -97,7 +94,7 @@ function stays({ train, answer, holds }: Drawn): Block[] {
             ? []
             : [`${capital(inSentence(name))}: may never be let go: ${sentence(anchored)}`],
         ),
-        ...(row && holds ? [whyHeld(train, holds, row, answer.status === 'planned')] : []),
+        ...(holds ? whyHeld(holds, answer.status === 'planned') : []),
         ...(holds || answer.status !== 'planned'
           ? []
           : ['Other choices of what to hold were not compared on this sheet.']),
@@ -107,12 +104,13 @@ function stays({ train, answer, holds }: Drawn): Block[] {
 }
 
 /** How this choice stands among all that were solved, as the page that compares them has it. */
-function whyHeld(train: Train, { rows, complete }: Holds, row: RankedHold, planned: boolean) {
-  if (!planned) return `${rows.length} choices of what to hold were solved.`
-  const of = `Of ${rows.length} choices of what to hold`
-  const { shown } = holdList(train, rows, complete)
+function whyHeld({ shown, solved }: HoldList, planned: boolean): string[] {
+  if (!planned) return [`${counted(solved, 'choice', 'choices')} of what to hold were solved.`]
   const place = shown.findIndex(({ current }) => current)
-  if (place === 0) return `${of} none needs less, moves and effort together.`
-  const why = row.why === '' ? '' : ` ${sentence(capital(row.why))}`
-  return `${of} it is number ${place + 1} by moves and effort.${why}`
+  const item = shown[place]
+  if (!item) return []
+  const of = `Of ${counted(solved, 'choice', 'choices')} of what to hold`
+  if (place === 0) return [`${of} none needs less, moves and effort together.`]
+  const why = item.why === '' ? '' : ` ${sentence(capital(item.why))}`
+  return [`${of} it is number ${place + 1} by moves and effort.${why}`]
 }

@@ -1,6 +1,6 @@
-import type { Holds } from '../holds/holdRows'
 import type { PlanAnswer } from '../plan/answer'
 import { figuresOf, type Figures } from '../scene/figures'
+import type { HoldList } from '../sheet/holdList'
 import type { TrainDocument } from '../train/document'
 import type { Train } from '../train/model'
 
@@ -10,7 +10,7 @@ export interface PaperJob {
   readonly train: Train
   readonly answer: PlanAnswer
   /** Choices of held bodies, where they were solved. */
-  readonly holds?: Holds
+  readonly holds?: HoldList
 }
 
 /** The same with the lines behind the drawings, worked out once. */

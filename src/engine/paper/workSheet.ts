@@ -1,5 +1,6 @@
 import { withReasons } from '../explain/reasons'
 import { holdsOf, solvesAll } from '../holds/holdRows'
+import { holdList } from '../sheet/holdList'
 import { planRead } from '../planTrain'
 import type { PlanAnswer } from '../plan/answer'
 import { withReady } from '../ready/withReady'
@@ -35,6 +36,7 @@ export function workSheet(
   if (status === 'stopped' || status === 'unproven')
     return { status: 'stopped', why: `no sheet without a plan that holds: ${answer.why ?? status}` }
   const few = solvesAll(train, { bodies: mostBodies })
-  const holds = few ? { holds: holdsOf(train, solver, { prices: false }) } : {}
-  return { status, answer, paper: paperOf({ ...read, answer, ...holds }, settings) }
+  const holds = few ? holdsOf(train, solver, { prices: false }) : undefined
+  const list = holds && { holds: holdList(train, holds.rows, holds.complete) }
+  return { status, answer, paper: paperOf({ ...read, answer, ...list }, settings) }
 }

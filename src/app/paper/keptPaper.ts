@@ -1,0 +1,41 @@
+import { paperOf, type PaperSettings } from '../../engine/paper/paperOf'
+import type { Paper } from '../../engine/paper/page'
+import { quickPaper } from '../../engine/paper/quickPaper'
+import { useJob } from '../stores/job'
+import { usePlan } from '../stores/plan'
+import { useStudy } from '../stores/study'
+import { useWork } from '../stores/work'
+
+/** The work sheet from what the page has worked out already, for a print that cannot wait. */
+export function useKeptPaper() {
+  const job = useJob()
+  const plan = usePlan()
+  const work = useWork()
+  const study = useStudy()
+
+  /** The whole sheet, word for word what is laid out when it is asked for; undefined while anything of it is still worked out. */
+  function whole(settings: PaperSettings): Paper | undefined {
+    const { document, planned } = job
+    const { drawing, working } = plan
+    if (!document || document !== planned || job.stale || working || !drawing) return undefined
+    if (work.old || work.failure !== '' || !work.work || study.stale) return undefined
+    const { holds, reasons } = study
+    const { train, answer } = drawing
+    if (!holds?.finished || (answer.status === 'impossible' && !reasons)) return undefined
+    if (answer.status === 'stopped' || answer.status === 'unproven') return undefined
+    return paperOf(
+      { document, train, answer: { ...answer, ...work.work, ...reasons }, holds: holds.list },
+      settings,
+    )
+  }
+
+  /** The whole sheet, or what there is of it, marked on every page. */
+  function atOnce(settings: PaperSettings): Paper | undefined {
+    const { document } = job
+    const { drawing } = plan
+    if (!document || !drawing) return undefined
+    return whole(settings) ?? quickPaper(document, drawing, settings)
+  }
+
+  return { whole, atOnce }
+}
