@@ -114,6 +114,12 @@ test('paper goes with the units of the train, and says what of the screen is not
     expect(notice).toBe('NOT READY: see page 1; BEST PLAN, not as put by hand')
   expect(best?.pages[0]).toContain(`revision ${paper.revision}`)
   await tell(page, 'afterprint')
+  const told = page.getByText(
+    'These cards are of the best plan, not of the machines as they were put by hand.',
+  )
+  await page.getByRole('button', { name: 'At the machine' }).click()
+  await expect(told).toBeVisible()
+  await page.getByRole('button', { name: 'The sheet' }).click()
   await page.getByRole('button', { name: 'Back to best' }).click()
   await expect(page.getByRole('button', { name: 'Print the work sheet' })).toBeVisible()
 

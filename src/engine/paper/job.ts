@@ -1,6 +1,7 @@
 import type { PlanAnswer } from '../plan/answer'
 import { figuresOf, type Figures } from '../scene/figures'
 import type { HoldList } from '../sheet/holdList'
+import { toldAnswer } from '../sheet/packsText'
 import type { TrainDocument } from '../train/document'
 import type { Train } from '../train/model'
 
@@ -23,22 +24,6 @@ export interface Drawn extends PaperJob {
 }
 
 export function drawn(job: PaperJob): Drawn {
-  const answer = asWorked(job.answer)
+  const answer = toldAnswer(job.answer)
   return { ...job, answer, plan: job.answer, figures: figuresOf(job.train, answer) }
-}
-
-/** A plan with what the store's shims make of it; the plan itself where there is no rounding. */
-export function asWorked(answer: PlanAnswer): PlanAnswer {
-  const { rounded } = answer
-  if (!rounded?.bodies) return answer
-  const { feet, bodies, couplings, worstShare, expected, total } = rounded
-  return {
-    ...answer,
-    feet,
-    bodies,
-    couplings,
-    worstShare,
-    ...(expected && { expected }),
-    ...(total && { total }),
-  }
 }

@@ -15,7 +15,10 @@ export function recipeOf(
   return pack && recipeText(train, pack)
 }
 
-export function recipeText(train: Train, { change, use }: PackAnswer): string {
+export function recipeText(
+  train: Train,
+  { change, use }: Pick<PackAnswer, 'change' | 'use'>,
+): string {
   const { units, plan } = train
   const fine = micrometresPer[units.fine]
   const unit = fineSign[units.fine]
