@@ -169,7 +169,28 @@ test('by touch on a tablet every target of the sheet is 48 px', async ({ browser
   await chooseExample(page, 'pump-and-motor.json')
   await worked(page)
   await layAllOpen(page)
-  const small = await page.evaluate(() =>
+  expect(await small(page)).toEqual([])
+
+  // an entry that is no value, the shelf, a file that is refused, one that is on the shelf
+  await page.locator('[data-figures=feet] .cell.number input').first().fill('1,2,3')
+  await expect(page.locator('.stale-note')).toContainText('1,2,3')
+  await page.getByRole('button', { name: 'Shelf', exact: true }).tap()
+  await page.locator('.versions').getByRole('button', { name: /^Look/ }).first().tap()
+  const other = exampleText('pump-and-motor.json').replace('"share": 0.7', '"share": 0.8')
+  await openText(page, 'motor.json', other)
+  await expect(page.locator('.shelf-note summary')).toBeVisible()
+  await openText(page, 'torn.json', '{ "format": ')
+  await expect(page.locator('.refusal')).toBeVisible()
+  expect(await small(page)).toEqual([])
+  await page.getByRole('button', { name: 'New train' }).tap()
+  await expect(page.locator('.stale-note button')).toHaveText(/^Add the machines/)
+  expect(await small(page)).toEqual([])
+  await context.close()
+})
+
+/** What may be pressed on the page and is smaller than a finger. */
+async function small(page: Page): Promise<string[]> {
+  return page.evaluate(() =>
     [
       ...document.querySelectorAll('button, select, summary, input, textarea, [role=button]'),
     ].flatMap((target) => {
@@ -188,6 +209,4 @@ test('by touch on a tablet every target of the sheet is 48 px', async ({ browser
       ]
     }),
   )
-  expect(small).toEqual([])
-  await context.close()
-})
+}
