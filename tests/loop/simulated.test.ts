@@ -31,6 +31,20 @@ describe(`${count} simulated jobs: as found, plan, work with errors, read again,
     expect(done.length / count).toBeGreaterThanOrEqual(0.95)
   })
 
+  // What keeps the loop from diverging: where a trim comes out depends on its own errors, never on
+  // how far out the train stood, and those errors are no larger than they were said to be.
+  it('come out of every trim where it was said they would, within its doubt', () => {
+    const trims = jobs.flatMap((job) => job.trims)
+    const beyond = trims.map(({ said, u, came }) => (came - said) / u)
+    const guarded = beyond.filter((by) => by <= 1.645).length
+    console.log(
+      `${trims.length} trims, ${guarded} within 1.645 standard uncertainties of what was said, the worst ${Math.max(...beyond).toFixed(2)}`,
+    )
+    expect(trims.length).toBeGreaterThan(count / 10)
+    expect(Math.max(...beyond)).toBeLessThan(3)
+    expect(guarded / trims.length).toBeGreaterThanOrEqual(0.9)
+  })
+
   // A single round may make a train worse by the errors of that round; what must not be is that it
   // goes on, or that a job ends far out.
   it('never diverge: none ends worse than it began or far out, none gets worse twice running out of tolerance', () => {

@@ -35,8 +35,16 @@ export interface Job {
   /** Worst share of full tolerance by the true geometry: as found and after each round. */
   readonly shares: readonly number[]
   readonly end: 'done' | 'three rounds' | 'left alone'
+  readonly trims: readonly Trim[]
   /** Starts that had no plan and were drawn again. */
   readonly redrawn: number
+}
+
+/** A round after the first: the share it was planned to come to, how unsure that was said to be, and what it came to. */
+export interface Trim {
+  readonly said: number
+  readonly u: number
+  readonly came: number
 }
 
 const mostRounds = 3
@@ -58,23 +66,32 @@ interface Start {
   readonly lines: readonly Misalignment[]
 }
 
-function worked(random: Random, start: Start, packs: boolean): Pick<Job, 'shares' | 'end'> {
+function worked(
+  random: Random,
+  start: Start,
+  packs: boolean,
+): Pick<Job, 'shares' | 'end' | 'trims'> {
   let { document, lines } = start
   const { truth } = start
   const shares = [trueShare(truth, lines)]
+  const trims: Trim[] = []
   for (let round = 1; round <= mostRounds; round++) {
     const read = trainOf(document)
     const found = read.couplings.map(asFound)
     // only a round that follows on others is a trim: the first plan is the one asked for
-    if (round > 1 && verdictOf(read, found).verdict === 'done') return { shares, end: 'done' }
-    const plan = round === 1 ? firstPlan(document, packs) : trim(document, packs)
-    if (!plan) return { shares, end: 'left alone' }
+    if (round > 1 && verdictOf(read, found).verdict === 'done')
+      return { shares, trims, end: 'done' }
+    const next = round === 1 ? undefined : trim(document, packs)
+    const plan = round === 1 ? firstPlan(document, packs) : next?.plan
+    if (!plan) return { shares, trims, end: 'left alone' }
     const told = toldBy(plan)
     const motions = trueMotions(random, truth, told)
     lines = couplingMotions(truth, motions).map(({ misalignment }, c) =>
       addMisalignments(lines[c] ?? zero, misalignment),
     )
-    shares.push(trueShare(truth, lines))
+    const came = trueShare(truth, lines)
+    shares.push(came)
+    if (next) trims.push({ said: next.after, u: next.u, came })
     const stood = standNow(document, read, {
       actuals: told,
       readings: readAll(random, read, truth, lines),
@@ -84,7 +101,7 @@ function worked(random: Random, start: Start, packs: boolean): Pick<Job, 'shares
     if (!stood.ok) throw new Error(stood.why)
     document = repeatedly(random, stood.document, truth, lines)
   }
-  return { shares, end: 'three rounds' }
+  return { shares, trims, end: 'three rounds' }
 }
 
 /** Reads again, up to twice more, where one set of readings cannot tell whether the work is done. */
@@ -117,14 +134,17 @@ const firstPlan = (document: TrainDocument, packs: boolean) =>
   planAt(document, document.plan?.share ?? 1, packs)
 
 /** The plan of a round that follows others; undefined where it is not worth its errors, or there is none. */
-function trim(document: TrainDocument, packs: boolean): PlanAnswer | undefined {
+function trim(
+  document: TrainDocument,
+  packs: boolean,
+): { plan: PlanAnswer; after: number; u: number } | undefined {
   const train = trainOf(document)
   const { floor } = planAt(document, train.plan.share, false)
   const next = nextRound(train, train.couplings.map(asFound), floor)
   const plan = planAt(document, next.share, packs)
   const after = plan.rounded?.worstShare ?? plan.worstShare
   if (plan.status !== 'planned' || after === undefined) return undefined
-  return worthMoving(plan.standingShare, after, next) ? plan : undefined
+  return worthMoving(plan.standingShare, after, next) ? { plan, after, u: next.u } : undefined
 }
 
 function planAt(document: TrainDocument, share: number, packs: boolean): PlanAnswer {

@@ -68,6 +68,7 @@ export interface TrainFile {
     left: { machine: string; plane: number }
     right: { machine: string; plane: number }
     found: SetFile[]
+    axial?: { found: number }
   }[]
   plan?: { reserve?: number; stage?: number }
 }
@@ -169,7 +170,28 @@ export function worstPassed(file: TrainFile, standing: Standing): { by: number; 
       note((Math.abs(pitch) - body.tilt) * k * reach, `${body.id} tilt`)
     }
   }
+  for (const { by, what } of meeting(file, standing)) note(by, what)
   return worst
+}
+
+/** Fine units in one length unit. */
+const lengthScale = (file: TrainFile): number =>
+  ({ mm: 1, in: 25.4 })[file.units.length] / { um: 1e-3, mm: 1, mil: 0.0254 }[file.units.fine]
+
+/** How far each coupling's shaft ends stand into each other (fine units); nothing where their distance is not entered. */
+function meeting(file: TrainFile, standing: Standing): { by: number; what: string }[] {
+  return file.couplings.flatMap(({ id, left, right, axial }) => {
+    if (!axial || axial.found <= 0) return []
+    const along = (end: { machine: string; plane: number }, side: 'left' | 'right') => {
+      const body = file.machines.find((machine) => machine.id === end.machine)
+      if (!body?.axis) throw new Error(`no machine ${end.machine}`)
+      const axis = 'left' in body.axis ? body.axis[side] : body.axis
+      const point = { x: end.plane, y: axis.y ?? 0, z: axis.z }
+      return carriedInAll(file, body, standing, point)[0]
+    }
+    const apart = axial.found * lengthScale(file) + along(right, 'left') - along(left, 'right')
+    return [{ by: -apart, what: `${id} shaft ends` }]
+  })
 }
 
 /** Change of a coupling's misalignment: offset at an x and slope, [aside, up]. */

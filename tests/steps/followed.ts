@@ -115,3 +115,42 @@ function posesOf(
 }
 
 const still: Move = { tx: 0, ty: 0, tz: 0, sy: 0, sz: 0, roll: 0 }
+
+/** How a part of a move, other steps and then the rest go: most that a limit is passed by after the part and on the way. */
+export function withStop(
+  file: TrainFile,
+  { steps }: StepsAnswer,
+  id: string,
+  stop: { part: number; then: readonly string[] },
+): { by: number; what: string } {
+  const moving = steps.filter(({ feet }) => feet.length > 0)
+  const standing = new Map<string, Move>()
+  const deltas = new Map<string, { body: string; from: Move; to: Move }>()
+  const before = new Map<string, Move>()
+  for (const step of moving) {
+    if (step.id === id) for (const [body, move] of standing) before.set(body, move)
+    const to = step.standing[0]?.move
+    if (!to) throw new Error(`${step.id} stands nowhere`)
+    deltas.set(step.id, { body: step.body, from: standingOf(standing, step.body), to })
+    standing.set(step.body, to)
+  }
+  const now = before
+  let worst = { by: 0, what: '' }
+  const go = (step: string, part: number) => {
+    const delta = deltas.get(step)
+    if (!delta) throw new Error(`no step ${step}`)
+    const start = standingOf(now, delta.body)
+    const way = Object.fromEntries(
+      names.map((n) => [n, start[n] + (delta.to[n] - delta.from[n]) * part]),
+    ) as unknown as Move
+    for (let i = 1; i <= looks; i++) {
+      now.set(delta.body, between(start, way, i / looks))
+      const passed = worstPassed(file, now)
+      if (passed.by > worst.by) worst = passed
+    }
+  }
+  go(id, stop.part)
+  for (const step of stop.then) go(step, 1)
+  go(id, 1 - stop.part)
+  return worst
+}

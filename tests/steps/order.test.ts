@@ -5,8 +5,8 @@ import { asFound } from '../../src/engine/readings/asFound'
 import type { StepsAnswer } from '../../src/engine/steps/answer'
 import { orderOfWork, type OrderOptions } from '../../src/engine/steps/orderOfWork'
 import { at, fourFeet, pair, trainOf, type Json } from '../engine/pair'
-import { followed } from './followed'
-import type { TrainFile } from './contract'
+import { followed, withStop } from './followed'
+import { worstPassed, type Move, type TrainFile } from './contract'
 import { skidPair } from './skidPair'
 
 /** Steps for motions of the bodies by id. */
@@ -180,6 +180,127 @@ describe('an order that somebody chose', () => {
     const steps = stepsOf(document, moves, { order: ['B:lateral', 'C:vertical'] })
     expect(steps.order).toEqual(['B:lateral', 'S:lateral'])
     expect(steps.unknown).toEqual(['C:vertical'])
+  })
+})
+
+describe('a stop on the way', () => {
+  /** The flange may go 100 um toward 9; the skid goes 300 toward 3, the pump 200 back. */
+  const flange = (low: number, high: number) =>
+    skidPair({ restraints: [{ id: 'flange', x: 1500, z: 0, side: [low, high] }] })
+  const moves = { B: { ty: -200 }, S: { ty: 300 } }
+  const order = ['B:lateral', 'S:lateral']
+
+  it('is proposed where an order somebody chose passes a limit that a stop keeps', () => {
+    // the pump may go back 100 of its 200 first: half; then the skid, then the rest
+    const first = at(stepsOf(flange(-100, 350), moves, { order }).breaks, 0)
+    expect(first).toMatchObject({ step: 'B:lateral', limit: 'restraint' })
+    expect(first.by).toBeCloseTo(100, 9)
+    expect(first.stop).toEqual({ part: 0.5, then: ['S:lateral'] })
+    expect(first.instead).toBe(
+      'Stop the slide of the pump after 50 % of it, at most 100 µm at a foot; then the slide of the bedplate; then the rest. That keeps it. The order that the rules give keeps it too.',
+    )
+  })
+
+  it('is kept by other code, and not a hundredth more is', () => {
+    const file = flange(-100, 350)
+    const steps = stepsOf(file, moves, { order })
+    const stop = at(steps.breaks, 0).stop
+    if (!stop) throw new Error('no stop')
+    const by = (part: number) =>
+      withStop(file as unknown as TrainFile, steps, 'B:lateral', { ...stop, part }).by
+    expect(by(stop.part)).toBeLessThan(3e-3)
+    expect(by(stop.part + 0.01)).toBeCloseTo(2, 6)
+  })
+
+  it('is none where nothing of the step may come first', () => {
+    const first = at(stepsOf(flange(0, 350), moves, { order }).breaks, 0)
+    expect(first.stop).toEqual({ part: 0, then: ['S:lateral'] })
+    expect(first.instead).toContain('Make the slide of the bedplate before it. That keeps it.')
+  })
+
+  it('is none where the step before has passed the limit already', () => {
+    // 100 toward 9 is the room: the pump goes 200, then comes up, still past it
+    const more = { B: { ty: -200, tz: 40 }, S: { ty: 300 } }
+    const steps = stepsOf(
+      skidPair({
+        restraints: [{ id: 'flange', x: 1500, z: 0, side: [-100, 350], rise: [-9, 99] }],
+      }),
+      more,
+      { order: ['B:lateral', 'B:vertical', 'S:lateral'] },
+    )
+    expect(steps.breaks.map(({ step }) => step)).toEqual(['B:lateral', 'B:vertical'])
+    expect(at(steps.breaks, 0).stop).toEqual({ part: 0.5, then: ['B:vertical', 'S:lateral'] })
+    expect(at(steps.breaks, 1).stop).toBeUndefined()
+    expect(at(steps.breaks, 1).instead).toBe(
+      'A step before this one passes it already: see what would keep it there.',
+    )
+  })
+
+  it('comes again and again where no order keeps every limit in eight portions', () => {
+    // 15 um of room and 240 to go against each other: sixteen times 15
+    const tight = flange(-15, 15)
+    const steps = stepsOf(tight, { B: { ty: -240 }, S: { ty: 240 } })
+    const first = at(steps.breaks, 0)
+    expect(first).toMatchObject({ limit: 'restraint', where: 'Pump, flange, side' })
+    expect(first.stop).toEqual({ part: 1 / 16, then: [], pieces: 16 })
+    expect(first.instead).toBe(
+      'No order of single moves keeps it in 8 portions: let the slide of the bedplate and the slide of the pump take turns, a stop after every sixteenth of each. That keeps every limit.',
+    )
+    // sixteenths in turn, by other code
+    const standing = new Map<string, Move>()
+    const nought = { tx: 0, ty: 0, tz: 0, sy: 0, sz: 0, roll: 0 }
+    for (let k = 1; k <= 16; k++)
+      for (const [id, whole] of [
+        ['S', 240],
+        ['B', -240],
+      ] as const) {
+        standing.set(id, { ...nought, ty: (whole * k) / 16 })
+        expect(worstPassed(tight as unknown as TrainFile, standing).by).toBeLessThan(1e-9)
+      }
+  })
+
+  it('is not made up where there is no room at all', () => {
+    const none = flange(0, 0)
+    const first = at(stepsOf(none, { B: { ty: -240 }, S: { ty: 240 } }).breaks, 0)
+    expect(first.stop).toBeUndefined()
+    expect(first.instead).toContain('in step with each other')
+  })
+})
+
+describe('shaft ends', () => {
+  // 3 mm apart: the motor goes 4 mm to the right and the pump 5
+  const close = (found: number) =>
+    pair({
+      left: {
+        anchored: undefined,
+        feet: fourFeet.map((foot) => ({ ...foot, x: foot.x - 3000 })),
+        free: { axial: true },
+      },
+      right: { free: { axial: true } },
+      coupling: { axial: { found, want: 4, tolerance: 0.5 } },
+    })
+  const moves = { A: { tx: 4000 }, B: { tx: 5000 } }
+
+  it('never meet on the way: who stands in the way goes first', () => {
+    const steps = stepsOf(close(3), moves)
+    expect(steps.order).toEqual(['B:axial', 'A:axial'])
+    expect(steps.breaks).toEqual([])
+    expect(followed(close(3) as unknown as TrainFile, steps).by).toBe(0)
+  })
+
+  it('are said to meet in an order that makes them', () => {
+    const steps = stepsOf(close(3), moves, { order: ['A:axial', 'B:axial'] })
+    expect(at(steps.breaks, 0)).toMatchObject({
+      step: 'A:axial',
+      limit: 'shaft ends',
+      where: 'Motor to Pump',
+      stop: { part: 0.75, then: ['B:axial'] },
+    })
+    expect(at(steps.breaks, 0).by).toBeCloseTo(1000, 6)
+    expect(at(steps.breaks, 0).words).toBe(
+      'Motor to Pump: the shaft ends would meet, by 1000 µm, on the way.',
+    )
+    expect(followed(close(3) as unknown as TrainFile, steps).by).toBeCloseTo(1000, 6)
   })
 })
 

@@ -1,9 +1,12 @@
 import { expect, it } from 'vitest'
 import { planTrain } from '../../src/engine/planTrain'
+import { withSteps } from '../../src/engine/steps/withSteps'
+import { readTrain } from '../../src/engine/train/readTrain'
 import { solver } from '../engine/pair'
+import { Random } from '../second/random'
 import { randomTrain } from '../second/randomTrain'
 import type { TrainFile } from './contract'
-import { followed } from './followed'
+import { followed, withStop } from './followed'
 
 const count = process.env['HOLDFAST_LONG'] === '1' ? 400 : 60
 const start = Number(process.env['HOLDFAST_SEED'] ?? 5000)
@@ -42,7 +45,54 @@ it(
       seen.breaks += steps.breaks.length > 0 ? 1 : 0
     }
 
+    console.log(`seeds ${start} to ${start + count - 1}`, seen)
     expect(seen.plans).toBeGreaterThan(count / 4)
     expect(seen.stops).toBeGreaterThan(0)
+    // the few that pass something on the way must stay few
+    expect(seen.breaks).toBeLessThanOrEqual(seen.plans / 20)
+  },
+)
+
+it(
+  `on ${count} random trains worked in any order, what is passed is said, and every stop that is proposed keeps it`,
+  { timeout: 600_000 },
+  () => {
+    const seen = { orders: 0, breaks: 0, stops: 0, first: 0, turns: 0 }
+    for (let seed = start; seed < start + count; seed++) {
+      const file = randomTrain(seed)
+      const answer = planTrain(file, solver, { reasons: false, prices: false })
+      if ('refused' in answer || !answer.steps || answer.steps.order.length < 2) continue
+      const random = new Random(seed)
+      const order = answer.steps.order
+        .map((id) => ({ id, at: random.between(0, 1) }))
+        .sort((a, b) => a.at - b.at)
+        .map(({ id }) => id)
+      const read = readTrain({ ...file, record: { order } })
+      if (!read.ok) throw new Error(JSON.stringify(read.refused))
+      const { steps } = withSteps(read, answer)
+      if (!steps) throw new Error(`${seed}: no steps`)
+      const other = file as unknown as TrainFile
+      const slack = allowed[file.units.fine]
+      const { by, what, step } = followed(other, steps)
+      seen.orders++
+      if (steps.breaks.length === 0) {
+        expect({ seed, what, step, by: Math.max(0, by - slack) }).toMatchObject({ by: 0 })
+        continue
+      }
+      seen.breaks++
+      expect(by, `${seed} says that ${steps.breaks[0]?.where ?? ''} is passed`).toBeGreaterThan(0)
+      for (const { step: id, stop } of steps.breaks) {
+        if (!stop) continue
+        if (stop.pieces !== undefined) {
+          seen.turns++
+          continue
+        }
+        seen[stop.part > 0 ? 'stops' : 'first']++
+        const { by: passed, what: where } = withStop(other, steps, id, stop)
+        expect({ seed, id, where, by: Math.max(0, passed - slack) }).toMatchObject({ by: 0 })
+      }
+    }
+    console.log(`seeds ${start} to ${start + count - 1}`, seen)
+    expect(seen.orders).toBeGreaterThan(count / 8)
   },
 )

@@ -104,4 +104,9 @@ export interface BreakAnswer {
   words: string
   /** What would keep it. */
   instead: string
+  /**
+   * A stop that keeps every limit: after this part of the step (0: none of it) the steps named, then the
+   * rest; or, with `pieces`, a stop after each of so many portions that take turns.
+   */
+  stop?: { part: number; then: string[]; pieces?: number }
 }

@@ -16,10 +16,12 @@ export interface Passed {
     | 'restraint'
     | 'shim key'
     | 'side key'
+    | 'shaft ends'
   readonly body: number
   readonly foot?: string
   readonly restraint?: string
   readonly way?: 'axial' | 'side' | 'rise'
+  readonly coupling?: number
   /** How far it is passed (um; mrad for a tilt). */
   readonly by: number
 }
@@ -38,14 +40,35 @@ export function limitsPassed(
   motions: readonly Motion[],
   bodies: readonly number[],
 ): Passed[] {
-  return bodies.flatMap((b) => {
-    const body = train.bodies[b]
-    if (!body) return []
-    return [
-      ...feetPassed(train, body, b, motions[b] ?? noMotion),
-      ...restraintsPassed(train, body, b, motions),
-      ...tiltPassed(body, b, motions),
-    ]
+  return [
+    ...bodies.flatMap((b) => {
+      const body = train.bodies[b]
+      if (!body) return []
+      return [
+        ...feetPassed(train, body, b, motions[b] ?? noMotion),
+        ...restraintsPassed(train, body, b, motions),
+        ...tiltPassed(body, b, motions),
+      ]
+    }),
+    ...shaftEndsMet(train, motions, bodies),
+  ]
+}
+
+/** Shaft ends whose distance is known, and that would be pushed into each other. */
+function shaftEndsMet(
+  train: Train,
+  motions: readonly Motion[],
+  bodies: readonly number[],
+): Passed[] {
+  return train.couplings.flatMap(({ axial, left, right, p, q }, coupling): Passed[] => {
+    if (!axial || axial.found <= 0) return []
+    if (!bodies.includes(left) && !bodies.includes(right)) return []
+    const along = (m: number, x: number, end: 'left' | 'right') => {
+      const axis = train.machines[m]?.axis[end] ?? { y: 0, z: 0 }
+      return pointMove(train, motions, m, { x, ...axis }).axial
+    }
+    const by = along(left, p, 'right') - along(right, q, 'left') - axial.found * 1000
+    return by > slack ? [{ limit: 'shaft ends', body: left, coupling, by }] : []
   })
 }
 

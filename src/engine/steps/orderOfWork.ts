@@ -10,6 +10,7 @@ import { beforeAll, cautionsOf } from './cautions'
 import { chosenOrder } from './chosenOrder'
 import { dialsOf, neighbourDials } from './dials'
 import { holdAfter, readHold } from './holdPoints'
+import { insteadOf } from './instead'
 import { couplingsAt, expectedAt, judged } from './judge'
 import { touchedBy } from './limits'
 import { loadsOf } from './loads'
@@ -78,6 +79,7 @@ function movingSteps(
   foundPasses: boolean,
 ): StepAnswer[] {
   const now: Motion[] = train.bodies.map(() => noMotion)
+  const keeping = insteadOf(train, placed, foundPasses)
   return placed.flatMap(({ action, path }, i) => {
     const body = train.bodies[action.body]
     if (!body) return []
@@ -90,9 +92,10 @@ function movingSteps(
     const known = loadsOf(train, action.body)
     const more = placed.slice(i + 1).some((next) => next.action.body === action.body)
     const hold = holdAfter(train, action, couplings, now, more)
-    const breaks = path.passed.map((passed) =>
-      breakAnswer(train, action.id, passed, insteadOf(train, placed, action, foundPasses)),
-    )
+    const instead = path.passed.length > 0 ? keeping(i) : undefined
+    const breaks = instead
+      ? path.passed.map((passed) => breakAnswer(train, action.id, passed, instead))
+      : []
     const each = eachPiece(feet, action, path.stops)
     const common = {
       body: body.id,
@@ -180,27 +183,6 @@ function loadAnswer(
     over,
     assumed,
   }
-}
-
-/** What would keep a limit that a step passes: another order, portions, or both moves at once. */
-function insteadOf(
-  train: Train,
-  placed: readonly Placed[],
-  { body }: Action,
-  foundPasses: boolean,
-): string {
-  if (!foundPasses)
-    return 'The order that the rules give keeps it: take that, or stop short of the limit and do the other moves first.'
-  const group = train.bodies[body]?.skid ?? body
-  const others = new Set(
-    placed.flatMap(({ action }) =>
-      (train.bodies[action.body]?.skid ?? action.body) === group ? [action.body] : [],
-    ),
-  )
-  const names = [...others].map((b) => inSentence(train.bodies[b]?.name ?? ''))
-  return names.length > 1
-    ? `No order of single moves keeps it: move ${listed(names)} in step with each other, in small pieces.`
-    : `No order of single moves keeps it: make the moves of ${listed(names)} at once, in small pieces.`
 }
 
 function wordsOf(

@@ -114,7 +114,14 @@ function passedOn(
   for (const pose of poses) {
     there[b] = pose
     for (const passed of limitsPassed(train, there, bodies)) {
-      const key = [passed.limit, passed.body, passed.foot, passed.restraint, passed.way].join('\n')
+      const key = [
+        passed.limit,
+        passed.body,
+        passed.foot,
+        passed.restraint,
+        passed.way,
+        passed.coupling,
+      ].join('\n')
       if (passed.by > (worst.get(key)?.by ?? 0)) worst.set(key, passed)
     }
   }

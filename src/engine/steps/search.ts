@@ -14,21 +14,36 @@ export interface Placed {
 /** Orders looked at in one group of bodies before portions are tried. */
 const mostLooks = 4000
 /** Most portions a move is cut into. */
-const mostPortions = 8
+export const mostPortions = 8
 
 /**
  * The order to work in: the craft's rules where they keep every limit, else another order, else
- * moves cut into portions that take turns. Only bodies that share limits (a skid and its machines)
- * are looked at together. Where nothing keeps every limit: what passes them least.
+ * moves cut into portions that take turns. Only bodies that share limits are looked at together.
+ * Where nothing keeps every limit: what passes them least.
  * @param actions in the order of the rules
  */
 export function findOrder(train: Train, actions: readonly Action[]): Action[] {
+  return merged(groupsOf(train, actions).map((group) => orderOfGroup(train, group)))
+}
+
+/** Actions of bodies that share limits: a skid and its machines, and machines whose shaft ends could meet. */
+export function groupsOf(train: Train, actions: readonly Action[]): Action[][] {
+  const keys = train.bodies.map(({ skid }, b) => skid ?? b)
+  const along = new Set(actions.flatMap(({ kind, body }) => (kind === 'axial' ? keys[body] : [])))
+  for (const { axial, left, right } of train.couplings) {
+    const [from, to] = [keys[right] ?? right, keys[left] ?? left]
+    if (axial && along.has(from) && along.has(to)) {
+      keys.forEach((key, b) => {
+        if (key === from) keys[b] = to
+      })
+    }
+  }
   const groups = new Map<number, Action[]>()
   for (const action of actions) {
-    const key = train.bodies[action.body]?.skid ?? action.body
+    const key = keys[action.body] ?? action.body
     groups.set(key, [...(groups.get(key) ?? []), action])
   }
-  return merged([...groups.values()].map((group) => orderOfGroup(train, group)))
+  return [...groups.values()]
 }
 
 /** Simulates actions one after the other, each where all bodies then stand. */
@@ -97,18 +112,26 @@ const cut: readonly (readonly ActionKind[])[] = [
 function* portioned(group: readonly Action[]): Generator<Action[]> {
   yield [...group]
   for (let count = 2; count <= mostPortions; count++)
-    for (const kinds of cut) {
-      const some = group.filter(({ kind }) => kinds.includes(kind))
-      if (some.length < 2) continue
-      const rest = group.filter((action) => !some.includes(action))
-      for (const turn of [some, [...some].reverse()]) {
-        const portions = Array.from({ length: count }, (_, index) =>
-          turn.map((action) => portionOf(action, index, count)),
-        ).flat()
-        yield [...rest, ...portions]
-        if (rest.length > 0) yield [...portions, ...rest]
-      }
+    for (const { order } of portionedBy(group, count)) yield order
+}
+
+/** The same by one number of portions, with the moves that take turns. */
+export function* portionedBy(
+  group: readonly Action[],
+  count: number,
+): Generator<{ order: Action[]; turn: Action[] }> {
+  for (const kinds of cut) {
+    const some = group.filter(({ kind }) => kinds.includes(kind))
+    if (some.length < 2) continue
+    const rest = group.filter((action) => !some.includes(action))
+    for (const turn of [some, [...some].reverse()]) {
+      const portions = Array.from({ length: count }, (_, index) =>
+        turn.map((action) => portionOf(action, index, count)),
+      ).flat()
+      yield { order: [...rest, ...portions], turn }
+      if (rest.length > 0) yield { order: [...portions, ...rest], turn }
     }
+  }
 }
 
 /** Orders of separate groups made one, each kept, by the rules wherever they do not tie. */

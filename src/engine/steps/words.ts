@@ -6,6 +6,7 @@ import { sideName } from '../sheet/couplingWords'
 import { capital, counted, inSentence, listed } from '../sheet/words'
 import { showsNought } from '../scene/sideWords'
 import type { BreakAnswer, StepFootAnswer } from './answer'
+import type { Instead } from './instead'
 import type { Passed } from './limits'
 import type { Path } from './path'
 
@@ -84,7 +85,7 @@ export function breakAnswer(
   train: Train,
   step: string,
   passed: Passed,
-  instead: string,
+  { words: instead, stop }: Instead,
 ): BreakAnswer {
   const tilt = passed.limit === 'tilt'
   const amount = tilt ? slopeText(passed.by, train.units) : fineText(passed.by, train.units)
@@ -95,12 +96,16 @@ export function breakAnswer(
     where,
     by: tidy(tilt ? passed.by : toFine(passed.by, train.units)),
     unit: tilt ? slopeSign(train.units) : fineSign[train.units.fine],
-    words: `${where}: ${limitClause[passed.limit]} is passed by ${amount} on the way.`,
+    words:
+      passed.limit === 'shaft ends'
+        ? `${where}: the shaft ends would meet, by ${amount}, on the way.`
+        : `${where}: ${limitClause[passed.limit]} is passed by ${amount} on the way.`,
     instead,
+    ...(stop && { stop: { ...stop, then: [...stop.then] } }),
   }
 }
 
-const limitClause: Record<Passed['limit'], string> = {
+const limitClause: Record<Exclude<Passed['limit'], 'shaft ends'>, string> = {
   'minimum pack': 'the minimum pack',
   'maximum pack': 'the maximum pack',
   lift: 'the lift limit',
@@ -111,7 +116,8 @@ const limitClause: Record<Passed['limit'], string> = {
   'side key': 'a foot that cannot slide',
 }
 
-function whereOf(train: Train, { body, foot, restraint, way }: Passed): string {
+function whereOf(train: Train, { body, foot, restraint, way, coupling }: Passed): string {
+  if (coupling !== undefined) return train.couplings[coupling]?.name ?? ''
   const name = train.bodies[body]?.name ?? ''
   if (foot !== undefined) return `${name}, foot ${foot}`
   return restraint === undefined ? name : `${name}, ${restraint}, ${way ?? ''}`
