@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import AxeBuilder from '@axe-core/playwright'
 import { expect, test, type Page } from '@playwright/test'
+import { savedTrain } from './figuresPage'
 import { exampleText, openText, watch } from './sheet'
 import {
   isKept,
@@ -250,6 +251,29 @@ test('a train is saved as a file that is the same train, and opens as the same j
   await expect(page.locator('.saved')).toHaveText(/^saved as blast-air-train\.json at/)
   const saved = readFileSync(path, 'utf8')
   expect(JSON.parse(saved)).toEqual(JSON.parse(trainText(81)))
+})
+
+test('a train under way is saved, opened elsewhere and gone on with; its places are asked for', async ({
+  page,
+  browser,
+  baseURL,
+}) => {
+  await openPage(page)
+  await page.getByRole('button', { name: 'New train' }).click()
+  await page.getByRole('button', { name: 'Add a machine', exact: false }).first().click()
+  await page.keyboard.type('Fan')
+  await isKept(page)
+  const text = JSON.stringify(await savedTrain(page))
+  const context = await browser.newContext(baseURL === undefined ? {} : { baseURL })
+  const other = await context.newPage()
+  await openPage(other)
+  await openText(other, 'half.json', text)
+  await expect(other.locator('.refusal')).toHaveCount(0)
+  await expect(other.locator('.stale-note h2')).toHaveText('Not planned yet')
+  await expect(other.locator('.stale-note')).toContainText('Add the next machine to the right')
+  await isKept(other)
+  expect(await savedTrain(other)).toEqual(JSON.parse(text))
+  await context.close()
 })
 
 test('files are saved and opened by their usual keys, again in the same place until another is asked for', async ({

@@ -1,7 +1,9 @@
 import type { TrainDocument } from '../../engine/train/document'
+import { isUnfinished } from '../../engine/entry/unfinished'
 import { readTrainText } from '../../engine/train/readTrain'
 import { handOver } from '../handOver'
 import { contentOf } from './print'
+import { unfinished } from './sheet'
 import type { Refusal } from '../../engine/train/refusal'
 
 /** What of a file that cannot be opened is shown as text (characters). */
@@ -13,7 +15,10 @@ export type FileRead =
   | { readonly ok: true; readonly text: string; readonly document: TrainDocument }
   | { readonly ok: false; readonly text: string; readonly refused: readonly Refusal[] }
 
-/** Reads a picked or dropped file; one that is damaged, foreign or newer comes back with its text. */
+/**
+ * Reads a picked or dropped file, also one of a train under way; one that is damaged, foreign or newer
+ * comes back with its text.
+ */
 export async function readFile(file: File): Promise<FileRead> {
   if (file.size > largest) {
     const why = `the file has ${Math.round(file.size / 1e6)} MB: at most 10 MB are read; it is no train file`
@@ -21,11 +26,25 @@ export async function readFile(file: File): Promise<FileRead> {
   }
   const text = await file.text()
   const read = readTrainText(text)
-  if (!read.ok) return { ok: false, text: text.slice(0, looked), refused: read.refused }
+  if (!read.ok) {
+    const draft = draftOf(text)
+    return isUnfinished(draft, read.refused)
+      ? { ok: true, text, document: draft as TrainDocument }
+      : { ok: false, text: text.slice(0, looked), refused: read.refused }
+  }
   // the fields stay in the order in which the file has them
   const written = JSON.parse(text) as TrainDocument
   const same = contentOf(text) === contentOf(JSON.stringify(read.document))
   return { ok: true, text, document: same ? written : read.document }
+}
+
+/** What a file says that cannot be planned: perhaps a train that was saved before it was finished. */
+function draftOf(text: string): unknown {
+  try {
+    return unfinished(JSON.parse(text))
+  } catch {
+    return undefined
+  }
 }
 
 /** What of the File System Access API is used; not every browser has it. */
