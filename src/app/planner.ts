@@ -38,13 +38,13 @@ export class Planner {
   private reached = false
   private readonly ahead = { key: '', drawings: new Map<number, Drawing>() }
 
-  /** The reply, or undefined when a newer request overtook this one. */
-  ask(question: Question): Promise<Reply | undefined> {
+  /** The reply, or undefined when a newer request overtook this one; at once where the plan was made ahead. */
+  ask(question: Question): Reply | Promise<Reply | undefined> {
     const request: Request = { id: ++this.count, ...question }
     const known = question.kind === 'along' ? this.known(question.document) : undefined
     if (known) {
       this.overtake()
-      return Promise.resolve({ id: request.id, ...known })
+      return { id: request.id, ...known }
     }
     return new Promise((settle) => {
       this.next?.settle(undefined)

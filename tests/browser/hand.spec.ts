@@ -28,6 +28,15 @@ async function following(page: Page): Promise<Record<'couplings' | 'gates' | 'fe
   }
 }
 
+/** Until what has happened is drawn. */
+const painted = (page: Page) =>
+  page.evaluate(
+    () =>
+      new Promise((done) => {
+        requestAnimationFrame(() => requestAnimationFrame(done))
+      }),
+  )
+
 async function middle(place: Locator): Promise<{ x: number; y: number }> {
   await place.scrollIntoViewIfNeeded()
   const box = await place.locator('.ring').boundingBox()
@@ -116,9 +125,25 @@ test('an end is carried by mouse and the whole machine is one edit', async ({ pa
   for (const by of [4, 9, 15, 22]) await page.mouse.move(from.x + by, from.y - by)
   // what it comes to is told while it is carried
   await expect(headline(page)).toHaveText(/^Put by hand/)
-  const under = await following(page)
-  expect(under.couplings).not.toBe(best.couplings)
+  expect((await following(page)).gates).not.toBe(best.gates)
+  // what is out of the window follows when the hand rests ...
+  await expect.poll(async () => (await following(page)).couplings).not.toBe(best.couplings)
+  // ... at every move when it is in the window ...
+  const rested = await following(page)
+  await page.locator('.band-couplings').evaluate((band) => {
+    band.scrollIntoView()
+  })
+  await painted(page)
+  await page.mouse.move(from.x + 22, from.y - 26)
+  await painted(page)
+  const seen = await following(page)
+  expect(seen.couplings).not.toBe(rested.couplings)
+  // ... and all of it when it lets go
+  await page.mouse.move(from.x + 22, from.y - 30)
   await page.mouse.up()
+  const left = await following(page)
+  expect(left.couplings).not.toBe(seen.couplings)
+  expect(left.feet).not.toBe(rested.feet)
   expect(Number(await end.getAttribute('aria-valuenow'))).toBeGreaterThan(was)
   const at = await middle(end)
   expect(at.y).toBeLessThan(from.y)

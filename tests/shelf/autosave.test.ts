@@ -1,5 +1,13 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
-import { again, Autosaver, gap, slow, type KeptState } from '../../src/app/shelf/autosave'
+import {
+  again,
+  Autosaver,
+  gap,
+  longest,
+  rest,
+  slow,
+  type KeptState,
+} from '../../src/app/shelf/autosave'
 
 interface Item {
   readonly text: string
@@ -14,7 +22,7 @@ interface Writing {
 }
 
 /** A saver whose writings end when the test says so. */
-function saver() {
+function saver(dragging?: () => boolean) {
   const writings: Writing[] = []
   const states: KeptState[] = []
   const made = new Autosaver<Item>(
@@ -23,6 +31,7 @@ function saver() {
         writings.push({ key, item: text, end, fail })
       }),
     (state) => states.push(state),
+    dragging,
   )
   const last = () => states.at(-1)
   const writing = (n: number): Writing => {
@@ -148,4 +157,35 @@ test('a flush that fails says so and gives nothing up', async () => {
   writing(2).end()
   await settle()
   expect(last()?.kind).toBe('kept')
+})
+
+test('while a hand drags, writing waits until it rests, and not for ever', async () => {
+  let dragging = true
+  const { saver: one, last, writings, writing } = saver(() => dragging)
+  one.changed('job', typed('a'))
+  expect(last()).toMatchObject({ kind: 'not yet kept' })
+  await vi.advanceTimersByTimeAsync(rest - 1)
+  one.changed('job', typed('ab'))
+  await vi.advanceTimersByTimeAsync(rest - 1)
+  expect(writings).toHaveLength(0)
+  await vi.advanceTimersByTimeAsync(1)
+  expect(writings.map(({ item }) => item)).toEqual(['ab'])
+  writing(0).end()
+  await settle()
+  expect(one.idle).toBe(true)
+  // a hand that never rests is written down all the same
+  const step = rest / 2
+  for (let t = 0; t < longest; t += step) {
+    expect(writings).toHaveLength(1)
+    one.changed('job', typed(`b${t}`))
+    await vi.advanceTimersByTimeAsync(step)
+  }
+  expect(writings).toHaveLength(2)
+  expect(writing(1).item).toBe(`b${longest - step}`)
+  writing(1).end()
+  await settle()
+  // once it has let go the next change is written at once
+  dragging = false
+  one.changed('job', typed('c'))
+  expect(writings.map(({ item }) => item).at(-1)).toBe('c')
 })

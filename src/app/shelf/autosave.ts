@@ -10,6 +10,10 @@ export type KeptState =
 
 /** Between two writings (ms): changes that come quickly are written together. */
 export const gap = 50
+/** While a hand drags, writing waits until it has rested so long (ms) ... */
+export const rest = 200
+/** ... but no longer than this (ms) after the first change that is not kept. */
+export const longest = 2000
 /** A writing that takes longer (ms) is called out; it may still come through. */
 export const slow = 5000
 /** After a failure it is tried again so often (ms). */
@@ -23,24 +27,45 @@ export class Autosaver<Item extends { readonly when: number }> {
   private readonly waiting = new Map<string, Item>()
   private writing: Promise<boolean> | undefined
   private timer: ReturnType<typeof setTimeout> | undefined
+  /** Since when there is something that waits for a hand to rest. */
+  private since: number | undefined
   private trouble = ''
   private when = 0
   private upTo: number | undefined
 
   private readonly write: (key: string, item: Item) => Promise<void>
   private readonly show: (state: KeptState) => void
+  private readonly dragging: () => boolean
 
-  /** @param write resolves when the item is on the disk; `show` hears of every change of state */
-  constructor(write: (key: string, item: Item) => Promise<void>, show: (state: KeptState) => void) {
+  /**
+   * @param write resolves when the item is on the disk; `show` hears of every change of state
+   * @param dragging whether a hand is dragging what changes
+   */
+  constructor(
+    write: (key: string, item: Item) => Promise<void>,
+    show: (state: KeptState) => void,
+    dragging: () => boolean = () => false,
+  ) {
     this.write = write
     this.show = show
+    this.dragging = dragging
   }
 
   /** A job has a new sheet, which is to be kept. */
   changed(key: string, item: Item): void {
     this.waiting.set(key, item)
     this.tell()
-    if (!this.writing && this.timer === undefined) void this.start()
+    if (this.writing) return
+    if (this.dragging()) this.put()
+    else if (this.timer === undefined) void this.start()
+  }
+
+  /** Puts the writing off until the hand rests. */
+  private put(): void {
+    this.since ??= Date.now()
+    clearTimeout(this.timer)
+    const wait = Math.min(rest, this.since + longest - Date.now())
+    this.timer = setTimeout(() => void this.start(), wait)
   }
 
   /** What of a job is not kept yet. */
@@ -72,7 +97,7 @@ export class Autosaver<Item extends { readonly when: number }> {
   /** One turn of writing; what changes meanwhile has its own. Resolves to whether it went well. */
   private start(): Promise<boolean> {
     clearTimeout(this.timer)
-    this.timer = undefined
+    this.timer = this.since = undefined
     this.writing ??= this.writeAll([...this.waiting]).then((well) => {
       this.writing = undefined
       if (!this.idle) this.timer = setTimeout(() => void this.start(), well ? gap : again)

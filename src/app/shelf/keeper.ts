@@ -46,13 +46,14 @@ export class Keeper {
       state: (state: KeptState) => void
       parted: (parting: Parting) => void
       kept: (job: string) => void
+      dragging: () => boolean
     },
   ) {
     this.shelf = shelf
     this.tabs = tabs
     this.parted = hear.parted
     this.keptOne = hear.kept
-    this.saver = new Autosaver((key, item) => this.write(key, item), hear.state)
+    this.saver = new Autosaver((key, item) => this.write(key, item), hear.state, hear.dragging)
   }
 
   changed(job: string, sheet: Unkept): void {

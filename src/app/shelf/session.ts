@@ -18,6 +18,8 @@ export type Current =
 
 export interface Hearer {
   state: (state: KeptState) => void
+  /** Whether a hand is dragging what changes: it is written when it rests. */
+  dragging: () => boolean
   current: (current: Current | undefined) => void
   /** The list of jobs, or versions of one, are no longer what they were. */
   changed: () => void
@@ -47,6 +49,7 @@ export class Session {
     this.tabs = new Tabs((word) => void this.heard(word))
     this.keeper = new Keeper(this.shelf, this.tabs, {
       state: hear.state,
+      dragging: hear.dragging,
       parted: (parting) => {
         if (this.job === parting.from.id) this.setCurrent({ kind: 'job', id: parting.to.id })
         hear.parted(parting)

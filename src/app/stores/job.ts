@@ -5,6 +5,7 @@ import { switchUnits } from '../../engine/entry/switchUnits'
 import type { TrainDocument } from '../../engine/train/document'
 import { placeOf } from '../../engine/train/refusal'
 import type { DocumentUnits } from '../../engine/units/units'
+import type { Reply } from '../../worker/messages'
 import { holding } from './holding'
 import { useHistory, type SheetState } from './history'
 import { samePlan, useJobState } from './jobState'
@@ -28,7 +29,11 @@ export const useJob = defineStore('job', () => {
   async function work(kind: 'document' | 'along' = 'document'): Promise<void> {
     const asked = document.value
     if (!asked) return
-    const reply = await plan.work({ kind, document: asked })
+    const reply = plan.work({ kind, document: asked })
+    take(asked, reply instanceof Promise ? await reply : reply)
+  }
+
+  function take(asked: TrainDocument, reply: Reply | undefined): void {
     if (document.value !== asked) return
     if (reply?.kind === 'refused') faults.value = reply.refused
     if (reply?.kind !== 'drawn') return

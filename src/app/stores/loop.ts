@@ -22,7 +22,7 @@ export const useLoop = defineStore('loop', () => {
   const work = useWork()
   const says = ref('')
 
-  const train = computed(() => plan.drawing?.train)
+  const train = computed(() => plan.train)
   const found = computed(() => train.value?.couplings.map(asFound) ?? [])
   const done = computed(() => (work.record.work ?? []).filter((entry) => entry.done))
   /** What was really done so far, by foot. */
@@ -74,10 +74,10 @@ export const useLoop = defineStore('loop', () => {
   const verdict = computed(() => (train.value ? verdictOf(train.value, found.value) : undefined))
   /** How to go on after a round: at what share the next one is worth planning. */
   const next = computed(() => {
-    const answer = plan.drawing?.answer
+    const { drawing } = plan
     const rounds = pages.value.filter(({ kind }) => kind === 'step').length
-    return train.value && answer && rounds > 0
-      ? nextRound(train.value, found.value, answer.floor)
+    return drawing && rounds > 0
+      ? nextRound(drawing.train, found.value, drawing.answer.floor)
       : undefined
   })
 

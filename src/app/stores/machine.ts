@@ -21,7 +21,7 @@ export const useMachine = defineStore('machine', () => {
   const stand = useLocalStorage<Stand>('holdfast-stand', 'three')
   if (!stands.includes(stand.value)) stand.value = 'three'
 
-  const train = computed(() => plan.drawing?.train)
+  const train = computed(() => plan.train)
   const steps = computed(() => work.work?.steps)
   const cards = computed<readonly WorkCard[]>(() =>
     train.value && steps.value ? workCards(train.value, steps.value) : [],

@@ -1,5 +1,7 @@
 import { defineStore } from 'pinia'
-import { ref, shallowRef } from 'vue'
+import { computed, ref, shallowRef } from 'vue'
+import { unchanged } from '../../engine/scene/unchanged'
+import type { Train } from '../../engine/train/model'
 import type { Drawing, Reply } from '../../worker/messages'
 import { Planner } from '../planner'
 
@@ -11,11 +13,29 @@ export const usePlan = defineStore('plan', () => {
   const failure = ref('')
   let latest = 0
 
-  /** Asks for a plan and shows it; the reply also goes back to whoever asked. */
-  async function work(question: Parameters<Planner['ask']>[0]): Promise<Reply | undefined> {
+  /**
+   * The train of the plan, for all that does not depend on the share asked for: the same object for as
+   * long as nothing else changes.
+   */
+  const train = computed<Train | undefined>((before) => {
+    const now = drawing.value?.train
+    if (!now || !before) return now
+    return unchanged(before, { ...now, plan: { ...now.plan, share: before.plan.share } })
+  })
+
+  /**
+   * Asks for a plan and shows it; the reply also goes back to whoever asked. A plan that was made ahead is
+   * on the sheet when this returns, so that it is drawn together with what asked for it.
+   */
+  function work(question: Parameters<Planner['ask']>[0]): ReturnType<Planner['ask']> {
     const turn = ++latest
+    const reply = planner.ask(question)
+    if (!(reply instanceof Promise)) return heard(reply, turn)
     working.value = true
-    const reply = await planner.ask(question)
+    return reply.then((later) => heard(later, turn))
+  }
+
+  function heard<Heard extends Reply | undefined>(reply: Heard, turn: number): Heard {
     if (turn === latest) working.value = false
     if (reply?.kind === 'drawn') {
       drawing.value = reply.drawing
@@ -36,5 +56,5 @@ export const usePlan = defineStore('plan', () => {
     planner.reach()
   }
 
-  return { drawing, working, failure, work, clear, reach }
+  return { drawing, train, working, failure, work, clear, reach }
 })

@@ -2,6 +2,7 @@ import { keepPhoto } from '../shelf/photos'
 import { useEventListener } from '@vueuse/core'
 import { defineStore } from 'pinia'
 import { computed, ref, shallowRef, watch } from 'vue'
+import { unchanged } from '../../engine/scene/unchanged'
 import { readTrainText } from '../../engine/train/readTrain'
 import { examples, firstExample } from '../examples'
 import { takeFile } from '../shelf/arrival'
@@ -15,10 +16,12 @@ import { dayOf } from '../shelf/times'
 import type { VersionLine } from '../shelf/versions'
 import { followedNote, leftNote, partedNote, takenOffNote } from '../shelf/words'
 import { useJob } from './job'
+import { useView } from './view'
 
 /** The shelf of jobs, and whether the one on the sheet is kept. */
 export const useShelf = defineStore('shelf', () => {
   const job = useJob()
+  const view = useView()
   const state = shallowRef<KeptState>({ kind: 'nothing' })
   const current = shallowRef<Current>()
   const query = ref('')
@@ -32,7 +35,8 @@ export const useShelf = defineStore('shelf', () => {
   const currentId = computed(() => (current.value?.kind === 'job' ? current.value.id : undefined))
 
   const session = new Session(job, {
-    state: (now) => (state.value = now),
+    state: (now) => (state.value = unchanged(state.value, now)),
+    dragging: () => view.pressed,
     current: (now) => {
       current.value = now
       void refresh()

@@ -1,3 +1,4 @@
+import { useEventListener } from '@vueuse/core'
 import { defineStore } from 'pinia'
 import { ref, watchEffect } from 'vue'
 
@@ -15,6 +16,14 @@ export const useView = defineStore('view', () => {
   const chosen = ref<number>()
   /** What the gate last pressed or pointed at says. */
   const said = ref('')
+
+  /** Whether a pointer is held down: something may be on its way with it. */
+  const pressed = ref(false)
+  useEventListener(window, 'pointerdown', () => (pressed.value = true), { capture: true })
+  const letGo = () => (pressed.value = false)
+  useEventListener(window, ['pointerup', 'pointercancel'], letGo, { capture: true })
+  // of the window itself: a blur inside it does not come up so far
+  useEventListener(window, 'blur', letGo)
 
   /** Bands whose figures are laid open to be entered. */
   const open = ref<ReadonlySet<string>>(new Set())
@@ -39,5 +48,5 @@ export const useView = defineStore('view', () => {
     localStorage.setItem(shelf, theme.value)
   }
 
-  return { theme, chosen, said, open, lay, switchTheme }
+  return { theme, chosen, said, pressed, open, lay, switchTheme }
 })

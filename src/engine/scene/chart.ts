@@ -29,8 +29,11 @@ export interface Chart {
   /** What one px up the page is worth: + is up, or toward 3 o'clock (um). */
   readonly umPerPx: Micrometres
   /** What the scale was fitted to, so that it can be kept while something is dragged. */
-  readonly values: readonly Micrometres[]
+  readonly extent: Extent
 }
+
+/** Lowest and highest value that a scale shows. */
+export type Extent = readonly [low: Micrometres, high: Micrometres]
 
 /** Where a machine's planned line can be taken hold of. */
 export interface HandleScene {
@@ -49,26 +52,33 @@ export interface ChartSettings {
   readonly way: 'rise' | 'side'
   readonly height: number
   /** A state chosen to be seen alone. */
-  readonly chosen?: number
-  /** Values to fit the scale to instead of what is drawn. */
-  readonly values?: readonly Micrometres[]
+  readonly chosen?: number | undefined
+  /** What to fit the scale to instead of what is drawn. */
+  readonly extent?: Extent | undefined
+  /** What the scale shows at the least. */
+  readonly least?: Extent | undefined
 }
 
 export function chart(
   train: Train,
   figures: Figures,
   scale: XScale,
-  { way, height, chosen, values: kept }: ChartSettings,
+  { way, height, chosen, extent: kept, least = [0, 0] }: ChartSettings,
 ): Chart {
   const up = way === 'rise' ? 1 : upThePage(train)
   const { lines, drift } = figures
   const gates = figures.gates.filter((gate) => gate.way === way)
-  const values = lines.flatMap((piece) =>
-    [piece.found, ...(piece.planned ? [piece.planned] : []), ...piece.states].flatMap((axis) =>
-      [piece.from, piece.to].map((x) => valueAt(axis[way], x)),
-    ),
-  )
-  const fitted = kept ?? [...values, ...gates.flatMap(({ low, high }) => [low.value, high.value])]
+  const fitted =
+    kept ??
+    extentOf([
+      ...least,
+      ...lines.flatMap((piece) =>
+        [piece.found, ...(piece.planned ? [piece.planned] : []), ...piece.states].flatMap((axis) =>
+          [piece.from, piece.to].map((x) => valueAt(axis[way], x)),
+        ),
+      ),
+      ...gates.flatMap(({ low, high }) => [low.value, high.value]),
+    ])
   const y = yScale(train, fitted, height, scale.perMm, up)
   const clipped = (value: number): number => Math.min(height, Math.max(0, y.at(value)))
   const trace = (piece: AxisLines, axis: Axis, look: Look, dash?: string): Mark =>
@@ -124,7 +134,7 @@ export function chart(
     ratio: y.ratio,
     handles: handlesOf(train, figures.lines, way, (x, value) => [scale.at(x), y.at(value)]),
     umPerPx: 1 / (y.at(0) - y.at(1)),
-    values: fitted,
+    extent: fitted,
     bar: { height: pxPerUm(y) * y.step, label: `${plain(y.step)} ${fineSign[train.units.fine]}` },
   }
 }
@@ -152,6 +162,11 @@ function handlesOf(
     })
   })
 }
+
+const extentOf = (values: readonly Micrometres[]): Extent => [
+  Math.min(...values),
+  Math.max(...values),
+]
 
 const pxPerUm = (y: YScale): number => Math.abs(y.at(1) - y.at(0))
 

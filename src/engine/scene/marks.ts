@@ -43,12 +43,16 @@ type Point = readonly [x: number, y: number]
 const at = (value: number): number => Math.round(value * 100) / 100
 
 /** A path as written, its numbers shortened. */
-export const path = (d: string, look: Look, dash?: string): Mark => ({
-  kind: 'path',
-  d: d.replace(/-?\d+\.\d{3,}(e-?\d+)?/g, (digits) => String(at(Number(digits)))),
-  look,
-  ...(dash !== undefined && { dash }),
-})
+export const path = (d: string, look: Look, dash?: string): Mark =>
+  stroked(
+    d.replace(/-?\d+\.\d{3,}(e-?\d+)?/g, (digits) => String(at(Number(digits)))),
+    look,
+    dash,
+  )
+
+/** A path whose numbers are short already. */
+const stroked = (d: string, look: Look, dash?: string): Mark =>
+  dash === undefined ? { kind: 'path', d, look } : { kind: 'path', d, look, dash }
 
 export const circle = (x: number, y: number, r: number, look: Look): Mark => ({
   kind: 'circle',
@@ -60,7 +64,7 @@ export const circle = (x: number, y: number, r: number, look: Look): Mark => ({
 
 /** Straight strokes through points; closed when `close` is set. */
 export const poly = (points: readonly Point[], look: Look, close = true, dash?: string): Mark =>
-  path(
+  stroked(
     points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${at(x)} ${at(y)}`).join('') +
       (close ? 'Z' : ''),
     look,
@@ -99,7 +103,7 @@ export function rect(x: number, y: number, w: number, h: number, look: Look, rou
       look,
     )
   const arc = (dx: number, dy: number) => `a${at(r)} ${at(r)} 0 0 1 ${at(dx)} ${at(dy)}`
-  return path(
+  return stroked(
     `M${at(x + r)} ${at(y)}h${at(w - 2 * r)}${arc(r, r)}v${at(h - 2 * r)}${arc(-r, r)}` +
       `h${at(2 * r - w)}${arc(-r, -r)}v${at(2 * r - h)}${arc(r, -r)}Z`,
     look,

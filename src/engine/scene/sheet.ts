@@ -1,6 +1,6 @@
 import type { Train } from '../train/model'
 import type { PlanAnswer } from '../plan/answer'
-import { chart, plot, type Chart } from './chart'
+import { chart, plot, type Chart, type ChartSettings, type Extent } from './chart'
 import { couplingsNeed, couplingsScene, type CouplingsScene } from './couplingCards'
 import { elevation, type Elevation } from './elevation'
 import type { Figures } from './figures'
@@ -50,7 +50,7 @@ export interface SheetSettings {
   readonly room: number
   readonly chosen?: number
   /** Scales to keep while something is dragged. */
-  readonly kept?: { readonly rise: readonly number[]; readonly side: readonly number[] }
+  readonly kept?: { readonly rise: Extent; readonly side: Extent }
 }
 
 const widestHead = 280
@@ -67,23 +67,22 @@ export function sheetScene(
 ): SheetScene {
   const drawn = trainScene(train, widthFor(train, room))
   const { scale } = drawn
-  const settings = { height: chartHeight, ...(chosen !== undefined && { chosen }) }
   return {
     ...drawn,
-    rise: chart(train, figures, scale, {
-      way: 'rise',
-      ...settings,
-      ...(kept && { values: kept.rise }),
-    }),
-    side: chart(train, figures, scale, {
-      way: 'side',
-      ...settings,
-      ...(kept && { values: kept.side }),
-    }),
+    rise: chartBand(train, figures, scale, { way: 'rise', chosen, extent: kept?.rise }),
+    side: chartBand(train, figures, scale, { way: 'side', chosen, extent: kept?.side }),
     feet: feetScene(train, answer, scale, drawn.above),
     couplings: couplingsScene(train, answer, figures, scale),
   }
 }
+
+/** Rise or side as a band of the sheet. */
+export const chartBand = (
+  train: Train,
+  figures: Figures,
+  scale: XScale,
+  settings: Omit<ChartSettings, 'height'>,
+): Chart => chart(train, figures, scale, { ...settings, height: chartHeight })
 
 /** Trains as last drawn: dragging changes what stands around the machines, not the machines. */
 const drawnLast = keptBy((): { scene?: TrainScene } => ({}))
@@ -115,7 +114,7 @@ function drawTrain(train: Train, width: number): TrainScene {
 }
 
 /** The page's room where everything fits into it; a page that must scroll sideways has room to spare. */
-function widthFor(train: Train, room: number): number {
+export function widthFor(train: Train, room: number): number {
   const need = (levels: 1 | 2) =>
     Math.ceil(Math.max(leastWidth, feetNeed(train, levels), couplingsNeed(train)))
   return room >= need(2) ? room : need(1)
