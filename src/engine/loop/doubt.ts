@@ -71,11 +71,7 @@ export function verdictOf(train: Train, found: readonly AsFound[]): Verdict {
   const name = train.couplings[worst.coupling]?.name ?? ''
   const state = train.states.find(({ id }) => id === worst.state)?.name ?? worst.state
   const reads = `${name} uses ${shareText(worst.share)} of its full tolerance (${state}), give or take ${shareText(guard * worst.u)}`
-  if (inside(worst) <= 1)
-    return {
-      verdict: 'done',
-      words: `Done: ${reads}. Moving more would only bring new errors.`,
-    }
+  if (inside(worst) <= 1) return { verdict: 'done', words: `Done: ${reads}.` }
   const out = doubts.some(({ share, u }) => share - guard * u > 1)
   return out
     ? { verdict: 'out', words: `Not done: ${reads}.` }

@@ -1,5 +1,6 @@
 import type { PlanAnswer } from '../plan/answer'
 import type { HoldList } from '../sheet/holdList'
+import { afterWork } from '../loop/afterWork'
 import { sentenceOf } from '../sheet/sentence'
 import { caution } from '../sheet/remarksText'
 import { capital, counted, inSentence, listed } from '../sheet/words'
@@ -26,6 +27,7 @@ export function frontPage(job: Drawn): Chapter {
       },
       { kind: 'figures', figures: [trainFigure(train)] },
       { kind: 'text', look: 'plain', text: `${sidesInWords(train)} ${signInWords} ${caution}` },
+      ...judged(job),
       { kind: 'text', look: 'lead', text: headline },
       { kind: 'text', look: 'strong', text: moves },
       ...sure(proof, plan),
@@ -40,6 +42,17 @@ export function frontPage(job: Drawn): Chapter {
       },
     ],
   }
+}
+
+/** After work: how the train was found to stand, before what the plan would still ask for. */
+function judged({ document, train, plan }: Drawn): Block[] {
+  const after = afterWork(document, train, plan)
+  if (!after) return []
+  if (!after.settled) return [{ kind: 'text', look: 'strong', text: after.words }]
+  return [
+    { kind: 'box', title: 'NOTHING MORE TO DO', items: [after.words] },
+    { kind: 'text', look: 'plain', text: 'What the share asked for would still take:' },
+  ]
 }
 
 /** What is proven, and what the store's shims make of it. */

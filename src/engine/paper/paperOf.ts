@@ -1,3 +1,4 @@
+import { afterWork } from '../loop/afterWork'
 import { arithmeticPage } from './arithmeticPage'
 import { assumptionsPage } from './assumptionsPage'
 import { choicesPage } from './choicesPage'
@@ -51,7 +52,15 @@ export function paperOf(job: PaperJob, { size, date }: PaperSettings): Paper {
     train: job.train.name,
     revision: revisionOf(pages),
     date: date ?? 'date ____________',
-    notice: job.answer.status === 'planned' ? noticeOf(job.answer.ready) : '',
+    notice: noticeFor(job),
     pages,
   }
+}
+
+/** A plan that is no longer worth its errors is not to be worked by, ready or not. */
+function noticeFor({ document, train, answer }: PaperJob): string {
+  if (answer.status !== 'planned') return ''
+  return afterWork(document, train, answer)?.settled === true
+    ? 'NOTHING MORE TO DO: see page 1'
+    : noticeOf(answer.ready)
 }

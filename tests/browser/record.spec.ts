@@ -1,0 +1,73 @@
+import { readFileSync } from 'node:fs'
+import { expect, test, type Page } from '@playwright/test'
+import { chooseExample, drawn, openSheet, openText, watch } from './sheet'
+
+const band = (page: Page) => page.locator('.band-record')
+const pages = (page: Page) => band(page).locator('.pages li')
+const press = (page: Page, name: string) => band(page).getByRole('button', { name }).click()
+
+async function saved(page: Page, press: () => Promise<void>): Promise<string> {
+  const [file] = await Promise.all([page.waitForEvent('download'), press()])
+  return readFileSync(await file.path(), 'utf8')
+}
+
+test('pages of the record are dated and signed, outlive a reload, and a changed one is named', async ({
+  page,
+}) => {
+  test.slow()
+  const seen = watch(page)
+  await openSheet(page)
+  await chooseExample(page, 'leave-it-alone.json')
+  await page.getByLabel('Your name, for what you confirm or waive').fill('A. Fitter')
+  await expect(band(page)).toContainText('no page yet')
+  await press(page, 'Write down as found')
+  await press(page, 'Write down: nothing needs to move')
+  await expect(pages(page)).toHaveText([
+    /^as found, \d{4}-\d\d-\d\d \d\d:\d\d:\d\d UTC, A\. Fitter\. As found\. The tightest coupling uses 61 %/,
+    /^nothing moved, .* UTC, A\. Fitter\. Nothing needs to move, and nothing was moved\./,
+  ])
+  // a page can be read and nothing else
+  await expect(pages(page).locator('input, button, textarea, [contenteditable]')).toHaveCount(0)
+
+  // what follows leaves them as they are
+  const before = await pages(page).allTextContents()
+  await page.getByLabel('Share in percent').fill('65')
+  await drawn(page)
+  await expect(page.locator('.kept')).toHaveText(/^\s*kept \d\d:\d\d:\d\d\s*$/)
+  await page.reload()
+  await drawn(page)
+  await expect(page.locator('.train-name')).toHaveText('Water injection train')
+  expect(await pages(page).allTextContents()).toEqual(before)
+  await expect(band(page).getByRole('alert')).toHaveCount(0)
+
+  const text = await saved(page, () => press(page, 'save the record as text'))
+  expect(text).toContain('2 pages, each as it was written.')
+  expect(text).toMatch(/Page 1: as found, \d{4}-.*, A\. Fitter/)
+  expect(text.match(/^Seal [0-9a-f]+$/gm)).toHaveLength(2)
+
+  // the same file with one word of a page changed by somebody else's hand
+  await page.evaluate(() => {
+    Object.assign(window, { showSaveFilePicker: undefined })
+  })
+  await page.getByRole('button', { name: 'Shelf', exact: true }).click()
+  const file = await saved(page, () =>
+    page.getByRole('button', { name: 'Save a file', exact: true }).click(),
+  )
+  await page.keyboard.press('Escape')
+  const document = JSON.parse(file) as { name: string; record: { pages: { words: string }[] } }
+  expect(document.record.pages).toHaveLength(2)
+  const [first] = document.record.pages
+  if (!first) throw new Error('the file holds no page')
+  first.words = first.words.replace('61 %', '16 %')
+  document.name = 'Water injection train, changed'
+  await openText(page, 'changed.json', JSON.stringify(document))
+  await expect(page.locator('.train-name')).toHaveText(document.name)
+  await drawn(page)
+  await expect(band(page).getByRole('alert')).toHaveText(
+    /^Page 1 \(as found, .*\) is not as it was written, or a page before it is missing\.$/,
+  )
+  const told = await saved(page, () => press(page, 'save the record as text'))
+  expect(told).toContain('Page 1 (as found')
+  expect(told).not.toContain('each as it was written')
+  expect(seen.faults).toEqual([])
+})
