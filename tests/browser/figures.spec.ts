@@ -164,8 +164,17 @@ test('a skid, a nozzle and what a machine may do are entered', async ({ page }) 
   await expect(low).toBeFocused()
   await expect(high).toHaveValue(half)
   await expect(note).toContainText('the low end is missing')
-  // a number that begins with its sign is no number yet after the first key
-  await page.keyboard.type('-300')
+  // a number that begins with its sign is no number yet after the first key: no row jumps for that
+  const row = page.locator('.point-table tbody tr').first()
+  const tall = (await row.boundingBox())?.height ?? NaN
+  await page.keyboard.type('-')
+  const why = page.locator('.point-table .cell.wrong .why').first()
+  await expect(why).toBeVisible()
+  // a mark under the number, and no more
+  expect((await row.boundingBox())?.height).toBeLessThanOrEqual(tall + 2)
+  const [box, entered] = [await why.boundingBox(), await low.boundingBox()]
+  expect(box?.y).toBeGreaterThanOrEqual((entered?.y ?? NaN) + (entered?.height ?? NaN) - 1)
+  await page.keyboard.type('300')
   await expect(note).toHaveCount(0)
   await expect(low).toHaveValue('-300')
   await page.keyboard.press('Escape')
