@@ -8,7 +8,9 @@ import { couplingMotions } from '../misalignment/couplingMotion'
 import type { ExpectedAnswer } from '../plan/answer'
 import { tidy } from '../plan/numbers'
 import { expectedAt } from '../steps/judge'
-import { meaningOf, type Meaning, type Change } from './meaning'
+import type { Change } from './change'
+import { meaningOf, type Meaning } from './meaning'
+import { varianceOf, workErrors } from './workErrors'
 
 /** New readings of one set, in the document's units: the same shape as what was expected of it. */
 export type Measured = ExpectedAnswer
@@ -47,6 +49,13 @@ export function compareReadings(
   measured: readonly Measured[],
 ): Comparison {
   const moved = couplingMotions(train, motions)
+  const worked = workErrors(train, (b) => {
+    const motion = motions[b] ?? noMotion
+    return {
+      shims: motion.tz !== 0 || motion.sz !== 0 || motion.roll !== 0,
+      slides: motion.ty !== 0 || motion.sy !== 0,
+    }
+  })
   const ids = [...new Set(measured.map(({ coupling }) => coupling))]
   const changes: Change[] = []
   const couplings = ids.map((id): CouplingComparison => {
@@ -62,7 +71,10 @@ export function compareReadings(
     const change: Change = {
       coupling,
       expected: move.misalignment,
-      ...(now && { measured: minus(now.line, was.line), covariance: sum(now, was) }),
+      ...(now && {
+        measured: minus(now.line, was.line),
+        covariance: variances(now, was, worked[c] ?? []),
+      }),
       residual: now?.residual ?? 0,
       largest: Math.max(0, ...sets.flatMap((set) => largestOf(train, set))),
     }
@@ -146,9 +158,12 @@ const minus = (a: Misalignment, b: Misalignment): Misalignment => ({
   sz: a.sz - b.sz,
 })
 
-/** Variances of `[y, sy, z, sz]` of the difference of two lines. */
-const sum = (a: AsFound, b: AsFound): number[] =>
-  [0, 1, 2, 3].map((k) => (a.covariance[k]?.[k] ?? 0) + (b.covariance[k]?.[k] ?? 0))
+/** Variances of `[y, sy, z, sz]` of the difference of two lines, the work between them with its own errors. */
+const variances = (a: AsFound, b: AsFound, work: readonly Misalignment[]): number[] =>
+  (['y', 'sy', 'z', 'sz'] as const).map(
+    (part, k) =>
+      (a.covariance[k]?.[k] ?? 0) + (b.covariance[k]?.[k] ?? 0) + varianceOf(work, (d) => d[part]),
+  )
 
 /** Differences as they count: those of a sweep once its zero is fitted, since it has one of its own. */
 function largestOf(train: Train, { rows, line }: SetComparison): number[] {

@@ -1,19 +1,9 @@
 import { fineText, shareText } from '../units/format'
-import type { Micrometres } from '../units/units'
-import type { Coupling, Train } from '../train/model'
-import { noMotion, type Motion } from '../motion/motion'
+import type { Train } from '../train/model'
 import { checksOf, type Check } from '../misalignment/check'
-import { couplingMotions } from '../misalignment/couplingMotion'
 import { sharesOf } from '../misalignment/shares'
-import type { Misalignment } from '../readings/equation'
 import type { AsFound } from '../readings/asFound'
-import { meanPlaneOf } from './actual'
-
-/** Standard deviations of the work: how far a pack is from its stamp and a slide from its dial. Common practice, no source. */
-export const workDoubt: { readonly shim: Micrometres; readonly side: Micrometres } = {
-  shim: 10,
-  side: 20,
-}
+import { varianceOf, workDoubt, workErrors } from './workErrors'
 
 /** Accept where the value is this many standard uncertainties inside the limit: 95 % one-sided, normal. */
 export const guard = 1.645
@@ -141,41 +131,16 @@ export const worthMoving = (standing: number, planned: number, { u }: NextRound)
 
 /** Variance of a check of each coupling by the errors of shims and slides of all bodies that may move. */
 function workVariances(train: Train): ((check: Check) => number)[] {
-  const errors: Motion[][] = train.bodies.flatMap((body, b) => {
-    if (body.held) return []
-    const alone = (motion: Motion) => train.bodies.map((_, i) => (i === b ? motion : noMotion))
-    const shims = body.feet.map((_, f) => {
-      const [tz = 0, sz = 0, roll = 0] = meanPlaneOf(
-        body.feet.map(({ x, y }, i) => ({
-          x: x - body.x0,
-          y,
-          value: i === f ? workDoubt.shim : 0,
-        })),
-      )
-      return alone({ ...noMotion, tz, sz, roll })
-    })
-    const slides = body.rows.map((_, r) => {
-      const [ty = 0, sy = 0] = meanPlaneOf(
-        body.rows.map(({ x }, i) => ({
-          x: x - body.x0,
-          y: 0,
-          value: i === r ? workDoubt.side : 0,
-        })),
-      )
-      return alone({ ...noMotion, ty, sy })
-    })
-    return [...(body.may.rise ? shims : []), ...(body.may.slide ? slides : [])]
+  const errors = workErrors(train, (b) => {
+    const body = train.bodies[b]
+    const free = body !== undefined && !body.held
+    return { shims: free && body.may.rise, slides: free && body.may.slide }
   })
-  const moved = errors.map((motions) => couplingMotions(train, motions))
-  return train.couplings.map((_: Coupling, c) => (check: Check) => {
-    const variance = (of: (d: Misalignment) => number) =>
-      moved.reduce((sum, all) => {
-        const d = all[c]?.misalignment
-        return d ? sum + of(d) ** 2 : sum
-      }, 0)
-    return Math.max(
-      variance((d) => check.offset * d.y + check.slope * d.sy),
-      variance((d) => check.offset * d.z + check.slope * d.sz),
-    )
-  })
+  return errors.map(
+    (of) => (check: Check) =>
+      Math.max(
+        varianceOf(of, (d) => check.offset * d.y + check.slope * d.sy),
+        varianceOf(of, (d) => check.offset * d.z + check.slope * d.sz),
+      ),
+  )
 }

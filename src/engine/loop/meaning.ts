@@ -1,7 +1,8 @@
 import { fineText } from '../units/format'
-import type { Coupling, Train } from '../train/model'
-import type { Misalignment } from '../readings/equation'
+import type { Train } from '../train/model'
 import { listed } from '../sheet/words'
+import { differs, marks, type Change } from './change'
+import { scaleOf } from './scale'
 
 export interface Meaning {
   kind:
@@ -18,26 +19,6 @@ export interface Meaning {
   /** Measured change as a part of the expected one, where the kind is about that. */
   ratio?: number
 }
-
-/** How a coupling changed, beside how it should have. Engine units. */
-export interface Change {
-  readonly coupling: Coupling
-  readonly expected: Misalignment
-  /** Missing where the new readings leave the line open. */
-  readonly measured?: Misalignment
-  /** Variances of `[y, sy, z, sz]` of the measured change. */
-  readonly covariance?: readonly number[]
-  /** Root mean square of residual / u of the new readings. */
-  readonly residual: number
-  /** Largest difference of any reading (um). */
-  readonly largest: number
-}
-
-/**
- * Marks of common practice, no source: a difference up to 30 um is reading and shimming; a change of
- * less than 100 um says nothing about its own scale; a sixth more or less is a scale.
- */
-const marks = { doubt: 30, tells: 100, scale: 1 / 6, contradict: 4 }
 
 /**
  * What the difference between measured and expected readings means most likely. Judged by how the
@@ -58,8 +39,8 @@ export function meaningOf(train: Train, changes: readonly Change[], whole = true
       kind: 'sets contradict',
       words: `The sets of ${first.coupling.name} contradict each other: a loose bracket, wrong sag, or a dial read with the wrong sign. Read it again before anything else.`,
     }
-  const scaled = commonScale(changes)
-  if (scaled !== undefined) return scaleMeaning(scaled)
+  const scaled = scaleOf(changes)
+  if (scaled) return scaled
   const [one, two] = off
   if (whole && off.length === 1 && one && changes.length > 1)
     return {
@@ -90,90 +71,14 @@ export function meaningOf(train: Train, changes: readonly Change[], whole = true
   }
 }
 
-/** Components as displacements (um) of a like size: offset, and slope at the coupling's reach. */
-function parts({ coupling }: Change, d: Misalignment): number[] {
-  const reach = Math.max(200, coupling.q - coupling.p)
-  return [d.y, d.z, d.sy * reach, d.sz * reach]
-}
-
-function doubtOf(change: Change): number[] {
-  const reach = Math.max(200, change.coupling.q - change.coupling.p)
-  const [y = 0, sy = 0, z = 0, sz = 0] = change.covariance ?? []
-  return [Math.sqrt(y), Math.sqrt(z), Math.sqrt(sy) * reach, Math.sqrt(sz) * reach]
-}
-
 function withinDoubt(change: Change): boolean {
   if (change.residual > marks.contradict) return false
-  const { measured } = change
-  if (!measured) return change.largest <= marks.doubt
-  const doubt = doubtOf(change)
-  const [is, should] = [parts(change, measured), parts(change, change.expected)]
-  return is.every(
-    (value, k) => Math.abs(value - (should[k] ?? 0)) <= Math.max(marks.doubt, 3 * (doubt[k] ?? 0)),
-  )
-}
-
-/**
- * The factor that all couplings which should have changed share, by least squares; undefined where
- * nothing should have changed enough, or one factor does not explain them.
- */
-function commonScale(changes: readonly Change[]): number | undefined {
-  const pairs = changes.flatMap((change) => {
-    if (!change.measured) return []
-    const doubt = doubtOf(change)
-    const is = parts(change, change.measured)
-    return parts(change, change.expected).map((should, k) => ({
-      should,
-      is: is[k] ?? 0,
-      doubt: Math.max(marks.doubt, 3 * (doubt[k] ?? 0)),
-    }))
-  })
-  const squares = pairs.reduce((all, { should }) => all + should * should, 0)
-  if (Math.sqrt(squares) < marks.tells) return undefined
-  const ratio = pairs.reduce((all, { should, is }) => all + should * is, 0) / squares
-  if (Math.abs(ratio - 1) < marks.scale) return undefined
-  const fits = pairs.every(
-    ({ should, is, doubt }) =>
-      Math.abs(is - ratio * should) <= Math.max(doubt, (Math.abs(should) * marks.scale) / 2),
-  )
-  return fits ? ratio : undefined
-}
-
-function scaleMeaning(ratio: number): Meaning {
-  const percent = `${Math.round(Math.abs(ratio) * 100)} %`
-  if (ratio < -0.5)
-    return {
-      kind: 'reversed',
-      ratio,
-      words: `Everything changed the other way (${percent} of what was expected): a sign, the wrong side, or shims out where they should go in. Move nothing before it is found.`,
-    }
-  if (ratio < 1)
-    return {
-      kind: 'too small',
-      ratio,
-      words: `All changes are ${partWords(1 - ratio)} too small (${percent} of what was expected): a springing foot, or a distance that is wrong, of feet or of the dials.`,
-    }
-  return {
-    kind: 'too large',
-    ratio,
-    words: `All changes are ${partWords(ratio - 1)} too large (${percent} of what was expected): a distance that is wrong, of feet or of the dials, or more shim than was told.`,
-  }
-}
-
-function partWords(part: number): string {
-  if (Math.abs(part - 1 / 3) < 0.06) return 'about a third'
-  if (Math.abs(part - 1 / 2) < 0.06) return 'about half'
-  if (Math.abs(part - 1 / 4) < 0.03) return 'about a quarter'
-  return `about ${Math.round(part * 100)} %`
+  const over = differs(change)
+  return over ? !over.includes(true) : change.largest <= marks.doubt
 }
 
 /** A difference of heights alone, as sag makes it. */
 function upAndDown(change: Change): boolean {
-  if (!change.measured) return false
-  const doubt = doubtOf(change)
-  const [is, should] = [parts(change, change.measured), parts(change, change.expected)]
-  const over = is.map(
-    (value, k) => Math.abs(value - (should[k] ?? 0)) > Math.max(marks.doubt, 3 * (doubt[k] ?? 0)),
-  )
-  return over[0] === false && over[2] === false && (over[1] === true || over[3] === true)
+  const over = differs(change)
+  return over?.[0] === false && over[2] === false && (over[1] === true || over[3] === true)
 }
