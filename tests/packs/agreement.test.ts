@@ -153,5 +153,5 @@ test(
     expect(counts['every combination agrees'] ?? 0).toBeGreaterThan(trains / 10)
     expect(counts['only together'] ?? 0).toBeGreaterThan(0)
   },
-  long ? 3_600_000 : 600_000,
+  long ? 7_200_000 : 600_000,
 )

@@ -101,5 +101,5 @@ test(
     expect(counts['found'] ?? 0).toBeGreaterThan(trains / 3)
     expect(counts['proven'] ?? 0).toBeGreaterThan(trains / 4)
   },
-  long ? 3_600_000 : 600_000,
+  long ? 7_200_000 : 600_000,
 )
