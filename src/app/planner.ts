@@ -1,5 +1,6 @@
 import type { TrainDocument } from '../engine/train/document'
-import { alongKey } from '../worker/alongKey'
+import type { Train } from '../engine/train/model'
+import { alongKey, sameButShare } from '../worker/alongKey'
 import {
   reaching,
   ready,
@@ -36,7 +37,13 @@ export class Planner {
   private timer: ReturnType<typeof setTimeout> | undefined
   private count = 0
   private reached = false
-  private readonly ahead = { key: '', drawings: new Map<number, Drawing>() }
+  /** The train last drawn, and the one whose plans were made ahead, by share. */
+  private drawn: { readonly key: string; readonly train: Train } | undefined
+  private ahead:
+    | { readonly key: string; readonly train: Train; readonly drawings: Map<number, Drawing> }
+    | undefined
+  /** A document whose key was asked for last: most often the next differs in the share alone. */
+  private last: { readonly document: TrainDocument; readonly key: string } | undefined
 
   /** The reply, or undefined when a newer request overtook this one; at once where the plan was made ahead. */
   ask(question: Question): Reply | Promise<Reply | undefined> {
@@ -65,9 +72,16 @@ export class Planner {
   private known(
     document: TrainDocument,
   ): Omit<Extract<Reply, { kind: 'drawn' }>, 'id'> | undefined {
-    if (alongKey(document) !== this.ahead.key) return undefined
+    if (this.keyOf(document) !== this.ahead?.key) return undefined
     const drawing = this.ahead.drawings.get(document.plan?.share ?? 1)
     return drawing && { kind: 'drawn', document, drawing }
+  }
+
+  private keyOf(document: TrainDocument): string {
+    const { last } = this
+    const key = last && sameButShare(last.document, document) ? last.key : alongKey(document)
+    this.last = { document, key }
+    return key
   }
 
   /** What is still being worked out is older than what is known now. */
@@ -80,11 +94,13 @@ export class Planner {
   }
 
   private keep({ key, drawing }: Ahead): void {
-    if (key !== this.ahead.key) {
-      this.ahead.key = key
-      this.ahead.drawings.clear()
+    if (key !== this.ahead?.key) {
+      if (key !== this.drawn?.key) return
+      this.ahead = { ...this.drawn, drawings: new Map() }
     }
-    this.ahead.drawings.set(drawing.answer.share, drawing)
+    const { train, drawings } = this.ahead
+    const { share } = drawing.answer
+    drawings.set(share, { ...drawing, train: { ...train, plan: { ...train.plan, share } } })
   }
 
   private wait(): void {
@@ -117,6 +133,12 @@ export class Planner {
         return
       }
       if (data.id !== this.busy?.request.id) return
+      if (data.kind === 'drawn') {
+        const { request } = this.busy
+        // as the worker tells documents apart
+        const document = request.kind === 'text' ? data.document : (request.document as object)
+        this.drawn = { key: alongKey(document), train: data.drawing.train }
+      }
       this.busy.settle(data)
       this.send()
     })

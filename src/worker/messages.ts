@@ -30,12 +30,12 @@ export interface Drawing {
 
 /**
  * A plan made before it is asked for, because its share may be next: what differs from the document of
- * this key is the share alone.
+ * this key is the share alone. The train is that of the reply to that document, but for its share.
  */
 export interface Ahead {
   readonly kind: 'ahead'
   readonly key: string
-  readonly drawing: Drawing
+  readonly drawing: Omit<Drawing, 'train'>
 }
 
 /** Said once by a worker, when its solver is loaded: from then on it may be ended at any time. */

@@ -65,7 +65,9 @@ async function answer(request: Request): Promise<Reply> {
           return latest === id
         },
         (next, answer) => {
-          const ahead: Ahead = { kind: 'ahead', key, drawing: drawingOf(next, answer, false) }
+          const { answer: told, priced, sentence, figures } = drawingOf(next, answer, false)
+          const drawing = { answer: told, priced, sentence, figures }
+          const ahead: Ahead = { kind: 'ahead', key, drawing }
           self.postMessage(ahead)
         },
       ).catch(() => undefined) // without it plans are made anew, which takes longer

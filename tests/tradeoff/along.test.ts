@@ -1,10 +1,11 @@
 import { expect, it } from 'vitest'
 import type { PlanAnswer } from '../../src/engine/plan/answer'
 import { planRead } from '../../src/engine/planTrain'
+import type { TrainDocument } from '../../src/engine/train/document'
 import type { Train } from '../../src/engine/train/model'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { planAlong, readyAlong } from '../../src/worker/along'
-import { alongKey } from '../../src/worker/alongKey'
+import { alongKey, sameButShare } from '../../src/worker/alongKey'
 import { exampleFile, read } from '../holds/choice'
 
 const solver = await glpkSolver()
@@ -16,6 +17,16 @@ it('the share asked for is no part of the key, everything else is', () => {
   const plan = { ...('plan' in document ? (document.plan as object) : {}) }
   expect(alongKey({ ...document, plan: { ...plan, share: 0.91 } })).toBe(alongKey(document))
   expect(alongKey({ ...document, plan: { ...plan, reserve: 5 } })).not.toBe(alongKey(document))
+})
+
+it('documents that differ in the share alone are told without their keys', () => {
+  const whole = exampleFile('bolt-bound-gearbox') as TrainDocument
+  const planned = (change: object) => ({ ...whole, plan: { ...whole.plan, ...change } })
+  expect(sameButShare(whole, planned({ share: 0.91 }))).toBe(true)
+  for (const other of [planned({ reserve: 5 }), { ...whole, name: 'another' }]) {
+    expect(sameButShare(whole, other)).toBe(false)
+    expect(alongKey(other)).not.toBe(alongKey(whole))
+  }
 })
 
 it('plans made ahead, one a percent and the nearest first, are those of the planner', async () => {

@@ -31,11 +31,10 @@ export function drawZone({ ctx, chartArea, scales }: Chart, picture: Picture, in
   ctx.restore()
 }
 
-export function drawMarks(chart: Chart, { tradeoff, share, axis }: Picture, inked: Inks): void {
+export function drawMarks(chart: Chart, { tradeoff, axis }: Picture, inked: Inks): void {
   const { ctx, chartArea, scales } = chart
   const x = scales['x']
-  const y = scales['y']
-  if (!x || !y) return
+  if (!x) return
   const at = (value: number) => x.getPixelForValue(placeOf(axis, value))
   const { top, bottom, left, right } = chartArea
   ctx.save()
@@ -83,9 +82,21 @@ export function drawMarks(chart: Chart, { tradeoff, share, axis }: Picture, inke
     inked.paper,
   )
   if (hasFloor) text(ctx, floorWords, (floorAt[0] + floorAt[1]) / 2, level, inked.plum, inked.paper)
+  ctx.restore()
+}
+
+/** The point of the plan, over all that stays while it is dragged. */
+export function drawPoint(chart: Chart, { tradeoff, share, axis }: Picture, inked: Inks): void {
+  const { ctx, chartArea, scales } = chart
+  const x = scales['x']
+  const y = scales['y']
+  if (!x || !y) return
+  const px = x.getPixelForValue(placeOf(axis, share))
   const cost = costAt(tradeoff, share)
-  if (cost === undefined) cross(ctx, at(share), bottom - 8, inked)
-  else ring(ctx, at(share), y.getPixelForValue(cost), inked)
+  ctx.save()
+  ctx.setLineDash([])
+  if (cost === undefined) cross(ctx, px, chartArea.bottom - 8, inked)
+  else ring(ctx, px, y.getPixelForValue(cost), inked)
   ctx.restore()
 }
 

@@ -11,7 +11,7 @@ import type { Tradeoff } from '../../engine/tradeoff/tradeoff'
 import { costAt } from '../../engine/sheet/marginWords'
 import { shareText } from '../../engine/units/format'
 import { font, inks, type Inks } from './chartInks'
-import { drawMarks, drawZone } from './curveMarks'
+import { drawMarks, drawPoint, drawZone } from './curveMarks'
 import { axisEnds, placeOf, type ShareAxis } from './shareAxis'
 
 Chart.register(LineController, LineElement, PointElement, LinearScale)
@@ -36,8 +36,9 @@ export function tradeoffChart(
   canvas: HTMLCanvasElement,
   picture: () => Picture,
   placed: (plot: Plot) => void,
-): { redraw: () => void; recolour: () => void; destroy: () => void } {
+): { /** Draws the point anew. */ redraw: () => void; recolour: () => void; destroy: () => void } {
   let colours = inks()
+  const under = stillCanvas()
   const marks: Plugin<'line'> = {
     id: 'marks',
     afterLayout: ({ chartArea, scales }) => {
@@ -56,11 +57,16 @@ export function tradeoffChart(
     afterDatasetsDraw: (chart) => {
       drawMarks(chart, picture(), colours)
     },
+    afterDraw: (chart) => {
+      under.take(canvas)
+      drawPoint(chart, picture(), colours)
+    },
   }
   const chart = new Chart(canvas, { ...configuration(picture(), colours), plugins: [marks] })
   return {
     redraw: () => {
-      chart.draw()
+      under.put(canvas)
+      drawPoint(chart, picture(), colours)
     },
     recolour: () => {
       colours = inks()
@@ -71,6 +77,27 @@ export function tradeoffChart(
     },
     destroy: () => {
       chart.destroy()
+    },
+  }
+}
+
+/** A copy of all that stays while the point is dragged. */
+function stillCanvas() {
+  const copy = document.createElement('canvas')
+  return {
+    take: (canvas: HTMLCanvasElement): void => {
+      copy.width = canvas.width
+      copy.height = canvas.height
+      if (canvas.width > 0 && canvas.height > 0) copy.getContext('2d')?.drawImage(canvas, 0, 0)
+    },
+    put: (canvas: HTMLCanvasElement): void => {
+      const pen = canvas.getContext('2d')
+      if (!pen || copy.width === 0 || copy.height === 0) return
+      pen.save()
+      pen.resetTransform()
+      pen.clearRect(0, 0, canvas.width, canvas.height)
+      pen.drawImage(copy, 0, 0)
+      pen.restore()
     },
   }
 }
