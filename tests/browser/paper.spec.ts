@@ -28,7 +28,7 @@ for (const name of names)
       expect(pages.length).toBe(paper.pages.length)
       for (const { title, height, bar, faults } of pages) {
         expect(height, `${title}: one sheet of paper`).toBeLessThanOrEqual(pageHeight(size) + 0.3)
-        expect(Math.abs(bar - 100), `${title}: the bar`).toBeLessThan(0.5)
+        expect(Math.abs(bar - 100), `${title}: the bar`).toBeLessThan(0.05)
         expect(faults, title).toEqual([])
       }
     })

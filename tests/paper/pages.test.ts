@@ -71,6 +71,8 @@ describe.each(exampleNames)('the sheet of %s', (name) => {
         expect(last?.kind, title).not.toBe('heading')
         expect(last?.kind === 'figures' && last.leads === true, title).toBe(false)
       }
+      // both graphs and what explains them are one page
+      expect(paper.pages.filter(({ section }) => section === 'graph')).toHaveLength(1)
       // a machine's feet are one page
       const titles = paper.pages.filter(({ section }) => section === 'feet').map((p) => p.title)
       expect(titles.filter((title) => title.endsWith('(continued)'))).toEqual([])

@@ -16,7 +16,7 @@ const left = 15
 const right = 5
 const top = 6
 const under = 13
-const plotHeight = 68
+const plotHeight = 62
 
 export type Way = 'rise' | 'side'
 

@@ -21,7 +21,8 @@ export const paperStyle = (size: PaperSize): string => `
 .paper .page-body{flex:1}
 .paper .page-foot{border-top:.25mm solid #000;padding-top:1mm;display:flex;justify-content:space-between;gap:4mm;font-size:${print.small}pt;line-height:1.2}
 .paper .page-foot .turn{text-align:right}
-.paper .bar{width:${barLength}mm;height:2mm;border:.35mm solid #000;border-top:0;margin-bottom:.4mm}
+.paper .bar{display:block;width:${barLength}mm;height:2mm;margin-bottom:.4mm}
+.paper .bar path{fill:none;stroke:#000;stroke-width:.35}
 .paper .bar-note{width:${barLength}mm;text-align:center}
 .paper h3{font-size:${print.heading}pt;line-height:1.28;margin:1.4mm 0 1mm;padding-bottom:.2mm;border-bottom:.25mm solid #000;break-after:avoid}
 .paper h3 small{font-weight:400;font-size:${print.small}pt}
