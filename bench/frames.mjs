@@ -1,7 +1,9 @@
 // What a frame costs while something is dragged: script, style and layout on the page's main thread, from
 // a trace of the browser, as CPU time (what the page waited for a core does not count) and as wall time, in
-// ms a frame. Drags, 3 s each at 60 moves a second: an end of a machine's shaft in the Rise band, and the
-// point of the trade-off. Not a test: it prints figures.
+// ms a frame. Drags, 3 s each at 60 moves a second: an end of a machine's shaft in the Rise band, a whole
+// shaft in the Side band as it comes into the window and with the feet in sight below it, and the point of
+// the trade-off. A frame counts when something was moved in it or when it cost more than 1 ms: frames with
+// next to nothing to do would flatter the others. Not a test: it prints figures.
 //   npm run build && node bench/frames.mjs [folder of the built app] [example]
 import { chromium } from '@playwright/test'
 import { findBrowser } from '../src/dev/browser.mjs'
@@ -50,6 +52,8 @@ const stages = {
   UpdateLayer: 'rest',
 }
 
+const counted = ({ moved, cpu }) => moved || cpu > 1000
+
 /** Drags from a place and back and forth about it, while the browser is traced. */
 async function traced(locator, path) {
   await locator.scrollIntoViewIfNeeded()
@@ -68,7 +72,7 @@ async function traced(locator, path) {
   const trace = JSON.parse((await browser.stopTracing()).toString()).traceEvents
   await page.mouse.up()
   await page.waitForTimeout(1000)
-  return framesOf(trace)
+  return framesOf(trace).filter(counted)
 }
 
 /** Sums of each stage between one drawn frame of the page and the next (us of CPU and of wall). */
@@ -82,10 +86,11 @@ function framesOf(events) {
   const own = busiest.filter(({ ph, dur }) => ph === 'X' && dur !== undefined)
   own.sort((a, b) => a.ts - b.ts || b.dur - a.dur)
   const ends = own.filter(({ name }) => name === 'Commit').map(({ ts }) => ts)
-  const frames = ends.map(() => ({ script: 0, style: 0, layout: 0, rest: 0, wall: 0, cpu: 0 }))
+  const none = { script: 0, style: 0, layout: 0, rest: 0, wall: 0, cpu: 0, moved: false }
+  const frames = ends.map(() => ({ ...none }))
   // the time of an event less what counts inside it: style that a script forces is style
   const stack = []
-  for (const { name, ts, dur, tdur = dur } of own) {
+  for (const { name, ts, dur, tdur = dur, args } of own) {
     while (stack.length > 0 && stack.at(-1).end <= ts) stack.pop()
     const stage = stages[name]
     if (stage === undefined) continue
@@ -99,6 +104,7 @@ function framesOf(events) {
     }
     const frame = frames[ends.findIndex((end) => end >= ts)]
     if (frame) {
+      if (name === 'EventDispatch' && args?.data?.type === 'mousemove') frame.moved = true
       frame[stage] += tdur
       if (stage !== 'rest') {
         frame.wall += dur
@@ -173,8 +179,18 @@ rows.push(
     ]),
   ),
 )
-await page.keyboard.press('Control+z')
-await page.keyboard.press('Control+z')
+await page.locator('.band-side').evaluate((band) => band.scrollIntoView())
+rows.push(
+  row(
+    'the same, feet in sight',
+    await traced(page.locator('.band-side .handle.both').first(), (t) => [
+      0,
+      18 * Math.sin(2 * Math.PI * t),
+    ]),
+  ),
+)
+for (let i = 0; i < 3; i++) await page.keyboard.press('Control+z')
+await page.evaluate(() => window.scrollTo(0, 0))
 await page.waitForTimeout(4000)
 const slider = page.locator('.curve-point')
 const [least, most, now] = await slider.evaluate((input) => {

@@ -1,7 +1,7 @@
 import { computed, shallowRef, useTemplateRef, type ComponentPublicInstance, type Ref } from 'vue'
 import type { Chart, Extent } from '../engine/scene/chart'
 import { couplingsScene } from '../engine/scene/couplingCards'
-import { feetScene } from '../engine/scene/footCards'
+import { feetScene, type FeetScene } from '../engine/scene/footCards'
 import { chartBand, trainScene, widthFor } from '../engine/scene/sheet'
 import type { Train } from '../engine/train/model'
 import type { Drawing } from '../worker/messages'
@@ -14,6 +14,13 @@ interface ChartProps {
   readonly chart: Chart
   readonly zero: string
   readonly width: number
+}
+
+interface FeetProps {
+  readonly train: Train
+  readonly feet: FeetScene
+  readonly width: number
+  readonly planned: boolean
 }
 
 /**
@@ -62,11 +69,12 @@ export function useBands(drawing: () => Drawing | undefined, room: Readonly<Ref<
   const place = (name: string) => useTemplateRef<ComponentPublicInstance>(`${name}Band`)
   const rise = following<ChartProps | undefined>(place('rise'), (before) => chartOf('rise', before))
   const side = following<ChartProps | undefined>(place('side'), (before) => chartOf('side', before))
-  const feet = following(place('feet'), () => {
+  const feet = following<FeetProps | undefined>(place('feet'), (before) => {
     if (!scene.value) return undefined
     const { train: of, answer, width, scale, above } = scene.value
     const planned = answer.feet !== undefined
-    return { train: of, feet: feetScene(of, answer, scale, above), width, planned }
+    const most = dragged.value ? before?.feet.scales : undefined
+    return { train: of, feet: feetScene(of, answer, scale, above, most), width, planned }
   })
   const couplings = following(place('couplings'), () => {
     if (!scene.value) return undefined

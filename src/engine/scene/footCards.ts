@@ -3,7 +3,7 @@ import type { PlanAnswer } from '../plan/answer'
 import { footFacts, type FootFacts } from './footFacts'
 import { kept } from './kept'
 import { levelsNeed, levelsOf, movingWidth, narrowestOf, type StandingFoot } from './cardLevels'
-import { figureHeight, footFigure, footScales } from './footFigure'
+import { figureHeight, footFigure, footScales, type FootScales } from './footFigure'
 import { line, type Mark } from './marks'
 import type { PlanView } from './planView'
 import { sideName, upThePage } from './sideWords'
@@ -14,6 +14,8 @@ export interface FeetScene {
   readonly plan: PlanView
   readonly far: CardSide
   readonly near: CardSide
+  /** What packs and holes are drawn by, so that it need not change while something is dragged. */
+  readonly scales: FootScales
 }
 
 /** Cards of one side, the level next to the plan first. */
@@ -56,11 +58,13 @@ const sidesOf = kept((train: Train) =>
   }),
 )
 
+/** @param most scales of packs and holes that are not to be passed */
 export function feetScene(
   train: Train,
   answer: PlanAnswer,
   scale: XScale,
   plan: PlanView,
+  most?: FootScales,
 ): FeetScene {
   const facts = footFacts(train, answer)
   const sides = sidesOf(train)
@@ -79,7 +83,7 @@ export function feetScene(
     return (!before || x > scale.at(before.mid)) && (!after || x < scale.at(after.mid))
   }
   const width = movingWidth([ofSide(true), ofSide(false)], scale.width)
-  const scales = footScales(facts, width)
+  const scales = footScales(facts, width, most)
   const side = (far: boolean): CardSide => {
     const feet = ofSide(far)
     return {
@@ -105,6 +109,7 @@ export function feetScene(
     plan: { ...plan, marks: [...plan.marks, ...standing.map((foot) => stub(foot, plan.height))] },
     far: side(true),
     near: side(false),
+    scales,
   }
 }
 

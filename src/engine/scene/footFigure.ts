@@ -19,10 +19,14 @@ const base = figureHeight - 5
 /** Room for a hole's drawing, half its width, on a card this wide. */
 const holeRoom = (width: number): number => Math.min(27, (width - 38) / 2)
 
-/** Finds the scales that let every pack and every hole fit, cards being as wide as `width` says. */
+/**
+ * Finds the scales that let every pack and every hole fit, cards being as wide as `width` says.
+ * @param most scales that are not to be passed: those of before, while something is dragged
+ */
 export function footScales(
   facts: readonly FootFacts[],
   width: (foot: FootFacts) => number,
+  most: FootScales = { pack: Infinity, hole: 1 },
 ): FootScales {
   const packs = facts.flatMap(({ pack }) =>
     pack ? [Math.max(pack.now, pack.after, pack.min, pack.max ?? 0)] : [],
@@ -37,8 +41,8 @@ export function footScales(
     return [holeRoom(width(foot)) / Math.max(1, hole.clearance / 2 + reach)]
   })
   return {
-    pack: columnHeight / Math.max(1, ...packs),
-    hole: Math.min(1, ...holes),
+    pack: Math.min(most.pack, columnHeight / Math.max(1, ...packs)),
+    hole: Math.min(most.hole, ...holes),
   }
 }
 
