@@ -29,8 +29,14 @@ test('pages of the record are dated and signed, outlive a reload, and a changed 
   // a page can be read and nothing else
   await expect(pages(page).locator('input, button, textarea, [contenteditable]')).toHaveCount(0)
 
-  // what follows leaves them as they are
+  // what follows leaves them as they are, and so does taking it back
   const before = await pages(page).allTextContents()
+  await page.getByLabel('Share in percent').fill('60')
+  await drawn(page)
+  await page.getByRole('button', { name: /^Undo/ }).click()
+  await expect(page.getByLabel('Share in percent')).not.toHaveValue('60')
+  await expect(page.getByRole('button', { name: /^Undo/ })).toBeDisabled()
+  expect(await pages(page).allTextContents()).toEqual(before)
   await page.getByLabel('Share in percent').fill('65')
   await drawn(page)
   await expect(page.locator('.kept')).toHaveText(/^\s*kept \d\d:\d\d:\d\d\s*$/)

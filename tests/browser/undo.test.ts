@@ -1,8 +1,11 @@
 import { createPinia, setActivePinia } from 'pinia'
 import { beforeAll, expect, test, vi } from 'vitest'
 import type { Drawing, Reply } from '../../src/worker/messages'
+import { withValue } from '../../src/engine/entry/place'
+import { addPage } from '../../src/engine/loop/record'
 import { sentenceOf } from '../../src/engine/sheet/sentence'
 import { readTrain } from '../../src/engine/train/readTrain'
+import { workRecordOf } from '../../src/engine/train/work'
 import { useHand } from '../../src/app/stores/hand'
 import { useJob } from '../../src/app/stores/job'
 import { example, draw, exampleFiles } from '../scene/trains'
@@ -98,4 +101,44 @@ test('every kind of edit was made', () => {
   const total = new Map<string, number>()
   for (const [kind, times] of counts) total.set(kind, (total.get(kind) ?? 0) + times)
   expect([...total].filter(([, times]) => times === 0)).toEqual([])
+})
+
+test('pages of the record stay, whatever is taken back or brought back', async () => {
+  setActivePinia(createPinia())
+  const file = exampleFiles[0] ?? ''
+  const { train, answer, figures } = await draw(example(file))
+  stand.drawing = { answer, figures, sentence: sentenceOf(train, answer), priced: true }
+  const job = useJob()
+  await job.adopt({ document: example(file), entries: {}, name: file })
+  const start = { document: example(file), entries: {} }
+  const name = job.document?.name
+  const written = () => workRecordOf(job.document?.record)?.pages
+  await job.set(['name'], 'renamed', 'renamed the job')
+  const pages = addPage([], {
+    kind: 'note',
+    when: '2026-11-28T12:00:00Z',
+    words: 'as found',
+    content: {},
+  })
+  await job.writePages('wrote down: as found', pages)
+  expect(job.lastEdit).toBe('wrote down: as found')
+  expect(job.undoes).toBe('renamed the job')
+  await job.undo()
+  expect([job.document?.name, written()]).toEqual([name, pages])
+  expect(job.undoes).toBe('')
+  await job.redo()
+  expect([job.document?.name, written()]).toEqual(['renamed', pages])
+  await job.restore(start, 'earlier version')
+  expect([job.document?.name, written()]).toEqual([name, pages])
+  // a version that another page of the browser wrote more pages into brings them
+  const more = addPage(pages, {
+    kind: 'note',
+    when: '2026-11-28T13:00:00Z',
+    words: 'as left',
+    content: {},
+  })
+  const theirs = withValue(start.document, ['record', 'pages'], more)
+  await job.restore({ document: theirs, entries: {} }, 'change in another tab')
+  expect(written()).toEqual(more)
+  expect(written()).toHaveLength(2)
 })

@@ -2,7 +2,9 @@ import { defineStore } from 'pinia'
 import { followed } from '../../engine/entry/followed'
 import { valueAt, withValue, type Path } from '../../engine/entry/place'
 import { switchUnits } from '../../engine/entry/switchUnits'
+import { withPagesOf } from '../../engine/loop/record'
 import type { TrainDocument } from '../../engine/train/document'
+import type { RecordPage } from '../../engine/train/work'
 import { placeOf } from '../../engine/train/refusal'
 import type { DocumentUnits } from '../../engine/units/units'
 import type { Reply } from '../../worker/messages'
@@ -130,23 +132,37 @@ export const useJob = defineStore('job', () => {
   async function undo(): Promise<void> {
     if (trying.value) return endTrial()
     const edited = history.undo()
-    if (edited) await show(edited.before, `took back: ${edited.name}`)
+    if (edited) await show(withPages(edited.before), `took back: ${edited.name}`)
   }
 
   async function redo(): Promise<void> {
     const edited = history.redo()
-    if (edited) await show(edited.after, edited.name)
+    if (edited) await show(withPages(edited.after), edited.name)
   }
 
   /** Gives up what is being typed at a place. */
   async function giveUp(key: string): Promise<void> {
     const edited = history.drop(key)
-    if (edited) await show(edited.before, `left: ${edited.name}`)
+    if (edited) await show(withPages(edited.before), `left: ${edited.name}`)
   }
 
   /** Puts a state on the sheet as one edit: an earlier version, another tab's. */
   async function restore(state: SheetState, name: string): Promise<void> {
-    await edit(name, () => state)
+    await edit(name, () => withPages(state))
+  }
+
+  const withPages = (state: SheetState): SheetState => ({
+    ...state,
+    document: withPagesOf(state.document, document.value),
+  })
+
+  /** Writes pages into the record. They stay: nothing takes them back. */
+  async function writePages(name: string, pages: readonly RecordPage[]): Promise<void> {
+    if (!document.value) return
+    keepTrial()
+    history.close()
+    const next = withValue(document.value, ['record', 'pages'], pages)
+    await show({ document: next, entries: entries.value, hand: hand.value }, name)
   }
 
   /** Puts another job on the sheet; what was done before belongs to the other one. */
@@ -233,7 +249,7 @@ export const useJob = defineStore('job', () => {
     ...state,
     ...{ undoes: history.undoes, redoes: history.redoes, count: history.count },
     ...{ edit, set, mistype, change, undo, redo, giveUp, closeEdit: history.close },
-    ...{ restore, adopt },
+    ...{ restore, adopt, writePages },
     ...{ hold, holdOnly, setShare, useUnits, tryOut, endTrial, keepTrial },
   }
 })

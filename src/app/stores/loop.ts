@@ -102,7 +102,7 @@ export const useLoop = defineStore('loop', () => {
   }
 
   async function write(name: string, page: PageDraft): Promise<void> {
-    await job.change(name, (now) => withValue(now, ['record', 'pages'], addPage(pages.value, page)))
+    await job.writePages(name, addPage(pages.value, page))
   }
 
   const sign = (by: string) => ({ when: new Date().toISOString(), ...(by !== '' && { by }) })

@@ -1,4 +1,6 @@
-import type { RecordPage } from '../train/work'
+import { withValue } from '../entry/place'
+import type { TrainDocument } from '../train/document'
+import { workRecordOf, type RecordPage } from '../train/work'
 import { canonical, digest } from './seal'
 
 /** A page before it is sealed. */
@@ -9,6 +11,20 @@ export const addPage = (pages: readonly RecordPage[], draft: PageDraft): RecordP
   ...pages,
   { ...draft, seal: sealOf(draft, pages.at(-1)?.seal ?? '') },
 ]
+
+/**
+ * A document with the pages that stand on the sheet now, unless it has more of its own: what was
+ * written down stays, whatever else is taken back.
+ */
+export function withPagesOf(
+  document: TrainDocument,
+  now: TrainDocument | undefined,
+): TrainDocument {
+  const pagesOf = (one?: TrainDocument) => workRecordOf(one?.record)?.pages ?? []
+  const pages = pagesOf(now)
+  if (pages.length <= pagesOf(document).length) return document
+  return withValue(document, ['record', 'pages'], pages)
+}
 
 /** Worked out from everything on the page and the seal of the page before. */
 export function sealOf({ kind, when, by, words, content }: PageDraft, before: string): string {

@@ -39,9 +39,9 @@ export function cautionsOf(
   const { units } = train
   const out: string[] = []
   if (kind === 'vertical') {
-    const [low, high] = practice.slip.map((value) => fineText(value, units))
+    const slip = units.fine === 'mil' ? '40 to 80 mil' : '1 to 2 mm'
     out.push(
-      `Lift no more than it takes to slip the shims, ${low ?? ''} to ${high ?? ''}. A block beside each jack, no hand between foot and base; slip shims with a tool.`,
+      `Lift no more than it takes to slip the shims, ${slip}. A block beside each jack, no hand between foot and base; slip shims with a tool.`,
       loadCaution(train, known),
     )
   }
