@@ -35,6 +35,24 @@ async function layAllOpen(page: Page): Promise<number> {
   return opened
 }
 
+/** Opens what stands folded in the figures: more columns, folds, pictures, catalogues, a table to be pasted. */
+async function unfold(page: Page): Promise<void> {
+  const press = (name: string | RegExp) => page.getByRole('button', { name }).first().click()
+  const more = page.locator('[data-more][aria-pressed=false]')
+  while ((await more.count()) > 0) await more.first().click()
+  await press(/^Hole of /)
+  await press(/^Take a published tolerance/)
+  await page.locator('.figures details').evaluateAll((folds) => {
+    for (const fold of folds) (fold as HTMLDetailsElement).open = true
+  })
+  await press('Add a flange')
+  await press('Enter it as the maker prints it')
+  await press('Paste a table of feet')
+  const table = page.getByLabel('Paste cells from a spreadsheet', { exact: false }).first()
+  await table.fill('Machine\tFoot\tShims [mm]\nMotor\t1\tmany\n')
+  await expect(page.locator('.paste-preview')).toBeVisible()
+}
+
 for (const theme of ['light', 'dark'] as const)
   test(`axe finds nothing on any state of the sheet, ${theme}`, async ({ page }) => {
     test.setTimeout(600_000)
@@ -51,7 +69,8 @@ for (const theme of ['light', 'dark'] as const)
     await page.keyboard.press('Control+z')
     await drawn(page)
     expect(await layAllOpen(page)).toBeGreaterThan(5)
-    await axe(page, 'the figures of every band')
+    await unfold(page)
+    await axe(page, 'the figures of every band, unfolded')
     const number = page.locator('[data-figures=feet] .cell.number input').first()
     await number.fill('1,2,3')
     await expect(page.locator('.cell.wrong').first()).toBeVisible()
@@ -59,11 +78,13 @@ for (const theme of ['light', 'dark'] as const)
     await axe(page, 'a wrong entry, and a plan that is stale')
     await page.getByRole('button', { name: 'Shelf', exact: true }).click()
     await expect(page.locator('.shelf-panel')).toBeVisible()
-    await axe(page, 'the shelf')
+    await page.locator('.versions').getByRole('button', { name: /^Look/ }).first().click()
+    await axe(page, 'the shelf with versions and what differs')
     await page.getByRole('button', { name: 'Shelf', exact: true }).click()
     await openText(page, 'bad.json', '{"format":"holdfast-train"}')
     await expect(page.getByRole('alert')).toBeVisible()
-    await axe(page, 'a file that is refused')
+    await page.getByText('Look at the text').click()
+    await axe(page, 'a file that is refused, and its text')
     await chooseExample(page, 'leave-it-alone.json')
     await worked(page)
     await axe(page, 'a train that may stay as it is')
