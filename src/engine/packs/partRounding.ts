@@ -2,12 +2,13 @@ import type { Micrometres } from '../units/units'
 import { leastShare } from '../plan/leastShare'
 import { firstCuts } from '../program/cuts'
 import type { Part } from '../program/parts'
-import type { Cut } from '../program/program'
+import type { Cut, Program } from '../program/program'
 import type { Meter } from './meter'
 import { isAllowed, nearest, nothingElse, type Allowed } from './allowed'
 import type { Choice } from './choices'
 import { leastCost, smallestShare } from './question'
 import { bounded, moveOf, type Open } from './branches'
+import { dive, type Start } from './dive'
 import { search, type Found, type Searched } from './search'
 
 /**
@@ -111,11 +112,22 @@ function roundWithin(
     const limits = { spent, quantum, near, cutoff: Infinity }
     return search(program, open, ask, cuts, limits, [starting(given, care)])
   }
+  /** A search that was ended with nothing is tried once more from where a dive comes to. */
+  const found = (searched: Searched, open: readonly Open[]): Searched => {
+    if (searched.best || searched.complete) return searched
+    const starts = roomier(program, open, share, solver, searched.cuts)
+    const limits = { spent: allowance(solver, mostWork), quantum, near, cutoff: Infinity }
+    const again = search(program, open, ask, searched.cuts, limits, starts)
+    return {
+      ...again,
+      bound: Math.max(again.bound, Math.min(searched.bound, again.best?.objective ?? Infinity)),
+    }
+  }
   let open = opened(given, () => 'tidy')
-  let searched = cheapest(open, 'tidy')
+  let searched = found(cheapest(open, 'tidy'), open)
   if (!searched.best) {
     open = opened(given, () => 'any')
-    searched = cheapest(open, 'any')
+    searched = found(cheapest(open, 'any'), open)
     if (!searched.best) return undefined
     // one small move after the other left alone where that works
     const tidied = new Set<number>()
@@ -145,6 +157,22 @@ function roundWithin(
     // a search that was ended at once has promised nothing; no cost is below 0
     bound: Math.max(0, Math.min(searched.bound, best.objective)),
   }
+}
+
+/**
+ * Where to start from instead: a dive half way between the smallest share that can be reached and the one
+ * asked for, where rounding has room.
+ */
+function roomier(
+  program: Program,
+  open: readonly Open[],
+  share: number,
+  solver: Meter,
+  cuts: readonly Cut[],
+): Start[] {
+  const floor = smallestShare(solver)(program, cuts)
+  if (floor.kind !== 'point') return []
+  return dive(program, open, leastCost(solver, (floor.bound + share) / 2), floor.cuts)
 }
 
 /** Choices that make a move which is too small to be told, the smallest first. */
