@@ -42,7 +42,8 @@ describe(`${count} simulated jobs: as found, plan, work with errors, read again,
     )
     expect(trims.length).toBeGreaterThan(count / 10)
     expect(Math.max(...beyond)).toBeLessThan(3)
-    expect(guarded / trims.length).toBeGreaterThanOrEqual(0.9)
+    // one in ten, and one where there are few
+    expect(trims.length - guarded).toBeLessThanOrEqual(Math.max(1, trims.length / 10))
   })
 
   // A single round may make a train worse by the errors of that round; what must not be is that it
