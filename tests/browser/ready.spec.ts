@@ -163,3 +163,34 @@ test('steps are put in another order; what that breaks is said; the usual order 
   ])
   await expect(page.locator('.band-order')).not.toContainText('Somebody chose this order.')
 })
+
+test('with a soft foot every figure is provisional, on the sheet and at the machine', async ({
+  page,
+}) => {
+  test.slow()
+  const document = JSON.parse(exampleText('pump-and-motor.json')) as {
+    machines: { feet: { soft?: number }[] }[]
+  }
+  // the feet of a diagonal stand 12 mil off the others' plane
+  document.machines[0]?.feet.forEach((foot, i) => {
+    foot.soft = i === 0 || i === 3 ? 12 : 0
+  })
+  await open(page, document)
+  await expect(page.locator('.sentence')).toContainText('Every figure of this plan is provisional')
+  for (const id of ['rise', 'side', 'feet', 'couplings'])
+    await expect(page.locator(`section.band-${id} .band-name`)).toContainText('provisional')
+  await expect(page.locator('section.band-train .band-name')).not.toContainText('provisional')
+  const words = await page.locator('.step .step-words').allTextContents()
+  const [first = '', ...rest] = words.map((text) => text.trim())
+  expect(first).not.toMatch(/^provisional/)
+  expect(rest.length).toBeGreaterThan(1)
+  expect(rest.filter((text) => !/^(provisional: |.*plane)/.test(text))).toEqual([])
+
+  await page.getByRole('button', { name: 'At the machine' }).click()
+  const face = page.locator('.machine-face')
+  await expect(face).toContainText(/ 0 done: /)
+  await expect(face).not.toContainText('Provisional')
+  const next = page.getByRole('button', { name: 'Next' })
+  while (await next.isEnabled()) await next.click()
+  await expect(face).toContainText('Provisional: read the couplings anew')
+})

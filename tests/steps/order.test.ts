@@ -42,6 +42,20 @@ describe('a move is cut into pieces', () => {
     )
   })
 
+  it('and no foot is lifted further than its shims need: 400 and 267 um a piece, and 1 mm to slip them', () => {
+    const lift = (document: Json, motion: Partial<Motion>) =>
+      stepOf(stepsOf(document, { B: motion }), 'B:vertical').cautions.find((text) =>
+        text.startsWith('Lift'),
+      )
+    expect(lift(pair(), { tz: 1000, sz: -0.4 })).toMatch(
+      /^Lift just far enough to slip the shims: 1\.4 mm at feet 1000a and 1000b, 1\.3 mm at feet 2000a and 2000b; 1 mm above that at most\./,
+    )
+    // what only comes out needs room to be slipped
+    expect(lift(pair(), { tz: -300 })).toContain(
+      ': 1 mm at feet 1000a, 1000b, 2000a and 2000b; 1 mm above',
+    )
+  })
+
   it('by a stage of the file', () => {
     const document = pair({ rest: { plan: { stage: 250 } } })
     expect(stepOf(stepsOf(document, { B: { tz: 1000 } }), 'B:vertical').stops?.count).toBe(4)

@@ -1,5 +1,5 @@
 import { fineText } from '../units/format'
-import { kilogramsPer, massSign } from '../units/units'
+import { kilogramsPer, massSign, type DocumentUnits } from '../units/units'
 import type { Body, Train } from '../train/model'
 import type { Motion } from '../motion/motion'
 import { footMove } from '../plan/totals'
@@ -12,8 +12,9 @@ import type { Path } from './path'
  * Marks of common practice, no source: site procedure and the makers' drawings govern. In um.
  */
 export const practice = {
-  /** What it takes to slip shims in. */
-  slip: [1000, 2000],
+  /** Over what is added, what it takes to slip shims in, and how far above that a foot may come. */
+  slip: 1000,
+  above: 1000,
   /** A move of a machine with restrained points that calls for pipe strain again. */
   piped: 1000,
   /** Room between bolt and hole below which it is measured first. */
@@ -39,9 +40,8 @@ export function cautionsOf(
   const { units } = train
   const out: string[] = []
   if (kind === 'vertical') {
-    const slip = units.fine === 'mil' ? '40 to 80 mil' : '1 to 2 mm'
     out.push(
-      `Lift no more than it takes to slip the shims, ${slip}. A block beside each jack, no hand between foot and base; slip shims with a tool.`,
+      `Lift just far enough to slip the shims: ${leastLift(body, piece, path.stops, units)}; ${fineSpan(practice.above, units)} above that at most. A block beside each jack, no hand between foot and base; slip shims with a tool.`,
       loadCaution(train, known),
     )
   }
@@ -59,6 +59,28 @@ export function cautionsOf(
   if (body.restraints.length > 0 && largestMove(body, piece) > practice.piped)
     out.push('Its piping goes with it: prove pipe strain again, flange by flange.')
   return out
+}
+
+/**
+ * Least lift of each foot whose shims change: what is added at a time, and room to slip it; feet that need as much
+ * are told together.
+ */
+function leastLift(body: Body, piece: Motion, pieces: number, units: DocumentUnits): string {
+  const feetOf = new Map<string, string[]>()
+  for (const foot of body.feet) {
+    const { shim } = footMove(body, piece, foot)
+    if (Math.abs(shim) < 0.5) continue
+    const lift = fineSpan(Math.max(0, shim / pieces) + practice.slip, units)
+    feetOf.set(lift, [...(feetOf.get(lift) ?? []), foot.id])
+  }
+  return [...feetOf]
+    .map(([lift, feet]) => `${lift} at ${feet.length === 1 ? 'foot' : 'feet'} ${listed(feet)}`)
+    .join(', ')
+}
+
+/** A height that is judged by eye, rounded up: "1.4 mm", "55 mil". */
+function fineSpan(value: number, { fine }: DocumentUnits): string {
+  return fine === 'mil' ? `${Math.ceil(value / 25.4)} mil` : `${Math.ceil(value / 100) / 10} mm`
 }
 
 function loadCaution(train: Train, known: LoadsKnown): string {

@@ -114,7 +114,7 @@ function liftOf(
   now: number,
 ): Pick<Guard, 'liftWarning'> {
   const above = now - Math.max(0, target)
-  const [, most] = practice.slip
+  const most = practice.slip + practice.above
   if (foot.lift !== undefined && before + now > foot.lift)
     return {
       liftWarning: `Foot ${foot.id} is ${fineText(before + now - foot.lift, train.units)} above its lift limit: no higher.`,
