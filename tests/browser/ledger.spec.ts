@@ -4,7 +4,7 @@ import { longTrain } from '../holds/longTrain'
 import { chooseExample, drawn, exampleText, openSheet, openText, sizes, watch } from './sheet'
 
 // lists, curves and remedies take seconds where the machine has other things to do
-const expect = plain.configure({ timeout: 25_000 })
+const expect = plain.configure({ timeout: 60_000 })
 test.describe.configure({ timeout: 120_000 })
 
 const gearTrain = 'bolt-bound-gearbox.json'
