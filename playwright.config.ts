@@ -14,6 +14,9 @@ export default defineConfig({
   testMatch: '**/*.spec.ts',
   outputDir: 'test-results',
   workers: 2,
+  // a busy machine takes its time: these only end what would never come
+  timeout: 180_000,
+  expect: { timeout: 60_000 },
   // looks that others cover at usual count: axe size by size and theme by theme
   ...(process.env.HOLDFAST_LONG === '1' ? {} : { grepInvert: /@long/ }),
   forbidOnly: process.env.CI !== undefined,

@@ -352,7 +352,6 @@ test.describe('by finger', () => {
 
 for (const theme of ['light', 'dark'] as const)
   test(`axe finds nothing in the figures, ${theme}`, { tag: '@long' }, async ({ page }) => {
-    test.slow()
     await page.emulateMedia({ colorScheme: theme })
     await open(page, 'job', 'train', 'feet', 'plan')
     await page.getByRole('checkbox', { name: 'Step-up gear may roll' }).check()

@@ -47,7 +47,6 @@ async function middle(place: Locator): Promise<{ x: number; y: number }> {
 test('an end of a shaft is carried by arrow keys: everything follows, and edits are named', async ({
   page,
 }) => {
-  test.slow()
   const seen = watch(page)
   await openSheet(page)
   const best = await following(page)
@@ -98,7 +97,6 @@ test('an end of a shaft is carried by arrow keys: everything follows, and edits 
 })
 
 test('the best from here plans the others where it can', async ({ page }) => {
-  test.slow()
   await openSheet(page)
   const end = handle(page, 'the motor, left end')
   await end.focus()
@@ -114,7 +112,6 @@ test('the best from here plans the others where it can', async ({ page }) => {
 })
 
 test('an end is carried by mouse and the whole machine is one edit', async ({ page }) => {
-  test.slow()
   await openSheet(page)
   const best = await following(page)
   const end = handle(page, 'the step-up gear, right end')
@@ -167,7 +164,6 @@ test.describe('by touch', () => {
   test.use({ hasTouch: true, viewport: { width: 1024, height: 768 } })
 
   test('a finger carries an end and the page does not scroll under it', async ({ page }) => {
-    test.slow()
     await openSheet(page)
     const end = handle(page, 'the motor, right end')
     const from = await middle(end)

@@ -65,7 +65,6 @@ for (const size of sizes)
     test(`at ${size.width} px, ${theme}, no text collides, is cut or under 12 px`, async ({
       page,
     }) => {
-      test.slow()
       await page.setViewportSize(size)
       await page.emulateMedia({ colorScheme: theme })
       await openSheet(page)
@@ -104,7 +103,6 @@ for (const theme of ['light', 'dark'] as const)
       await page.setViewportSize(size)
       await page.emulateMedia({ colorScheme: theme })
       // axe reads every colour of every letter, which takes seconds a time
-      test.slow()
       await openSheet(page)
       const check = async (what: string) => {
         const { violations } = await new AxeBuilder({ page }).analyze()

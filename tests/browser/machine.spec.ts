@@ -103,7 +103,6 @@ async function fits(page: Page): Promise<void> {
 test('a job is done at the machine by touch, through a reload and a browser closed in between, and read again', async ({
   baseURL,
 }) => {
-  test.slow()
   const profile = makeProfile()
   const address = baseURL ?? ''
   let tabletBrowser = await startTablet(profile.folder, address)
@@ -114,7 +113,7 @@ test('a job is done at the machine by touch, through a reload and a browser clos
     await drawn(page)
     await expect(page.locator('.train-name')).toHaveText('Blast air train')
     await press(page, 'At the machine')
-    await expect(where(page)).toHaveText(/^1 of 11, 0 done: Step-up gear$/, { timeout: 30_000 })
+    await expect(where(page)).toHaveText(/^1 of 11, 0 done: Step-up gear$/)
 
     // a foot is ticked with what was measured, never with what was told
     await expect(page.locator('.verb')).toHaveText('REMOVE')
@@ -305,7 +304,7 @@ test('every card fits the window at four sizes in both themes', async ({ browser
   await drawn(page)
   await press(page, 'At the machine')
   // the steps are worked out by then, however busy the machine is
-  await expect(face(page).locator('footer')).toBeVisible({ timeout: 30_000 })
+  await expect(face(page).locator('footer')).toBeVisible()
   for (const card of [1, 5, 7]) {
     while (!(await where(page).textContent())?.startsWith(`${card} of`)) await press(page, 'Next')
     for (const [width, height] of [

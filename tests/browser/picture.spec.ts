@@ -41,7 +41,6 @@ const wordsOf = (page: Page, band: string): Promise<string[]> =>
 test('every band is saved as a drawing with its texts and as a picture of its size', async ({
   page,
 }) => {
-  test.slow()
   const seen = watch(page)
   await openSheet(page)
   await expect(page.locator('.step-list')).toBeVisible()
@@ -117,7 +116,6 @@ test('every band is saved as a drawing with its texts and as a picture of its si
 })
 
 test('the plan is copied as the command line prints it', async ({ page, context }) => {
-  test.slow()
   await context.grantPermissions(['clipboard-read', 'clipboard-write'])
   await openSheet(page)
   await drawn(page)

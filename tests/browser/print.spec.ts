@@ -8,9 +8,6 @@ interface Printed {
   readonly notices: readonly string[]
 }
 
-/** Everything that belongs on paper takes its time on a busy machine. */
-const patient = { timeout: 30_000 }
-
 /** Print is stood in for by taking down what the browser would then put on paper. */
 async function standIn(page: Page): Promise<void> {
   await page.addInitScript(() => {
@@ -40,15 +37,14 @@ const tell = (page: Page, event: 'beforeprint' | 'afterprint') =>
 /** Waits until everything that belongs on paper is worked out. */
 async function settled(page: Page): Promise<void> {
   await drawn(page)
-  await expect(page.locator('.step-list')).toBeVisible(patient)
+  await expect(page.locator('.step-list')).toBeVisible()
   await expect(page.locator('.order.old')).toHaveCount(0)
-  await expect(page.locator('.progress')).toHaveText(/^\s*all \d+ choices solved/, patient)
+  await expect(page.locator('.progress')).toHaveText(/^\s*all \d+ choices solved/)
 }
 
 test('the print button, its keys and the browser’s own menu put the same whole work sheet on paper', async ({
   page,
 }) => {
-  test.slow()
   const seen = watch(page)
   await standIn(page)
   await openSheet(page)
@@ -57,7 +53,7 @@ test('the print button, its keys and the browser’s own menu put the same whole
   const count = paper.pages.length
 
   await page.getByRole('button', { name: 'Print the work sheet' }).click()
-  await expect.poll(() => prints(page), patient).toBe(1)
+  await expect.poll(() => prints(page)).toBe(1)
   const first = await onPaper(page)
   expect(first?.pages.length).toBe(count)
   for (const [i, text] of (first?.pages ?? []).entries()) {
@@ -90,7 +86,6 @@ test('the print button, its keys and the browser’s own menu put the same whole
 test('paper goes with the units of the train, and says what of the screen is not on it', async ({
   page,
 }) => {
-  test.slow()
   await standIn(page)
   await openSheet(page)
   await chooseExample(page, 'pump-and-motor.json')

@@ -16,7 +16,6 @@ async function open(page: Page, file: string): Promise<void> {
 test('a reverse rim pair is entered by the keyboard alone and the plan follows', async ({
   page,
 }) => {
-  test.slow()
   const { faults } = watch(page)
   await open(page, 'pump-and-motor.json')
   const asFile = await sentence(page).textContent()
@@ -300,7 +299,6 @@ for (const [i, size] of sizes.entries())
       `at ${size.width} px, ${theme}, open figures have no faults that axe finds and scroll in themselves`,
       size.width === 390 ? {} : { tag: '@long' },
       async ({ page }) => {
-        test.slow()
         await page.setViewportSize(size)
         await page.emulateMedia({ colorScheme: theme })
         await open(page, 'skid-as-one.json')

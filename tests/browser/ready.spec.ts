@@ -18,7 +18,6 @@ async function open(page: Page, document: unknown): Promise<void> {
 test('signs are confirmed by name, asked again when a reading changes, and turned over', async ({
   page,
 }) => {
-  test.slow()
   const seen = watch(page)
   await open(page, JSON.parse(exampleText('pump-and-motor.json')))
   const check = page.locator('.sign-check')
@@ -62,7 +61,6 @@ test('signs are confirmed by name, asked again when a reading changes, and turne
 test('what is not measured is waived by name and reason, and then the sheet says ready', async ({
   page,
 }) => {
-  test.slow()
   await open(page, JSON.parse(exampleText('pump-and-motor.json')))
   await expect(sentence(page)).toHaveText(/^Not ready: /)
   await expect(page.locator('.sentence')).toContainText('Not ready: ')
@@ -100,7 +98,6 @@ test('what is not measured is waived by name and reason, and then the sheet says
 test('steps are put in another order; what that breaks is said; the usual order comes back', async ({
   page,
 }) => {
-  test.slow()
   // hole radius 10 at feet 2, 8.8 aside: 6.4 along the train fits only once the slide has been made
   const document = JSON.parse(exampleText('pump-and-motor.json')) as {
     machines: { free?: unknown; feet: { hole: unknown }[] }[]
@@ -167,7 +164,6 @@ test('steps are put in another order; what that breaks is said; the usual order 
 test('with a soft foot every figure is provisional, on the sheet and at the machine', async ({
   page,
 }) => {
-  test.slow()
   const document = JSON.parse(exampleText('pump-and-motor.json')) as {
     machines: { feet: { soft?: number }[] }[]
   }

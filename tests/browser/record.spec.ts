@@ -14,7 +14,6 @@ async function saved(page: Page, press: () => Promise<void>): Promise<string> {
 test('pages of the record are dated and signed, outlive a reload, and a changed one is named', async ({
   page,
 }) => {
-  test.slow()
   const seen = watch(page)
   await openSheet(page)
   await chooseExample(page, 'leave-it-alone.json')

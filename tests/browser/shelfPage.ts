@@ -2,8 +2,8 @@ import { expect, type Page } from '@playwright/test'
 
 /** The sheet is there with a plan of what stands on it. */
 export async function ready(page: Page): Promise<void> {
-  await expect(page.locator('.band-couplings')).toBeVisible({ timeout: 20_000 })
-  await expect(page.locator('.status')).toHaveText('', { timeout: 20_000 })
+  await expect(page.locator('.band-couplings')).toBeVisible()
+  await expect(page.locator('.status')).toHaveText('')
 }
 
 /** Opens the page as it comes, with whatever the shelf holds. */

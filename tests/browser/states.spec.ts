@@ -24,8 +24,8 @@ async function axe(page: Page, what: string): Promise<void> {
 
 /** Waits until work was made of the plan, which comes after it. */
 async function worked(page: Page): Promise<void> {
-  await expect(page.locator('.band-ready .ready-sentence')).toBeVisible({ timeout: 60_000 })
-  await expect(page.locator('.ready.old')).toHaveCount(0, { timeout: 60_000 })
+  await expect(page.locator('.band-ready .ready-sentence')).toBeVisible()
+  await expect(page.locator('.ready.old')).toHaveCount(0)
 }
 
 async function layAllOpen(page: Page): Promise<number> {
@@ -89,7 +89,7 @@ for (const theme of ['light', 'dark'] as const)
     await worked(page)
     await axe(page, 'a train that may stay as it is')
     await openText(page, 'impossible.json', impossible())
-    await expect(page.locator('.remedy').first()).toBeVisible({ timeout: 60_000 })
+    await expect(page.locator('.remedy').first()).toBeVisible()
     await axe(page, 'a conflict with its remedies')
     await page.locator('.remedy .tool').first().click()
     await drawn(page)
