@@ -2,8 +2,8 @@
 // a trace of the browser, as CPU time (what the page waited for a core does not count) and as wall time, in
 // ms a frame. Drags, 3 s each at 60 moves a second: an end of a machine's shaft in the Rise band, a whole
 // shaft in the Side band as it comes into the window and with the feet in sight below it, and the point of
-// the trade-off. A frame counts when something was moved in it or when it cost more than 1 ms: frames with
-// next to nothing to do would flatter the others. Not a test: it prints figures.
+// the trade-off. A frame counts when something was moved in it or when it cost more than half of what it may
+// (8 ms): frames with little to do would flatter the others. Not a test: it prints figures.
 //   npm run build && node bench/frames.mjs [folder of the built app] [example]
 import { chromium } from '@playwright/test'
 import { findBrowser } from '../src/dev/browser.mjs'
@@ -52,7 +52,7 @@ const stages = {
   UpdateLayer: 'rest',
 }
 
-const counted = ({ moved, cpu }) => moved || cpu > 1000
+const counted = ({ moved, cpu }) => moved || cpu > 4000
 
 /** Drags from a place and back and forth about it, while the browser is traced. */
 async function traced(locator, path) {

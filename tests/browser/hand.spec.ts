@@ -1,5 +1,6 @@
 import { expect, test, type Locator, type Page } from '@playwright/test'
 import { chooseExample, drawn, openSheet as openDrawn, watch } from './sheet'
+import { isKept, openShelf, versions } from './shelfPage'
 
 /** Opens the sheet and waits until its plan is drawn as it is carried out, in shims of the store. */
 async function openSheet(page: Page): Promise<void> {
@@ -147,6 +148,32 @@ test('an end is carried by mouse and the whole machine is one edit', async ({ pa
   await page.keyboard.press('Control+z')
   await expect(panel(page)).toHaveCount(0)
   expect(await following(page)).toEqual(best)
+})
+
+test('what is put by hand is kept: after a reload, and in its version', async ({ page }) => {
+  const seen = watch(page)
+  await openSheet(page)
+  const best = await following(page)
+  await handle(page, 'the motor, right end').focus()
+  for (let n = 0; n < 3; n++) await page.keyboard.press('Shift+ArrowUp')
+  await expect(panel(page)).toBeVisible()
+  const put = await following(page)
+  expect(put).not.toEqual(best)
+  const said = await panel(page).locator('p').first().textContent()
+  await isKept(page)
+  await page.reload()
+  await expect(panel(page).locator('p').first()).toHaveText(said ?? '')
+  await expect.poll(() => following(page)).toEqual(put)
+  await panel(page).getByRole('button', { name: 'Back to best' }).click()
+  await expect.poll(() => following(page)).toEqual(best)
+  await isKept(page)
+  await openShelf(page)
+  const version = versions(page).filter({ hasText: 'put the motor by hand' }).first()
+  await version.getByRole('button', { name: /^Look/ }).click()
+  await expect(version).toContainText(/put by hand.*µm up/)
+  await version.getByRole('button', { name: /^Take back/ }).click()
+  await expect.poll(() => following(page)).toEqual(put)
+  expect(seen.faults).toEqual([])
 })
 
 test('held machines have no handles', async ({ page }) => {

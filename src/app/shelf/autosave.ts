@@ -10,10 +10,8 @@ export type KeptState =
 
 /** Between two writings (ms): changes that come quickly are written together. */
 export const gap = 50
-/** While a hand drags, writing waits until it has rested so long (ms) ... */
-export const rest = 200
-/** ... but no longer than this (ms) after the first change that is not kept. */
-export const longest = 2000
+/** The same while a hand drags, which changes something at every frame. */
+export const dragGap = 200
 /** A writing that takes longer (ms) is called out; it may still come through. */
 export const slow = 5000
 /** After a failure it is tried again so often (ms). */
@@ -27,8 +25,6 @@ export class Autosaver<Item extends { readonly when: number }> {
   private readonly waiting = new Map<string, Item>()
   private writing: Promise<boolean> | undefined
   private timer: ReturnType<typeof setTimeout> | undefined
-  /** Since when there is something that waits for a hand to rest. */
-  private since: number | undefined
   private trouble = ''
   private when = 0
   private upTo: number | undefined
@@ -55,17 +51,7 @@ export class Autosaver<Item extends { readonly when: number }> {
   changed(key: string, item: Item): void {
     this.waiting.set(key, item)
     this.tell()
-    if (this.writing) return
-    if (this.dragging()) this.put()
-    else if (this.timer === undefined) void this.start()
-  }
-
-  /** Puts the writing off until the hand rests. */
-  private put(): void {
-    this.since ??= Date.now()
-    clearTimeout(this.timer)
-    const wait = Math.min(rest, this.since + longest - Date.now())
-    this.timer = setTimeout(() => void this.start(), wait)
+    if (!this.writing && this.timer === undefined) void this.start()
   }
 
   /** What of a job is not kept yet. */
@@ -97,10 +83,11 @@ export class Autosaver<Item extends { readonly when: number }> {
   /** One turn of writing; what changes meanwhile has its own. Resolves to whether it went well. */
   private start(): Promise<boolean> {
     clearTimeout(this.timer)
-    this.timer = this.since = undefined
+    this.timer = undefined
     this.writing ??= this.writeAll([...this.waiting]).then((well) => {
       this.writing = undefined
-      if (!this.idle) this.timer = setTimeout(() => void this.start(), well ? gap : again)
+      const wait = !well ? again : this.dragging() ? dragGap : gap
+      if (!this.idle) this.timer = setTimeout(() => void this.start(), wait)
       return well
     })
     return this.writing

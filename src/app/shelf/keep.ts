@@ -49,13 +49,13 @@ export async function keepIn(
       return sameSheet(head, sheet) ? { kept: true, revision } : { kept: false, head }
     }
     const revision = base + 1
-    const { text, entries, what, when, page, origin } = sheet
+    const { text, entries, hand, what, when, page, origin } = sheet
     const writing: Promise<unknown>[] = []
     let n = numberAfter(last?.value, sheet)
     if (!last && origin) writing.push(versions.put(versionOf(id, n++, origin)))
     writing.push(
       versions.put(versionOf(id, n, sheet)),
-      heads.put({ job: id, revision, text, entries, what, when, page }),
+      heads.put({ job: id, revision, text, entries, hand, what, when, page }),
       jobs.put(jobOf(id, job, sheet, revision)),
     )
     const old = beyond(id, n)

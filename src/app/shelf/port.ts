@@ -1,16 +1,19 @@
+import type { HandPlan } from '../../engine/hand/handPlan'
 import type { TrainDocument } from '../../engine/train/document'
 import type { Entries } from './records'
 
-/** A document and what was typed into it that is no value. */
+/** A document, what was typed into it that is no value, and where machines were put by hand. */
 export interface OnSheet {
   readonly document: TrainDocument
   readonly entries: Entries
+  readonly hand?: HandPlan | undefined
 }
 
 /** What the shelf needs of whoever has the document on the sheet. */
 export interface JobPort {
   readonly document: TrainDocument | undefined
   readonly entries: Entries
+  readonly hand: HandPlan | undefined
   /** Name of the last edit. */
   readonly lastEdit: string
   /** Another number after every edit. */

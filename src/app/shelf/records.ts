@@ -1,3 +1,5 @@
+import type { HandPlan } from '../../engine/hand/handPlan'
+
 /** Wrong entries that are kept as typed, by their place in the document. */
 export type Entries = Readonly<Record<string, string>>
 
@@ -5,6 +7,8 @@ export type Entries = Readonly<Record<string, string>>
 export interface Sheet {
   readonly text: string
   readonly entries: Entries
+  /** Where machines were put by hand; absent while the sheet shows the plan. */
+  readonly hand?: HandPlan | undefined
 }
 
 /** The change a sheet came about by, and when (ms since 1970). */
@@ -69,7 +73,8 @@ export const called = ({ name, mark }: Pick<Job, 'name' | 'mark'>): string =>
 
 /** Whether two sheets hold the same, entry by entry. */
 export const sameSheet = (one: Sheet, other: Sheet): boolean =>
-  one.text === other.text && JSON.stringify(sorted(one)) === JSON.stringify(sorted(other))
+  one.text === other.text &&
+  JSON.stringify([sorted(one), one.hand]) === JSON.stringify([sorted(other), other.hand])
 
 const sorted = ({ entries }: Sheet): [string, string][] =>
   Object.entries(entries).sort(([a], [b]) => (a < b ? -1 : 1))

@@ -6,6 +6,7 @@ import { called, type Head } from './records'
 import { onSheet, sheetOf } from './sheet'
 import { Shelf } from './shelf'
 import { Tabs, type Word } from './tabs'
+import { Writer } from './writer'
 
 /** Where a page remembers its job over a reload, and any page the last one. */
 const mine = 'holdfast-job'
@@ -18,7 +19,7 @@ export type Current =
 
 export interface Hearer {
   state: (state: KeptState) => void
-  /** Whether a hand is dragging what changes: it is written when it rests. */
+  /** Whether a hand is dragging what changes: it is written less often. */
   dragging: () => boolean
   current: (current: Current | undefined) => void
   /** The list of jobs, or versions of one, are no longer what they were. */
@@ -33,7 +34,7 @@ export interface Hearer {
 
 /** One page's work with the shelf: which job is on the sheet, and that it is kept and stays the newest. */
 export class Session {
-  readonly shelf = new Shelf()
+  readonly shelf = new Shelf(new Writer())
   readonly tabs: Tabs
   readonly keeper: Keeper
   private readonly port: JobPort
@@ -88,14 +89,14 @@ export class Session {
 
   /** Something was edited on the sheet: it is to be kept. */
   edited(): void {
-    const { document, entries, lastEdit: what } = this.port
+    const { document, entries, hand, lastEdit: what } = this.port
     if (this.handing || !document) return
     const when = Date.now()
     const from = this.current?.kind === 'job' ? undefined : this.current
     if (from || !this.current) this.setCurrent({ kind: 'job', id: crypto.randomUUID() })
     const origin = from &&
       this.handed && { ...sheetOf({ document: this.handed, entries: {} }), what: from.origin, when }
-    this.keep({ document, entries, what, when, ...(origin && { origin }) })
+    this.keep({ document, entries, hand, what, when, ...(origin && { origin }) })
   }
 
   private keep(sheet: Unkept): void {

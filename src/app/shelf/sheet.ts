@@ -1,17 +1,23 @@
+import { kept } from '../../engine/scene/kept'
 import type { TrainDocument } from '../../engine/train/document'
 import type { OnSheet } from './port'
 import type { Sheet } from './records'
 
 /** What the shelf keeps of a page's sheet. */
-export const sheetOf = ({ document, entries }: OnSheet): Sheet => ({
-  text: JSON.stringify(document),
+export const sheetOf = ({ document, entries, hand }: OnSheet): Sheet => ({
+  text: textOf(document),
   entries,
+  ...(hand && { hand }),
 })
 
+/** Written out once: what changes may be the entries or the hand plan alone. */
+const textOf = kept((document: TrainDocument) => JSON.stringify(document))
+
 /** What a sheet of the shelf puts on the page. */
-export const onSheet = ({ text, entries }: Sheet): OnSheet => ({
+export const onSheet = ({ text, entries, hand }: Sheet): OnSheet => ({
   document: unfinished(JSON.parse(text)) as TrainDocument,
   entries,
+  hand,
 })
 
 /**

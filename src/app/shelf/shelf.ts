@@ -4,6 +4,7 @@ import { answers, freeMark } from './label'
 import { contentOf, printOf } from './print'
 import { called, type Head, type Job, type Sheet, type Version } from './records'
 import type { VersionLine } from './versions'
+import type { Writer } from './writer'
 
 /** A job that was taken off stays in the database this long (ms): 30 days. */
 export const clearedAfter = 30 * 24 * 3600 * 1000
@@ -31,6 +32,12 @@ export async function openShelf(): Promise<Shelf> {
 /** Jobs in this browser's own database. Everything resolves when it is written, not before. */
 export class Shelf {
   private database: Promise<Database> | undefined
+  private readonly writer: Writer | undefined
+
+  /** @param writer what writes sheets instead of this page */
+  constructor(writer?: Writer) {
+    this.writer = writer
+  }
 
   async open(): Promise<Database> {
     this.database ??= openDatabase(() => {
@@ -67,7 +74,8 @@ export class Shelf {
    * on the disk. Where the job has gone on meanwhile nothing is written, and its sheet comes back.
    */
   async keep(id: string, sheet: Kept, base: number): Promise<Keeping> {
-    return keepIn(await this.open(), id, sheet, base)
+    const database = await this.open()
+    return this.writer ? this.writer.keep(id, sheet, base) : keepIn(database, id, sheet, base)
   }
 
   /** Versions of a job, newest first. */
@@ -84,10 +92,10 @@ export class Shelf {
   async copy(id: string, mark: string, when: number): Promise<Job | undefined> {
     const loaded = await this.load(id)
     if (!loaded) return undefined
-    const { text, entries, page } = loaded.head
+    const { text, entries, hand, page } = loaded.head
     const what = `copied from ${called(loaded.job)}`
     const copy = crypto.randomUUID()
-    await this.keep(copy, { text, entries, what, when, page, mark }, 0)
+    await this.keep(copy, { text, entries, hand, what, when, page, mark }, 0)
     return (await this.open()).get('jobs', copy)
   }
 

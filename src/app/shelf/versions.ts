@@ -27,6 +27,7 @@ export const versionOf = (job: string, n: number, sheet: Sheet & Edit): Version 
   when: sheet.when,
   text: sheet.text,
   entries: sheet.entries,
+  hand: sheet.hand,
   print: printOf(sheet.text),
 })
 

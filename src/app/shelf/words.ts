@@ -1,3 +1,4 @@
+import type { HandPlan } from '../../engine/hand/handPlan'
 import type { Parting } from './keeper'
 import type { Note } from './note'
 import { called, type Edit } from './records'
@@ -28,3 +29,18 @@ export const leftNote = (names: readonly string[]): Note => ({
   title: 'A tab was closed before its last change was kept, and the job has gone on since',
   says: [`The change is on the shelf as ${names.map((name) => `"${name}"`).join(', ')}.`],
 })
+
+/** Where each machine stands by hand, by its id: from as found. */
+export const handWords = ({ touched, motions }: HandPlan): Record<string, string> =>
+  Object.fromEntries(
+    touched.map((id) => {
+      const { tx = 0, ty = 0, tz = 0, sy = 0, sz = 0 } = motions[id] ?? {}
+      return [
+        id,
+        `${toTenths(tz)} µm up, ${toTenths(ty)} µm toward 3 o'clock, ${toTenths(tx)} µm right; turned ${toThousandths(sz)} mrad in rise, ${toThousandths(sy)} mrad to the side`,
+      ]
+    }),
+  )
+
+const toTenths = (um: number): string => String(Math.round(10 * um) / 10 + 0)
+const toThousandths = (mrad: number): string => String(Math.round(1000 * mrad) / 1000 + 0)

@@ -1,6 +1,5 @@
 import { defineStore } from 'pinia'
 import { computed, ref } from 'vue'
-import { handAnswer } from '../../engine/hand/handAnswer'
 import { carriedEnd, handMotions, type HandEnd, type Way } from '../../engine/hand/handPlan'
 import type { FromHere } from '../../engine/hand/fromHere'
 import { motionsOf } from '../../engine/scene/axisLines'
@@ -12,6 +11,7 @@ import { inSentence } from '../../engine/sheet/words'
 import { shareText } from '../../engine/units/format'
 import type { Drawing } from '../../worker/messages'
 import { Studier } from '../studier'
+import { HandDrawing } from './handDrawing'
 import { useJob } from './job'
 import { usePlan } from './plan'
 import { useWork } from './work'
@@ -24,11 +24,6 @@ export const useHand = defineStore('hand', () => {
   const says = ref('')
   const asking = ref(false)
   let [asked, askedName] = [0, '']
-
-  const worked = computed(() => {
-    const { drawing } = plan
-    return job.hand && drawing ? handAnswer(drawing.train, job.hand, drawing.answer) : undefined
-  })
 
   /** The plan as it is carried out: rounded to the shims of the store, once that is worked out. */
   const told = computed<Drawing | undefined>(() => {
@@ -45,17 +40,9 @@ export const useHand = defineStore('hand', () => {
   })
 
   /** What the sheet draws: the plan, or the machines as they were put by hand. */
-  const drawing = computed<Drawing | undefined>(() => {
+  const drawing = computed<Drawing | HandDrawing | undefined>(() => {
     const { drawing: best } = plan
-    if (!best || !worked.value) return told.value ?? best
-    const { answer, sentence } = worked.value
-    return {
-      train: best.train,
-      answer,
-      sentence,
-      priced: false,
-      figures: figuresOf(best.train, answer),
-    }
+    return best && job.hand ? new HandDrawing(job.hand, best) : (told.value ?? best)
   })
 
   /** Carries an end of a machine's shaft; drags with one key are one edit. */
@@ -111,7 +98,6 @@ export const useHand = defineStore('hand', () => {
 
   return {
     drawing,
-    worked,
     says,
     asking,
     carry,

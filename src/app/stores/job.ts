@@ -174,7 +174,7 @@ export const useJob = defineStore('job', () => {
     plan.clear()
     document.value = state.document
     entries.value = state.entries
-    hand.value = undefined
+    hand.value = state.hand
     file.value = state.name
     refusal.value = undefined
     faults.value = []

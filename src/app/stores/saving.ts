@@ -17,7 +17,7 @@ export const useSaving = defineStore('saving', () => {
   const handles = new Map<string, FileHandle>()
 
   async function save(elsewhere = true): Promise<void> {
-    const { document, entries } = job
+    const { document, entries, hand } = job
     if (!document) return
     const id = shelf.currentId ?? ''
     const again = elsewhere ? undefined : handles.get(id)
@@ -26,8 +26,12 @@ export const useSaving = defineStore('saving', () => {
       if (!saved) return
       if (saved.handle) handles.set(id, saved.handle)
       const wrong = Object.keys(entries).length
+      const without = [
+        ...(wrong > 0 ? [`${wrong} wrong ${wrong === 1 ? 'entry' : 'entries'}`] : []),
+        ...(hand ? ['what was put by hand'] : []),
+      ]
       said.value = `saved as ${saved.name} at ${clockOf(Date.now())}${
-        wrong > 0 ? `; without ${wrong} wrong ${wrong === 1 ? 'entry' : 'entries'}` : ''
+        without.length > 0 ? `; without ${without.join(' and ')}` : ''
       }`
     } catch (error) {
       said.value = `the file could not be written: ${error instanceof Error ? error.message : String(error)}`

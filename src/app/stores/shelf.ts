@@ -174,13 +174,13 @@ export const useShelf = defineStore('shelf', () => {
     if (!resumed) await openExample(firstExample)
   }
 
-  let seen = [job.document, job.entries] as const
+  let seen = [job.document, job.entries, job.hand] as const
   watch(
     () => job.revision,
     () => {
-      // machines put by hand are not kept: carrying one writes nothing
-      if (job.document === seen[0] && job.entries === seen[1]) return
-      seen = [job.document, job.entries]
+      const now = [job.document, job.entries, job.hand] as const
+      if (now.every((one, i) => one === seen[i])) return
+      seen = now
       session.edited()
     },
     { flush: 'sync' },

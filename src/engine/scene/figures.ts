@@ -1,6 +1,6 @@
 import type { Train } from '../train/model'
 import { asFound, type AsFound } from '../readings/asFound'
-import { noMotion } from '../motion/motion'
+import { noMotion, type Motion } from '../motion/motion'
 import type { CouplingAnswer, PlanAnswer } from '../plan/answer'
 import { couplingsAnswer } from '../plan/report'
 import { axisLines, foundAxes, motionsOf, type AxisLines } from './axisLines'
@@ -37,8 +37,12 @@ const standingFigures = kept((train: Train) => {
 })
 
 /** Works out what rise and side show of an answer. */
-export function figuresOf(train: Train, answer: PlanAnswer): Figures {
+export const figuresOf = (train: Train, answer: PlanAnswer): Figures =>
+  figuresAt(train, motionsOf(train, answer))
+
+/** What rise and side show with every body moved so far (um, mrad; train order); undefined: there is no plan. */
+export function figuresAt(train: Train, motions: readonly Motion[] | undefined): Figures {
   const { misalignments, zero, drift, asFound: standing } = standingFigures(train)
-  const lines = axisLines(train, misalignments, motionsOf(train, answer), zero.axis)
+  const lines = axisLines(train, misalignments, motions, zero.axis)
   return { zero: zero.words, lines, gates: gatesOf(train, lines), drift, asFound: standing }
 }

@@ -15,14 +15,17 @@ export function unchanged<Value>(before: unknown, next: Value): Value {
 type Items = ReadonlyMap<unknown, unknown>
 type Fields = Readonly<Record<string, unknown>>
 
+// This runs at every frame of a drag: nothing is copied before a part is found that is not new.
+
 function list(before: readonly unknown[], next: readonly unknown[]): readonly unknown[] {
   let same = before.length === next.length
-  const shared = next.map((item, i) => {
-    const one = unchanged(before[i], item)
+  let shared: unknown[] | undefined
+  for (let i = 0; i < next.length; i++) {
+    const one = unchanged(before[i], next[i])
     if (!Object.is(one, before[i])) same = false
-    return one
-  })
-  return same ? before : shared
+    if (!Object.is(one, next[i])) (shared ??= [...next])[i] = one
+  }
+  return same ? before : (shared ?? next)
 }
 
 function map(before: Items, next: Items): Items {
@@ -39,11 +42,12 @@ function map(before: Items, next: Items): Items {
 function fields(before: Fields, next: Fields): Fields {
   const keys = Object.keys(next)
   let same = keys.length === Object.keys(before).length
-  const shared: Record<string, unknown> = {}
+  let shared: Record<string, unknown> | undefined
   for (const key of keys) {
-    const one = unchanged(before[key], next[key])
-    if (!(key in before) || !Object.is(one, before[key])) same = false
-    shared[key] = one
+    const [was, now] = [before[key], next[key]]
+    const one = unchanged(was, now)
+    if (!Object.is(one, was) || (was === undefined && !(key in before))) same = false
+    if (!Object.is(one, now)) (shared ??= { ...next })[key] = one
   }
-  return same ? before : shared
+  return same ? before : (shared ?? next)
 }

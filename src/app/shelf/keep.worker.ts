@@ -1,0 +1,27 @@
+import { openDatabase, type Database } from './database'
+import { keepIn } from './keep'
+import type { Written, Writing } from './writer'
+
+// Writes sheets to the shelf, so that the page that is typed into and dragged on need not.
+
+let database: Promise<Database> | undefined
+
+async function write({ n, id, sheet, base }: Writing): Promise<Written> {
+  try {
+    database ??= openDatabase(() => {
+      database = undefined
+    })
+    return { n, keeping: await keepIn(await database, id, sheet, base) }
+  } catch (error) {
+    // the next writing tries with a connection of its own
+    database = undefined
+    const { name, message } = error instanceof Error ? error : new Error(String(error))
+    return { n, failed: { name, message } }
+  }
+}
+
+addEventListener('message', ({ data }: MessageEvent<Writing>) => {
+  void write(data).then((written) => {
+    postMessage(written)
+  })
+})

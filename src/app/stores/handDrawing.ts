@@ -1,0 +1,40 @@
+import { handAnswer, type HandAnswer } from '../../engine/hand/handAnswer'
+import { handMotions, type HandPlan } from '../../engine/hand/handPlan'
+import { figuresAt, type Figures } from '../../engine/scene/figures'
+import type { Drawing } from '../../worker/messages'
+
+/**
+ * A hand plan as the sheet draws it, worked out as far as somebody looks: while a hand drags, its lines are
+ * looked at in every frame and the rest less often.
+ */
+export class HandDrawing implements Drawing {
+  readonly train: Drawing['train']
+  readonly priced = false
+  private readonly hand: HandPlan
+  private readonly best: Drawing
+  private answered: HandAnswer | undefined
+  private drawn: Figures | undefined
+
+  /** @param best the plan it is compared with */
+  constructor(hand: HandPlan, best: Drawing) {
+    this.train = best.train
+    this.hand = hand
+    this.best = best
+  }
+
+  get worked(): HandAnswer {
+    return (this.answered ??= handAnswer(this.train, this.hand, this.best.answer))
+  }
+
+  get answer(): Drawing['answer'] {
+    return this.worked.answer
+  }
+
+  get sentence(): Drawing['sentence'] {
+    return this.worked.sentence
+  }
+
+  get figures(): Figures {
+    return (this.drawn ??= figuresAt(this.train, handMotions(this.train, this.hand)))
+  }
+}
