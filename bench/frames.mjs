@@ -27,8 +27,8 @@ await page.waitForFunction(
   undefined,
   { timeout: 300_000 },
 )
-// plans are made ahead once the train has stood
-await page.waitForTimeout(2500)
+// plans are made ahead once the train has stood, and are here by then
+await page.waitForTimeout(8000)
 
 const categories = ['devtools.timeline', 'disabled-by-default-devtools.timeline', '__metadata']
 /** What counts, by the stage it belongs to; nested ones are counted once, as the outermost. */

@@ -106,5 +106,5 @@ export function useBands(room: Readonly<Ref<number>>) {
     },
   )
 
-  return { train, drawn, rise, side, feet, couplings, gripped }
+  return { train, drawn, parts: { rise, side, feet, couplings }, gripped }
 }

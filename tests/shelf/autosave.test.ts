@@ -168,13 +168,21 @@ test('while a hand drags it is written less often, and never later than what peo
   writing(1).end()
   await settle()
   expect(one.idle).toBe(true)
+  // also where a writing ends before the next change comes
+  await vi.advanceTimersByTimeAsync(16)
+  one.changed('job', typed('abcd'))
+  await vi.advanceTimersByTimeAsync(dragGap - 17)
+  expect(writings).toHaveLength(2)
+  await vi.advanceTimersByTimeAsync(1)
+  writing(2).end()
+  await settle()
   // what a change waits for is less than the 300 ms that may be lost
   expect(dragGap).toBeLessThan(300)
   // once it has let go, the next after a change waits no longer than for one that is typed
   dragging = false
   one.changed('job', typed('d'))
   one.changed('job', typed('de'))
-  writing(2).end()
+  writing(3).end()
   await settle()
   await vi.advanceTimersByTimeAsync(gap)
   expect(writings.map(({ item }) => item).at(-1)).toBe('de')

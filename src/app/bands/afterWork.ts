@@ -8,9 +8,9 @@ export function useAfterWork(): ComputedRef<AfterWork | undefined> {
   const job = useJob()
   const plan = usePlan()
   return computed(() => {
-    const { document, hand } = job
+    const { document, byHand } = job
     const { drawing } = plan
-    if (!document || !drawing || hand) return undefined
+    if (!document || !drawing || byHand) return undefined
     return afterWork(document, drawing.train, drawing.answer)
   })
 }

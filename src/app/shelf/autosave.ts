@@ -25,6 +25,8 @@ export class Autosaver<Item extends { readonly when: number }> {
   private readonly waiting = new Map<string, Item>()
   private writing: Promise<boolean> | undefined
   private timer: ReturnType<typeof setTimeout> | undefined
+  /** When the last writing ended. */
+  private ended = 0
   private trouble = ''
   private when = 0
   private upTo: number | undefined
@@ -51,7 +53,10 @@ export class Autosaver<Item extends { readonly when: number }> {
   changed(key: string, item: Item): void {
     this.waiting.set(key, item)
     this.tell()
-    if (!this.writing && this.timer === undefined) void this.start()
+    if (this.writing || this.timer !== undefined) return
+    const rest = this.dragging() ? this.ended + dragGap - Date.now() : 0
+    if (rest > 0) this.timer = setTimeout(() => void this.start(), rest)
+    else void this.start()
   }
 
   /** What of a job is not kept yet. */
@@ -86,6 +91,7 @@ export class Autosaver<Item extends { readonly when: number }> {
     this.timer = undefined
     this.writing ??= this.writeAll([...this.waiting]).then((well) => {
       this.writing = undefined
+      this.ended = Date.now()
       const wait = !well ? again : this.dragging() ? dragGap : gap
       if (!this.idle) this.timer = setTimeout(() => void this.start(), wait)
       return well

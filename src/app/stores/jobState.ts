@@ -19,6 +19,7 @@ export function useJobState() {
   const entries = shallowRef<Readonly<Record<string, string>>>({})
   /** Where machines were put by hand, while that is on the sheet instead of the plan. */
   const hand = shallowRef<HandPlan>()
+  const byHand = computed(() => hand.value !== undefined)
   const file = ref('')
   const refusal = shallowRef<RefusedFile>()
   /** The document as far as plans depend on it: the same object while only the record changes. */
@@ -54,7 +55,7 @@ export function useJobState() {
   }))
 
   return {
-    ...{ document, problem, entries, hand, file, refusal, faults, planned },
+    ...{ document, problem, entries, hand, byHand, file, refusal, faults, planned },
     ...{ opened, revision, lastEdit, trying, share, held, stale, units },
   }
 }
