@@ -45,6 +45,9 @@ export const useHand = defineStore('hand', () => {
     return best && job.hand ? new HandDrawing(job.hand, best) : (told.value ?? best)
   })
 
+  /** Whether the sheet draws moves: those of a plan, or what was put by hand. */
+  const planned = computed(() => job.byHand || plan.drawing?.answer.feet !== undefined)
+
   /** Carries an end of a machine's shaft; drags with one key are one edit. */
   function carry(machine: number, way: Way, end: HandEnd, by: number): void {
     const best = plan.drawing
@@ -98,6 +101,7 @@ export const useHand = defineStore('hand', () => {
 
   return {
     drawing,
+    planned,
     says,
     asking,
     carry,

@@ -1,5 +1,6 @@
 import { computed, ref, shallowRef, watch } from 'vue'
 import type { HandPlan } from '../../engine/hand/handPlan'
+import { unchanged } from '../../engine/scene/unchanged'
 import type { TrainDocument } from '../../engine/train/document'
 import type { Refusal } from '../../engine/train/refusal'
 import type { DocumentUnits } from '../../engine/units/units'
@@ -48,11 +49,13 @@ export function useJobState() {
   const stale = computed(
     () => faults.value.length > 0 || Object.keys(entries.value).length > 0 || !planned.value,
   )
-  const units = computed<DocumentUnits>(() => ({
-    length: document.value?.units.length ?? 'mm',
-    fine: document.value?.units.fine ?? 'mm',
-    temperature: document.value?.units.temperature ?? 'C',
-  }))
+  const units = computed<DocumentUnits>((before) =>
+    unchanged(before, {
+      length: document.value?.units.length ?? 'mm',
+      fine: document.value?.units.fine ?? 'mm',
+      temperature: document.value?.units.temperature ?? 'C',
+    }),
+  )
 
   return {
     ...{ document, problem, entries, hand, byHand, file, refusal, faults, planned },
