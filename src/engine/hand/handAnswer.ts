@@ -27,18 +27,30 @@ export interface HandAnswer {
 /** Passed by less than this (um) nobody can see or measure. */
 const worthSaying = 0.05
 
-/** Works out what a hand plan does to every coupling, foot and limit, and what it costs. */
+/**
+ * Works out what a hand plan does to every coupling, foot and limit, and what it costs: each part when it is
+ * first looked at, since a hand that drags asks for some of it at every frame.
+ */
 export function handAnswer(train: Train, hand: HandPlan, best: PlanAnswer): HandAnswer {
   const motions = handMotions(train, hand)
   const found = foundOf(train)
-  const worst = worstShare(sharesOf(train, found, couplingMotions(train, motions)))
-  const cost = toFine(costOf(train, motions), train.units)
-  const passed = limitsPassed(train, motions)
-    .filter(({ by }) => by > worthSaying)
-    .map(
-      ({ where, by }) =>
-        `${named(train, where)} passed by ${valueOf(toFine(by, train.units), train)}`,
-    )
+  const cost = once(() => tidy(toFine(costOf(train, motions), train.units)))
+  const worst = once(() =>
+    tidy(worstShare(sharesOf(train, found, couplingMotions(train, motions)))),
+  )
+  const total = once(() => report.totalsAnswer(train, motions))
+  const bodies = once(() => report.bodiesAnswer(train, motions))
+  const feet = once(() => report.feetAnswer(train, motions))
+  const couplings = once(() => report.couplingsAnswer(train, found, motions))
+  const expected = once(() => report.expectedAnswer(train, found, motions))
+  const passed = once(() =>
+    limitsPassed(train, motions)
+      .filter(({ by }) => by > worthSaying)
+      .map(
+        ({ where, by }) =>
+          `${named(train, where)} passed by ${valueOf(toFine(by, train.units), train)}`,
+      ),
+  )
   const answer: PlanAnswer = {
     name: best.name,
     share: best.share,
@@ -49,18 +61,50 @@ export function handAnswer(train: Train, hand: HandPlan, best: PlanAnswer): Hand
     findings: best.findings,
     notEntered: best.notEntered,
     status: 'planned',
-    cost: tidy(cost),
-    total: report.totalsAnswer(train, motions),
-    bodies: report.bodiesAnswer(train, motions),
-    feet: report.feetAnswer(train, motions),
-    couplings: report.couplingsAnswer(train, found, motions),
-    expected: report.expectedAnswer(train, found, motions),
-    worstShare: tidy(worst),
+    get cost() {
+      return cost()
+    },
+    get total() {
+      return total()
+    },
+    get bodies() {
+      return bodies()
+    },
+    get feet() {
+      return feet()
+    },
+    get couplings() {
+      return couplings()
+    },
+    get expected() {
+      return expected()
+    },
+    get worstShare() {
+      return worst()
+    },
     binding: [],
   }
   const least = best.cost
-  const more = least === undefined ? undefined : tidy(cost - least)
-  return { answer, passed, more, sentence: sentenceOf(train, answer, passed.length, more, least) }
+  const more = once(() => (least === undefined ? undefined : tidy(cost() - least)))
+  const sentence = once(() => sentenceOf(train, answer, passed().length, more(), least))
+  return {
+    answer,
+    get passed() {
+      return passed()
+    },
+    get more() {
+      return more()
+    },
+    get sentence() {
+      return sentence()
+    },
+  }
+}
+
+/** The same work, done when it is first asked for and not again. */
+function once<Value>(work: () => Value): () => Value {
+  let done: { readonly value: Value } | undefined
+  return () => (done ??= { value: work() }).value
 }
 
 function sentenceOf(
