@@ -126,16 +126,15 @@ test('an end is carried by mouse and the whole machine is one edit', async ({ pa
   expect((await following(page)).gates).not.toBe(best.gates)
   // what is out of the window follows when the hand rests ...
   await expect.poll(async () => (await following(page)).couplings).not.toBe(best.couplings)
-  // ... at every move when it is in the window ...
+  // ... while it moves when it is in the window, in its turn ...
   const rested = await following(page)
   await page.locator('.band-couplings').evaluate((band) => {
     band.scrollIntoView()
   })
   await painted(page)
   await page.mouse.move(from.x + 22, from.y - 26)
-  await painted(page)
+  await expect.poll(async () => (await following(page)).couplings).not.toBe(rested.couplings)
   const seen = await following(page)
-  expect(seen.couplings).not.toBe(rested.couplings)
   // ... and all of it when it lets go
   await page.mouse.move(from.x + 22, from.y - 30)
   await page.mouse.up()
