@@ -14,6 +14,7 @@ export default defineConfig({
   testMatch: '**/*.spec.ts',
   outputDir: 'test-results',
   workers: 2,
+  fullyParallel: true,
   // a busy machine takes its time: these only end what would never come
   timeout: 180_000,
   expect: { timeout: 60_000 },

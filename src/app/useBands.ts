@@ -74,8 +74,8 @@ export function useBands(room: Readonly<Ref<number>>) {
       () => held.value === way,
     )
   const [rise, side] = [chartOf('rise'), chartOf('side')]
-  /** Cards of either side have their own turn. */
   const feetBand = place('feet')
+  /** Cards of either side have their own turn. */
   const feetOf = () =>
     follow.following<FeetProps | undefined>(
       feetBand,

@@ -80,6 +80,16 @@ test('the print button, its keys and the browser’s own menu put the same whole
   expect(bytes).toMatch(/\/MediaBox\s*\[0 0 59[45](\.\d+)? 84[12]/)
   await tell(page, 'afterprint')
   expect(await onPaper(page)).toBeUndefined()
+
+  // an entry that is no value yet: every page says so, and is of the value that stood there
+  await page.getByRole('button', { name: 'Enter machines, skids and nozzles' }).click()
+  await page.getByLabel('height of the axis of Motor, mm').fill('71o')
+  await page.getByRole('button', { name: 'Print the work sheet' }).click()
+  await expect.poll(() => prints(page)).toBe(3)
+  const open = await onPaper(page)
+  expect(open?.notices).toHaveLength(count)
+  expect(new Set(open?.notices)).toEqual(new Set(['NOT READY: see page 1; AN ENTRY IS OPEN']))
+  expect(open?.pages[0]).toContain(revision)
   expect(seen.faults).toEqual([])
 })
 
