@@ -18,6 +18,8 @@ import { useView } from './view'
 
 /** A hand that has not moved for so long (ms) rests. */
 const rest = 250
+/** A frame in which a change took longer than this (ms) gives no turn, but so many in a row at most. */
+const [enough, mostPassed] = [4, 2]
 /** What is nearer to the window than this is drawn as if it were in it, so that scrolling finds it drawn. */
 const near = '48px 0px'
 
@@ -56,18 +58,30 @@ export const useFollowing = defineStore('following', () => {
   let timer: ReturnType<typeof setTimeout> | undefined
   /** The part that had the last turn. */
   let last = 0
+  /** When the last change came, and how many turns were passed over since one was given. */
+  let [began, passed] = [0, 0]
 
-  /** Gives the next part that stands behind its turn. */
-  function turn(): void {
+  /**
+   * Gives the next part that stands behind its turn.
+   * @param frame when the frame began
+   */
+  function turn(frame: number): void {
     const waiting = parts.map((_, i) => parts[(last + 1 + i) % parts.length])
     const next = waiting.find((part) => part?.as.value !== shown.value)
     if (!next) turns.pause()
+    else if (began >= frame && performance.now() - began > enough && passed < mostPassed) passed++
     else {
+      passed = 0
       next.as.value = shown.value
       last = parts.indexOf(next)
     }
   }
-  const turns = useRafFn(turn, { immediate: false })
+  const turns = useRafFn(
+    ({ timestamp }) => {
+      turn(timestamp)
+    },
+    { immediate: false },
+  )
 
   function catchUp(): void {
     turns.pause()
@@ -77,6 +91,7 @@ export const useFollowing = defineStore('following', () => {
   watch(
     shown,
     (now, before) => {
+      began = performance.now()
       // parts that wait for their turns may only show the same train
       if (!view.pressed || now?.train !== before?.train) catchUp()
       if (!view.pressed) return
