@@ -132,9 +132,13 @@ test('an end is carried by mouse and the whole machine is one edit', async ({ pa
     band.scrollIntoView()
   })
   await painted(page)
-  await page.mouse.move(from.x + 22, from.y - 26)
-  await expect.poll(async () => (await following(page)).couplings).not.toBe(rested.couplings)
+  const cost = await panel(page).textContent()
+  // more moves than there are turns, and no rest between them
+  for (let n = 1; n <= 24; n++) await page.mouse.move(from.x + 22, from.y - 22 - n / 6)
+  // what it costs is told wherever the page stands
+  expect(await panel(page).textContent()).not.toBe(cost)
   const seen = await following(page)
+  expect(seen.couplings).not.toBe(rested.couplings)
   // ... and all of it when it lets go
   await page.mouse.move(from.x + 22, from.y - 30)
   await page.mouse.up()

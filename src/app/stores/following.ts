@@ -117,16 +117,18 @@ export const useFollowing = defineStore('following', () => {
 
   /**
    * A part of the page that follows.
-   * @param element where it stands on the page
+   * @param element where it stands on the page; undefined: always in the window
    * @param value what it shows; what did not change stays the same object, and is not drawn again
    * @param held whether a hand holds it
    */
   function following<Value>(
-    element: MaybeComputedElementRef,
+    element: MaybeComputedElementRef | undefined,
     value: (now: Shown, before: Value | undefined) => Value,
     held: () => boolean = () => false,
   ): ComputedRef<Value | undefined> {
-    const seen = useElementVisibility(element, { rootMargin: near, initialValue: true })
+    const seen = element
+      ? useElementVisibility(element, { rootMargin: near, initialValue: true })
+      : ref(true)
     const part: Part = { seen, as: shallowRef(shown.value), held }
     parts.push(part)
     onScopeDispose(() => parts.splice(parts.indexOf(part), 1))
