@@ -4,7 +4,8 @@ import { expect, test, type Page } from '@playwright/test'
 import { makeProfile, startBrowser } from './killed'
 import { ready } from './shelfPage'
 
-const kills = process.env.HOLDFAST_LONG === undefined ? 3 : 50
+const long = process.env.HOLDFAST_LONG !== undefined
+const kills = long ? 50 : 3
 /** The window in which a change may not be shown as kept yet (ms). */
 const window = 300
 
@@ -114,7 +115,7 @@ test(`killed in the middle of typing ${kills} times, nothing shown as kept is lo
   expect(letters).toBeGreaterThan(0)
   expect(lost).toBe(0)
   expect(waits.length).toBeGreaterThan(kills)
-  // times say nothing while other programs keep this machine from its work
+  // times say nothing while other tests or programs keep this machine from its work
   const [load = 0] = loadavg()
-  if (load < 2 * cpus().length) expect(part(0.95)).toBeLessThan(window)
+  if (long && load < 2 * cpus().length) expect(part(0.95)).toBeLessThan(window)
 })
