@@ -173,7 +173,9 @@ test('what is put by hand is kept: after a reload, and in its version', async ({
   await openShelf(page)
   const version = versions(page).filter({ hasText: 'put the motor by hand' }).first()
   await version.getByRole('button', { name: /^Look/ }).click()
-  await expect(version).toContainText(/put by hand.*µm up/)
+  await expect(version.locator('tbody tr').first()).toHaveText(
+    /put by hand, motor, rise\s*"\d+\.\d µm up"\s*not there/,
+  )
   await version.getByRole('button', { name: /^Take back/ }).click()
   await expect.poll(() => following(page)).toEqual(put)
   expect(seen.faults).toEqual([])

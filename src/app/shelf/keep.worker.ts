@@ -6,15 +6,19 @@ import type { Written, Writing } from './writer'
 
 let database: Promise<Database> | undefined
 
+const lost = (): void => {
+  database = undefined
+}
+
 async function write({ n, id, sheet, base }: Writing): Promise<Written> {
   try {
-    database ??= openDatabase(() => {
-      database = undefined
+    database ??= openDatabase(lost).catch((error: unknown) => {
+      // the next writing tries to open it anew
+      lost()
+      throw error
     })
     return { n, keeping: await keepIn(await database, id, sheet, base) }
   } catch (error) {
-    // the next writing tries with a connection of its own
-    database = undefined
     const { name, message } = error instanceof Error ? error : new Error(String(error))
     return { n, failed: { name, message } }
   }

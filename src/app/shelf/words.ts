@@ -30,17 +30,25 @@ export const leftNote = (names: readonly string[]): Note => ({
   says: [`The change is on the shelf as ${names.map((name) => `"${name}"`).join(', ')}.`],
 })
 
-/** Where each machine stands by hand, by its id: from as found. */
+/** Where each machine stands by hand, by its id and way: from as found; ways it did not go are left out. */
 export const handWords = ({ touched, motions }: HandPlan): Record<string, string> =>
   Object.fromEntries(
-    touched.map((id) => {
-      const { tx = 0, ty = 0, tz = 0, sy = 0, sz = 0 } = motions[id] ?? {}
-      return [
-        id,
-        `${toTenths(tz)} µm up, ${toTenths(ty)} µm toward 3 o'clock, ${toTenths(tx)} µm right; turned ${toThousandths(sz)} mrad in rise, ${toThousandths(sy)} mrad to the side`,
+    touched.flatMap((id) => {
+      const { tx = 0, ty = 0, tz = 0, sy = 0, sz = 0, roll = 0 } = motions[id] ?? {}
+      const ways: [string, number, string][] = [
+        ['rise', tz, went(tz, 'up', 'down')],
+        ['side', ty, went(ty, "toward 3 o'clock", "toward 9 o'clock")],
+        ['along', tx, went(tx, 'right', 'left')],
+        ['slope of rise', sz, turned(sz)],
+        ['slope of side', sy, turned(sy)],
+        ['roll', roll, turned(roll)],
       ]
+      return ways
+        .filter(([, amount]) => amount !== 0)
+        .map(([way, , words]) => [`${id}, ${way}`, words] as const)
     }),
   )
 
-const toTenths = (um: number): string => String(Math.round(10 * um) / 10 + 0)
-const toThousandths = (mrad: number): string => String(Math.round(1000 * mrad) / 1000 + 0)
+const went = (um: number, plus: string, minus: string): string =>
+  `${Math.abs(um).toFixed(1)} µm ${um < 0 ? minus : plus}`
+const turned = (mrad: number): string => `${mrad < 0 ? '−' : '+'}${Math.abs(mrad).toFixed(3)} mrad`
