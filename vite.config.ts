@@ -1,11 +1,12 @@
 import { fileURLToPath } from 'node:url'
 import vue from '@vitejs/plugin-vue'
 import { defineConfig } from 'vitest/config'
+import { workerScopesPlugin } from './tests/app/workerScopes.ts'
 
 // The browser build, the development server and the Vitest run.
 export default defineConfig({
   base: './',
-  plugins: [vue()],
+  plugins: [vue(), ...(process.env.VITEST ? [workerScopesPlugin()] : [])],
   worker: { format: 'es' },
   optimizeDeps: { exclude: ['glpk.js'] },
   resolve: {

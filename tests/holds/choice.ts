@@ -10,9 +10,7 @@ export function read(document: unknown): Train {
 }
 
 export const exampleFile = (name: string): unknown =>
-  JSON.parse(
-    readFileSync(new URL(`../../examples/${name}.json`, import.meta.url), 'utf8'),
-  ) as unknown
+  JSON.parse(readFileSync(`examples/${name}.json`, 'utf8')) as unknown
 
 export const example = (name: string): Train => read(exampleFile(name))
 

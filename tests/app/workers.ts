@@ -1,0 +1,86 @@
+import { beforeEach, vi } from 'vitest'
+import type { WorkerScope } from './workerScopes'
+
+/** What a worker of the page is asked for, beside plans: what a test does not want is never begun. */
+export type Asked = 'study' | 'reasons' | 'why' | 'work' | 'from here' | 'ahead'
+
+const always = ['text', 'document', 'along', 'stop']
+let wanted: ReadonlySet<string> = new Set()
+
+/** Says what workers may answer from now on; plans always. */
+export function answering(...kinds: readonly Asked[]): void {
+  wanted = new Set<string>(kinds)
+}
+
+/** Somebody reaching for the share asks for plans ahead, by a word alone. */
+const isWanted = (data: Message | string): boolean =>
+  typeof data === 'string'
+    ? wanted.has('ahead')
+    : always.includes(data.kind) || wanted.has(data.kind)
+
+const scopes = new Map<string, WorkerScope>()
+globalThis.workerScopes = scopes
+
+interface Message {
+  readonly id: number
+  readonly kind: string
+}
+
+/** A worker whose own script runs in this thread; messages are copied, and come later, as from another. */
+class WorkerHere extends EventTarget {
+  private readonly inside = new EventTarget()
+  private readonly loaded: Promise<unknown>
+  private readonly plans: boolean
+  private ended = false
+
+  constructor(script: URL | string) {
+    super()
+    const [file] = /[^/]+\.worker\.ts/.exec(String(script)) ?? []
+    if (file === undefined) throw new Error(`no script of a worker: ${String(script)}`)
+    this.plans = file === 'planner.worker.ts'
+    const scope = String(scopes.size)
+    scopes.set(scope, {
+      self: {
+        addEventListener: this.inside.addEventListener.bind(this.inside),
+        postMessage: (data: unknown) => {
+          this.tell(this, data)
+        },
+      },
+      setTimeout: (later, ms) => (wanted.has('ahead') ? setTimeout(later, ms) : undefined),
+    })
+    this.loaded = scripts[file]?.(scope) ?? Promise.reject(new Error(`not known here: ${file}`))
+  }
+
+  postMessage(data: Message | string): void {
+    if (this.plans && !isWanted(data)) {
+      if (typeof data !== 'string') this.tell(this, { id: data.id, kind: 'begun' })
+      return
+    }
+    void this.loaded.then(() => {
+      this.tell(this.inside, data)
+    })
+  }
+
+  terminate(): void {
+    this.ended = true
+  }
+
+  private tell(whom: EventTarget, data: unknown): void {
+    const copy: unknown = structuredClone(data)
+    setTimeout(() => {
+      if (!this.ended) whom.dispatchEvent(new MessageEvent('message', { data: copy }))
+    }, 0)
+  }
+}
+
+const scripts: Readonly<Record<string, (scope: string) => Promise<unknown>>> = {
+  'planner.worker.ts': (scope) =>
+    import(/* @vite-ignore */ `../../src/worker/planner.worker.ts?scope=${scope}`),
+  'paper.worker.ts': (scope) =>
+    import(/* @vite-ignore */ `../../src/worker/paper.worker.ts?scope=${scope}`),
+}
+
+beforeEach(() => {
+  answering()
+  vi.stubGlobal('Worker', WorkerHere)
+})
