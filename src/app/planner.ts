@@ -1,5 +1,5 @@
-import type { TrainDocument } from '../engine/train/document'
-import type { Train } from '../engine/train/model'
+import type { TrainDocument } from '../document/schema'
+import type { Train } from '../mechanics/train'
 import { alongKey, sameButShare } from '../worker/alongKey'
 import {
   reaching,

@@ -1,5 +1,5 @@
-import type { PaperSize } from '../engine/paper/page'
-import type { Refusal } from '../engine/train/refusal'
+import type { PaperSize } from '../paper/page'
+import type { Refusal } from '../document/refusal'
 
 /** What the command line was asked to do. */
 export type Request =

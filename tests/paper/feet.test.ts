@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import { fineDigits } from '../../src/engine/units/format'
-import { fineSign, micrometresPer } from '../../src/engine/units/units'
-import { sideName } from '../../src/engine/sheet/couplingWords'
+import { fineDigits } from '../../src/language/amounts'
+import { fineSign, micrometresPer } from '../../src/mechanics/units'
+import { sideName } from '../../src/language/couplingWords'
 import { cardsOf, exampleNames, exampleOf, made, type Made } from './sheets'
 
 /** What is worked by: the plan, or what the store's shims make of it. */

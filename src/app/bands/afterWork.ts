@@ -1,5 +1,5 @@
 import { computed, type ComputedRef } from 'vue'
-import { afterWork, type AfterWork } from '../../engine/loop/afterWork'
+import { afterWork, type AfterWork } from '../../engine/work/loop/afterWork'
 import { useJob } from '../stores/job'
 import { usePlan } from '../stores/plan'
 

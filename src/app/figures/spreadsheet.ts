@@ -1,4 +1,4 @@
-import { csvText, type CsvCell } from '../../engine/entry/csv'
+import { csvText, type CsvCell } from '../../document/tables/csv'
 import { handOver } from '../handOver'
 
 /** Cells of a table as it comes out of a spreadsheet or a CSV file: tabs, commas or semicolons between them. */

@@ -1,6 +1,6 @@
 import type { Chart } from 'chart.js'
-import { costAt } from '../../engine/sheet/marginWords'
-import { shareText } from '../../engine/units/format'
+import { costAt } from '../../text/marginWords'
+import { shareText } from '../../language/amounts'
 import { css, type Inks } from './chartInks'
 import { changeOf, placeOf, type ShareAxis } from './shareAxis'
 import type { Picture } from './tradeoffChart'

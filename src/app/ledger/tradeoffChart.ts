@@ -7,9 +7,9 @@ import {
   type ChartConfiguration,
   type Plugin,
 } from 'chart.js'
-import type { Tradeoff } from '../../engine/tradeoff/tradeoff'
-import { costAt } from '../../engine/sheet/marginWords'
-import { shareText } from '../../engine/units/format'
+import type { Tradeoff } from '../../engine/studies/tradeoff/tradeoff'
+import { costAt } from '../../text/marginWords'
+import { shareText } from '../../language/amounts'
 import { font, inks, type Inks } from './chartInks'
 import { drawMarks, drawPoint, drawZone } from './curveMarks'
 import { axisEnds, placeOf, type ShareAxis } from './shareAxis'

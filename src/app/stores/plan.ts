@@ -1,7 +1,7 @@
 import { defineStore } from 'pinia'
 import { computed, ref, shallowRef } from 'vue'
-import { unchanged } from '../../engine/scene/unchanged'
-import type { Train } from '../../engine/train/model'
+import { unchanged } from '../../scene/unchanged'
+import type { Train } from '../../mechanics/train'
 import type { Drawing, Reply } from '../../worker/messages'
 import { Planner } from '../planner'
 

@@ -1,6 +1,6 @@
 import { defineStore } from 'pinia'
 import { ref, shallowRef, watch } from 'vue'
-import type { WhyFoot } from '../../engine/explain/whyFoot'
+import type { WhyFoot } from '../../engine/studies/why/whyFoot'
 import { Studier } from '../studier'
 import { useJob } from './job'
 import { usePlan } from './plan'

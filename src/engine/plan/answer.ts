@@ -1,9 +1,9 @@
-import type { Refusal } from '../train/refusal'
-import type { Conflict, ConflictMember } from '../conflict/answer'
-import type { ReadyAnswer } from '../ready/answer'
-import type { HoldsTried, Remedy } from '../remedies/answer'
-import type { PackAnswer, RoundedAnswer } from '../packs/answer'
-import type { StepsAnswer } from '../steps/answer'
+import type { Refusal } from '../../document/refusal'
+import type { Conflict, ConflictMember } from '../infeasible/conflict/answer'
+import type { ReadyAnswer } from '../work/ready/answer'
+import type { HoldsTried, Remedy } from '../infeasible/remedies/answer'
+import type { PackAnswer, RoundedAnswer } from '../rounding/answer'
+import type { StepsAnswer } from '../work/steps/answer'
 
 /** What planning a train answers; numbers in the document's own units. Keys as in the output contract. */
 export interface PlanAnswer {

@@ -1,9 +1,9 @@
-import { fineText } from '../units/format'
-import type { Body, Train } from '../train/model'
-import { carry, displaced, noMotion } from '../motion/motion'
-import { sideName } from '../sheet/couplingWords'
-import { listed } from '../sheet/words'
-import { showsNought } from '../scene/sideWords'
+import { fineText } from '../../language/amounts'
+import type { Body, Train } from '../../mechanics/train'
+import { carry, displaced, noMotion } from '../../mechanics/motion'
+import { sideName } from '../../language/couplingWords'
+import { listed } from '../../language/names'
+import { showsNought } from '../../language/sides'
 
 /** Whether a body's teeth are at stake when it rolls: a gearbox, or a case with two shafts. */
 export const hasTeeth = (body: Body): boolean => body.role === 'gearbox' || body.twoAxes

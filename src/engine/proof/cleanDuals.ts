@@ -1,4 +1,4 @@
-import { solveSymmetric } from '../algebra/symmetric'
+import { solveSymmetric } from '../../mechanics/symmetric'
 import type { ProgramToBound } from './dualBound'
 
 /** Corrections after which the last digits of the duals no longer change. */
