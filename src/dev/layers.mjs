@@ -1,57 +1,92 @@
 /**
- * The rooms of the house, from the ground up: a file may import from its own room and from rooms
- * that stand above it in this list, which is to say below it in the house. The lint rule
- * `holdfast/downward` keeps it, and `npm run map` counts what stands.
+ * The rooms of the house from the ground up, each with its inner folders in the same order ("." is
+ * the room itself). A file may import from its own folder and from what stands earlier in this list;
+ * the lint rule `holdfast/downward` keeps it, and `npm run map` counts what stands.
  */
-export const layers = [
-  ['src/mechanics', 'units, the train as the engine has it, motion, growth'],
-  ['src/mechanics/readings', 'dials and gauges to one line a coupling'],
-  ['src/mechanics/misalignment', 'couplings against their tolerances, in every state'],
+export const rooms = [
+  [
+    'src/mechanics',
+    'units, the train as the engine has it, the arithmetic of the trade',
+    ['.', 'readings', 'misalignment'],
+  ],
   ['src/language', 'names of sides, couplings, feet, hours; amounts with units; recipes'],
-  ['src/document', 'the train file: shape, meaning, conversion, refusals'],
-  ['src/document/typed', 'numbers as people write them'],
-  ['src/document/words', 'places and parts of a document in words'],
-  ['src/document/edits', 'changes of a document'],
-  ['src/document/tables', 'tables typed, pasted and looked up'],
+  [
+    'src/document',
+    'the train file: shape, meaning, conversion, refusals, edits, tables',
+    ['.', 'typed', 'edits', 'words', 'tables'],
+  ],
   ['src/engine/proof', 'judges a plan by code of its own'],
-  ['src/engine/lp', 'the linear program, its circles, the solver port'],
-  ['src/engine/lp/rows', 'one physical fact a file'],
+  ['src/engine/lp', 'the linear program, its circles, the solver port', ['.', 'rows']],
   ['src/engine/plan', 'asks the questions in order'],
   ['src/engine/rounding', 'feet rounded together to the shims of the store'],
-  ['src/engine/infeasible/elastic', 'limits that can be made to give'],
-  ['src/engine/infeasible/floor', 'why the floor is where it is'],
-  ['src/engine/infeasible/conflict', 'smallest sets that cannot all be had'],
-  ['src/engine/infeasible/remedies', 'what could be changed'],
-  ['src/engine/studies/holds', 'choices of held bodies'],
-  ['src/engine/studies/tradeoff', 'least cost against share of tolerance'],
-  ['src/engine/studies/hand', 'machines put by hand'],
-  ['src/engine/studies/why', 'why a foot moves as far as it does'],
-  ['src/engine/work/ready', 'whether a plan may be carried out'],
-  ['src/engine/work/steps', 'the order of work'],
-  ['src/engine/work/loop', 'reading again, standing now, pages of the record'],
+  [
+    'src/engine/infeasible',
+    'why nothing works, and what would help',
+    ['elastic', 'floor', 'conflict', 'remedies'],
+  ],
+  [
+    'src/engine/studies',
+    'choices to hold, trade-off, hand plans, why a foot moves',
+    ['holds', 'tradeoff', 'hand', 'why'],
+  ],
+  [
+    'src/engine/work',
+    'ready or not, order of work, reading again, record',
+    ['ready', 'steps', '.', 'loop'],
+  ],
   ['src/engine', 'the planning run: the whole story of a plan'],
   ['src/solvers', 'GLPK behind the port'],
-  ['src/scene', 'what the sheet draws, as data'],
+  ['src/scene', 'what the sheet draws, as data', ['drawings', '.']],
   ['src/text', 'plain text for the terminal and for copying'],
   ['src/paper', 'the work sheet: pages as data, and their HTML'],
   ['src/worker', 'the planner in a module worker'],
   ['src/cli', 'arguments, files, exit status'],
-  ['src/app', 'the sheet'],
+  [
+    'src/app',
+    'the sheet',
+    [
+      'services',
+      'shelf',
+      'stores',
+      'picture',
+      'parts',
+      'cells',
+      'paper',
+      'bands',
+      'figures',
+      'ledger',
+      'jobs',
+      'head',
+      'machine',
+      '.',
+    ],
+  ],
 ]
 
-/** The room of a file: the longest folder of the list that it lies in; undefined outside all. */
-export function roomOf(file) {
-  let found
-  for (const [folder] of layers)
-    if (file.startsWith(`${folder}/`) && folder.length > (found?.length ?? 0)) found = folder
-  return found
-}
+/** Every folder of the table, from the ground up. */
+const folders = rooms.flatMap(([room, , inner = ['.']]) =>
+  inner.map((name) => (name === '.' ? room : `${room}/${name}`)),
+)
+
+/** The longest of some folders that a file lies in; undefined outside all. */
+const longest = (file, names) =>
+  names.reduce(
+    (best, name) =>
+      file.startsWith(`${name}/`) && name.length > (best?.length ?? 0) ? name : best,
+    undefined,
+  )
+
+export const folderOf = (file) => longest(file, folders)
+export const roomOf = (file) =>
+  longest(
+    file,
+    rooms.map(([room]) => room),
+  )
 
 /** Why one file may not import another; undefined where it may. */
 export function upward(from, to) {
-  const [a, b] = [roomOf(from), roomOf(to)]
-  if (a === undefined || b === undefined || a === b) return undefined
-  const place = (room) => layers.findIndex(([folder]) => folder === room)
-  if (place(b) < place(a)) return undefined
+  const [a, b] = [folderOf(from), folderOf(to)]
+  if (a === undefined || b === undefined || folders.indexOf(b) <= folders.indexOf(a))
+    return undefined
   return `${a} may not import ${b}: it stands above it (see src/dev/layers.mjs)`
 }

@@ -5,13 +5,13 @@ import { readFileSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { importsOf } from './imports.mjs'
-import { layers, roomOf, upward } from './layers.mjs'
+import { roomOf, rooms, upward } from './layers.mjs'
 import { levels, rings } from './rings.mjs'
 
 const root = dirname(dirname(dirname(fileURLToPath(import.meta.url))))
 const files = importsOf(root)
 const folders = folderGraph(files, dirname)
-const rooms = folderGraph(files, (file) => roomOf(file) ?? dirname(file))
+const house = folderGraph(files, (file) => roomOf(file) ?? dirname(file))
 const wrong = [
   ...rings(files).map((ring) => `ring of files: ${ring.join(', ')}`),
   ...rings(folders).map((ring) => `ring of folders: ${ring.join(', ')}`),
@@ -22,7 +22,7 @@ const wrong = [
     }),
   ),
 ]
-const level = levels(rooms)
+const level = levels(house)
 const lines = new Map([...files.keys()].map((file) => [file, linesOf(file)]))
 const sizes = [...lines.values()].sort((a, b) => a - b)
 const twice = namesThatStandTwice([...files.keys()])
@@ -33,8 +33,8 @@ const counts = [
   `${twice.length} exported names that stand twice`,
 ]
 
-for (const [folder, about] of layers)
-  console.log(`${String(level.get(folder) ?? 0).padStart(3)}  ${folder.padEnd(32)} ${about}`)
+for (const [room, about] of rooms)
+  console.log(`${String(level.get(room) ?? 0).padStart(3)}  ${room.padEnd(24)} ${about}`)
 console.log(`\n${counts.join('\n')}`)
 if (process.argv.includes('--names')) console.log(twice.join('\n'))
 if (wrong.length > 0) console.log(`\n${wrong.join('\n')}`)

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { roles } from '../mechanics/train'
 
 /**
  * The train file, version 1: the only definition of its shape. Numbers are as typed, in the
@@ -88,21 +89,6 @@ const bodyFields = {
   jack: positive.optional(),
   level: number.optional(),
 }
-
-export const roles = [
-  'motor',
-  'turbine',
-  'gearbox',
-  'compressor',
-  'pump',
-  'fan',
-  'generator',
-  'blower',
-  'fluid-drive',
-  'expander',
-  'engine',
-  'other',
-] as const
 
 export const machine = z.strictObject({
   ...bodyFields,
@@ -253,4 +239,3 @@ export type GrowthPointDocument = z.infer<typeof growthPoint>
 export type CouplingDocument = z.infer<typeof coupling>
 export type ReadingSetDocument = z.infer<typeof readingSet>
 export type StateDocument = z.infer<typeof state>
-export type Role = (typeof roles)[number]

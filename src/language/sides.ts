@@ -6,6 +6,12 @@ import type { Train } from '../mechanics/train'
 export const sideName = (train: Train, y: number): string =>
   y >= 0 ? train.sides.three : train.sides.nine
 
+/** "toward the pipe rack": what the file calls a side, with "toward" put before it where it lacks. */
+export function towardSide(train: Train, y: number): string {
+  const name = (y > 0 ? train.sides.three : train.sides.nine).trim()
+  return /^(to|toward|towards)\s/i.test(name) ? name : `toward ${name}`
+}
+
 /** The side's name without its preposition: "toward the pipe rack" is "pipe rack". */
 export const sideNoun = (train: Train, y: number): string =>
   sideName(train, y)

@@ -1,11 +1,21 @@
-import type {
-  DocumentUnits,
-  Kilograms,
-  Micrometres,
-  Millimetres,
-  Milliradians,
-} from './units'
-import type { Role } from '../document/schema'
+import type { DocumentUnits, Kilograms, Micrometres, Millimetres, Milliradians } from './units'
+
+/** What a machine is for: a train file may name one of these. */
+export const roles = [
+  'motor',
+  'turbine',
+  'gearbox',
+  'compressor',
+  'pump',
+  'fan',
+  'generator',
+  'blower',
+  'fluid-drive',
+  'expander',
+  'engine',
+  'other',
+] as const
+export type Role = (typeof roles)[number]
 
 /**
  * The train as the engine works with it: every default filled in, every number in micrometres,
@@ -97,6 +107,14 @@ export interface Foot {
   /** Gaps under the foot's corners with its bolt loosened: left end toward 3, left toward 9, right toward 3, right toward 9. */
   readonly gaps?: readonly [Micrometres, Micrometres, Micrometres, Micrometres]
 }
+
+/** Ends and sides of a foot in the order in which its four gaps are given. */
+export const corners = [
+  { end: 'left', side: 'three' },
+  { end: 'left', side: 'nine' },
+  { end: 'right', side: 'three' },
+  { end: 'right', side: 'nine' },
+] as const
 
 /** `x`, `y`: hole centre from bolt centre now; the document leaves them out where not measured. */
 export interface Hole {

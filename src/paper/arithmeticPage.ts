@@ -1,5 +1,5 @@
 import { asFound } from '../mechanics/readings/asFound'
-import { setName } from '../language/readingsText'
+import { setName } from '../language/readingSets'
 import { capital, inSentence } from '../language/names'
 import type { Coupling, ReadingSet, Train } from '../mechanics/train'
 import { factsOf, pencilLines, type Fact, type PencilLine, type Plane } from './arithmetic'

@@ -1,4 +1,4 @@
-import { circle, line, rect } from '../scene/marks'
+import { circle, line, rect } from '../scene/drawings/marks'
 import { label, type Figure, type PaperMark } from './page'
 import { pxPerMm } from './size'
 

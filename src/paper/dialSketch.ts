@@ -1,4 +1,4 @@
-import { circle, line, rect, type Mark } from '../scene/marks'
+import { circle, line, rect, type Mark } from '../scene/drawings/marks'
 import { lengthText } from '../language/amounts'
 import type { Coupling, ReadingSet, Train } from '../mechanics/train'
 import { label, type Figure, type PaperMark } from './page'

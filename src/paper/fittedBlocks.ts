@@ -1,5 +1,5 @@
 import { asFound } from '../mechanics/readings/asFound'
-import { setName } from '../language/readingsText'
+import { setName } from '../language/readingSets'
 import type { Coupling, Train } from '../mechanics/train'
 import { factsOf, type Fact } from './arithmetic'
 import type { Block } from './page'

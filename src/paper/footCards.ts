@@ -1,7 +1,6 @@
 import { figureHeight, footFigure, type FootScales } from '../scene/footFigure'
 import type { FootFacts } from '../scene/footFacts'
-import { sideNoun, upThePage } from '../language/sides'
-import { sideName } from '../language/couplingWords'
+import { sideNoun, towardSide, upThePage } from '../language/sides'
 import { fineText } from '../language/amounts'
 import { fineSign } from '../mechanics/units'
 import type { StepAnswer } from '../engine/work/steps/answer'
@@ -109,4 +108,4 @@ function placeOf(train: Train, body: Body, index: number, wide: boolean): string
 }
 
 const sideNounWords = (train: Train, y: number): string =>
-  /^\d/.test(sideNoun(train, y)) ? sideName(train, y) : `${sideNoun(train, y)} side`
+  /^\d/.test(sideNoun(train, y)) ? towardSide(train, y) : `${sideNoun(train, y)} side`

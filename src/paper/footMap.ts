@@ -1,5 +1,5 @@
 import { casingAbove } from '../scene/drawings/above'
-import { circle, line, rect } from '../scene/marks'
+import { circle, line, rect } from '../scene/drawings/marks'
 import { sideNoun, upThePage } from '../language/sides'
 import { capital, inSentence } from '../language/names'
 import type { Body, Train } from '../mechanics/train'

@@ -1,4 +1,4 @@
-import type { PlanAnswer } from '../engine/plan/answer'
+import type { PlanAnswer } from '../engine/work/answer'
 import type { HoldList } from '../text/holdList'
 import { afterWork } from '../engine/work/loop/afterWork'
 import { sentenceOf } from '../engine/plan/sentence'

@@ -1,7 +1,7 @@
 import { valueAt } from '../mechanics/growth'
 import type { AxisLines } from '../scene/axisLines'
 import type { Figures } from '../scene/figures'
-import { line, poly, rect, type Look, type Mark } from '../scene/marks'
+import { line, poly, rect, type Look, type Mark } from '../scene/drawings/marks'
 import { sideNoun, upThePage } from '../language/sides'
 import { stateDash } from '../scene/stateStyle'
 import { toFine, toLength, type Micrometres } from '../mechanics/units'

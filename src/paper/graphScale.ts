@@ -1,4 +1,9 @@
-import { micrometresPer, millimetresPer, type Micrometres, type Millimetres } from '../mechanics/units'
+import {
+  micrometresPer,
+  millimetresPer,
+  type Micrometres,
+  type Millimetres,
+} from '../mechanics/units'
 import type { Train } from '../mechanics/train'
 
 /** Round scales that people have rulers and graph paper for. */

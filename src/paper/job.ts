@@ -1,4 +1,4 @@
-import type { PlanAnswer } from '../engine/plan/answer'
+import type { PlanAnswer } from '../engine/work/answer'
 import { figuresOf, type Figures } from '../scene/figures'
 import type { HoldList } from '../text/holdList'
 import { toldAnswer } from '../text/packsText'

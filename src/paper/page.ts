@@ -1,4 +1,4 @@
-import type { Mark } from '../scene/marks'
+import type { Mark } from '../scene/drawings/marks'
 
 /** Sheets of paper that a work sheet is laid out for. */
 export type PaperSize = 'a4' | 'letter'

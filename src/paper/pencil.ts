@@ -1,6 +1,6 @@
 import { fineSign, slopeSign, toFine, toLength } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
-import { sideName } from '../language/couplingWords'
+import { towardSide } from '../language/sides'
 import type { Plane } from './arithmetic'
 
 /**
@@ -39,7 +39,7 @@ export function pencilOf(train: Train): Pencil {
     slopeUnit: slopeSign(units),
     stands: (plane, value) => {
       if (!/[1-9]/.test(digits(value))) return 'in line'
-      return `${size(value)} ${plane === 'up' ? (value > 0 ? 'high' : 'low') : sideName(train, value)}`
+      return `${size(value)} ${plane === 'up' ? (value > 0 ? 'high' : 'low') : towardSide(train, value)}`
     },
   }
 }

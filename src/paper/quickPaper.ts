@@ -1,5 +1,5 @@
-import type { PlanAnswer } from '../engine/plan/answer'
-import { withSteps } from '../engine/work/steps/withSteps'
+import type { PlanAnswer } from '../engine/work/answer'
+import { withSteps } from '../engine/withSteps'
 import type { TrainDocument } from '../document/schema'
 import type { Train } from '../mechanics/train'
 import type { Paper } from './page'

@@ -3,10 +3,10 @@ import { sagOf } from '../mechanics/readings/equation'
 import { fineDigits, fineText } from '../language/amounts'
 import { fineSign, micrometresPer, slopeSign } from '../mechanics/units'
 import type { Coupling, ReadingSet, Train } from '../mechanics/train'
-import type { ExpectedAnswer, PlanAnswer } from '../engine/plan/answer'
-import { sideNoun } from '../language/sides'
-import { sideName } from '../language/couplingWords'
-import { setName } from '../language/readingsText'
+import type { ExpectedAnswer } from '../engine/plan/answer'
+import type { PlanAnswer } from '../engine/work/answer'
+import { sideNoun, towardSide } from '../language/sides'
+import { setName } from '../language/readingSets'
 import { capital, inSentence } from '../language/names'
 import { clockFace, fitsClock } from './clockFace'
 import { dialSketch } from './dialSketch'
@@ -203,7 +203,7 @@ function lineTable(train: Train, set: LineSet, expected: ExpectedAnswer | undefi
   }
   const offset = (v: number) => fineText(v, units)
   const slope = (v: number) => `${v.toFixed(2)} ${slopeSign(units)}`
-  const sides = [sideName(train, 1), sideName(train, -1)] as const
+  const sides = [towardSide(train, 1), towardSide(train, -1)] as const
   const row = (
     head: string,
     found: number | undefined,

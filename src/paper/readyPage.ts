@@ -1,5 +1,10 @@
-import type { ReadyAnswer, ReadyItem, ReadyState, SoftFootAnswer } from '../engine/work/ready/answer'
-import type { PlanAnswer } from '../engine/plan/answer'
+import type {
+  ReadyAnswer,
+  ReadyItem,
+  ReadyState,
+  SoftFootAnswer,
+} from '../engine/work/ready/answer'
+import type { PlanAnswer } from '../engine/work/answer'
 import { fineSign } from '../mechanics/units'
 import { capital, inSentence } from '../language/names'
 import type { Train } from '../mechanics/train'

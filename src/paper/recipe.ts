@@ -1,7 +1,7 @@
 import { fineDigits } from '../language/amounts'
 import { fineSign, micrometresPer, toFine, type Micrometres } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
-import type { PlanAnswer } from '../engine/plan/answer'
+import type { PlanAnswer } from '../engine/work/answer'
 import type { PackAnswer } from '../engine/rounding/answer'
 
 /** What goes out of and into a pack, in plates of the store: "put in 0.25 + 0.10 mm". */

@@ -1,4 +1,4 @@
-import type { Mark } from '../scene/marks'
+import type { Mark } from '../scene/drawings/marks'
 import { escape } from './escape'
 import type { Figure, PaperMark } from './page'
 import { pxPerMm } from './size'

@@ -1,5 +1,5 @@
 import { elevation } from '../scene/elevation'
-import { line, type Mark } from '../scene/marks'
+import { line, type Mark } from '../scene/drawings/marks'
 import { sideNoun, upThePage } from '../language/sides'
 import { spread } from '../scene/spread'
 import { standings } from '../scene/standing'

@@ -1,13 +1,13 @@
 import { shareText } from '../language/amounts'
 import type { Body, Train } from '../mechanics/train'
-import type { PlanAnswer } from '../engine/plan/answer'
-import { sideName } from '../language/couplingWords'
+import type { PlanAnswer } from '../engine/work/answer'
+import { towardSide } from '../language/sides'
 import { showsNothing } from '../engine/plan/sentence'
 import { capital } from '../language/names'
 
 /** Which side is which, and how signs are meant: said on every page where either is read. */
 export const sidesInWords = (train: Train): string =>
-  `Seen from the ${train.seenFrom} end, 3 o'clock is ${sideName(train, 1)} and 9 o'clock is ${sideName(train, -1)}. Left and right are those of the drawing.`
+  `Seen from the ${train.seenFrom} end, 3 o'clock is ${towardSide(train, 1)} and 9 o'clock is ${towardSide(train, -1)}. Left and right are those of the drawing.`
 
 export const signInWords = 'A dial reads + when its stem is pushed in.'
 

@@ -1,9 +1,10 @@
+import { shaftEnds } from '../mechanics/shaftEnds'
 import { growthOf, valueAt, type Line } from '../mechanics/growth'
 import { micrometresPer, type Millimetres } from '../mechanics/units'
 import { carriers, displaced, noMotion, type Motion } from '../mechanics/motion'
 import type { Body, Train } from '../mechanics/train'
 import type { Misalignment } from '../mechanics/readings/equation'
-import type { PlanAnswer } from '../engine/plan/answer'
+import type { PlanAnswer } from '../engine/work/answer'
 
 /** A shaft axis as deviation from where the drawing has it, up (rise) and toward 3 o'clock (side). */
 export interface Axis {
@@ -88,18 +89,6 @@ export const addAxes = (a: Axis, b: Axis, sign: 1 | -1 = 1): Axis => ({
   rise: addLines(a.rise, b.rise, sign),
   side: addLines(a.side, b.side, sign),
 })
-
-/** Where a machine's shaft is drawn: from flex plane to flex plane, or to its outermost foot. */
-export function shaftEnds(train: Train, machine: number): readonly [Millimetres, Millimetres] {
-  const body = train.machines[machine]
-  const left = train.couplings[machine - 1]?.q
-  const right = train.couplings[machine]?.p
-  const feet = body?.feet.map(({ x }) => x) ?? []
-  const reach = 2 * Math.max(body?.axis.left.z ?? 0, 100)
-  const low = left ?? Math.min(...feet, right === undefined ? Infinity : right - reach / 4)
-  const high = right ?? Math.max(...feet, left === undefined ? -Infinity : left + reach / 4)
-  return [low, Math.max(low, high)]
-}
 
 /** Every shaft axis of the train, relative to `zero`. */
 export function axisLines(

@@ -1,4 +1,4 @@
-import { path, rect, type Mark } from './marks'
+import { path, rect, type Mark } from './drawings/marks'
 import type { XScale } from './xScale'
 
 /** A broken scale, shown the same in every band: paper over the drawing between two wavy edges. */

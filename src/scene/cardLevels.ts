@@ -1,5 +1,5 @@
 import type { FootFacts } from './footFacts'
-import { line, type Mark } from './marks'
+import { line, type Mark } from './drawings/marks'
 import { spread } from './spread'
 
 /** Height of the strip in which leaders run from feet to cards (px). */

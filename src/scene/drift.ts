@@ -1,7 +1,7 @@
 import type { Micrometres, Millimetres } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
 import type { AsFound } from '../mechanics/readings/asFound'
-import { shaftEnds } from './axisLines'
+import { shaftEnds } from '../mechanics/shaftEnds'
 import type { Zero } from './zero'
 
 /** How surely a machine's line as found is known against the zero: one standard uncertainty. */

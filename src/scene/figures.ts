@@ -1,12 +1,13 @@
 import type { Train } from '../mechanics/train'
-import { asFound, type AsFound } from '../mechanics/readings/asFound'
+import { foundOf } from '../mechanics/readings/linesFound'
 import { noMotion, type Motion } from '../mechanics/motion'
-import type { CouplingAnswer, PlanAnswer } from '../engine/plan/answer'
+import type { CouplingAnswer } from '../engine/plan/answer'
+import type { PlanAnswer } from '../engine/work/answer'
 import { couplingsAnswer } from '../engine/plan/report'
 import { axisLines, foundAxes, motionsOf, type AxisLines } from './axisLines'
 import { driftOf, type Drift } from './drift'
 import { gatesOf, type Gate } from './gates'
-import { kept } from './kept'
+import { kept } from '../mechanics/kept'
 import { zeroOf } from './zero'
 
 /** The lines behind rise and side, in um and mm from the sheet's zero; plain data that can be sent. */
@@ -18,9 +19,6 @@ export interface Figures {
   /** Every coupling in every state as it stands, in document units; also where there is no plan. */
   readonly asFound: readonly CouplingAnswer[]
 }
-
-/** Every coupling's line as its readings give it. */
-export const foundOf = kept((train: Train): readonly AsFound[] => train.couplings.map(asFound))
 
 /** What rise and side show of a train before anything moves. */
 const standingFigures = kept((train: Train) => {

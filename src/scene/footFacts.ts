@@ -1,6 +1,7 @@
 import { micrometresPer, type Micrometres } from '../mechanics/units'
 import type { Body, Foot, Hole, Train } from '../mechanics/train'
-import type { FootAnswer, PlanAnswer } from '../engine/plan/answer'
+import type { FootAnswer } from '../engine/plan/answer'
+import type { PlanAnswer } from '../engine/work/answer'
 import { holeRadius } from '../mechanics/holeRadius'
 import { packRange } from '../mechanics/packRange'
 import { amount, showsNought, sideName, sideNoun, type Amount } from '../language/sides'

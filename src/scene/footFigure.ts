@@ -1,6 +1,6 @@
 import type { Train } from '../mechanics/train'
 import type { FootFacts } from './footFacts'
-import { circle, line, rect, type Mark } from './marks'
+import { circle, line, rect, type Mark } from './drawings/marks'
 import { upThePage } from '../language/sides'
 
 /** Scales that all feet of a sheet share, so that packs and holes can be compared by eye. */

@@ -5,7 +5,7 @@ import { checksOf, checkValue, type Check } from '../mechanics/misalignment/chec
 import { addMisalignments, stateShift } from '../mechanics/misalignment/stateShift'
 import type { Misalignment } from '../mechanics/readings/equation'
 import type { AxisLines } from './axisLines'
-import { kept } from './kept'
+import { kept } from '../mechanics/kept'
 
 /**
  * The opening that a planned cold line must pass at one place, everything else as planned, so that

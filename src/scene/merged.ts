@@ -1,4 +1,4 @@
-import type { Look, Mark } from './marks'
+import type { Look, Mark } from './drawings/marks'
 
 /** Marks of one look as a single path. */
 export interface Path {

@@ -1,7 +1,7 @@
 import type { Train } from '../mechanics/train'
 import { breakMarks } from './breakMarks'
 import { casingAbove } from './drawings/above'
-import { circle, line, rect, type Mark } from './marks'
+import { circle, line, rect, type Mark } from './drawings/marks'
 import { upThePage } from '../language/sides'
 import { standings, type Standing } from './standing'
 import type { XScale } from './xScale'

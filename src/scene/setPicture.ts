@@ -1,4 +1,4 @@
-import { circle, line, path, poly, rect, type Mark } from './marks'
+import { circle, line, path, poly, rect, type Mark } from './drawings/marks'
 import type { DraftSet } from '../document/edits/readingPresets'
 
 /** A small picture of how a set is read: shafts, bracket, stem, and the way that counts as +. */

@@ -1,7 +1,7 @@
 import type { Millimetres } from '../mechanics/units'
 import type { Body, Train } from '../mechanics/train'
-import { shaftEnds } from './axisLines'
-import { kept } from './kept'
+import { shaftEnds } from '../mechanics/shaftEnds'
+import { kept } from '../mechanics/kept'
 
 /**
  * Where a body stands in the drawing. Shafts that a coupling joins are drawn in one line, so each

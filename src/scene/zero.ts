@@ -1,7 +1,8 @@
 import { valueAt, type Line } from '../mechanics/growth'
 import type { Train } from '../mechanics/train'
 import { inSentence } from '../language/names'
-import { shaftEnds, type Axis } from './axisLines'
+import { shaftEnds } from '../mechanics/shaftEnds'
+import type { Axis } from './axisLines'
 
 /** From where rise and side are counted, and how that is said. */
 export interface Zero {

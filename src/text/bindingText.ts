@@ -1,6 +1,7 @@
 import { fineSign } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
-import type { BindingAnswer, PlanAnswer } from '../engine/plan/answer'
+import type { BindingAnswer } from '../engine/plan/answer'
+import type { PlanAnswer } from '../engine/work/answer'
 import { heading, paragraph } from './layout'
 
 /** Most limits listed; further ones are worth less and stand in the answer for programs. */

@@ -1,13 +1,13 @@
+import { micrometresPer, slopeSign } from '../mechanics/units'
 import { shareText } from '../language/amounts'
 import type { Train } from '../mechanics/train'
 import type { CheckReport } from '../engine/plan/answer'
 import { asFoundShares } from './couplingsText'
 import { heading, paragraph } from './layout'
 import { opening } from './planText'
-import { lineInWords, setName } from '../language/readingsText'
+import { lineInWords, setName } from '../language/readingSets'
 import { cautionText, findingsText, notEnteredText } from './remarksText'
 import { showsNothing, valueOf } from '../engine/plan/sentence'
-import { slopeSign } from '../mechanics/units'
 
 type Report = Extract<CheckReport, { ok: true }>
 
@@ -27,7 +27,7 @@ export function checkText(train: Train, report: Report): string {
         showsNothing(value, train) ? 'next to none' : valueOf(value, train)
       const tilt = (value: number) => `${value.toFixed(2)} ${slopeSign(train.units)}`
       return paragraph(
-        `${coupling.name}: ${lineInWords(train, coupling, entry.offset, entry.slope)}. Standard uncertainty: rise ${unsure(offset.z)} and ${tilt(slope.z)}, side ${unsure(offset.y)} and ${tilt(slope.y)}. The readings agree within ${entry.residual.toFixed(1)} of their uncertainty.`,
+        `${coupling.name}: ${lineInWords(train, coupling, { y: entry.offset.y * micrometresPer[train.units.fine], z: entry.offset.z * micrometresPer[train.units.fine] }, entry.slope)}. Standard uncertainty: rise ${unsure(offset.z)} and ${tilt(slope.z)}, side ${unsure(offset.y)} and ${tilt(slope.y)}. The readings agree within ${entry.residual.toFixed(1)} of their uncertainty.`,
         '',
         2,
       )

@@ -1,7 +1,8 @@
 import { shareText } from '../language/amounts'
 import type { Train } from '../mechanics/train'
-import type { AsFoundAnswer, CheckAnswer, PlanAnswer } from '../engine/plan/answer'
-import { checkInWords, tightest } from '../language/couplingWords'
+import type { AsFoundAnswer, CheckAnswer } from '../engine/plan/answer'
+import type { PlanAnswer } from '../engine/work/answer'
+import { checkInWords, tightest } from '../engine/plan/couplingWords'
 import { firm, heading, paragraph, table } from './layout'
 
 const columns = [{ head: '' }, { head: '', align: 'right' }, { head: '' }] as const

@@ -1,7 +1,8 @@
 import type { Body, Foot, Train } from '../mechanics/train'
-import type { FootAnswer, PlanAnswer } from '../engine/plan/answer'
+import type { FootAnswer } from '../engine/plan/answer'
+import type { PlanAnswer } from '../engine/work/answer'
 import { micrometresPer } from '../mechanics/units'
-import { sideName } from '../language/couplingWords'
+import { towardSide } from '../language/sides'
 import { heading, paragraph, table } from './layout'
 import { showsNothing, valueOf } from '../engine/plan/sentence'
 import { inSentence } from '../language/names'
@@ -74,7 +75,7 @@ function footCells(train: Train, foot: Foot, move: FootAnswer | undefined): stri
       : `${shim > 0 ? 'add' : 'remove'} ${valueOf(Math.abs(shim), train)}`,
     showsNothing(side, train)
       ? 'no slide'
-      : `${valueOf(Math.abs(side), train)} ${sideName(train, side)}`,
+      : `${valueOf(Math.abs(side), train)} ${towardSide(train, side)}`,
     packCell(train, foot, move?.packAfter),
     roomCell(train, move?.boltAt?.room),
   ]

@@ -1,15 +1,16 @@
 import { shareText } from '../language/amounts'
 import { fineSign } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
-import type { PlanAnswer, ProofAnswer } from '../engine/plan/answer'
+import type { ProofAnswer } from '../engine/plan/answer'
+import type { PlanAnswer } from '../engine/work/answer'
 import { bindingText } from './bindingText'
 import { asFoundShares, couplingsText } from './couplingsText'
 import { conflictText } from './conflictText'
-import { sideName } from '../language/couplingWords'
+import { towardSide } from '../language/sides'
 import { feetText } from './feetText'
 import { heading, paragraph } from './layout'
 import { packsText, toldAnswer } from './packsText'
-import { expectedText } from '../language/readingsText'
+import { expectedText } from './readingsText'
 import { readyLine, readyText } from './readyText'
 import { remediesText } from './remediesText'
 import { cautionText, findingsText, notEnteredText } from './remarksText'
@@ -64,7 +65,7 @@ export function opening(train: Train): string[] {
   return [
     ...paragraph(train.name),
     ...paragraph(
-      `Seen from the ${train.seenFrom} end, 3 o'clock is ${sideName(train, 1)} and 9 o'clock is ${sideName(train, -1)}; left and right are those of the train.`,
+      `Seen from the ${train.seenFrom} end, 3 o'clock is ${towardSide(train, 1)} and 9 o'clock is ${towardSide(train, -1)}; left and right are those of the train.`,
     ),
     '',
   ]

@@ -3,7 +3,7 @@ import type { StepAnswer } from '../engine/work/steps/answer'
 import type { Train } from '../mechanics/train'
 import { fineDigits } from '../language/amounts'
 import { fineSign, micrometresPer } from '../mechanics/units'
-import { lineInWords } from '../language/readingsText'
+import { lineInWords } from '../language/readingSets'
 import { capital } from '../language/names'
 
 /** What the couplings should show after a step, where somebody stops to read; and what cannot be judged by it. */
@@ -27,7 +27,9 @@ function setLine(train: Train, entry: ExpectedAnswer): string {
   const lead = `set ${entry.set + 1}`
   const coupling = train.couplings.find(({ id }) => id === entry.coupling)
   if (!('readings' in entry))
-    return coupling ? `${lead} ${lineInWords(train, coupling, entry.offset, entry.slope)}` : lead
+    return coupling
+      ? `${lead} ${lineInWords(train, coupling, { y: entry.offset.y * micrometresPer[train.units.fine], z: entry.offset.z * micrometresPer[train.units.fine] }, entry.slope)}`
+      : lead
   const gap = coupling?.found[entry.set]?.kind === 'gap'
   const texts = entry.readings.map(([hour, value]) => {
     const digits = fineDigits(Math.abs(value * micrometresPer[train.units.fine]), train.units)

@@ -1,5 +1,5 @@
 import { HoldSolver } from '../engine/studies/holds/holdSolver'
-import type { PlanAnswer } from '../engine/plan/answer'
+import type { PlanAnswer } from '../engine/work/answer'
 import { planRead } from '../engine/planTrain'
 import type { Solver } from '../engine/lp/solver'
 import { TradeoffPlanner } from '../engine/studies/tradeoff/tradeoff'

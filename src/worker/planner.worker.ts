@@ -1,4 +1,4 @@
-import type { PlanAnswer } from '../engine/plan/answer'
+import type { PlanAnswer } from '../engine/work/answer'
 import { planRead } from '../engine/planTrain'
 import { figuresOf } from '../scene/figures'
 import { sentenceOf } from '../engine/plan/sentence'

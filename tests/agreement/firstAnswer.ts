@@ -1,5 +1,5 @@
 import { planTrain } from '../../src/engine/planTrain'
-import type { PlanAnswer } from '../../src/engine/plan/answer'
+import type { PlanAnswer } from '../../src/engine/work/answer'
 import type { Solver } from '../../src/engine/lp/solver'
 import type { FirstAnswer } from '../second/disagreements'
 import { judge } from '../second/judge'

@@ -24,7 +24,7 @@ const stand = vi.hoisted((): Standing => ({}))
 
 // The page's planner lives in a worker. Here the reading is the real one and so are the refusals, and
 // every train that can be planned gets one plan made beforehand: what is asked is what undoing brings back.
-vi.mock('../../src/app/planner', () => ({
+vi.mock('../../src/app/services/planner', () => ({
   Planner: class {
     ask({ document, text }: Question): Promise<Reply> {
       const read = readTrain(document ?? JSON.parse(text ?? ''))

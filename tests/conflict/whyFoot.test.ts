@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { whyFoot, type WhyFoot } from '../../src/engine/studies/why/whyFoot'
+import { whyFoot } from '../../src/engine/studies/why/whyFoot'
+import type { WhyFoot } from '../../src/engine/studies/why/whyFootSentence'
 import { planRead } from '../../src/engine/planTrain'
 import type { TrainDocument } from '../../src/document/schema'
 import { glpkSolver } from '../../src/solvers/glpk'

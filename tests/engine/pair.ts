@@ -1,6 +1,6 @@
 import { expect } from 'vitest'
 import { planTrain } from '../../src/engine/planTrain'
-import type { PlanAnswer } from '../../src/engine/plan/answer'
+import type { PlanAnswer } from '../../src/engine/work/answer'
 import { readTrain } from '../../src/document/readTrain'
 import type { Train } from '../../src/mechanics/train'
 import { glpkSolver } from '../../src/solvers/glpk'

@@ -4,7 +4,7 @@ import { sharesOf } from '../../src/mechanics/misalignment/shares'
 import { sharesAfter } from '../../src/engine/proof/couplingsMet'
 import { noMotion } from '../../src/mechanics/motion'
 import { settingBeside } from '../../src/mechanics/misalignment/settingBeside'
-import { settingInLines, settingWords } from '../../src/language/settingWords'
+import { settingInLines, settingWords } from '../../src/engine/plan/settingWords'
 import { at, given, pair, planOf, trainOf, type Json } from './pair'
 
 const why = 'measured on the test stand'

@@ -7,11 +7,7 @@ import { readAgain, repeatsOf, usedAlone } from '../../src/document/edits/repeat
 import { sagDoubt, sagFrom, sagWords } from '../../src/document/edits/sag'
 import { readingSaid, setTitle, setUp } from '../../src/document/words/setWords'
 import { signWords } from '../../src/engine/work/ready/signs'
-import type {
-  CouplingDocument,
-  ReadingSetDocument,
-  TrainDocument,
-} from '../../src/document/schema'
+import type { CouplingDocument, ReadingSetDocument, TrainDocument } from '../../src/document/schema'
 
 const units = { length: 'mm', fine: 'mm', temperature: 'C' } as const
 

@@ -7,7 +7,7 @@ import { readingWithoutZero, type Misalignment } from '../../src/mechanics/readi
 import type { Train } from '../../src/mechanics/train'
 import { actualMotion, type Actual } from '../../src/engine/work/loop/actual'
 import { compareReadings, type Measured } from '../../src/engine/work/loop/compare'
-import type { Meaning } from '../../src/engine/work/loop/meaning'
+import type { Meaning } from '../../src/engine/work/loop/change'
 import { fourFeet, pair, trainOf, type Json } from '../engine/pair'
 import { Random } from '../second/random'
 

@@ -1,6 +1,16 @@
 import { describe, expect, it } from 'vitest'
-import { addPage, recordText, verifyRecord, type PageDraft } from '../../src/engine/work/loop/record'
-import { asFoundPage, asLeftPage, nothingMovedPage, stepPage } from '../../src/engine/work/loop/pages'
+import {
+  addPage,
+  recordText,
+  verifyRecord,
+  type PageDraft,
+} from '../../src/engine/work/loop/record'
+import {
+  asFoundPage,
+  asLeftPage,
+  nothingMovedPage,
+  stepPage,
+} from '../../src/engine/work/loop/pages'
 import { canonical, digest } from '../../src/engine/work/loop/seal'
 import { readTrain } from '../../src/document/readTrain'
 import { workRecordOf, type RecordPage } from '../../src/document/work'

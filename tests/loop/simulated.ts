@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { planTrain } from '../../src/engine/planTrain'
-import type { PlanAnswer } from '../../src/engine/plan/answer'
+import type { PlanAnswer } from '../../src/engine/work/answer'
 import { sharesOf, worstShare } from '../../src/mechanics/misalignment/shares'
 import { addMisalignments } from '../../src/mechanics/misalignment/stateShift'
 import { couplingMotions } from '../../src/mechanics/misalignment/couplingMotion'

@@ -3,7 +3,7 @@ import { couplingMotions } from '../../src/mechanics/misalignment/couplingMotion
 import { sharesOf } from '../../src/mechanics/misalignment/shares'
 import type { Motion } from '../../src/mechanics/motion'
 import { valueOf } from '../../src/engine/lp/affine'
-import { buildProgram } from '../../src/engine/lp/buildProgram'
+import { buildProgram } from '../../src/engine/lp/rows/buildProgram'
 import { beyond } from '../../src/engine/lp/cuts'
 import { programUnit, type Program } from '../../src/engine/lp/program'
 import { sharesAfter } from '../../src/engine/proof/couplingsMet'

@@ -1,6 +1,6 @@
 import { planRead } from '../../src/engine/planTrain'
-import { withReasons } from '../../src/engine/reasons'
-import type { PlanAnswer } from '../../src/engine/plan/answer'
+import { withReasons } from '../../src/engine/withReasons'
+import type { PlanAnswer } from '../../src/engine/work/answer'
 import type { Remedy } from '../../src/engine/infeasible/remedies/answer'
 import { readTrain } from '../../src/document/readTrain'
 import type { TrainDocument } from '../../src/document/schema'

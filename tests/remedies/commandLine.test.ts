@@ -1,7 +1,7 @@
 import { Readable } from 'node:stream'
 import { describe, expect, it } from 'vitest'
 import { run } from '../../src/cli/run'
-import type { PlanAnswer } from '../../src/engine/plan/answer'
+import type { PlanAnswer } from '../../src/engine/work/answer'
 import { applyRemedy } from '../../src/engine/infeasible/remedies/change'
 import { holdfast } from '../cli/shell'
 import { reasonsOf } from './bench'

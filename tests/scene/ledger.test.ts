@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { withReasons } from '../../src/engine/reasons'
+import { withReasons } from '../../src/engine/withReasons'
 import { holdsOf } from '../../src/engine/studies/holds/holdRows'
 import { planRead } from '../../src/engine/planTrain'
 import { conflictMarks, conflictPlaces } from '../../src/scene/conflictMarks'

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { circle, line, rect, type Mark } from '../../src/scene/marks'
+import { circle, line, rect, type Mark } from '../../src/scene/drawings/marks'
 import { merged } from '../../src/scene/merged'
 import { sheetScene } from '../../src/scene/sheet'
 import { drawExample, exampleFiles } from './trains'

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { kept } from '../../src/scene/kept'
+import { kept } from '../../src/mechanics/kept'
 import { sheetScene } from '../../src/scene/sheet'
 import { unchanged } from '../../src/scene/unchanged'
 import { drawExample } from './trains'

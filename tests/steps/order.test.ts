@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { Motion } from '../../src/mechanics/motion'
-import { noMotion } from '../../src/mechanics/motion'
+import { type Motion, noMotion } from '../../src/mechanics/motion'
 import { asFound } from '../../src/mechanics/readings/asFound'
 import type { StepsAnswer } from '../../src/engine/work/steps/answer'
 import { orderOfWork, type OrderOptions } from '../../src/engine/work/steps/orderOfWork'

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import { planTrain } from '../../src/engine/planTrain'
-import { withSteps } from '../../src/engine/work/steps/withSteps'
+import { withSteps } from '../../src/engine/withSteps'
 import { readTrain } from '../../src/document/readTrain'
 import { solver } from '../engine/pair'
 import { Random } from '../second/random'

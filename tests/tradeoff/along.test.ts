@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import type { PlanAnswer } from '../../src/engine/plan/answer'
+import type { PlanAnswer } from '../../src/engine/work/answer'
 import { planRead } from '../../src/engine/planTrain'
 import type { TrainDocument } from '../../src/document/schema'
 import type { Train } from '../../src/mechanics/train'

@@ -1,8 +1,8 @@
 import { computed, type ComputedRef } from 'vue'
 import { saidBody, numberAt, type BodyAt } from '../../document/edits/bodies'
 import { holeRoom, holeStep, type HoleEntry, type HoleRoom } from '../../document/edits/holeRoom'
-import { fineSaid } from '../../document/words/said'
-import { towardSide } from '../../document/words/sides'
+import { fineSaid } from '../../document/said'
+import { towardSide } from '../../document/sides'
 import { valueAt, withValue, type Path } from '../../document/place'
 import { useJob } from '../stores/job'
 

@@ -6,7 +6,7 @@ import type { TrainDocument } from '../../document/schema'
 import type { Tradeoff } from '../../engine/studies/tradeoff/tradeoff'
 import { alongKey } from '../../worker/alongKey'
 import type { Reasons, StudyReply } from '../../worker/studyMessages'
-import { Studier } from '../studier'
+import { Studier } from '../services/studier'
 import { useJob } from './job'
 import { usePlan } from './plan'
 

@@ -1,11 +1,10 @@
 import { defineStore } from 'pinia'
 import { computed, shallowRef, watch } from 'vue'
-import type { Waiver } from '../../document/work'
-import { workRecordOf } from '../../document/work'
+import { type Waiver, workRecordOf } from '../../document/work'
 import { withValue } from '../../document/place'
 import type { TrainDocument } from '../../document/schema'
 import type { Work } from '../../worker/studyMessages'
-import { Studier } from '../studier'
+import { Studier } from '../services/studier'
 import { useJob } from './job'
 import { usePlan } from './plan'
 

@@ -1,5 +1,12 @@
-import { growthPoint, readingSet, state, tolerance } from '../schema'
-import type { CouplingDocument, MachineDocument, TrainDocument } from '../schema'
+import {
+  type CouplingDocument,
+  growthPoint,
+  type MachineDocument,
+  readingSet,
+  state,
+  tolerance,
+  type TrainDocument,
+} from '../schema'
 import type { Coupling, Train } from '../../mechanics/train'
 import { asFound, type AsFound } from '../../mechanics/readings/asFound'
 import { readTrain } from '../readTrain'

@@ -1,6 +1,6 @@
 import type { TrainDocument } from '../schema'
-import { corners } from '../../engine/work/ready/footGap'
-import { towardSide } from '../words/sides'
+import { corners } from '../../mechanics/train'
+import { towardSide } from '../sides'
 
 /** The corners of a foot in the order in which its gaps are given: "left end, toward the river". */
 export const cornersOf = (document: TrainDocument): string[] =>

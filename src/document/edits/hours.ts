@@ -1,5 +1,5 @@
 import type { TrainDocument } from '../schema'
-import { towardSide } from '../words/sides'
+import { towardSide } from '../sides'
 
 /** A reading as a document under way holds it: either number may be missing still. */
 export type DraftReading = readonly [hour: number | undefined, value: number | undefined]

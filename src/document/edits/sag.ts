@@ -1,5 +1,5 @@
 import type { DocumentUnits } from '../../mechanics/units'
-import { fineSaid } from '../words/said'
+import { fineSaid } from '../said'
 
 /**
  * Sag of a bracket as it is written down: the reading of a stiff bar at the bottom after 0 at the top

@@ -1,5 +1,10 @@
 import type { TrainDocument } from '../schema'
-import { kilogramsPer, micrometresPer, millimetresPer, type DocumentUnits } from '../../mechanics/units'
+import {
+  kilogramsPer,
+  micrometresPer,
+  millimetresPer,
+  type DocumentUnits,
+} from '../../mechanics/units'
 import { quantityAt, type Quantity } from '../typed/quantity'
 
 /**

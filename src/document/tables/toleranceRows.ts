@@ -1,5 +1,5 @@
 import { micrometresPer, type DocumentUnits } from '../../mechanics/units'
-import { digitsSaid } from '../words/said'
+import { digitsSaid } from '../said'
 import type { ToleranceCatalogue } from '../catalogues'
 
 /** A published tolerance as it would be written into a coupling, in the document's units. */

@@ -1,5 +1,4 @@
-import type { DocumentUnits } from '../../mechanics/units'
-import { fineSign, massSign, slopeSign } from '../../mechanics/units'
+import { type DocumentUnits, fineSign, massSign, slopeSign } from '../../mechanics/units'
 import type { Path } from '../place'
 
 /** What a number of the train file measures; decides its unit and how it converts. */

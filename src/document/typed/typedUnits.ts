@@ -1,4 +1,9 @@
-import { micrometresPer, millimetresPer, kilogramsPer, type DocumentUnits } from '../../mechanics/units'
+import {
+  micrometresPer,
+  millimetresPer,
+  kilogramsPer,
+  type DocumentUnits,
+} from '../../mechanics/units'
 import type { Quantity } from './quantity'
 
 /** Units people type, as multiples of mm, um, mrad, 1e-6 per kelvin and kg. */

@@ -2,7 +2,7 @@ import type { CouplingDocument, TrainDocument } from '../schema'
 import type { DocumentUnits } from '../../mechanics/units'
 import { hourName } from '../edits/hours'
 import { endNames } from './lineSaid'
-import { fineSaid, lengthSaid } from './said'
+import { fineSaid, lengthSaid } from '../said'
 import type { DraftSet } from '../edits/readingPresets'
 
 const other = { left: 'right', right: 'left' } as const

@@ -2,11 +2,23 @@ import { fineText, lengthText } from '../../language/amounts'
 import { toFine, toLength } from '../../mechanics/units'
 import type { Coupling, Train } from '../../mechanics/train'
 import { tidy } from '../../language/tidy'
-import { sideName } from '../../language/couplingWords'
-import { setName } from '../../language/readingsText'
+import { towardSide } from '../../language/sides'
+import { setName } from '../../language/readingSets'
 import { counted, inSentence, listed } from '../../language/names'
-import type { ClosureAnswer, ReadyItem } from '../work/ready/answer'
 import type { ClosureCheck } from './closures'
+
+/** How one full sweep closes; numbers in the document's units. */
+export interface ClosureAnswer {
+  coupling: string
+  set: number
+  value: number
+  limit: number
+  source: string
+  within: boolean
+  /** What half of it would do at the far feet of either machine, either way. */
+  doubt: { machine: string; x: number; rise: number; side: number }[]
+  words: string
+}
 
 /** A closure in the document's units and in words. */
 export function closureAnswer(
@@ -46,7 +58,7 @@ export function doubtWords(train: Train, { value, doubt }: ClosureCheck): string
   const text = (size: number) => fineText(Math.abs(size), train.units)
   const places = doubt.map(({ machine, x, rise, side }) => {
     const name = inSentence(train.machines[machine]?.name ?? '')
-    return `the far feet of ${name} (x ${lengthText(x, train.units)}) ${text(rise)} up or down, or ${text(side)} ${sideName(train, 1)} or ${sideName(train, -1)}`
+    return `the far feet of ${name} (x ${lengthText(x, train.units)}) ${text(rise)} up or down, or ${text(side)} ${towardSide(train, 1)} or ${towardSide(train, -1)}`
   })
   return `half of it, ${text(value / 2)}, in one reading would put ${listed(places)}`
 }
@@ -57,7 +69,7 @@ export function closureItem(
   coupling: Coupling,
   checks: readonly ClosureCheck[],
   open: readonly number[],
-): (Pick<ReadyItem, 'words'> & { readonly state: 'in' | 'missing' | 'bad' }) | undefined {
+): { readonly state: 'in' | 'missing' | 'bad'; readonly words: string } | undefined {
   const off = checks.filter(({ within }) => !within)
   if (off.length > 0)
     return {

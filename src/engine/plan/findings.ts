@@ -2,8 +2,8 @@ import type { Body, Coupling, Train } from '../../mechanics/train'
 import type { AsFound } from '../../mechanics/readings/asFound'
 import { closureChecks } from './closures'
 import { doubtWords } from './closureWords'
-import { sideName } from '../../language/couplingWords'
-import { settingWords } from '../../language/settingWords'
+import { towardSide } from '../../language/sides'
+import { settingWords } from './settingWords'
 import { fineText } from '../../language/amounts'
 import type { Finding } from './answer'
 import { hasTeeth, rolledShafts, toothCheck } from './rollWords'
@@ -41,7 +41,7 @@ const shownRoll = 0.1
 /** A gear whose roll was freed: what that may do to both shafts, before any plan uses it. */
 function ofRoll(train: Train, body: Body): Finding[] {
   if (body.held || !body.may.roll || !hasTeeth(body)) return []
-  const feet = `its feet ${sideName(train, 1)} up`
+  const feet = `its feet ${towardSide(train, 1)} up`
   return [
     {
       where: `${body.place}.free.roll`,

@@ -4,7 +4,7 @@ import type { AsFound } from '../../mechanics/readings/asFound'
 import { worstShare, type CouplingResult } from '../../mechanics/misalignment/shares'
 import { noMotion, type Motion } from '../../mechanics/motion'
 import { prove, type Proof } from '../proof/prove'
-import type { BindingAnswer, PlanAnswer, ProofAnswer } from './answer'
+import type { BindingAnswer, PlanFigures, ProofAnswer } from './answer'
 import { cautionsOf } from './cautions'
 import { findingsOf } from './findings'
 import { notEnteredOf } from './notEntered'
@@ -31,7 +31,7 @@ export function planSolved(
   standing: readonly CouplingResult[],
   solved: PlanOutcome,
   binding: BindingAnswer[] = [],
-): PlanAnswer {
+): PlanFigures {
   const known = {
     name: train.name,
     share: train.plan.share,
@@ -61,7 +61,7 @@ export function planSolved(
     status: 'planned' | 'in-tolerance',
     motions: readonly Motion[],
     bound: Micrometres,
-  ): PlanAnswer {
+  ): PlanFigures {
     const lines = found.map(({ line }) => line)
     const proof = prove(train, lines, motions, train.plan.share, bound)
     if (!proof.sound)

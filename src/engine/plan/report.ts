@@ -5,7 +5,11 @@ import { expectedSets } from '../../mechanics/readings/expected'
 import type { Motion } from '../../mechanics/motion'
 import { couplingMotions } from '../../mechanics/misalignment/couplingMotion'
 import { addMisalignments } from '../../mechanics/misalignment/stateShift'
-import { sharesOf, type CheckResult, type CouplingResult } from '../../mechanics/misalignment/shares'
+import {
+  sharesOf,
+  type CheckResult,
+  type CouplingResult,
+} from '../../mechanics/misalignment/shares'
 import type {
   AsFoundAnswer,
   BodyAnswer,

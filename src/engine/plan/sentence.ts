@@ -1,7 +1,7 @@
 import { fineDigits, shareText } from '../../language/amounts'
 import { fineSign, micrometresPer } from '../../mechanics/units'
 import type { Body, Train } from '../../mechanics/train'
-import type { FootAnswer, PlanAnswer } from './answer'
+import type { FootAnswer, PlanFigures } from './answer'
 import { bodiesInWords, capital, counted, inSentence, listed } from '../../language/names'
 
 /** The plan as people say it, in three parts so that a screen can set them apart. */
@@ -30,7 +30,7 @@ export const valueOf = (value: number, train: Train): string =>
   `${digitsOf(value, train)} ${fineSign[train.units.fine]}`
 
 /** Says in plain words what an answer means; the held bodies are named in it. */
-export function sentenceOf(train: Train, answer: PlanAnswer): Sentence {
+export function sentenceOf(train: Train, answer: PlanFigures): Sentence {
   switch (answer.status) {
     case 'planned':
       return {
@@ -57,7 +57,7 @@ export function sentenceOf(train: Train, answer: PlanAnswer): Sentence {
   }
 }
 
-const noPlan = (what: string, answer: PlanAnswer): Sentence => ({
+const noPlan = (what: string, answer: PlanFigures): Sentence => ({
   headline: `${what}: no plan is shown.`,
   moves: answer.why === undefined ? '' : `${capital(answer.why)}.`,
   proof: '',
@@ -67,21 +67,21 @@ const noPlan = (what: string, answer: PlanAnswer): Sentence => ({
 export const sentenceText = ({ headline, moves, proof }: Sentence): string =>
   [headline, moves, proof].filter((part) => part !== '').join(' ')
 
-const heldNames = (train: Train, answer: PlanAnswer): string[] =>
+const heldNames = (train: Train, answer: PlanFigures): string[] =>
   train.bodies.filter(({ id }) => answer.held.includes(id)).map(({ name }) => inSentence(name))
 
-const headlineOf = (train: Train, answer: PlanAnswer): string => {
+const headlineOf = (train: Train, answer: PlanFigures): string => {
   const names = heldNames(train, answer)
   return names.length === 0 ? 'Nothing is held.' : `Hold ${listed(names)}.`
 }
 
-const holding = (train: Train, answer: PlanAnswer): string => {
+const holding = (train: Train, answer: PlanFigures): string => {
   const names = heldNames(train, answer)
   return names.length === 0 ? 'with nothing held' : `holding ${listed(names)}`
 }
 
 /** Shim over feet, slide over rows of feet, axial moves over bodies; only what shows in the digits. */
-function movesOf(train: Train, answer: PlanAnswer): string {
+function movesOf(train: Train, answer: PlanFigures): string {
   const feet = answer.feet ?? []
   const footOf = (body: Body, index: number): FootAnswer | undefined =>
     feet.find((foot) => foot.body === body.id && foot.foot === body.feet[index]?.id)
@@ -128,7 +128,7 @@ function counts(
   )
 }
 
-function tightestAfter(train: Train, answer: PlanAnswer): string {
+function tightestAfter(train: Train, answer: PlanFigures): string {
   const worst = (answer.couplings ?? []).reduce<{ coupling: string; state: string; share: number }>(
     (a, b) => (b.share > a.share ? b : a),
     { coupling: '', state: '', share: -1 },
@@ -137,7 +137,7 @@ function tightestAfter(train: Train, answer: PlanAnswer): string {
   return `The tightest coupling then uses ${shareText(worst.share)} of its tolerance (${placeInWords(train, worst)})${room}.`
 }
 
-function tightestAsFound(train: Train, answer: PlanAnswer): string {
+function tightestAsFound(train: Train, answer: PlanFigures): string {
   const all = answer.asFound.flatMap(({ coupling, share }) =>
     Object.entries(share).map(([state, value]) => ({ coupling, state, share: value })),
   )
@@ -163,12 +163,12 @@ function apart(reached: number, asked: number): string {
 }
 
 /** "Proven" is meant of this alone: no plan within the numbers given costs less. */
-function proofOf(train: Train, answer: PlanAnswer): string {
+function proofOf(train: Train, answer: PlanFigures): string {
   const least = valueOf(answer.proof?.bound ?? 0, train)
   const { shim, side, axial } = train.plan.weights
   const plain = [shim, side, axial, ...train.bodies.map(({ weight }) => weight)].every(
     (weight) => weight === 1,
   )
   const needs = plain ? `needs less than ${least}` : `costs less than ${least}, weighted as entered`
-  return `${capital(holding(train, answer))}, no plan for these numbers ${needs}. ${answer.rounded?.sentence ?? 'Before rounding to shims.'}`
+  return `${capital(holding(train, answer))}, no plan for these numbers ${needs}. ${(answer as { readonly rounded?: { readonly sentence: string } }).rounded?.sentence ?? 'Before rounding to shims.'}`
 }

@@ -3,12 +3,12 @@ import { toFine, type Micrometres } from '../../mechanics/units'
 import type { Body, Train } from '../../mechanics/train'
 import type { AsFound } from '../../mechanics/readings/asFound'
 import type { Motion } from '../../mechanics/motion'
-import type { PlanAnswer } from '../plan/answer'
+import type { PlanFigures } from '../plan/answer'
 import { tidy } from '../../language/tidy'
 import * as report from '../plan/report'
 import { footMove } from '../plan/totals'
 import type { Solver } from '../lp/solver'
-import { roundedSentence } from '../../text/packsText'
+import { roundedSentence } from './roundedSentence'
 import { counted, inSentence, listed } from '../../language/names'
 import type { PackAnswer, RoundedAnswer, RoundedFoot, SmallMove } from './answer'
 import { isLoose } from './footGroups'
@@ -28,11 +28,11 @@ const nothing: Micrometres = 0.1
 export function roundedAnswer(
   train: Train,
   found: readonly AsFound[],
-  plan: PlanAnswer,
+  plan: PlanFigures,
   motions: readonly Motion[],
   share: number,
   solver: Solver,
-): Pick<PlanAnswer, 'packs' | 'rounded'> {
+): { packs?: PackAnswer[]; rounded?: RoundedAnswer } {
   if (!train.plan.shims || plan.status !== 'planned') return {}
   const rounding = roundPlan(train, found, motions, share, solver)
   const fine = (value: Micrometres) => tidy(toFine(value, train.units))

@@ -1,5 +1,5 @@
 import type { Body } from '../../mechanics/train'
-import { circle, line, path, poly, rect, type Mark } from '../marks'
+import { circle, line, path, poly, rect, type Mark } from './marks'
 
 /** Where a casing seen from above has to fit, in px. */
 export interface Above {

@@ -1,4 +1,4 @@
-import { line, rect, type Mark } from '../marks'
+import { line, rect, type Mark } from './marks'
 
 /** Two hubs and the spacer between their flex planes; one pair of flanges where the planes are one. */
 export function couplingMarks(p: number, q: number, axis: number, half: number): Mark[] {

@@ -1,4 +1,4 @@
-import { line, path, poly, rect, type Mark } from '../marks'
+import { line, path, poly, rect, type Mark } from './marks'
 import type { Frame } from './frame'
 import { brackets, pedestal } from './parts'
 

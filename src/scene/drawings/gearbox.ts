@@ -1,4 +1,4 @@
-import { line, path, rect, type Mark } from '../marks'
+import { line, path, rect, type Mark } from './marks'
 import type { Frame } from './frame'
 import { bolts } from './parts'
 

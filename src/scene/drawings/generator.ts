@@ -1,4 +1,4 @@
-import { circle, line, rect, type Mark } from '../marks'
+import { circle, line, rect, type Mark } from './marks'
 import type { Frame } from './frame'
 import { pedestal } from './parts'
 

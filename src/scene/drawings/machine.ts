@@ -1,5 +1,5 @@
 import type { Body } from '../../mechanics/train'
-import type { Mark } from '../marks'
+import type { Mark } from './marks'
 import { blower } from './blower'
 import { compressor } from './compressor'
 import { engine } from './engine'

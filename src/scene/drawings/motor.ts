@@ -1,4 +1,4 @@
-import { circle, line, path, rect, type Mark } from '../marks'
+import { circle, line, path, rect, type Mark } from './marks'
 import type { Frame } from './frame'
 import { brackets } from './parts'
 

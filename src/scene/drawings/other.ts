@@ -1,4 +1,4 @@
-import { line, rect, type Mark } from '../marks'
+import { line, rect, type Mark } from './marks'
 import type { Frame } from './frame'
 import { brackets } from './parts'
 

@@ -1,4 +1,4 @@
-import { line, poly, rect, type Mark } from '../marks'
+import { line, poly, rect, type Mark } from './marks'
 import type { Frame } from './frame'
 
 /**

@@ -1,6 +1,5 @@
 import type { Member } from '../elastic/limit'
-import type { Asker } from './shrink'
-import { shrink } from './shrink'
+import { type Asker, shrink } from './shrink'
 
 /** An irreducible set, with the smallest worst share of its couplings while all of it is kept. */
 export interface Irreducible {

@@ -1,7 +1,7 @@
 import type { Train } from '../../../mechanics/train'
 import type { Member } from '../elastic/limit'
 import type { Press } from '../elastic/dualWeights'
-import { sideName } from '../../../language/couplingWords'
+import { towardSide } from '../../../language/sides'
 import { inSentence } from '../../../language/names'
 import type { ConflictMember, Toward } from './answer'
 
@@ -49,9 +49,9 @@ export function towardInWords(train: Train, member: Member, toward: Toward | und
   if (member.kind === 'tilt') return `${toward === 'down' ? 'falling' : 'rising'} to the right`
   switch (toward) {
     case 'three':
-      return sideName(train, 1)
+      return towardSide(train, 1)
     case 'nine':
-      return sideName(train, -1)
+      return towardSide(train, -1)
     case 'left':
     case 'right':
       return `toward the ${toward} end`

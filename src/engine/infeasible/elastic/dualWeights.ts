@@ -1,6 +1,5 @@
-import { shareColumn, type Row } from '../../lp/program'
+import { type Meaning, type Row, shareColumn } from '../../lp/program'
 import { stageRows } from '../../lp/stage'
-import type { Meaning } from '../../lp/program'
 import { keyOf, memberOf } from './limit'
 import type { Part } from './subproblem'
 import type { Reach } from './shareFeasibility'

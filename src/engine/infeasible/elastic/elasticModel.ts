@@ -1,6 +1,6 @@
 import type { Train } from '../../../mechanics/train'
 import type { AsFound } from '../../../mechanics/readings/asFound'
-import { buildProgram } from '../../lp/buildProgram'
+import { buildProgram } from '../../lp/rows/buildProgram'
 import type { Program, Row } from '../../lp/program'
 import { keyOf, memberOf, type Member } from './limit'
 

@@ -4,12 +4,13 @@ import { limitWords } from '../../plan/limitWords'
 import { tidy } from '../../../language/tidy'
 import type { PartSolver } from '../../plan/partSolver'
 import { solveParts } from '../../plan/solveParts'
-import type { Group, Partition } from '../../lp/parts'
+import type { Partition } from '../../lp/parts'
 import { standingShare } from '../../lp/standing'
 import type { Solver } from '../../lp/solver'
 import type { BindingAnswer } from '../../plan/answer'
 import { furthestApart, type Apart } from './apart'
-import { pressOn, type Prop, type Pull } from './dualWeights'
+import { pressOn, type Pull } from './dualWeights'
+import type { FloorCause, FloorKind } from './floorCause'
 import { floorSentence } from './sentence'
 import { statesFloor } from './statesFloor'
 
@@ -29,8 +30,6 @@ export interface FloorSetting {
  * bodies that stay; "limits": bolts, packs and the like; "machines": the same machines cannot serve
  * two couplings, or two states, at once.
  */
-export type FloorKind = 'none' | 'states' | 'still' | 'limits' | 'machines'
-
 export interface FloorReason {
   readonly kind: FloorKind
   readonly floor: number
@@ -55,16 +54,6 @@ export interface FloorReason {
 }
 
 /** What holds a floor, with the indices and rows that words are made of. */
-export interface FloorCause {
-  readonly kind: FloorKind
-  readonly floor: number
-  readonly pulls: readonly Pull[]
-  readonly apart?: Apart
-  readonly props: readonly Prop[]
-  /** The part whose floor it is; none where a coupling between bodies that stay holds it. */
-  readonly group?: Group
-}
-
 /** Shares that agree within this part of themselves are the same floor. */
 const same = 1e-4
 /** Floors under this are nothing. */

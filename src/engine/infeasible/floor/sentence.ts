@@ -1,9 +1,9 @@
 import { fineText, lengthText, shareText, slopeText } from '../../../language/amounts'
 import type { Train } from '../../../mechanics/train'
-import { sideName } from '../../../language/couplingWords'
+import { towardSide } from '../../../language/sides'
 import { capital, inSentence, listed } from '../../../language/names'
 import type { Apart } from './apart'
-import type { FloorCause } from './floorReason'
+import type { FloorCause } from './floorCause'
 import type { Prop } from './dualWeights'
 
 /** A pair of states explains a floor when it alone leaves at least this part of it. */
@@ -147,11 +147,11 @@ export function towardInWords(train: Train, props: readonly Prop[]): string {
   const all = props.reduce((total, { price }) => total + price, 0)
   if (Math.hypot(u, w) < all / 2) return ''
   if (Math.abs(u) > Math.abs(w)) return `toward the ${u > 0 ? 'right' : 'left'} end`
-  return sideName(train, w)
+  return towardSide(train, w)
 }
 
 function wayInWords(train: Train, way: 'axial' | 'side' | 'rise', side: 'lower' | 'upper'): string {
-  if (way === 'side') return sideName(train, side === 'lower' ? -1 : 1)
+  if (way === 'side') return towardSide(train, side === 'lower' ? -1 : 1)
   if (way === 'axial') return `toward the ${side === 'lower' ? 'left' : 'right'} end`
   return side === 'lower' ? 'downward' : 'upward'
 }

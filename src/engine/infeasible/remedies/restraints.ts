@@ -1,6 +1,6 @@
 import { programUnit } from '../../lp/program'
 import type { Train } from '../../../mechanics/train'
-import { sideName } from '../../../language/couplingWords'
+import { towardSide } from '../../../language/sides'
 import { candidateOf, type Candidate, type Patient, type Sized } from './candidate'
 import { fieldAt } from './change'
 import { amountsInWords, bodyAmount, fine, indexOf, nearbyBodies, stepsOf } from './sizes'
@@ -11,7 +11,7 @@ const mostTravel = 10_000
 const ways = ['axial', 'side', 'rise'] as const
 const wordsOf = (train: Train) => ({
   axial: ['toward the left end', 'toward the right end'] as const,
-  side: [sideName(train, -1), sideName(train, 1)] as const,
+  side: [towardSide(train, -1), towardSide(train, 1)] as const,
   rise: ['downward', 'upward'] as const,
 })
 

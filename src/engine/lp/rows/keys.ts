@@ -1,5 +1,4 @@
-import type { Frame } from '../frame'
-import { rowOf } from '../frame'
+import { type Frame, rowOf } from '../frame'
 import type { Row } from '../program'
 
 /** Keyed and dowelled feet: one that cannot be shimmed keeps its height, one that cannot slide its side. */

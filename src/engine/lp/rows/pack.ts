@@ -1,5 +1,4 @@
-import type { Frame } from '../frame'
-import { rowOf } from '../frame'
+import { type Frame, rowOf } from '../frame'
 import { programUnit, type Row } from '../program'
 import { packRange } from '../../../mechanics/packRange'
 

@@ -1,5 +1,4 @@
-import type { Frame } from '../frame'
-import { rowOf } from '../frame'
+import { type Frame, rowOf } from '../frame'
 import { programUnit, type Row } from '../program'
 
 const ways = { axial: 'dx', side: 'dy', rise: 'dz' } as const

@@ -1,5 +1,4 @@
-import type { Frame } from '../frame'
-import { rowOf } from '../frame'
+import { type Frame, rowOf } from '../frame'
 import { combine } from '../affine'
 import { programUnit, type Row } from '../program'
 

@@ -1,13 +1,12 @@
 import { limitsPassed } from '../../proof/limitsKept'
 import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
 import { sharesOf, worstShare } from '../../../mechanics/misalignment/shares'
-import type { PlanAnswer } from '../../plan/answer'
+import type { PlanFigures } from '../../plan/answer'
 import { tidy } from '../../../language/tidy'
 import * as report from '../../plan/report'
 import { costOf } from '../../proof/prove'
-import { foundOf } from '../../../scene/figures'
-import type { Sentence } from '../../plan/sentence'
-import { valueOf } from '../../plan/sentence'
+import { foundOf } from '../../../mechanics/readings/linesFound'
+import { type Sentence, valueOf } from '../../plan/sentence'
 import { inSentence } from '../../../language/names'
 import type { Train } from '../../../mechanics/train'
 import { shareText } from '../../../language/amounts'
@@ -16,7 +15,7 @@ import { handMotions, type HandPlan } from './handPlan'
 
 /** A hand plan worked out as a plan is, and how it compares. */
 export interface HandAnswer {
-  readonly answer: PlanAnswer
+  readonly answer: PlanFigures
   readonly sentence: Sentence
   /** Limits that it passes, in words. */
   readonly passed: readonly string[]
@@ -31,7 +30,7 @@ const worthSaying = 0.05
  * Works out what a hand plan does to every coupling, foot and limit, and what it costs: each part when it is
  * first looked at, since a hand that drags asks for some of it at every frame.
  */
-export function handAnswer(train: Train, hand: HandPlan, best: PlanAnswer): HandAnswer {
+export function handAnswer(train: Train, hand: HandPlan, best: PlanFigures): HandAnswer {
   const motions = handMotions(train, hand)
   const found = foundOf(train)
   const cost = once(() => tidy(toFine(costOf(train, motions), train.units)))
@@ -51,7 +50,7 @@ export function handAnswer(train: Train, hand: HandPlan, best: PlanAnswer): Hand
           `${named(train, where)} passed by ${valueOf(toFine(by, train.units), train)}`,
       ),
   )
-  const answer: PlanAnswer = {
+  const answer: PlanFigures = {
     name: best.name,
     share: best.share,
     held: best.held,
@@ -109,7 +108,7 @@ function once<Value>(work: () => Value): () => Value {
 
 function sentenceOf(
   train: Train,
-  { cost = 0, worstShare: worst = 0, share }: PlanAnswer,
+  { cost = 0, worstShare: worst = 0, share }: PlanFigures,
   passed: number,
   more: number | undefined,
   least: number | undefined,

@@ -1,7 +1,7 @@
 import { noMotion, type Motion } from '../../../mechanics/motion'
 import type { Train } from '../../../mechanics/train'
 import type { Micrometres } from '../../../mechanics/units'
-import { shaftEnds } from '../../../scene/axisLines'
+import { shaftEnds } from '../../../mechanics/shaftEnds'
 
 /** Where somebody put the machines by hand: own motions from as found, by body id, in um and mrad. */
 export interface HandPlan {

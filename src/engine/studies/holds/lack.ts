@@ -1,6 +1,7 @@
 import type { Micrometres } from '../../../mechanics/units'
 import { leastGive, withGives, type Give } from '../../infeasible/elastic/relaxation'
-import type { FloorCause, FloorSetting } from '../../infeasible/floor/floorReason'
+import type { FloorCause } from '../../infeasible/floor/floorCause'
+import type { FloorSetting } from '../../infeasible/floor/floorReason'
 import type { Prop } from '../../infeasible/floor/dualWeights'
 import { reach } from '../../lp/rounds'
 import { programUnit, type Meaning, type Program, type Row } from '../../lp/program'

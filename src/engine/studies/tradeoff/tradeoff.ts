@@ -3,7 +3,7 @@ import type { Train } from '../../../mechanics/train'
 import { sharesOf, type CouplingResult } from '../../../mechanics/misalignment/shares'
 import { choiceNow, type Choice } from '../holds/choice'
 import { HoldSolver } from '../holds/holdSolver'
-import type { PlanAnswer } from '../../plan/answer'
+import type { PlanFigures } from '../../plan/answer'
 import { tidy } from '../../../language/tidy'
 import { shareSlack } from '../../plan/partSolver'
 import { planSolved } from '../../plan/planSolved'
@@ -84,7 +84,7 @@ export class TradeoffPlanner {
   }
 
   /** The plan at a share of tolerance, as `planRead` gives it but for prices. */
-  planAt(share: number): PlanAnswer {
+  planAt(share: number): PlanFigures {
     const { holds, choice } = this
     const { partition, parts } = holds
     const held = holds.heldBy(choice)

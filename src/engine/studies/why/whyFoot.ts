@@ -4,7 +4,7 @@ import { asFound } from '../../../mechanics/readings/asFound'
 import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
 import { sharesOf, worstShare } from '../../../mechanics/misalignment/shares'
 import type { Motion } from '../../../mechanics/motion'
-import { buildProgram } from '../../lp/buildProgram'
+import { buildProgram } from '../../lp/rows/buildProgram'
 import { firstCuts } from '../../lp/cuts'
 import { programUnit, type Program } from '../../lp/program'
 import { stageOf } from '../../lp/stage'
@@ -17,29 +17,7 @@ import { solvePlan, type Solved } from '../../plan/solvePlan'
 import { footMove } from '../../plan/totals'
 import { withFootLimit, type FootWay } from './footRow'
 import { holdersOf, type Holder } from './holders'
-import { whyFootSentence } from './whyFootSentence'
-
-/** Why a foot moves as far as it does; numbers in the document's units. */
-export interface WhyFoot {
-  body: string
-  foot: string
-  way: FootWay
-  /** Shim change or slide of the plan. */
-  move: number
-  /** How much less was tried: a shim step, or all of the move where that is less. */
-  step: number
-  /** What holds it there, hardest first: couplings in their states, and limits. */
-  holders: Holder[]
-  /** Smallest worst share with the foot moved a step less and no more moved in all; with its place. */
-  worstShare: number | null
-  worstAt: { coupling: string; state: string } | null
-  /** Worst share of the plan. */
-  planShare: number
-  /** Least cost with the foot moved a step less, within the share asked for; null where there is none. */
-  cost: number | null
-  planCost: number
-  sentence: string
-}
+import { whyFootSentence, type WhyFoot } from './whyFootSentence'
 
 /** A usual step of shims where the file names none (um). Common practice, no source. */
 const usualStep: Record<Train['units']['fine'], Micrometres> = { um: 50, mm: 50, mil: 50.8 }

@@ -1,9 +1,32 @@
 import { shareText } from '../../../language/amounts'
 import type { Train } from '../../../mechanics/train'
-import { sideName } from '../../../language/couplingWords'
+import { towardSide } from '../../../language/sides'
 import { valueOf } from '../../plan/sentence'
 import { capital, inSentence, listed } from '../../../language/names'
-import type { WhyFoot } from './whyFoot'
+import type { FootWay } from './footRow'
+import type { Holder } from './holders'
+
+/** Why a foot moves as far as it does; numbers in the document's units. */
+export interface WhyFoot {
+  body: string
+  foot: string
+  way: FootWay
+  /** Shim change or slide of the plan. */
+  move: number
+  /** How much less was tried: a shim step, or all of the move where that is less. */
+  step: number
+  /** What holds it there, hardest first: couplings in their states, and limits. */
+  holders: Holder[]
+  /** Smallest worst share with the foot moved a step less and no more moved in all; with its place. */
+  worstShare: number | null
+  worstAt: { coupling: string; state: string } | null
+  /** Worst share of the plan. */
+  planShare: number
+  /** Least cost with the foot moved a step less, within the share asked for; null where there is none. */
+  cost: number | null
+  planCost: number
+  sentence: string
+}
 
 /** Most holders named in the sentence. */
 const most = 4
@@ -26,7 +49,7 @@ export function whyFootSentence(train: Train, why: Omit<WhyFoot, 'sentence'>): s
   const does =
     why.way === 'shim'
       ? `${why.move > 0 ? 'gets' : 'loses'} ${size} of shim`
-      : `slides ${size} ${sideName(train, why.move)}`
+      : `slides ${size} ${towardSide(train, why.move)}`
   const step = valueOf(why.step, train)
   return [
     `${capital(place)} ${does}.`,

@@ -1,4 +1,4 @@
-import type { PlanAnswer } from '../../plan/answer'
+import type { PlanAnswer } from '../answer'
 import { asFound } from '../../../mechanics/readings/asFound'
 import type { TrainDocument } from '../../../document/schema'
 import type { Train } from '../../../mechanics/train'

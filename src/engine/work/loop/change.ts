@@ -46,3 +46,20 @@ export function differs(change: Change): boolean[] | undefined {
     (value, k) => Math.abs(value - (should[k] ?? 0)) > (doubt[k] ?? 0),
   )
 }
+
+/** What a difference between measured and expected readings means. */
+export interface Meaning {
+  kind:
+    | 'within doubt'
+    | 'too small'
+    | 'too large'
+    | 'reversed'
+    | 'one coupling'
+    | 'one machine'
+    | 'up and down only'
+    | 'sets contradict'
+    | 'other'
+  words: string
+  /** Measured change as a part of the expected one, where the kind is about that. */
+  ratio?: number
+}

@@ -8,8 +8,8 @@ import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
 import type { ExpectedAnswer } from '../../plan/answer'
 import { tidy } from '../../../language/tidy'
 import { expectedAt } from '../steps/judge'
-import type { Change } from './change'
-import { meaningOf, type Meaning } from './meaning'
+import type { Change, Meaning } from './change'
+import { meaningOf } from './meaning'
 import { varianceOf, workErrors } from './workErrors'
 
 /** New readings of one set, in the document's units: the same shape as what was expected of it. */

@@ -1,24 +1,8 @@
 import { fineText } from '../../../language/amounts'
 import type { Train } from '../../../mechanics/train'
 import { listed } from '../../../language/names'
-import { differs, marks, type Change } from './change'
+import { differs, marks, type Change, type Meaning } from './change'
 import { scaleOf } from './scale'
-
-export interface Meaning {
-  kind:
-    | 'within doubt'
-    | 'too small'
-    | 'too large'
-    | 'reversed'
-    | 'one coupling'
-    | 'one machine'
-    | 'up and down only'
-    | 'sets contradict'
-    | 'other'
-  words: string
-  /** Measured change as a part of the expected one, where the kind is about that. */
-  ratio?: number
-}
 
 /**
  * What the difference between measured and expected readings means most likely. Judged by how the

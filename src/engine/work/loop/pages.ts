@@ -1,7 +1,7 @@
 import type { TrainDocument } from '../../../document/schema'
 import type { WorkDone } from '../../../document/work'
 import { shareText } from '../../../language/amounts'
-import type { PlanAnswer } from '../../plan/answer'
+import type { PlanAnswer } from '../answer'
 import { counted } from '../../../language/names'
 import type { Comparison } from './compare'
 import type { PageDraft } from './record'

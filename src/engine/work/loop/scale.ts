@@ -1,5 +1,4 @@
-import { differs, doubtOf, marks, parts, type Change } from './change'
-import type { Meaning } from './meaning'
+import { differs, doubtOf, marks, parts, type Change, type Meaning } from './change'
 
 /** Of the components of a change: all of them, or the angles alone. */
 const all = [0, 1, 2, 3]

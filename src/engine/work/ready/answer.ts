@@ -1,3 +1,5 @@
+import type { ClosureAnswer } from '../../plan/closureWords'
+
 /** Whether a plan may be carried out; numbers in the document's own units. */
 export interface ReadyAnswer {
   /** Soft foot, pipe strain, signs and closures are in, or waived by name. */
@@ -70,18 +72,6 @@ export interface StrainAnswer {
   source: string
   flanges: { name: string; y?: number; z?: number; verdict: string; words: string }[]
   total: { y: number; z: number }
-}
-
-export interface ClosureAnswer {
-  coupling: string
-  set: number
-  value: number
-  limit: number
-  source: string
-  within: boolean
-  /** What half of it would do at the far feet of either machine, either way. */
-  doubt: { machine: string; x: number; rise: number; side: number }[]
-  words: string
 }
 
 export interface SignAnswer {

@@ -8,14 +8,6 @@ import type { Foot } from '../../../mechanics/train'
  */
 export type FootKind = 'parallel' | 'angled' | 'springing' | 'uneven'
 
-/** Ends and sides of a foot in the order in which its four gaps are given. */
-export const corners = [
-  { end: 'left', side: 'three' },
-  { end: 'left', side: 'nine' },
-  { end: 'right', side: 'three' },
-  { end: 'right', side: 'nine' },
-] as const
-
 export interface FootGap {
   readonly foot: string
   /** Most that the foot was seen to rise or stand off: what the limit judges. */

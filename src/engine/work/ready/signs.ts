@@ -2,9 +2,8 @@ import { fineText, slopeText } from '../../../language/amounts'
 import type { Micrometres, Millimetres } from '../../../mechanics/units'
 import type { Coupling, Train } from '../../../mechanics/train'
 import type { Misalignment } from '../../../mechanics/readings/equation'
-import { setName } from '../../../language/readingsText'
-import { sideName } from '../../../language/couplingWords'
-import { showsNought } from '../../../language/sides'
+import { setName } from '../../../language/readingSets'
+import { showsNought, towardSide } from '../../../language/sides'
 import { capital, inSentence, listed } from '../../../language/names'
 import { setSeen, type SetSeen } from './setSeen'
 
@@ -113,13 +112,13 @@ function placeWords(
       ? undefined
       : showsNought(y, train)
         ? 'in line with it sideways'
-        : `${size(y)} ${sideName(train, y)}`
+        : `${size(y)} ${towardSide(train, y)}`
   const beside =
     y === undefined || up !== undefined
       ? aside
       : showsNought(y, train)
         ? `in line with ${left} sideways`
-        : `${size(y)} ${sideName(train, y)} against ${left}`
+        : `${size(y)} ${towardSide(train, y)} against ${left}`
   return `${right} is ${[up, beside].filter((part) => part !== undefined).join(', and ')}`
 }
 
@@ -135,7 +134,7 @@ function slopeWords(
     value !== undefined && /[1-9]/.test(value.toFixed(2))
   const parts = [
     ...(shows(sz) ? [`${sz > 0 ? 'RISES' : 'FALLS'} ${size(sz)}`] : []),
-    ...(shows(sy) ? [`runs ${size(sy)} ${sideName(train, sy)}`] : []),
+    ...(shows(sy) ? [`runs ${size(sy)} ${towardSide(train, sy)}`] : []),
   ]
   return parts.length === 0
     ? [`${right} runs straight on`]
@@ -164,7 +163,7 @@ function openWords(
     slope !== undefined && !showsNought(slope * diameter, train)
   const parts = [
     ...(shows(sz) ? [`${size(sz)} wider at the ${sz > 0 ? 'BOTTOM' : 'TOP'}`] : []),
-    ...(shows(sy) ? [`${size(sy)} wider ${sideName(train, -sy)}`] : []),
+    ...(shows(sy) ? [`${size(sy)} wider ${towardSide(train, -sy)}`] : []),
   ]
   return parts.length === 0 ? ['the faces are parallel'] : [`the gap is ${listed(parts)}`]
 }

@@ -3,8 +3,7 @@ import { toFine } from '../../../mechanics/units'
 import type { Body, Coupling, Train } from '../../../mechanics/train'
 import type { Misalignment } from '../../../mechanics/readings/equation'
 import { tidy } from '../../../language/tidy'
-import { sideName } from '../../../language/couplingWords'
-import { showsNought } from '../../../language/sides'
+import { showsNought, towardSide } from '../../../language/sides'
 import { inSentence, listed } from '../../../language/names'
 import type { FootGapAnswer, SoftFootAnswer } from './answer'
 import type { FootGap, Taper } from './footGap'
@@ -84,7 +83,7 @@ function taperWords(train: Train, { toRight, toThree }: Taper): string {
     ...(showsIn(toRight, toThree)
       ? [`${text(toRight)} toward its ${toRight > 0 ? 'right' : 'left'} end`]
       : []),
-    ...(showsIn(toThree, toRight) ? [`${text(toThree)} ${sideName(train, toThree)}`] : []),
+    ...(showsIn(toThree, toRight) ? [`${text(toThree)} ${towardSide(train, toThree)}`] : []),
   ]
   return `the gap opens by ${listed(ways)}; what lies under it is tapered or stepped by as much, thick side there, or the foot is machined; the bolt must not pull it down`
 }
@@ -121,9 +120,9 @@ function movedWords(train: Train, coupling: Coupling, { y, z, sy, sz }: Misalign
   const turns = (value: number) => /[1-9]/.test(value.toFixed(2))
   const parts = [
     ...(showsNought(z, train) ? [] : [`${size(z)} ${z > 0 ? 'up' : 'down'}`]),
-    ...(showsNought(y, train) ? [] : [`${size(y)} ${sideName(train, y)}`]),
+    ...(showsNought(y, train) ? [] : [`${size(y)} ${towardSide(train, y)}`]),
     ...(turns(sz) ? [`${turn(sz)} more ${sz > 0 ? 'rising' : 'falling'} to the right`] : []),
-    ...(turns(sy) ? [`${turn(sy)} more running ${sideName(train, sy)} to the right`] : []),
+    ...(turns(sy) ? [`${turn(sy)} more running ${towardSide(train, sy)} to the right`] : []),
   ]
   const by = parts.length === 0 ? 'less than the digits here show' : parts.join(', ')
   return `${name(coupling.right)} against ${name(coupling.left)}, at mid-span of ${coupling.name}: ${by}`

@@ -2,8 +2,7 @@ import { fineText } from '../../../language/amounts'
 import { toFine } from '../../../mechanics/units'
 import type { Coupling, Train } from '../../../mechanics/train'
 import { tidy } from '../../../language/tidy'
-import { showsNought } from '../../../language/sides'
-import { sideName } from '../../../language/couplingWords'
+import { showsNought, towardSide } from '../../../language/sides'
 import { listed } from '../../../language/names'
 import type { ReadyItem, StrainAnswer } from './answer'
 import type { FlangeCheck, StrainCheck } from './pipeStrain'
@@ -47,7 +46,7 @@ function movedWords(train: Train, y: number, z: number): string {
   const size = (value: number) => fineText(Math.abs(value), train.units)
   const parts = [
     ...(showsNought(z, train) ? [] : [`${size(z)} ${z > 0 ? 'up' : 'down'}`]),
-    ...(showsNought(y, train) ? [] : [`${size(y)} ${sideName(train, y)}`]),
+    ...(showsNought(y, train) ? [] : [`${size(y)} ${towardSide(train, y)}`]),
   ]
   return parts.length === 0 ? 'nowhere' : listed(parts)
 }

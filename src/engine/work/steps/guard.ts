@@ -4,8 +4,7 @@ import type { Body, Foot, Train } from '../../../mechanics/train'
 import { noMotion, type Motion } from '../../../mechanics/motion'
 import { footMove } from '../../plan/totals'
 import { tidy } from '../../../language/tidy'
-import { sideName } from '../../../language/couplingWords'
-import { showsNought } from '../../../language/sides'
+import { showsNought, towardSide } from '../../../language/sides'
 import { capital } from '../../../language/names'
 import type { StepAnswer } from './answer'
 import { practice } from './cautions'
@@ -84,7 +83,7 @@ function toGo(train: Train, way: 'shim' | 'side' | 'axial', left: number): strin
 
 function directionOf(train: Train, way: 'shim' | 'side' | 'axial', by: number): string {
   if (way === 'shim') return by > 0 ? 'up' : 'down'
-  if (way === 'side') return sideName(train, by)
+  if (way === 'side') return towardSide(train, by)
   return `to the ${by > 0 ? 'right' : 'left'}`
 }
 

@@ -2,9 +2,8 @@ import { fineText, slopeText } from '../../../language/amounts'
 import { fineSign, slopeSign, toFine } from '../../../mechanics/units'
 import type { Body, Train } from '../../../mechanics/train'
 import { tidy } from '../../../language/tidy'
-import { sideName } from '../../../language/couplingWords'
+import { showsNought, towardSide } from '../../../language/sides'
 import { capital, counted, inSentence, listed } from '../../../language/names'
-import { showsNought } from '../../../language/sides'
 import type { BreakAnswer, StepFootAnswer } from './answer'
 import type { Instead } from './instead'
 import type { Passed } from './limits'
@@ -52,7 +51,7 @@ export function slideWords(train: Train, body: Body, changes: readonly Change[])
   const parts = amounts(
     train,
     changes,
-    (amount, by, feet) => `${feet} ${amount} ${sideName(train, by)}`,
+    (amount, by, feet) => `${feet} ${amount} ${towardSide(train, by)}`,
   )
   return `Slide ${inSentence(body.name)}: ${parts.length === 0 ? 'less than the digits show' : parts.join('; ')}.`
 }

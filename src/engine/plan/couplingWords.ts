@@ -1,8 +1,9 @@
-import { fineSign, slopeSign } from '../mechanics/units'
-import type { Train } from '../mechanics/train'
-import type { CheckAnswer } from '../engine/plan/answer'
-import { digitsOf } from '../engine/plan/sentence'
-import { inSentence } from './names'
+import { towardSide } from '../../language/sides'
+import { fineSign, slopeSign } from '../../mechanics/units'
+import type { Train } from '../../mechanics/train'
+import type { CheckAnswer } from './answer'
+import { digitsOf } from './sentence'
+import { inSentence } from '../../language/names'
 
 const where: Record<CheckAnswer['what'], string> = {
   'left plane': 'at the left plane',
@@ -83,12 +84,6 @@ const riseWord = (what: CheckAnswer['what'], z: number): string => {
 }
 
 const sideWord = (train: Train, { what }: CheckAnswer, y: number): string => {
-  const side = sideName(train, y)
+  const side = towardSide(train, y)
   return what === 'angle' ? `running ${side} to the right` : side
-}
-
-/** "toward the pipe rack": what the file calls a side, with "toward" put before it where it lacks. */
-export function sideName(train: Train, y: number): string {
-  const name = (y > 0 ? train.sides.three : train.sides.nine).trim()
-  return /^(to|toward|towards)\s/i.test(name) ? name : `toward ${name}`
 }

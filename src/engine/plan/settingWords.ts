@@ -1,9 +1,8 @@
-import { shareText } from './amounts'
-import { toFine } from '../mechanics/units'
-import type { Aim, Coupling, Train } from '../mechanics/train'
-import { settingBeside } from '../mechanics/misalignment/settingBeside'
-import { lineInWords } from './readingsText'
-import { listed } from './names'
+import { shareText } from '../../language/amounts'
+import type { Aim, Coupling, Train } from '../../mechanics/train'
+import { settingBeside } from '../../mechanics/misalignment/settingBeside'
+import { lineInWords } from '../../language/readingSets'
+import { listed } from '../../language/names'
 
 /** A maker's cold setting and the growth figures, told apart in words. */
 export interface SettingWords {
@@ -58,6 +57,5 @@ const tilted = ({ sy, sz }: Aim) => Math.max(Math.abs(sy), Math.abs(sz)) >= noSl
 
 /** A line in engine units as "the pump 0.30 mm low, rising 0.20 mrad to the right". */
 function aimInWords(train: Train, coupling: Coupling, { y, z, sy, sz }: Aim): string {
-  const fine = (value: number) => toFine(value, train.units)
-  return lineInWords(train, coupling, { y: fine(y), z: fine(z) }, { y: sy, z: sz })
+  return lineInWords(train, coupling, { y, z }, { y: sy, z: sz })
 }

@@ -1,7 +1,7 @@
-import type { Train } from '../../mechanics/train'
-import { circle, line, rect, type Mark } from '../marks'
-import type { Standing } from '../standing'
-import type { XScale } from '../xScale'
+import type { Train } from '../mechanics/train'
+import { circle, line, rect, type Mark } from './drawings/marks'
+import type { Standing } from './standing'
+import type { XScale } from './xScale'
 
 /** A bedplate: two flanges and a web with stiffeners, a brace up to what it carries, pads on the floor. */
 export function skidMarks(

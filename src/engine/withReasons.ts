@@ -3,7 +3,7 @@ import type { Train } from '../mechanics/train'
 import { asFound } from '../mechanics/readings/asFound'
 import { conflictsOf, contradictionOf } from './infeasible/conflict/conflict'
 import type { Solver } from './lp/solver'
-import type { PlanAnswer } from './plan/answer'
+import type { PlanAnswer } from './work/answer'
 import { remediesOf } from './infeasible/remedies/remedies'
 
 /**

@@ -1,4 +1,4 @@
-import { fineSign, slopeSign, type DocumentUnits } from '../../mechanics/units'
+import { fineSign, slopeSign, type DocumentUnits } from '../mechanics/units'
 
 /** A number as it was typed, without its sign; rounding is left to the eye of who reads it back. */
 export const digitsSaid = (value: number): string => String(Number(Math.abs(value).toPrecision(8)))

@@ -1,11 +1,11 @@
-import type { TrainDocument } from '../../../document/schema'
-import type { Train } from '../../../mechanics/train'
-import { workRecordOf } from '../../../document/work'
-import { asFound } from '../../../mechanics/readings/asFound'
-import type { PlanAnswer } from '../../plan/answer'
-import { orderOfWork } from './orderOfWork'
-import { motionsFrom } from './pose'
-import type { FootPack } from './stepFeet'
+import type { TrainDocument } from '../document/schema'
+import type { Train } from '../mechanics/train'
+import { workRecordOf } from '../document/work'
+import { asFound } from '../mechanics/readings/asFound'
+import type { PlanAnswer } from './work/answer'
+import { orderOfWork } from './work/steps/orderOfWork'
+import { motionsFrom } from './work/steps/pose'
+import type { FootPack } from './work/steps/stepFeet'
 
 /**
  * Adds the order of work to an answer that has a plan: by the real packs where they were worked out,

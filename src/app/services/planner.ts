@@ -1,6 +1,6 @@
-import type { TrainDocument } from '../document/schema'
-import type { Train } from '../mechanics/train'
-import { alongKey, sameButShare } from '../worker/alongKey'
+import type { TrainDocument } from '../../document/schema'
+import type { Train } from '../../mechanics/train'
+import { alongKey, sameButShare } from '../../worker/alongKey'
 import {
   reaching,
   ready,
@@ -8,7 +8,7 @@ import {
   type Drawing,
   type Reply,
   type Request,
-} from '../worker/messages'
+} from '../../worker/messages'
 
 type Question =
   | { readonly kind: 'text'; readonly text: string }
@@ -120,7 +120,7 @@ export class Planner {
   }
 
   private start(): Worker {
-    const worker = new Worker(new URL('../worker/planner.worker.ts', import.meta.url), {
+    const worker = new Worker(new URL('../../worker/planner.worker.ts', import.meta.url), {
       type: 'module',
     })
     worker.addEventListener('message', ({ data }: MessageEvent<Reply | Ahead | typeof ready>) => {

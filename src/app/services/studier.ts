@@ -1,4 +1,4 @@
-import type { StudyReply, StudyRequest } from '../worker/studyMessages'
+import type { StudyReply, StudyRequest } from '../../worker/studyMessages'
 
 type WithoutId<T> = T extends unknown ? Omit<T, 'id'> : never
 type Question = WithoutId<Exclude<StudyRequest, { kind: 'stop' }>>
@@ -52,7 +52,7 @@ export class Studier {
   }
 
   private start(): Worker {
-    const worker = new Worker(new URL('../worker/planner.worker.ts', import.meta.url), {
+    const worker = new Worker(new URL('../../worker/planner.worker.ts', import.meta.url), {
       type: 'module',
     })
     worker.addEventListener('message', ({ data }: MessageEvent<StudyReply>) => {

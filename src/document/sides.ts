@@ -1,4 +1,4 @@
-import type { TrainDocument } from '../schema'
+import type { TrainDocument } from './schema'
 
 /** "toward the river": what a document calls a side, + toward 3 o'clock; the clock hour where it has no name. */
 export function towardSide(document: TrainDocument, y: number): string {

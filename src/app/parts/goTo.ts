@@ -1,5 +1,5 @@
 import { nextTick } from 'vue'
-import type { useView } from './stores/view'
+import type { useView } from '../stores/view'
 
 /** The band whose figures hold a place of the document. */
 export const bandOf = (at: string): string => {

@@ -1,7 +1,7 @@
 import { computed, type ComputedRef } from 'vue'
 import { afterWork, type AfterWork } from '../../engine/work/loop/afterWork'
-import { useJob } from '../stores/job'
-import { usePlan } from '../stores/plan'
+import { useJob } from './job'
+import { usePlan } from './plan'
 
 /** What the loop says of the plan on the sheet; undefined before anything was done and read again, and of a hand plan. */
 export function useAfterWork(): ComputedRef<AfterWork | undefined> {
