@@ -2,14 +2,14 @@
 // shows a plan at least as new (ms: half of them, 95 % of them, the longest; the longest task), and the
 // CPU time of the page's main thread a frame, which depends less on what else the machine does. Not a
 // test: it prints figures.
-//   npm run build && node bench/drag.mjs [folder of the built app] [example ...]
+//   npm run build && node tests/bench/drag.mjs [folder of the built app] [example ...]
 import { readdirSync } from 'node:fs'
 import { chromium } from '@playwright/test'
-import { findBrowser } from '../src/dev/browser.mjs'
-import { fileServer } from '../src/dev/serve.mjs'
+import { findBrowser } from '../../src/dev/browser.mjs'
+import { fileServer } from '../../src/dev/serve.mjs'
 
 const [folder = 'dist', ...wanted] = process.argv.slice(2)
-const examples = readdirSync(new URL('../examples/', import.meta.url))
+const examples = readdirSync(new URL('../../examples/', import.meta.url))
   .filter((file) => file.endsWith('.json'))
   .filter((file) => wanted.length === 0 || wanted.some((name) => file.includes(name)))
 /** Pointer moves, one a frame, to and fro along the whole slider: a quick hand. */

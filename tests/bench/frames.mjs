@@ -4,10 +4,10 @@
 // shaft in the Side band as it comes into the window and with the feet in sight below it, and the point of
 // the trade-off. A frame counts when something was moved in it or when it cost more than half of what it may
 // (8 ms): frames with little to do would flatter the others. Not a test: it prints figures.
-//   npm run build && node bench/frames.mjs [folder of the built app] [example]
+//   npm run build && node tests/bench/frames.mjs [folder of the built app] [example]
 import { chromium } from '@playwright/test'
-import { findBrowser } from '../src/dev/browser.mjs'
-import { fileServer } from '../src/dev/serve.mjs'
+import { findBrowser } from '../../src/dev/browser.mjs'
+import { fileServer } from '../../src/dev/serve.mjs'
 
 const [folder = 'dist', example = 'five-in-a-line.json'] = process.argv.slice(2)
 const [seconds, rate] = [3, 60]
