@@ -4,9 +4,6 @@ import { scripts } from '../../package.json'
 import { brokenLinks, folders, isThere, page, pages, placesIn } from './pages'
 import { holdfast } from './shell'
 
-/** What the pages name although it is not there yet; what has come is taken out here. */
-const coming = { scripts: ['map', 'counts'], places: ['src/engine/planningRun.ts'] }
-
 /** Folders whose folders the map names too. */
 const withParts = [
   ...['src/mechanics', 'src/document'],
@@ -15,11 +12,6 @@ const withParts = [
 
 const developers = page('DEVELOPERS.md')
 const everyPage = [...pages.keys()]
-
-test('what is said to be coming is not there yet', () => {
-  expect(coming.scripts.filter((name) => name in scripts)).toEqual([])
-  expect(coming.places.filter(isThere)).toEqual([])
-})
 
 describe('what the pages show', () => {
   test('an example of the command line is what it prints', () => {
@@ -43,7 +35,7 @@ describe('what the pages show', () => {
       const said = name === 'start' || name === 'test' ? `\`npm ${name}` : `\`npm run ${name}`
       expect(new RegExp(`^\\| ${said}[\` ]`, 'm').test(developers), name).toBe(true)
     }
-    const known = new Set([...Object.keys(scripts), ...coming.scripts])
+    const known = new Set(Object.keys(scripts))
     const strange = everyPage.flatMap((path) =>
       [...page(path).matchAll(/npm run (?:--silent )?([\w:]+)/g)]
         .map(([, name = '']) => name)
@@ -84,7 +76,7 @@ describe('what the pages name is there', () => {
   it.each(everyPage)('in %s', (path) => {
     expect(brokenLinks(path)).toEqual([])
     const places = placesIn(page(path))
-    expect(places.filter((place) => !isThere(place) && !coming.places.includes(place))).toEqual([])
+    expect(places.filter((place) => !isThere(place))).toEqual([])
   })
 
   test('nothing stands at the top but what is expected there', () => {
