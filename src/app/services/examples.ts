@@ -1,5 +1,5 @@
 /** The example trains that ship with the app, each its own chunk, fetched when it is opened. */
-const files = import.meta.glob<string>('../../examples/*.json', {
+const files = import.meta.glob<string>('../../../examples/*.json', {
   query: '?raw',
   import: 'default',
 })
