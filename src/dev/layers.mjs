@@ -90,3 +90,6 @@ export function upward(from, to) {
     return undefined
   return `${a} may not import ${b}: it stands above it (see src/dev/layers.mjs)`
 }
+
+/** The folders of `src` that the rooms lie in. */
+export const topFolders = [...new Set(rooms.map(([room]) => room.split('/').slice(0, 2).join('/')))]

@@ -82,3 +82,15 @@ test('the map finds no ring of files or folders, and at most 11 levels', () => {
   expect(Number(count)).toBeLessThanOrEqual(11)
   expect(status).toBe(0)
 })
+
+test('both builds are made anew when any folder of the table has changed', () => {
+  for (const [script, without] of [
+    ['src/cli/build.mjs', ['src/app', 'src/worker']],
+    ['src/dev/buildApp.mjs', ['src/cli']],
+  ] as const) {
+    const text = readFileSync(script, 'utf8')
+    const left = [...text.matchAll(/folder !== '([^']+)'/g)].map(([, folder]) => folder)
+    expect(text).toContain('...topFolders.filter(')
+    expect(left).toEqual(without)
+  }
+})
