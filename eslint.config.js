@@ -67,6 +67,15 @@ export default ts.config(
       },
     ],
   ),
+  ban(
+    ['src/engine/paper/markup.ts'],
+    [
+      {
+        regex: '^(?!@remix-run/html-template$).*',
+        message: 'Markup is the one door to the template that escapes, and knows nothing else.',
+      },
+    ],
+  ),
   {
     files: ['src/engine/**'],
     rules: {
