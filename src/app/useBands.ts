@@ -6,12 +6,12 @@ import {
   type ComponentPublicInstance,
   type Ref,
 } from 'vue'
-import type { Chart, Extent } from '../engine/scene/chart'
-import { couplingsScene } from '../engine/scene/couplingCards'
-import { feetScene, type FeetScene } from '../engine/scene/footCards'
-import { unchanged } from '../engine/scene/unchanged'
-import { chartBand, trainScene, widthFor } from '../engine/scene/sheet'
-import type { Train } from '../engine/train/model'
+import type { Chart, Extent } from '../scene/chart'
+import { couplingsScene } from '../scene/couplingCards'
+import { feetScene, type FeetScene } from '../scene/footCards'
+import { unchanged } from '../scene/unchanged'
+import { chartBand, trainScene, widthFor } from '../scene/sheet'
+import type { Train } from '../mechanics/train'
 import { useFollowing } from './stores/following'
 import { useView } from './stores/view'
 

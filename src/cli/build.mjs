@@ -2,13 +2,12 @@ import { spawnSync } from 'node:child_process'
 import { existsSync, mkdirSync, mkdtempSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { topFolders } from '../dev/layers.mjs'
 import { madeFrom, sourceList } from '../dev/sources.mjs'
 
 const root = dirname(dirname(dirname(fileURLToPath(import.meta.url))))
 const sources = [
-  'src/engine',
-  'src/solvers',
-  'src/cli',
+  ...topFolders.filter((folder) => folder !== 'src/app' && folder !== 'src/worker'),
   'src/dev/browser.mjs',
   'package.json',
   'vite.cli.config.ts',

@@ -1,12 +1,12 @@
-import { fineSign, toFine } from '../engine/units/units'
-import { shareText } from '../engine/units/format'
+import { fineSign, toFine } from '../mechanics/units'
+import { shareText } from '../language/amounts'
 import { finalProgram } from '../engine/plan/finalProgram'
-import { tidy } from '../engine/plan/numbers'
-import { exportLp } from '../engine/program/exportLp'
-import { exportMps } from '../engine/program/exportMps'
-import { exportProgram } from '../engine/program/exportProgram'
-import type { Solver } from '../engine/solver/solver'
-import type { Train } from '../engine/train/model'
+import { tidy } from '../language/tidy'
+import { exportLp } from '../engine/lp/exportLp'
+import { exportMps } from '../engine/lp/exportMps'
+import { exportProgram } from '../engine/lp/exportProgram'
+import type { Solver } from '../engine/lp/solver'
+import type { Train } from '../mechanics/train'
 
 /** The program behind a plan as text, and what another solver should find. */
 export type Model =

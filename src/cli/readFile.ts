@@ -1,7 +1,7 @@
 import { createReadStream } from 'node:fs'
 import { stat } from 'node:fs/promises'
 import type { Readable } from 'node:stream'
-import type { Refusal } from '../engine/train/refusal'
+import type { Refusal } from '../document/refusal'
 
 /** Largest file that is read, in bytes. */
 export const largestFile = 10_000_000

@@ -1,10 +1,10 @@
-import { paperHtml } from '../engine/paper/html'
-import type { PaperSettings } from '../engine/paper/paperOf'
-import { workSheet } from '../engine/paper/workSheet'
-import { sentenceOf } from '../engine/sheet/sentence'
-import type { Solver } from '../engine/solver/solver'
-import type { TrainDocument } from '../engine/train/document'
-import type { Train } from '../engine/train/model'
+import { paperHtml } from '../paper/html'
+import type { PaperSettings } from '../paper/paperOf'
+import { workSheet } from '../paper/workSheet'
+import { sentenceOf } from '../engine/plan/sentence'
+import type { Solver } from '../engine/lp/solver'
+import type { TrainDocument } from '../document/schema'
+import type { Train } from '../mechanics/train'
 
 /** A work sheet as one file, or why there is none. */
 export type Sheet =

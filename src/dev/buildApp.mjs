@@ -1,11 +1,13 @@
 import { spawnSync } from 'node:child_process'
 import { existsSync, mkdirSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { topFolders } from './layers.mjs'
 import { madeFrom, sourceList } from './sources.mjs'
 
 const sources = [
   ...['index.html', 'vite.config.ts', 'package.json', 'public', 'examples', 'shared/catalogues'],
-  ...['src/app', 'src/worker', 'src/engine', 'src/solvers', 'src/env.d.ts'],
+  ...topFolders.filter((folder) => folder !== 'src/cli'),
+  'src/env.d.ts',
 ]
 
 /**

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { trainDocument } from '../engine/train/document'
+import { trainDocument } from '../document/schema'
 
 /** The JSON Schema of the train file as text, made from the one definition that the engine reads by. */
 export function trainSchema(): string {

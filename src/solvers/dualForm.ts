@@ -1,4 +1,4 @@
-import type { LinearProgram, LpColumn, LpRow, Optimal } from '../engine/solver/solver'
+import type { LinearProgram, LpColumn, LpRow, Optimal } from '../engine/lp/solver'
 
 /** A program's dual, and the way back from the dual's answer to the program's own. */
 export interface DualForm {

@@ -9,8 +9,8 @@ import type {
   Optimal,
   Outcome,
   Solver,
-} from '../engine/solver/solver'
-import { isSound, soundnessOf } from '../engine/solver/soundness'
+} from '../engine/lp/solver'
+import { isSound, soundnessOf } from '../engine/lp/soundness'
 
 /**
  * GLPK 5.0 compiled to WebAssembly, behind the solver port. Synchronous: run it in a worker or under

@@ -1,9 +1,9 @@
-import { HoldSolver } from '../engine/holds/holdSolver'
-import type { PlanAnswer } from '../engine/plan/answer'
+import { HoldSolver } from '../engine/studies/holds/holdSolver'
+import type { PlanAnswer } from '../engine/work/answer'
 import { planRead } from '../engine/planTrain'
-import type { Solver } from '../engine/solver/solver'
-import { TradeoffPlanner } from '../engine/tradeoff/tradeoff'
-import type { Train } from '../engine/train/model'
+import type { Solver } from '../engine/lp/solver'
+import { TradeoffPlanner } from '../engine/studies/tradeoff/tradeoff'
+import type { Train } from '../mechanics/train'
 
 /** The trade-off last followed, and its plans by share; the share asked for is no part of its key. */
 let kept:

@@ -1,4 +1,4 @@
-import type { TrainDocument } from '../engine/train/document'
+import type { TrainDocument } from '../document/schema'
 
 /**
  * Tells documents apart but for the share asked for, which is what a point dragged along the trade-off

@@ -1,9 +1,9 @@
-import type { PlanAnswer } from '../engine/plan/answer'
-import type { Figures } from '../engine/scene/figures'
-import type { Sentence } from '../engine/sheet/sentence'
-import type { TrainDocument } from '../engine/train/document'
-import type { Train } from '../engine/train/model'
-import type { Refusal } from '../engine/train/refusal'
+import type { PlanAnswer } from '../engine/work/answer'
+import type { Figures } from '../scene/figures'
+import type { Sentence } from '../engine/plan/sentence'
+import type { TrainDocument } from '../document/schema'
+import type { Train } from '../mechanics/train'
+import type { Refusal } from '../document/refusal'
 
 /**
  * What the page asks of the planner: a file as text, a document that was changed on the sheet, or one

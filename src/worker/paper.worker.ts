@@ -1,5 +1,5 @@
-import { workSheet } from '../engine/paper/workSheet'
-import { readTrain } from '../engine/train/readTrain'
+import { workSheet } from '../paper/workSheet'
+import { readTrain } from '../document/readTrain'
 import { glpkSolver } from '../solvers/glpk'
 import type { PaperReply, PaperRequest } from './paperMessages'
 

@@ -1,4 +1,4 @@
-import type { Paper, PaperSize } from '../engine/paper/page'
+import type { Paper, PaperSize } from '../paper/page'
 
 /** What is to be laid out for print. */
 export interface PaperRequest {

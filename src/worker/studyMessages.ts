@@ -1,9 +1,9 @@
-import type { WhyFoot } from '../engine/explain/whyFoot'
-import type { FromHere } from '../engine/hand/fromHere'
-import type { HandPlan } from '../engine/hand/handPlan'
-import type { PlanAnswer } from '../engine/plan/answer'
-import type { HoldList } from '../engine/sheet/holdList'
-import type { Tradeoff } from '../engine/tradeoff/tradeoff'
+import type { WhyFoot } from '../engine/studies/why/whyFootSentence'
+import type { FromHere } from '../engine/studies/hand/fromHere'
+import type { HandPlan } from '../engine/studies/hand/handPlan'
+import type { PlanAnswer } from '../engine/work/answer'
+import type { HoldList } from '../text/holdList'
+import type { Tradeoff } from '../engine/studies/tradeoff/tradeoff'
 
 /** What takes longer than a plan: asked of a planner of its own, which answers bit by bit. */
 export type StudyRequest = { readonly id: number } & (

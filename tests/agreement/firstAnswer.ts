@@ -1,6 +1,6 @@
 import { planTrain } from '../../src/engine/planTrain'
-import type { PlanAnswer } from '../../src/engine/plan/answer'
-import type { Solver } from '../../src/engine/solver/solver'
+import type { PlanAnswer } from '../../src/engine/work/answer'
+import type { Solver } from '../../src/engine/lp/solver'
 import type { FirstAnswer } from '../second/disagreements'
 import { judge } from '../second/judge'
 import type { Train } from '../second/train'

@@ -1,33 +1,33 @@
 import type { useHand } from '../../src/app/stores/hand'
 import type { useJob } from '../../src/app/stores/job'
-import { bodiesAt } from '../../src/engine/entry/bodies'
-import { addFoot, addRow, asBefore, removeFoot } from '../../src/engine/entry/feet'
-import { flippedSet } from '../../src/engine/entry/flip'
-import { copiedGrowth } from '../../src/engine/entry/growthEdits'
+import { bodiesAt } from '../../src/document/edits/bodies'
+import { addFoot, addRow, asBefore, removeFoot } from '../../src/document/edits/feet'
+import { flippedSet } from '../../src/document/edits/flip'
+import { copiedGrowth } from '../../src/document/edits/growthEdits'
 import {
   addMachine,
   moveMachine,
   removeMachine,
   type Change,
-} from '../../src/engine/entry/machines'
-import { valueAt, withValue, type Path } from '../../src/engine/entry/place'
-import { readAgain, usedAlone } from '../../src/engine/entry/repeats'
-import { shiftMachine } from '../../src/engine/entry/shiftMachine'
+} from '../../src/document/edits/machines'
+import { valueAt, withValue, type Path } from '../../src/document/place'
+import { readAgain, usedAlone } from '../../src/document/edits/repeats'
+import { shiftMachine } from '../../src/document/edits/shiftMachine'
 import {
   addRestraint,
   addSkid,
   carry,
   removeRestraint,
   removeSkid,
-} from '../../src/engine/entry/skids'
+} from '../../src/document/edits/skids'
 import {
   movedState,
   renamedState,
   withoutState,
   withState,
-} from '../../src/engine/entry/stateEdits'
-import type { TrainDocument } from '../../src/engine/train/document'
-import { placeOf } from '../../src/engine/train/refusal'
+} from '../../src/document/edits/stateEdits'
+import type { TrainDocument } from '../../src/document/schema'
+import { placeOf } from '../../src/document/refusal'
 import type { Random } from '../second/random'
 
 type Job = ReturnType<typeof useJob>

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { expect, type Page } from '@playwright/test'
-import type { TrainDocument } from '../../src/engine/train/document'
+import type { TrainDocument } from '../../src/document/schema'
 
 /** Most keys of one walk: far more than any sheet has stops. */
 const longWalk = 600

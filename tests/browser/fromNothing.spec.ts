@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process'
 import { writeFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { expect, test } from '@playwright/test'
-import type { TrainDocument } from '../../src/engine/train/document'
+import type { TrainDocument } from '../../src/document/schema'
 import { focused, savedTrain, tabTo } from './figuresPage'
 import { drawn, exampleText, openSheet, watch } from './sheet'
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { readTrain } from '../../src/engine/train/readTrain'
+import { readTrain } from '../../src/document/readTrain'
 import { labelDocument, labelTrains, randomLabelTrain } from './labelTrains'
 
 const all = [...labelTrains, ...Array.from({ length: 60 }, (_, i) => randomLabelTrain(i))]

@@ -1,6 +1,6 @@
 import { expect, test } from '@playwright/test'
-import { paperHtml } from '../../src/engine/paper/html'
-import { pageHeight } from '../../src/engine/paper/size'
+import { paperHtml } from '../../src/paper/html'
+import { pageHeight } from '../../src/paper/size'
 import { exampleNames, exampleOf, made } from '../paper/sheets'
 
 /** What is wrong with a page laid out as for print; empty when nothing is. */

@@ -1,11 +1,11 @@
 import { createPinia, setActivePinia } from 'pinia'
 import { beforeAll, expect, test, vi } from 'vitest'
 import type { Drawing, Reply } from '../../src/worker/messages'
-import { withValue } from '../../src/engine/entry/place'
-import { addPage } from '../../src/engine/loop/record'
-import { sentenceOf } from '../../src/engine/sheet/sentence'
-import { readTrain } from '../../src/engine/train/readTrain'
-import { workRecordOf } from '../../src/engine/train/work'
+import { withValue } from '../../src/document/place'
+import { addPage } from '../../src/engine/work/loop/record'
+import { sentenceOf } from '../../src/engine/plan/sentence'
+import { readTrain } from '../../src/document/readTrain'
+import { workRecordOf } from '../../src/document/work'
 import { useHand } from '../../src/app/stores/hand'
 import { useJob } from '../../src/app/stores/job'
 import { example, draw, exampleFiles } from '../scene/trains'
@@ -24,7 +24,7 @@ const stand = vi.hoisted((): Standing => ({}))
 
 // The page's planner lives in a worker. Here the reading is the real one and so are the refusals, and
 // every train that can be planned gets one plan made beforehand: what is asked is what undoing brings back.
-vi.mock('../../src/app/planner', () => ({
+vi.mock('../../src/app/services/planner', () => ({
   Planner: class {
     ask({ document, text }: Question): Promise<Reply> {
       const read = readTrain(document ?? JSON.parse(text ?? ''))

@@ -1,7 +1,7 @@
 import { Readable } from 'node:stream'
 import { describe, expect, test, vi } from 'vitest'
 import { run } from '../../src/cli/run'
-import type { Outcome } from '../../src/engine/solver/solver'
+import type { Outcome } from '../../src/engine/lp/solver'
 import { exampleFile } from './trains'
 
 const outcome = vi.hoisted(() => ({ next: undefined as (() => Outcome) | undefined }))

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import type { TrainDocument } from '../../src/engine/train/document'
+import type { TrainDocument } from '../../src/document/schema'
 import { exampleFile as document } from '../holds/choice'
 import { fileWith, holdfast } from './shell'
 import { exampleFile } from './trains'

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import type { PlanAnswer } from '../../src/engine/plan/answer'
-import { sentenceOf, sentenceText } from '../../src/engine/sheet/sentence'
-import { bodiesInWords, inSentence, listed } from '../../src/engine/sheet/words'
+import type { PlanAnswer } from '../../src/engine/work/answer'
+import { sentenceOf, sentenceText } from '../../src/engine/plan/sentence'
+import { bodiesInWords, inSentence, listed } from '../../src/language/names'
 import { askTooMuch, example, planned, reverseDial, trainOf } from './trains'
 
 describe('the sentence', () => {

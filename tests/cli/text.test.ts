@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest'
-import { checkRead } from '../../src/engine/checkTrain'
-import type { TrainDocument } from '../../src/engine/train/document'
-import { checkText } from '../../src/engine/sheet/checkText'
-import { fold, sheetWidth, table } from '../../src/engine/sheet/layout'
-import { planText } from '../../src/engine/sheet/planText'
+import { checkRead } from '../../src/engine/plan/checkTrain'
+import type { TrainDocument } from '../../src/document/schema'
+import { checkText } from '../../src/text/checkText'
+import { fold, sheetWidth, table } from '../../src/text/layout'
+import { planText } from '../../src/text/planText'
 import { askTooMuch, example, examples, planned, reverseDial } from './trains'
 
 const longName = (seed: string) =>

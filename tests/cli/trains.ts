@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { planRead } from '../../src/engine/planTrain'
-import type { PlanAnswer } from '../../src/engine/plan/answer'
-import { readTrain } from '../../src/engine/train/readTrain'
-import type { TrainDocument } from '../../src/engine/train/document'
-import type { Train } from '../../src/engine/train/model'
+import type { PlanAnswer } from '../../src/engine/work/answer'
+import { readTrain } from '../../src/document/readTrain'
+import type { TrainDocument } from '../../src/document/schema'
+import type { Train } from '../../src/mechanics/train'
 
 export const examples = [
   'base-bound-motor',

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
-import { readTrain } from '../../src/engine/train/readTrain'
-import type { TrainDocument } from '../../src/engine/train/document'
+import { readTrain } from '../../src/document/readTrain'
+import type { TrainDocument } from '../../src/document/schema'
 
 const folder = new URL('../../examples/', import.meta.url)
 

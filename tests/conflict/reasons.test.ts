@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import type { Conflict } from '../../src/engine/conflict/answer'
-import { conflictsOf, contradictionOf } from '../../src/engine/conflict/conflict'
-import { asFound } from '../../src/engine/readings/asFound'
+import type { Conflict } from '../../src/engine/infeasible/conflict/answer'
+import { conflictsOf, contradictionOf } from '../../src/engine/infeasible/conflict/conflict'
+import { asFound } from '../../src/mechanics/readings/asFound'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { example, trainOf } from './examples'
 

@@ -1,4 +1,4 @@
-import type { ConflictMember } from '../../src/engine/conflict/answer'
+import type { ConflictMember } from '../../src/engine/infeasible/conflict/answer'
 import { addBody } from '../second/limits'
 import { metric } from '../second/metric'
 import { loosen } from '../second/model'

@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { finalProgram } from '../../src/engine/plan/finalProgram'
-import { exportProgram } from '../../src/engine/program/exportProgram'
-import { programUnit } from '../../src/engine/program/program'
-import { stageProgram } from '../../src/engine/program/stage'
-import { micrometresPer } from '../../src/engine/units/units'
+import { exportProgram } from '../../src/engine/lp/exportProgram'
+import { programUnit } from '../../src/engine/lp/program'
+import { stageProgram } from '../../src/engine/lp/stage'
+import { micrometresPer } from '../../src/mechanics/units'
 import { given, oneRow, pair, planOf, solver, trainOf, type Json } from './pair'
 
 const example = (file: string) =>

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { growthOf, valueAt } from '../../src/engine/growth/growth'
+import { growthOf, valueAt } from '../../src/mechanics/growth'
 import { close, at, given, pair, planOf, trainOf, type Json } from './pair'
 
 const states = [{ id: 'hot', name: 'Hot' }]

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { carriers, displaced, noMotion, type Motion } from '../../src/engine/motion/motion'
+import { carriers, displaced, noMotion, type Motion } from '../../src/mechanics/motion'
 import { carried, footMove } from '../../src/engine/proof/moved'
 import { close, at, pair, trainOf } from './pair'
 

@@ -1,8 +1,8 @@
 import { expect } from 'vitest'
 import { planTrain } from '../../src/engine/planTrain'
-import type { PlanAnswer } from '../../src/engine/plan/answer'
-import { readTrain } from '../../src/engine/train/readTrain'
-import type { Train } from '../../src/engine/train/model'
+import type { PlanAnswer } from '../../src/engine/work/answer'
+import { readTrain } from '../../src/document/readTrain'
+import type { Train } from '../../src/mechanics/train'
 import { glpkSolver } from '../../src/solvers/glpk'
 
 export type Json = Record<string, unknown>

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { checkTrain } from '../../src/engine/checkTrain'
-import { asFound } from '../../src/engine/readings/asFound'
+import { checkTrain } from '../../src/engine/plan/checkTrain'
+import { asFound } from '../../src/mechanics/readings/asFound'
 import { close, at, pair, planOf, trainOf } from './pair'
 
 const wide = { tolerance: { offset: 1000, angle: 10 } }

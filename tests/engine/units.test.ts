@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { outward } from '../../src/engine/readings/clock'
-import { fineText, lengthText, shareText, slopeText } from '../../src/engine/units/format'
-import { tidy } from '../../src/engine/plan/numbers'
+import { outward } from '../../src/mechanics/readings/clock'
+import { fineText, lengthText, shareText, slopeText } from '../../src/language/amounts'
+import { tidy } from '../../src/language/tidy'
 import { at, pair, planOf, trainOf } from './pair'
 
 const metric = { length: 'mm', fine: 'um', temperature: 'C' } as const

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import Papa from 'papaparse'
 import { describe, expect, test } from 'vitest'
-import { csvText, guarded, unguarded } from '../../src/engine/entry/csv'
+import { csvText, guarded, unguarded } from '../../src/document/tables/csv'
 
 /** Texts rich in what begins, cuts and quotes cells. */
 const nasty = fc.string({

@@ -1,20 +1,20 @@
 import { describe, expect, it } from 'vitest'
-import { settingFrom } from '../../src/engine/entry/coldSetting'
+import { settingFrom } from '../../src/document/edits/coldSetting'
 import {
   copiedGrowth,
   newGrowthPoint,
   replacedBy,
   riseOf,
-} from '../../src/engine/entry/growthEdits'
+} from '../../src/document/edits/growthEdits'
 import {
   goesWith,
   idFrom,
   renamedState,
   withState,
   withoutState,
-} from '../../src/engine/entry/stateEdits'
-import { switchUnits } from '../../src/engine/entry/switchUnits'
-import type { GrowthPointDocument, TrainDocument } from '../../src/engine/train/document'
+} from '../../src/document/edits/stateEdits'
+import { switchUnits } from '../../src/document/edits/switchUnits'
+import type { GrowthPointDocument, TrainDocument } from '../../src/document/schema'
 
 const inches = { length: 'in', fine: 'mil', temperature: 'F' } as const
 

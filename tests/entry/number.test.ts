@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { readNumber } from '../../src/engine/entry/number'
-import type { Quantity } from '../../src/engine/entry/quantity'
-import type { DocumentUnits } from '../../src/engine/units/units'
+import { readNumber } from '../../src/document/typed/number'
+import type { Quantity } from '../../src/document/typed/quantity'
+import type { DocumentUnits } from '../../src/mechanics/units'
 
 const metric: DocumentUnits = { length: 'mm', fine: 'mm', temperature: 'C' }
 const inches: DocumentUnits = { length: 'in', fine: 'mil', temperature: 'F' }

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import { placeRows, readingOf, readRows, type PasteColumn } from '../../src/engine/entry/pasted'
-import { newTrain } from '../../src/engine/entry/newTrain'
-import type { DocumentUnits } from '../../src/engine/units/units'
+import { placeRows, readingOf, readRows, type PasteColumn } from '../../src/document/tables/pasted'
+import { newTrain } from '../../src/document/edits/newTrain'
+import type { DocumentUnits } from '../../src/mechanics/units'
 
 const columns: PasteColumn[] = [
   { key: 'foot', heading: 'foot', names: ['foot id', 'foot no'], kind: 'text' },

@@ -1,12 +1,12 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
-import { faultWords } from '../../src/engine/entry/faultWords'
-import { withValue } from '../../src/engine/entry/place'
-import { placeWords } from '../../src/engine/entry/placeWords'
-import { pathOf } from '../../src/engine/entry/followed'
-import type { TrainDocument } from '../../src/engine/train/document'
-import { readTrain } from '../../src/engine/train/readTrain'
-import { placeOf } from '../../src/engine/train/refusal'
+import { faultWords } from '../../src/document/words/faultWords'
+import { withValue } from '../../src/document/place'
+import { placeWords } from '../../src/document/words/placeWords'
+import { pathOf } from '../../src/document/edits/followed'
+import type { TrainDocument } from '../../src/document/schema'
+import { readTrain } from '../../src/document/readTrain'
+import { placeOf } from '../../src/document/refusal'
 
 const train = JSON.parse(
   readFileSync(new URL('../../examples/bolt-bound-gearbox.json', import.meta.url), 'utf8'),

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { materialCatalogue, toleranceCatalogue } from '../../src/engine/entry/catalogues'
-import { materialRows } from '../../src/engine/entry/materialRows'
-import { surfaceSpeed, toleranceRows } from '../../src/engine/entry/toleranceRows'
+import { materialCatalogue, toleranceCatalogue } from '../../src/document/catalogues'
+import { materialRows } from '../../src/document/tables/materialRows'
+import { surfaceSpeed, toleranceRows } from '../../src/document/tables/toleranceRows'
 
 const load = (file: string): unknown =>
   JSON.parse(readFileSync(new URL(`../../shared/catalogues/${file}`, import.meta.url), 'utf8'))

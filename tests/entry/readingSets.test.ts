@@ -1,17 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import { aloneCoupling } from '../../src/engine/entry/aloneCoupling'
-import { flippedSet } from '../../src/engine/entry/flip'
-import { closureOf, furtherReadings, withHour } from '../../src/engine/entry/hours'
-import { readingPresets } from '../../src/engine/entry/readingPresets'
-import { readAgain, repeatsOf, usedAlone } from '../../src/engine/entry/repeats'
-import { sagDoubt, sagFrom, sagWords } from '../../src/engine/entry/sag'
-import { readingSaid, setTitle, setUp } from '../../src/engine/entry/setWords'
-import { signWords } from '../../src/engine/ready/signs'
-import type {
-  CouplingDocument,
-  ReadingSetDocument,
-  TrainDocument,
-} from '../../src/engine/train/document'
+import { aloneCoupling } from '../../src/document/edits/aloneCoupling'
+import { flippedSet } from '../../src/document/edits/flip'
+import { closureOf, furtherReadings, withHour } from '../../src/document/edits/hours'
+import { readingPresets } from '../../src/document/edits/readingPresets'
+import { readAgain, repeatsOf, usedAlone } from '../../src/document/edits/repeats'
+import { sagDoubt, sagFrom, sagWords } from '../../src/document/edits/sag'
+import { readingSaid, setTitle, setUp } from '../../src/document/words/setWords'
+import { signWords } from '../../src/engine/work/ready/signs'
+import type { CouplingDocument, ReadingSetDocument, TrainDocument } from '../../src/document/schema'
 
 const units = { length: 'mm', fine: 'mm', temperature: 'C' } as const
 

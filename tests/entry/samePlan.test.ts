@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { samePlan } from '../../src/app/stores/jobState'
 import { planTrain } from '../../src/engine/planTrain'
-import type { TrainDocument } from '../../src/engine/train/document'
+import type { TrainDocument } from '../../src/document/schema'
 import { glpkSolver } from '../../src/solvers/glpk'
 
 const text = readFileSync(new URL('../../examples/pump-and-motor.json', import.meta.url), 'utf8')

@@ -1,12 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { converted, switchUnits } from '../../src/engine/entry/switchUnits'
-import { quantityAt, type Quantity } from '../../src/engine/entry/quantity'
-import { readTrain } from '../../src/engine/train/readTrain'
-import type { TrainDocument } from '../../src/engine/train/document'
-import type { DocumentUnits } from '../../src/engine/units/units'
-import { asFound } from '../../src/engine/readings/asFound'
+import { converted, switchUnits } from '../../src/document/edits/switchUnits'
+import { quantityAt, type Quantity } from '../../src/document/typed/quantity'
+import { readTrain } from '../../src/document/readTrain'
+import type { TrainDocument } from '../../src/document/schema'
+import type { DocumentUnits } from '../../src/mechanics/units'
+import { asFound } from '../../src/mechanics/readings/asFound'
 
 const all: DocumentUnits[] = (['mm', 'in'] as const).flatMap((length) =>
   (['um', 'mm', 'mil'] as const).flatMap((fine) =>

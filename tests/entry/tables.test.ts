@@ -1,15 +1,15 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { growthTarget } from '../../src/engine/entry/growthTable'
+import { growthTarget } from '../../src/document/tables/growthTable'
 import {
   exported,
   placeRows,
   readingOf,
   readRows,
   type PasteTarget,
-} from '../../src/engine/entry/pasted'
-import { readingsTarget } from '../../src/engine/entry/readingsTable'
-import type { TrainDocument } from '../../src/engine/train/document'
+} from '../../src/document/tables/pasted'
+import { readingsTarget } from '../../src/document/tables/readingsTable'
+import type { TrainDocument } from '../../src/document/schema'
 
 const folder = new URL('../../examples/', import.meta.url)
 const examples = readdirSync(folder).filter((file) => file.endsWith('.json'))

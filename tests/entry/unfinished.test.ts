@@ -1,13 +1,13 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
-import { addFoot } from '../../src/engine/entry/feet'
-import { bodiesAt } from '../../src/engine/entry/bodies'
-import { addMachine } from '../../src/engine/entry/machines'
-import { newTrain } from '../../src/engine/entry/newTrain'
-import { withValue } from '../../src/engine/entry/place'
-import { isUnfinished } from '../../src/engine/entry/unfinished'
-import { readTrain, readTrainText } from '../../src/engine/train/readTrain'
-import type { TrainDocument } from '../../src/engine/train/document'
+import { addFoot } from '../../src/document/edits/feet'
+import { bodiesAt } from '../../src/document/edits/bodies'
+import { addMachine } from '../../src/document/edits/machines'
+import { newTrain } from '../../src/document/edits/newTrain'
+import { withValue } from '../../src/document/place'
+import { isUnfinished } from '../../src/document/edits/unfinished'
+import { readTrain, readTrainText } from '../../src/document/readTrain'
+import type { TrainDocument } from '../../src/document/schema'
 
 const folder = new URL('../../shared/refused/', import.meta.url)
 const underWay = (document: unknown): boolean => {

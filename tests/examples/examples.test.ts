@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { planTrain } from '../../src/engine/planTrain'
-import { readTrain } from '../../src/engine/train/readTrain'
-import type { TrainDocument } from '../../src/engine/train/document'
+import { readTrain } from '../../src/document/readTrain'
+import type { TrainDocument } from '../../src/document/schema'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { examples } from './expected'
 

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
-import { readTrain } from '../../src/engine/train/readTrain'
-import type { Body, Train } from '../../src/engine/train/model'
+import { readTrain } from '../../src/document/readTrain'
+import type { Body, Train } from '../../src/mechanics/train'
 
 /** Reads a document; a refusal is an error here. */
 export function read(document: unknown): Train {

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest'
-import { holdsOf } from '../../src/engine/holds/holdRows'
-import { holdGroups } from '../../src/engine/sheet/holdGroups'
-import { holdList } from '../../src/engine/sheet/holdList'
+import { holdsOf } from '../../src/engine/studies/holds/holdRows'
+import { holdGroups } from '../../src/text/holdGroups'
+import { holdList } from '../../src/text/holdList'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { example } from './choice'
 

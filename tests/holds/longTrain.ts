@@ -1,4 +1,4 @@
-import type { TrainDocument } from '../../src/engine/train/document'
+import type { TrainDocument } from '../../src/document/schema'
 import { exampleFile } from './choice'
 
 /** Distance between one copy of the five machines and the next (mm). */

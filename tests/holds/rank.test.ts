@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { standings } from '../../src/engine/holds/compare'
-import { rankHolds } from '../../src/engine/holds/rank'
-import type { HoldRow } from '../../src/engine/holds/row'
+import { standings } from '../../src/engine/studies/holds/compare'
+import { rankHolds } from '../../src/engine/studies/holds/rank'
+import type { HoldRow } from '../../src/engine/studies/holds/row'
 import { Random } from '../second/random'
 import { example } from './choice'
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { holdsOf, type RankedHold } from '../../src/engine/holds/holdRows'
+import { holdsOf, type RankedHold } from '../../src/engine/studies/holds/holdRows'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { examples } from '../examples/expected'
 import { example } from './choice'

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import type { PlanAnswer } from '../../src/engine/plan/answer'
+import type { PlanAnswer } from '../../src/engine/work/answer'
 import { converted } from '../second/metric'
 import { fineFactor, lengthFactor, type Train } from '../second/train'
 import {

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { settingBeside } from '../../src/engine/misalignment/settingBeside'
+import { settingBeside } from '../../src/mechanics/misalignment/settingBeside'
 import { randomTrain } from '../second/randomTrain'
 import { fineFactor, type Train } from '../second/train'
 import { differences, fineOf, patience, plan, read, seeds, Tally } from './bench'

@@ -1,4 +1,4 @@
-import type { PlanAnswer } from '../../src/engine/plan/answer'
+import type { PlanAnswer } from '../../src/engine/work/answer'
 import type { Body, Coupling, Foot, Restraint, Room, Train } from '../second/train'
 
 export const kinds = [

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { glpkSolver } from '../../src/solvers/glpk'
-import { afterWork } from '../../src/engine/loop/afterWork'
-import { addPage } from '../../src/engine/loop/record'
-import { paperOf } from '../../src/engine/paper/paperOf'
+import { afterWork } from '../../src/engine/work/loop/afterWork'
+import { addPage } from '../../src/engine/work/loop/record'
+import { paperOf } from '../../src/paper/paperOf'
 import { planRead } from '../../src/engine/planTrain'
-import { readTrain } from '../../src/engine/train/readTrain'
+import { readTrain } from '../../src/document/readTrain'
 import { given, pair } from '../engine/pair'
 
 /** A pump read at `z` um where 100 are allowed, planned at a share, after so many rounds of work. */

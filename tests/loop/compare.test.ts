@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { noMotion, type Motion } from '../../src/engine/motion/motion'
-import { asFound } from '../../src/engine/readings/asFound'
-import { expectedAt } from '../../src/engine/steps/judge'
-import { compareReadings, type Comparison, type Measured } from '../../src/engine/loop/compare'
+import { noMotion, type Motion } from '../../src/mechanics/motion'
+import { asFound } from '../../src/mechanics/readings/asFound'
+import { expectedAt } from '../../src/engine/work/steps/judge'
+import { compareReadings, type Comparison, type Measured } from '../../src/engine/work/loop/compare'
 import { at, fourFeet, given, pair, trainOf, type Json } from '../engine/pair'
 
 /** Dials on both rims, 200 mm apart, at a coupling whose planes are at x and x + 200. */

@@ -1,9 +1,19 @@
 import { describe, expect, it } from 'vitest'
-import { addPage, recordText, verifyRecord, type PageDraft } from '../../src/engine/loop/record'
-import { asFoundPage, asLeftPage, nothingMovedPage, stepPage } from '../../src/engine/loop/pages'
-import { canonical, digest } from '../../src/engine/loop/seal'
-import { readTrain } from '../../src/engine/train/readTrain'
-import { workRecordOf, type RecordPage } from '../../src/engine/train/work'
+import {
+  addPage,
+  recordText,
+  verifyRecord,
+  type PageDraft,
+} from '../../src/engine/work/loop/record'
+import {
+  asFoundPage,
+  asLeftPage,
+  nothingMovedPage,
+  stepPage,
+} from '../../src/engine/work/loop/pages'
+import { canonical, digest } from '../../src/engine/work/loop/seal'
+import { readTrain } from '../../src/document/readTrain'
+import { workRecordOf, type RecordPage } from '../../src/document/work'
 import { at, given, pair, planOf } from '../engine/pair'
 
 const drafts: PageDraft[] = [

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { planTrain } from '../../src/engine/planTrain'
-import { standNow, type Round } from '../../src/engine/loop/standNow'
-import { readTrain } from '../../src/engine/train/readTrain'
-import type { TrainDocument } from '../../src/engine/train/document'
+import { standNow, type Round } from '../../src/engine/work/loop/standNow'
+import { readTrain } from '../../src/document/readTrain'
+import type { TrainDocument } from '../../src/document/schema'
 import { at, fourFeet, given, pair, solver, type Json } from '../engine/pair'
 import { skidPair } from '../steps/skidPair'
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import type { PlanAnswer } from '../../src/engine/plan/answer'
+import type { PlanAnswer } from '../../src/engine/work/answer'
 import { planTrain } from '../../src/engine/planTrain'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { judge } from '../second/judge'

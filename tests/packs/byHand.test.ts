@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import type { PlanAnswer } from '../../src/engine/plan/answer'
-import { packsText } from '../../src/engine/sheet/packsText'
+import type { PlanAnswer } from '../../src/engine/work/answer'
+import { packsText } from '../../src/text/packsText'
 import { at, close, fourFeet, given, pair, planOf, trainOf, type Json } from '../engine/pair'
 
 /**

@@ -1,4 +1,4 @@
-import type { PlanAnswer } from '../../src/engine/plan/answer'
+import type { PlanAnswer } from '../../src/engine/work/answer'
 import { fineFactor } from '../second/train'
 import type { Shimmed } from './shimmed'
 import { everySum, whole } from './store'

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { Plates } from '../../src/engine/packs/plates'
+import { Plates } from '../../src/engine/rounding/plates'
 import { inchSet, metricSet } from './shimmed'
 import { everySum, whole } from './store'
 

@@ -1,5 +1,4 @@
-import type { Foot } from '../second/train'
-import { fineFactor } from '../second/train'
+import { fineFactor, type Foot } from '../second/train'
 import type { Shimmed } from './shimmed'
 
 /** Every sum of one to `most` plates, with the fewest plates that make it: all multisets, one by one. */

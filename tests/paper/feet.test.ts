@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import { fineDigits } from '../../src/engine/units/format'
-import { fineSign, micrometresPer } from '../../src/engine/units/units'
-import { sideName } from '../../src/engine/sheet/couplingWords'
+import { fineDigits } from '../../src/language/amounts'
+import { fineSign, micrometresPer } from '../../src/mechanics/units'
+import { towardSide } from '../../src/language/sides'
 import { cardsOf, exampleNames, exampleOf, made, type Made } from './sheets'
 
 /** What is worked by: the plan, or what the store's shims make of it. */
@@ -43,7 +43,7 @@ describe.each(exampleNames)('feet of %s', (name) => {
         shows(shim) ? `${shim > 0 ? 'add' : 'remove'} ${amount(shim)}` : 'pack stays',
       )
       expect(card?.slide).toBe(shows(side) ? `slide ${amount(side)}` : 'no slide')
-      expect(card?.toward).toBe(shows(side) ? sideName(train, side) : '')
+      expect(card?.toward).toBe(shows(side) ? towardSide(train, side) : '')
       if (packAfter !== undefined)
         expect(card?.pack.join(' ')).toContain(`then ${amount(packAfter)}`)
       if (boltAt) expect(card?.room).toContain(amount(Math.max(0, boltAt.room)))

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import type { Block, Page } from '../../src/engine/paper/page'
-import { paginate } from '../../src/engine/paper/paginate'
+import type { Block, Page } from '../../src/paper/page'
+import { paginate } from '../../src/paper/paginate'
 
 const heading = (text: string): Block => ({ kind: 'heading', text })
 const drawing: Block = {

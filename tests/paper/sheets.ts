@@ -1,11 +1,11 @@
 import { readFileSync, readdirSync } from 'node:fs'
 import { glpkSolver } from '../../src/solvers/glpk'
-import type { Block, FootCard, Paper, PaperSize, StepCard } from '../../src/engine/paper/page'
-import { workSheet } from '../../src/engine/paper/workSheet'
-import type { PlanAnswer } from '../../src/engine/plan/answer'
-import type { TrainDocument } from '../../src/engine/train/document'
-import type { Train } from '../../src/engine/train/model'
-import { readTrain } from '../../src/engine/train/readTrain'
+import type { Block, FootCard, Paper, PaperSize, StepCard } from '../../src/paper/page'
+import { workSheet } from '../../src/paper/workSheet'
+import type { PlanAnswer } from '../../src/engine/work/answer'
+import type { TrainDocument } from '../../src/document/schema'
+import type { Train } from '../../src/mechanics/train'
+import { readTrain } from '../../src/document/readTrain'
 
 export const exampleNames = readdirSync('examples')
   .filter((file) => file.endsWith('.json'))

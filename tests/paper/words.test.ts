@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import { fineDigits } from '../../src/engine/units/format'
-import { micrometresPer } from '../../src/engine/units/units'
-import type { TrainDocument } from '../../src/engine/train/document'
+import { fineDigits } from '../../src/language/amounts'
+import { micrometresPer } from '../../src/mechanics/units'
+import type { TrainDocument } from '../../src/document/schema'
 import { example } from '../cli/trains'
 import { blocksOf, exampleNames, exampleOf, made, wordsOf, type Made } from './sheets'
 

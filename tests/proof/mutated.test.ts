@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { noMotion, type Motion } from '../../src/engine/motion/motion'
+import { noMotion, type Motion } from '../../src/mechanics/motion'
 import { allowedGap, prove } from '../../src/engine/proof/prove'
-import { asFound } from '../../src/engine/readings/asFound'
+import { asFound } from '../../src/mechanics/readings/asFound'
 import { close, given, pair, trainOf, type Json } from '../engine/pair'
 
 type Foot = Record<string, unknown>

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { closure } from '../../src/engine/readings/closure'
-import { readTrain } from '../../src/engine/train/readTrain'
+import { closure } from '../../src/mechanics/readings/closure'
+import { readTrain } from '../../src/document/readTrain'
 import { near, plan } from './bench'
 import { caseOf } from './cases'
 import { pair, turn } from './pair'

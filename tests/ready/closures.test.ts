@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { asFound } from '../../src/engine/readings/asFound'
-import { closureChecks, sweepsWithoutClosure } from '../../src/engine/ready/closures'
-import { closureItem } from '../../src/engine/ready/closureWords'
+import { asFound } from '../../src/mechanics/readings/asFound'
+import { closureChecks, sweepsWithoutClosure } from '../../src/engine/plan/closures'
+import { closureItem } from '../../src/engine/plan/closureWords'
 import { at, pair, planOf, trainOf, type Json } from '../engine/pair'
 
 /** Rims of both shafts at x = 0 and 200, the second one off by `off` in closure. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { mayBePiped, strainCheck } from '../../src/engine/ready/pipeStrain'
-import { strainAnswer, strainItem } from '../../src/engine/ready/strainWords'
-import { readTrain } from '../../src/engine/train/readTrain'
+import { mayBePiped, strainCheck } from '../../src/engine/work/ready/pipeStrain'
+import { strainAnswer, strainItem } from '../../src/engine/work/ready/strainWords'
+import { readTrain } from '../../src/document/readTrain'
 import { at, pair, trainOf, type Json } from '../engine/pair'
 
 const read = (strain: unknown, rest: Json = {}) => {

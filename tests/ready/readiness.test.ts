@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { planTrain } from '../../src/engine/planTrain'
-import { published } from '../../src/engine/ready/limit'
-import type { ReadyAnswer } from '../../src/engine/ready/answer'
-import { planText } from '../../src/engine/sheet/planText'
+import { published } from '../../src/engine/plan/publishedLimit'
+import type { ReadyAnswer } from '../../src/engine/work/ready/answer'
+import { planText } from '../../src/text/planText'
 import { at, fourFeet, given, pair, planOf, solver, trainOf, type Json } from '../engine/pair'
 
 const even = fourFeet.map((foot) => ({ ...foot, soft: 10 }))

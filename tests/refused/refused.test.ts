@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { largestDocument, readTrain, readTrainText } from '../../src/engine/train/readTrain'
+import { largestDocument, readTrain, readTrainText } from '../../src/document/readTrain'
 
 interface RefusedCase {
   readonly file: string

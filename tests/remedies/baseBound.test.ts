@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { applyRemedy } from '../../src/engine/remedies/change'
+import { applyRemedy } from '../../src/engine/infeasible/remedies/change'
 import { moves, near } from '../published/bench'
 import { caseOf } from '../published/cases'
 import { planOf, reasonsOf } from './bench'

@@ -1,9 +1,9 @@
 import { planRead } from '../../src/engine/planTrain'
-import { withReasons } from '../../src/engine/explain/reasons'
-import type { PlanAnswer } from '../../src/engine/plan/answer'
-import type { Remedy } from '../../src/engine/remedies/answer'
-import { readTrain } from '../../src/engine/train/readTrain'
-import type { TrainDocument } from '../../src/engine/train/document'
+import { withReasons } from '../../src/engine/withReasons'
+import type { PlanAnswer } from '../../src/engine/work/answer'
+import type { Remedy } from '../../src/engine/infeasible/remedies/answer'
+import { readTrain } from '../../src/document/readTrain'
+import type { TrainDocument } from '../../src/document/schema'
 import { glpkSolver } from '../../src/solvers/glpk'
 
 export const solver = await glpkSolver()

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import type { Remedy } from '../../src/engine/remedies/answer'
-import { catalogue } from '../../src/engine/remedies/catalogue'
-import { applyRemedy, changed } from '../../src/engine/remedies/change'
+import type { Remedy } from '../../src/engine/infeasible/remedies/answer'
+import { catalogue } from '../../src/engine/infeasible/remedies/catalogue'
+import { applyRemedy, changed } from '../../src/engine/infeasible/remedies/change'
 import { planOf, reasonsOf } from './bench'
 import { large, small } from './trains'
 

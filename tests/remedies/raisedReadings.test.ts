@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest'
-import { raisedReadings } from '../../src/engine/remedies/raisedReadings'
-import { changed } from '../../src/engine/remedies/change'
-import { asFound } from '../../src/engine/readings/asFound'
-import { closure } from '../../src/engine/readings/closure'
+import { raisedReadings } from '../../src/engine/infeasible/remedies/raisedReadings'
+import { changed } from '../../src/engine/infeasible/remedies/change'
+import { asFound } from '../../src/mechanics/readings/asFound'
+import { closure } from '../../src/mechanics/readings/closure'
 import { randomTrain } from '../second/randomTrain'
 import { readOf } from './bench'
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { applyRemedy } from '../../src/engine/remedies/change'
+import { applyRemedy } from '../../src/engine/infeasible/remedies/change'
 import { asFirst } from '../agreement/firstAnswer'
 import { compare } from '../second/disagreements'
 import { randomTrain } from '../second/randomTrain'

@@ -145,12 +145,22 @@ function oldBundle() {
 function built(tree, source, out) {
   const vite = join(root, 'node_modules', 'vite', 'bin', 'vite.js')
   const words = ['build', '--config', 'vite.cli.config.ts', '--ssr', source, '--outDir', out]
-  const made = spawnSync(process.execPath, [vite, ...words, '--logLevel', 'error', '--emptyOutDir'], {
-    cwd: tree,
-    env: { ...process.env, HOLDFAST_CLI_OUT: out, HOLDFAST_CLI_ENTRY: source, NODE_ENV: 'production' },
-    encoding: 'utf8',
-  })
-  if (made.status !== 0) throw new Error(`${source} could not be built\n${made.stdout}${made.stderr}`)
+  const made = spawnSync(
+    process.execPath,
+    [vite, ...words, '--logLevel', 'error', '--emptyOutDir'],
+    {
+      cwd: tree,
+      env: {
+        ...process.env,
+        HOLDFAST_CLI_OUT: out,
+        HOLDFAST_CLI_ENTRY: source,
+        NODE_ENV: 'production',
+      },
+      encoding: 'utf8',
+    },
+  )
+  if (made.status !== 0)
+    throw new Error(`${source} could not be built\n${made.stdout}${made.stderr}`)
   const name = readdirSync(out).find((entry) => /\.m?js$/.test(entry))
   if (name === undefined) throw new Error(`no bundle of ${source} in ${out}`)
   return pathToFileURL(join(out, name)).href

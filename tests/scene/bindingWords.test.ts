@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { BindingAnswer } from '../../src/engine/plan/answer'
-import { bindingSentence, savesAtMost, stepOf } from '../../src/engine/sheet/bindingWords'
+import { bindingSentence, savesAtMost, stepOf } from '../../src/text/bindingWords'
 import { draw, drawExample, exampleFiles, pair } from './trains'
 
 const hole: BindingAnswer = {

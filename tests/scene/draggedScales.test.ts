@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest'
-import { handAnswer } from '../../src/engine/hand/handAnswer'
-import { noMotion } from '../../src/engine/motion/motion'
-import { motionsOf } from '../../src/engine/scene/axisLines'
-import { figuresOf } from '../../src/engine/scene/figures'
-import { feetScene } from '../../src/engine/scene/footCards'
-import { chartBand, trainScene } from '../../src/engine/scene/sheet'
+import { handAnswer } from '../../src/engine/studies/hand/handAnswer'
+import { noMotion } from '../../src/mechanics/motion'
+import { motionsOf } from '../../src/scene/axisLines'
+import { figuresOf } from '../../src/scene/figures'
+import { feetScene } from '../../src/scene/footCards'
+import { chartBand, trainScene } from '../../src/scene/sheet'
 import { drawExample } from './trains'
 
 const { train, answer, figures } = await drawExample('five-in-a-line.json')

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { Gate } from '../../src/engine/scene/gates'
+import type { Gate } from '../../src/scene/gates'
 import { draw, pair } from './trains'
 
 /** Share 0.7 of 0.5 mrad over a span of 200 mm: 70 um. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { valueAt } from '../../src/engine/growth/growth'
+import { valueAt } from '../../src/mechanics/growth'
 import { draw, drawExample, example, exampleFiles, pair } from './trains'
 
 describe('lines of the shafts', () => {

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
-import { circle, line, rect, type Mark } from '../../src/engine/scene/marks'
-import { merged } from '../../src/engine/scene/merged'
-import { sheetScene } from '../../src/engine/scene/sheet'
+import { circle, line, rect, type Mark } from '../../src/scene/drawings/marks'
+import { merged } from '../../src/scene/merged'
+import { sheetScene } from '../../src/scene/sheet'
 import { drawExample, exampleFiles } from './trains'
 
 test('lines of one look and dash are one path, each of its strokes in it', () => {

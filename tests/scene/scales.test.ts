@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { spread } from '../../src/engine/scene/spread'
-import { xScale } from '../../src/engine/scene/xScale'
-import { yScale } from '../../src/engine/scene/yScale'
+import { spread } from '../../src/scene/spread'
+import { xScale } from '../../src/scene/xScale'
+import { yScale } from '../../src/scene/yScale'
 import { draw, drawExample, exampleFiles, pair } from './trains'
 
 const settings = { width: 1000, left: 50, right: 60, most: 10 }

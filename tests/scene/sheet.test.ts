@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import type { Mark } from '../../src/engine/scene/marks'
-import { sheetScene, type SheetScene } from '../../src/engine/scene/sheet'
-import { roles } from '../../src/engine/train/document'
+import type { Mark } from '../../src/scene/drawings/marks'
+import { sheetScene, type SheetScene } from '../../src/scene/sheet'
+import { roles } from '../../src/mechanics/train'
 import { draw, drawExample, exampleFiles, pair } from './trains'
 
 interface Box {

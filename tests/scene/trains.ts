@@ -1,10 +1,10 @@
 import { readFileSync, readdirSync } from 'node:fs'
 import { planRead } from '../../src/engine/planTrain'
-import { figuresOf, type Figures } from '../../src/engine/scene/figures'
-import type { PlanAnswer } from '../../src/engine/plan/answer'
-import type { TrainDocument } from '../../src/engine/train/document'
-import type { Train } from '../../src/engine/train/model'
-import { readTrain } from '../../src/engine/train/readTrain'
+import { figuresOf, type Figures } from '../../src/scene/figures'
+import type { PlanAnswer } from '../../src/engine/work/answer'
+import type { TrainDocument } from '../../src/document/schema'
+import type { Train } from '../../src/mechanics/train'
+import { readTrain } from '../../src/document/readTrain'
 import { glpkSolver } from '../../src/solvers/glpk'
 
 export interface Drawn {

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
-import { kept } from '../../src/engine/scene/kept'
-import { sheetScene } from '../../src/engine/scene/sheet'
-import { unchanged } from '../../src/engine/scene/unchanged'
+import { kept } from '../../src/mechanics/kept'
+import { sheetScene } from '../../src/scene/sheet'
+import { unchanged } from '../../src/scene/unchanged'
 import { drawExample } from './trains'
 
 test('parts that are equal stay the same objects, and nothing else does', () => {

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { couplingFacts } from '../../src/engine/scene/couplingFacts'
-import { footFacts } from '../../src/engine/scene/footFacts'
-import { readingTables } from '../../src/engine/scene/readingTable'
-import { upThePage } from '../../src/engine/scene/sideWords'
+import { couplingFacts } from '../../src/scene/couplingFacts'
+import { footFacts } from '../../src/scene/footFacts'
+import { readingTables } from '../../src/scene/readingTable'
+import { upThePage } from '../../src/language/sides'
 import { draw, example, pair } from './trains'
 
 describe('what a foot says', () => {

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { fileNameOf } from '../../src/app/handOver'
+import { fileNameOf } from '../../src/app/services/handOver'
 import { fileText } from '../../src/app/shelf/fileText'
 import { answers, freeMark, labelOf, labelOfText } from '../../src/app/shelf/label'
 import { contentOf, printOf } from '../../src/app/shelf/print'

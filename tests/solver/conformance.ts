@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { LinearProgram, Optimal, Solver } from '../../src/engine/solver/solver'
+import type { LinearProgram, Optimal, Solver } from '../../src/engine/lp/solver'
 import { col, infeasible, problems, row, unbounded } from './problems'
 import { randomProgram } from './randomProgram'
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import type { LinearProgram, Optimal } from '../../src/engine/solver/solver'
-import { isSound, soundnessOf } from '../../src/engine/solver/soundness'
+import type { LinearProgram, Optimal } from '../../src/engine/lp/solver'
+import { isSound, soundnessOf } from '../../src/engine/lp/soundness'
 import { dualForm } from '../../src/solvers/dualForm'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { Random } from '../second/random'

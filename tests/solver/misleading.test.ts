@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { planTrain } from '../../src/engine/planTrain'
-import type { PlanAnswer } from '../../src/engine/plan/answer'
-import type { Optimal, Outcome, Solver } from '../../src/engine/solver/solver'
+import type { PlanAnswer } from '../../src/engine/work/answer'
+import type { Optimal, Outcome, Solver } from '../../src/engine/lp/solver'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { ScriptedSolver, tampering, type Asked, type Call } from './scripted'
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { MixedProgram } from '../../src/engine/solver/solver'
+import type { MixedProgram } from '../../src/engine/lp/solver'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { Random } from '../second/random'
 import { col, row } from './problems'

@@ -1,4 +1,4 @@
-import type { LinearProgram } from '../../src/engine/solver/solver'
+import type { LinearProgram } from '../../src/engine/lp/solver'
 
 /** A linear program whose answer was worked out by hand, as the comment beside it shows. */
 export interface Problem {

@@ -1,4 +1,4 @@
-import type { LinearProgram, LpColumn, LpRow } from '../../src/engine/solver/solver'
+import type { LinearProgram, LpColumn, LpRow } from '../../src/engine/lp/solver'
 import { Random } from '../second/random'
 
 export interface RandomProgram {

@@ -1,4 +1,4 @@
-import type { LinearProgram, Outcome, Optimal, Solver } from '../../src/engine/solver/solver'
+import type { LinearProgram, Outcome, Optimal, Solver } from '../../src/engine/lp/solver'
 
 /** Which question of the planner a program asks, told from its objective and its columns. */
 export type Asked = 'floor' | 'cost' | 'margin'

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { isSound, soundnessOf } from '../../src/engine/solver/soundness'
-import type { LinearProgram, Optimal } from '../../src/engine/solver/solver'
+import { isSound, soundnessOf } from '../../src/engine/lp/soundness'
+import type { LinearProgram, Optimal } from '../../src/engine/lp/solver'
 import { col, row } from './problems'
 import { randomProgram } from './randomProgram'
 

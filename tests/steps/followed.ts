@@ -1,4 +1,4 @@
-import type { StepsAnswer } from '../../src/engine/steps/answer'
+import type { StepsAnswer } from '../../src/engine/work/steps/answer'
 import {
   bodiesOf,
   slopeScale,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { turned, type Stand, type Turned } from '../../src/engine/steps/stand'
-import type { Train } from '../../src/engine/train/model'
+import { turned, type Stand, type Turned } from '../../src/engine/work/steps/stand'
+import type { Train } from '../../src/mechanics/train'
 
 const train = (seenFrom: 'left' | 'right') => ({ seenFrom }) as Train
 

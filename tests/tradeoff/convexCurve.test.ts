@@ -4,7 +4,7 @@ import {
   heightAt,
   lowerHull,
   type CurvePoint,
-} from '../../src/engine/tradeoff/convexCurve'
+} from '../../src/engine/studies/tradeoff/convexCurve'
 import { Random } from '../second/random'
 
 interface Asked {

@@ -1,7 +1,7 @@
 import { computed, type ComputedRef } from 'vue'
-import { faultWords } from '../../engine/entry/faultWords'
-import { valueAt, type Path } from '../../engine/entry/place'
-import { placeOf } from '../../engine/train/refusal'
+import { faultWords } from '../../document/words/faultWords'
+import { valueAt, type Path } from '../../document/place'
+import { placeOf } from '../../document/refusal'
 import { useJob } from '../stores/job'
 
 /** What a cell knows of its place: the value, what was typed and is none, and why it cannot be planned. */

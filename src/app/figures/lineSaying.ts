@@ -1,4 +1,4 @@
-import { riseSaid, sideSaid, slopeInWords } from '../../engine/entry/lineSaid'
+import { riseSaid, sideSaid, slopeInWords } from '../../document/words/lineSaid'
 import { useJob } from '../stores/job'
 
 /** One of the four numbers of a line between two machines, and how it is said. */

@@ -1,5 +1,5 @@
-import { csvText, type CsvCell } from '../../engine/entry/csv'
-import { handOver } from '../handOver'
+import { csvText, type CsvCell } from '../../document/tables/csv'
+import { handOver } from '../services/handOver'
 
 /** Cells of a table as it comes out of a spreadsheet or a CSV file: tabs, commas or semicolons between them. */
 export async function cellsOf(text: string): Promise<string[][]> {

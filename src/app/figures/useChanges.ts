@@ -1,5 +1,5 @@
-import type { TrainDocument } from '../../engine/train/document'
-import type { Change } from '../../engine/entry/machines'
+import type { TrainDocument } from '../../document/schema'
+import type { Change } from '../../document/edits/machines'
 import { useJob } from '../stores/job'
 
 /** Makes changes that know their own name; one without a name changes nothing. */

@@ -1,9 +1,9 @@
 import { computed, type ComputedRef } from 'vue'
-import { saidBody, numberAt, type BodyAt } from '../../engine/entry/bodies'
-import { holeRoom, holeStep, type HoleEntry, type HoleRoom } from '../../engine/entry/holeRoom'
-import { fineSaid } from '../../engine/entry/said'
-import { towardSide } from '../../engine/entry/sides'
-import { valueAt, withValue, type Path } from '../../engine/entry/place'
+import { saidBody, numberAt, type BodyAt } from '../../document/edits/bodies'
+import { holeRoom, holeStep, type HoleEntry, type HoleRoom } from '../../document/edits/holeRoom'
+import { fineSaid } from '../../document/said'
+import { towardSide } from '../../document/sides'
+import { valueAt, withValue, type Path } from '../../document/place'
 import { useJob } from '../stores/job'
 
 /** A hole of the document as something that is moved and widened; every change is a part of one edit. */

@@ -1,9 +1,16 @@
 import type { Chart } from 'chart.js'
-import { costAt } from '../../engine/sheet/marginWords'
-import { shareText } from '../../engine/units/format'
+import type { Tradeoff } from '../../engine/studies/tradeoff/tradeoff'
+import { costAt } from '../../text/marginWords'
+import { shareText } from '../../language/amounts'
 import { css, type Inks } from './chartInks'
 import { changeOf, placeOf, type ShareAxis } from './shareAxis'
-import type { Picture } from './tradeoffChart'
+
+/** What the curve is drawn from; read anew at each drawing. */
+export interface Picture {
+  readonly tradeoff: Tradeoff
+  readonly share: number
+  readonly axis: ShareAxis
+}
 
 /** Width (px) that the words in the hatched zone need, along it and on end. */
 const roomForWords = { along: 56, onEnd: 17 }

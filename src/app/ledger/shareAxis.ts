@@ -1,4 +1,4 @@
-import type { Tradeoff } from '../../engine/tradeoff/tradeoff'
+import type { Tradeoff } from '../../engine/studies/tradeoff/tradeoff'
 
 /** A stretch of the axis: these shares lie evenly between two places, 0 the left end and 1 the right. */
 interface Stretch {

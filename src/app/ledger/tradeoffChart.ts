@@ -7,21 +7,14 @@ import {
   type ChartConfiguration,
   type Plugin,
 } from 'chart.js'
-import type { Tradeoff } from '../../engine/tradeoff/tradeoff'
-import { costAt } from '../../engine/sheet/marginWords'
-import { shareText } from '../../engine/units/format'
+import type { Tradeoff } from '../../engine/studies/tradeoff/tradeoff'
+import { costAt } from '../../text/marginWords'
+import { shareText } from '../../language/amounts'
 import { font, inks, type Inks } from './chartInks'
-import { drawMarks, drawPoint, drawZone } from './curveMarks'
+import { drawMarks, drawPoint, drawZone, type Picture } from './curveMarks'
 import { axisEnds, placeOf, type ShareAxis } from './shareAxis'
 
 Chart.register(LineController, LineElement, PointElement, LinearScale)
-
-/** What the curve is drawn from; read anew at each drawing. */
-export interface Picture {
-  readonly tradeoff: Tradeoff
-  readonly share: number
-  readonly axis: ShareAxis
-}
 
 /** Where the plot lies on the canvas (px). */
 export interface Plot {

@@ -1,6 +1,6 @@
-import { paperBody } from '../../engine/paper/html'
-import type { Paper } from '../../engine/paper/page'
-import { pageRule, paperStyle } from '../../engine/paper/style'
+import { paperBody } from '../../paper/html'
+import type { Paper } from '../../paper/page'
+import { pageRule, paperStyle } from '../../paper/style'
 
 const mark = 'prints-paper'
 let host: HTMLElement | undefined

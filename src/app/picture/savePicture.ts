@@ -1,4 +1,4 @@
-import { fileNameOf, handOver } from '../handOver'
+import { fileNameOf, handOver } from '../services/handOver'
 import { bandPicture } from './bandPicture'
 
 /** Pixels of a saved picture to one of the screen: sharp on paper too. */

@@ -1,4 +1,4 @@
-import type { TrainDocument } from '../../engine/train/document'
+import type { TrainDocument } from '../../document/schema'
 import { differences } from './difference'
 import { labelOf } from './label'
 import type { Note } from './note'

@@ -1,4 +1,4 @@
-import { placeOf } from '../../engine/train/refusal'
+import { placeOf } from '../../document/refusal'
 
 /** A place where two documents differ; what is undefined is not there. */
 export interface Difference {

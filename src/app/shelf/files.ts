@@ -1,10 +1,10 @@
-import type { TrainDocument } from '../../engine/train/document'
-import { isUnfinished } from '../../engine/entry/unfinished'
-import { readTrainText } from '../../engine/train/readTrain'
-import { handOver } from '../handOver'
+import type { TrainDocument } from '../../document/schema'
+import { isUnfinished } from '../../document/edits/unfinished'
+import { readTrainText } from '../../document/readTrain'
+import { handOver } from '../services/handOver'
 import { contentOf } from './print'
 import { unfinished } from './sheet'
-import type { Refusal } from '../../engine/train/refusal'
+import type { Refusal } from '../../document/refusal'
 
 /** What of a file that cannot be opened is shown as text (characters). */
 const looked = 100_000

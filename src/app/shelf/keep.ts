@@ -88,3 +88,15 @@ function jobOf(id: string, before: Job | undefined, sheet: Kept, revision: numbe
     revision,
   }
 }
+
+/** A sheet to be written, as it is sent to the worker that writes. */
+export interface Writing {
+  readonly n: number
+  readonly id: string
+  readonly sheet: Kept
+  readonly base: number
+}
+
+export type Written =
+  | { readonly n: number; readonly keeping: Keeping }
+  | { readonly n: number; readonly failed: { readonly name: string; readonly message: string } }

@@ -1,6 +1,5 @@
 import { openDatabase, type Database } from './database'
-import { keepIn } from './keep'
-import type { Written, Writing } from './writer'
+import { keepIn, type Writing, type Written } from './keep'
 
 // Writes sheets to the shelf, so that the page that is typed into and dragged on need not.
 

@@ -1,5 +1,5 @@
-import type { HandPlan } from '../../engine/hand/handPlan'
-import type { TrainDocument } from '../../engine/train/document'
+import type { HandPlan } from '../../engine/studies/hand/handPlan'
+import type { TrainDocument } from '../../document/schema'
 import type { Entries } from './records'
 
 /** A document, what was typed into it that is no value, and where machines were put by hand. */

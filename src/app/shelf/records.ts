@@ -1,4 +1,4 @@
-import type { HandPlan } from '../../engine/hand/handPlan'
+import type { HandPlan } from '../../engine/studies/hand/handPlan'
 
 /** Wrong entries that are kept as typed, by their place in the document. */
 export type Entries = Readonly<Record<string, string>>

@@ -1,4 +1,4 @@
-import type { TrainDocument } from '../../engine/train/document'
+import type { TrainDocument } from '../../document/schema'
 import type { KeptState } from './autosave'
 import { Keeper, type Parting, type Unkept } from './keeper'
 import type { JobPort, OnSheet } from './port'

@@ -1,5 +1,5 @@
-import { kept } from '../../engine/scene/kept'
-import type { TrainDocument } from '../../engine/train/document'
+import { kept } from '../../mechanics/kept'
+import type { TrainDocument } from '../../document/schema'
 import type { OnSheet } from './port'
 import type { Sheet } from './records'
 

@@ -1,4 +1,4 @@
-import type { HandPlan } from '../../engine/hand/handPlan'
+import type { HandPlan } from '../../engine/studies/hand/handPlan'
 import type { Parting } from './keeper'
 import type { Note } from './note'
 import { called, type Edit } from './records'

@@ -1,16 +1,4 @@
-import type { Kept, Keeping } from './keep'
-
-/** A sheet to be written, as it is sent to the worker that writes. */
-export interface Writing {
-  readonly n: number
-  readonly id: string
-  readonly sheet: Kept
-  readonly base: number
-}
-
-export type Written =
-  | { readonly n: number; readonly keeping: Keeping }
-  | { readonly n: number; readonly failed: { readonly name: string; readonly message: string } }
+import type { Kept, Keeping, Writing, Written } from './keep'
 
 interface Waiting {
   readonly settle: (keeping: Keeping) => void

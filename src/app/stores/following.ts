@@ -10,8 +10,8 @@ import {
   type Ref,
   type ShallowRef,
 } from 'vue'
-import { unchanged } from '../../engine/scene/unchanged'
-import type { Train } from '../../engine/train/model'
+import { unchanged } from '../../scene/unchanged'
+import type { Train } from '../../mechanics/train'
 import { useHand } from './hand'
 import { usePlan } from './plan'
 import { useView } from './view'

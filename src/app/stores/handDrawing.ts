@@ -1,6 +1,6 @@
-import { handAnswer, type HandAnswer } from '../../engine/hand/handAnswer'
-import { handMotions, type HandPlan } from '../../engine/hand/handPlan'
-import { figuresAt, type Figures } from '../../engine/scene/figures'
+import { handAnswer, type HandAnswer } from '../../engine/studies/hand/handAnswer'
+import { handMotions, type HandPlan } from '../../engine/studies/hand/handPlan'
+import { figuresAt, type Figures } from '../../scene/figures'
 import type { Drawing } from '../../worker/messages'
 
 /**

@@ -1,6 +1,6 @@
 import { computed, shallowRef } from 'vue'
-import type { HandPlan } from '../../engine/hand/handPlan'
-import type { TrainDocument } from '../../engine/train/document'
+import type { HandPlan } from '../../engine/studies/hand/handPlan'
+import type { TrainDocument } from '../../document/schema'
 
 /** All that stands on the sheet: the document, and entries that are no values yet, by place, as typed. */
 export interface SheetState {

@@ -1,4 +1,4 @@
-import type { TrainDocument } from '../../engine/train/document'
+import type { TrainDocument } from '../../document/schema'
 
 interface Bodylike {
   readonly id: string

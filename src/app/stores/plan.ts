@@ -1,9 +1,9 @@
 import { defineStore } from 'pinia'
 import { computed, ref, shallowRef } from 'vue'
-import { unchanged } from '../../engine/scene/unchanged'
-import type { Train } from '../../engine/train/model'
+import { unchanged } from '../../scene/unchanged'
+import type { Train } from '../../mechanics/train'
 import type { Drawing, Reply } from '../../worker/messages'
-import { Planner } from '../planner'
+import { Planner } from '../services/planner'
 
 /** The plan on the sheet. It is replaced whole; while a newer one is worked out it stays, and says so. */
 export const usePlan = defineStore('plan', () => {

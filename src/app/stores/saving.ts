@@ -1,7 +1,7 @@
 import { useEventListener } from '@vueuse/core'
 import { defineStore } from 'pinia'
 import { ref } from 'vue'
-import { fileNameOf } from '../handOver'
+import { fileNameOf } from '../services/handOver'
 import { saveFile, type FileHandle } from '../shelf/files'
 import { fileText } from '../shelf/fileText'
 import { clockOf } from '../shelf/times'

@@ -1,9 +1,9 @@
 import { defineStore } from 'pinia'
 import { shallowRef, watch } from 'vue'
-import type { PlanAnswer } from '../../engine/plan/answer'
-import type { Remedy } from '../../engine/remedies/answer'
-import { applyRemedy } from '../../engine/remedies/change'
-import type { TrainDocument } from '../../engine/train/document'
+import type { PlanAnswer } from '../../engine/work/answer'
+import type { Remedy } from '../../engine/infeasible/remedies/answer'
+import { applyRemedy } from '../../engine/infeasible/remedies/change'
+import type { TrainDocument } from '../../document/schema'
 import { useJob } from './job'
 import { usePlan } from './plan'
 

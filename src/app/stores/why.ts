@@ -1,7 +1,7 @@
 import { defineStore } from 'pinia'
 import { ref, shallowRef, watch } from 'vue'
-import type { WhyFoot } from '../../engine/explain/whyFoot'
-import { Studier } from '../studier'
+import type { WhyFoot } from '../../engine/studies/why/whyFootSentence'
+import { Studier } from '../services/studier'
 import { useJob } from './job'
 import { usePlan } from './plan'
 

@@ -1,12 +1,7 @@
-import type { Refusal } from '../train/refusal'
-import type { Conflict, ConflictMember } from '../conflict/answer'
-import type { ReadyAnswer } from '../ready/answer'
-import type { HoldsTried, Remedy } from '../remedies/answer'
-import type { PackAnswer, RoundedAnswer } from '../packs/answer'
-import type { StepsAnswer } from '../steps/answer'
+import type { Refusal } from '../../document/refusal'
 
-/** What planning a train answers; numbers in the document's own units. Keys as in the output contract. */
-export interface PlanAnswer {
+/** What the programs of a train came to; numbers in the document's own units. Keys as in the output contract. */
+export interface PlanFigures {
   status: PlanStatus
   /** Why there is no answer; with status "unproven" or "stopped" only. */
   why?: string
@@ -30,20 +25,6 @@ export interface PlanAnswer {
   findings: Finding[]
   notEntered: NotEntered[]
   proof?: ProofAnswer
-  /** What goes under which foot, in plates of the stock; where `plan.shims` is given and a rounding was found. */
-  packs?: PackAnswer[]
-  rounded?: RoundedAnswer
-  /** An irreducible set of what cannot be had together; with status "impossible" only, as what follows. */
-  conflict?: ConflictMember[]
-  conflictSentence?: string
-  /** What would be in the way next if the limits of that conflict gave. */
-  behind?: Conflict[]
-  remedies?: Remedy[]
-  holdsTried?: HoldsTried
-  /** Whether it may be carried out: soft foot, pipe strain, signs, closures. */
-  ready?: ReadyAnswer
-  /** The order of work, where there is a plan. */
-  steps?: StepsAnswer
 }
 
 export type PlanStatus = 'planned' | 'in-tolerance' | 'impossible' | 'unproven' | 'stopped'

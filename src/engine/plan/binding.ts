@@ -5,15 +5,15 @@ import {
   slopeSign,
   toFine,
   toLength,
-} from '../units/units'
-import type { Train } from '../train/model'
-import type { Solver } from '../solver/solver'
-import { programUnit, type Program } from '../program/program'
-import { costWithRoom, loosen, roomAtPrice } from '../program/relax'
+} from '../../mechanics/units'
+import type { Train } from '../../mechanics/train'
+import type { Solver } from '../lp/solver'
+import { programUnit, type Program } from '../lp/program'
+import { costWithRoom, loosen, roomAtPrice } from '../lp/relax'
 import type { BindingAnswer } from './answer'
 import { bindingGroups, type BindingGroup } from './bindingGroups'
-import { tidy } from './numbers'
-import { reach, solveRounds } from './rounds'
+import { tidy } from '../../language/tidy'
+import { reach, solveRounds } from '../lp/rounds'
 import type { CostAnswer, LeastOfPart } from './solvePlan'
 import { limitWords } from './limitWords'
 

@@ -1,7 +1,7 @@
-import type { Train } from '../train/model'
-import { checksOf } from '../misalignment/check'
-import { programUnit, type Meaning, type Program } from '../program/program'
-import type { Loosened } from '../program/relax'
+import type { Train } from '../../mechanics/train'
+import { checksOf } from '../../mechanics/misalignment/check'
+import { programUnit, type Meaning, type Program } from '../lp/program'
+import type { Loosened } from '../lp/relax'
 import type { CostAnswer } from './solvePlan'
 
 /** Duals below this (cost per unit of room) are the solver's last digits. */

@@ -1,7 +1,7 @@
-import { fineText, shareText } from '../units/format'
-import type { Body, Train } from '../train/model'
-import type { Motion } from '../motion/motion'
-import { sideName } from '../sheet/couplingWords'
+import { fineText, shareText } from '../../language/amounts'
+import type { Body, Train } from '../../mechanics/train'
+import type { Motion } from '../../mechanics/motion'
+import { towardSide } from '../../language/sides'
 import type { Finding } from './answer'
 import { hasTeeth, rolledShafts, toothCheck } from './rollWords'
 import { footMove } from './totals'
@@ -70,7 +70,7 @@ function ofBody(train: Train, body: Body, motion: Motion): Finding[] {
   if (hasTeeth(body) && Math.abs(motion.roll) > 1e-6)
     out.push({
       where: body.place,
-      what: `${body.name} is rolled by ${Math.abs(motion.roll).toFixed(3)} mrad, its feet ${sideName(train, motion.roll)} up: that carries ${rolledShafts(train, body, motion.roll)}; ${toothCheck}`,
+      what: `${body.name} is rolled by ${Math.abs(motion.roll).toFixed(3)} mrad, its feet ${towardSide(train, motion.roll)} up: that carries ${rolledShafts(train, body, motion.roll)}; ${toothCheck}`,
     })
   return out
 }

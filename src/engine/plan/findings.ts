@@ -1,10 +1,10 @@
-import type { Body, Coupling, Train } from '../train/model'
-import type { AsFound } from '../readings/asFound'
-import { closureChecks } from '../ready/closures'
-import { doubtWords } from '../ready/closureWords'
-import { sideName } from '../sheet/couplingWords'
-import { settingWords } from '../sheet/settingWords'
-import { fineText } from '../units/format'
+import type { Body, Coupling, Train } from '../../mechanics/train'
+import type { AsFound } from '../../mechanics/readings/asFound'
+import { closureChecks } from './closures'
+import { doubtWords } from './closureWords'
+import { towardSide } from '../../language/sides'
+import { settingWords } from './settingWords'
+import { fineText } from '../../language/amounts'
 import type { Finding } from './answer'
 import { hasTeeth, rolledShafts, toothCheck } from './rollWords'
 
@@ -41,7 +41,7 @@ const shownRoll = 0.1
 /** A gear whose roll was freed: what that may do to both shafts, before any plan uses it. */
 function ofRoll(train: Train, body: Body): Finding[] {
   if (body.held || !body.may.roll || !hasTeeth(body)) return []
-  const feet = `its feet ${sideName(train, 1)} up`
+  const feet = `its feet ${towardSide(train, 1)} up`
   return [
     {
       where: `${body.place}.free.roll`,

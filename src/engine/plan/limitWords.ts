@@ -1,4 +1,4 @@
-import type { Train } from '../train/model'
+import type { Train } from '../../mechanics/train'
 import type { BindingAnswer } from './answer'
 import type { BindingGroup } from './bindingGroups'
 

@@ -1,4 +1,4 @@
-import type { Body, Train } from '../train/model'
+import type { Body, Train } from '../../mechanics/train'
 import type { NotEntered } from './answer'
 
 /** Everything the plan had to do without, and what it did instead; nothing is taken as zero in silence. */

@@ -1,12 +1,12 @@
-import type { Solver } from '../solver/solver'
-import { firstCuts } from '../program/cuts'
-import type { Group, Part, Partition } from '../program/parts'
-import type { Cut } from '../program/program'
-import { standingShare } from '../program/standing'
-import { stageOf } from '../program/stage'
-import { leastShare, type LeastShare } from './leastShare'
-import { pinned } from './pinned'
-import { solveRounds, type RoundsOptimal, type RoundsStopped } from './rounds'
+import type { Solver } from '../lp/solver'
+import { firstCuts } from '../lp/cuts'
+import type { Group, Part, Partition } from '../lp/parts'
+import type { Cut } from '../lp/program'
+import { standingShare } from '../lp/standing'
+import { stageOf } from '../lp/stage'
+import { leastShare, type LeastShare } from '../lp/leastShare'
+import { pinned } from '../lp/pinned'
+import { solveRounds, type RoundsOptimal, type RoundsStopped } from '../lp/rounds'
 
 /**
  * Room in every comparison with the share asked for, as a part of the limit: plans may pass a

@@ -1,14 +1,14 @@
-import { toFine, type Micrometres } from '../units/units'
-import type { Train } from '../train/model'
-import type { AsFound } from '../readings/asFound'
-import { worstShare, type CouplingResult } from '../misalignment/shares'
-import { noMotion, type Motion } from '../motion/motion'
+import { toFine, type Micrometres } from '../../mechanics/units'
+import type { Train } from '../../mechanics/train'
+import type { AsFound } from '../../mechanics/readings/asFound'
+import { worstShare, type CouplingResult } from '../../mechanics/misalignment/shares'
+import { noMotion, type Motion } from '../../mechanics/motion'
 import { prove, type Proof } from '../proof/prove'
-import type { BindingAnswer, PlanAnswer, ProofAnswer } from './answer'
+import type { BindingAnswer, PlanFigures, ProofAnswer } from './answer'
 import { cautionsOf } from './cautions'
 import { findingsOf } from './findings'
 import { notEnteredOf } from './notEntered'
-import { tidy } from './numbers'
+import { tidy } from '../../language/tidy'
 import * as report from './report'
 
 /** What the programs came to, before it is judged. */
@@ -31,7 +31,7 @@ export function planSolved(
   standing: readonly CouplingResult[],
   solved: PlanOutcome,
   binding: BindingAnswer[] = [],
-): PlanAnswer {
+): PlanFigures {
   const known = {
     name: train.name,
     share: train.plan.share,
@@ -61,7 +61,7 @@ export function planSolved(
     status: 'planned' | 'in-tolerance',
     motions: readonly Motion[],
     bound: Micrometres,
-  ): PlanAnswer {
+  ): PlanFigures {
     const lines = found.map(({ line }) => line)
     const proof = prove(train, lines, motions, train.plan.share, bound)
     if (!proof.sound)

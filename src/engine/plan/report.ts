@@ -1,11 +1,15 @@
-import { toFine, toLength } from '../units/units'
-import type { Coupling, Train } from '../train/model'
-import type { AsFound } from '../readings/asFound'
-import { expectedSets } from '../readings/expected'
-import type { Motion } from '../motion/motion'
-import { couplingMotions } from '../misalignment/couplingMotion'
-import { addMisalignments } from '../misalignment/stateShift'
-import { sharesOf, type CheckResult, type CouplingResult } from '../misalignment/shares'
+import { toFine, toLength } from '../../mechanics/units'
+import type { Coupling, Train } from '../../mechanics/train'
+import type { AsFound } from '../../mechanics/readings/asFound'
+import { expectedSets } from '../../mechanics/readings/expected'
+import type { Motion } from '../../mechanics/motion'
+import { couplingMotions } from '../../mechanics/misalignment/couplingMotion'
+import { addMisalignments } from '../../mechanics/misalignment/stateShift'
+import {
+  sharesOf,
+  type CheckResult,
+  type CouplingResult,
+} from '../../mechanics/misalignment/shares'
 import type {
   AsFoundAnswer,
   BodyAnswer,
@@ -15,7 +19,7 @@ import type {
   FootAnswer,
   Totals,
 } from './answer'
-import { tidy } from './numbers'
+import { tidy } from '../../language/tidy'
 import { footMove, totalsOf } from './totals'
 
 /** Writes results in the document's units. */

@@ -1,9 +1,8 @@
-import { fineText } from '../units/format'
-import type { Body, Train } from '../train/model'
-import { carry, displaced, noMotion } from '../motion/motion'
-import { sideName } from '../sheet/couplingWords'
-import { listed } from '../sheet/words'
-import { showsNought } from '../scene/sideWords'
+import { fineText } from '../../language/amounts'
+import type { Body, Train } from '../../mechanics/train'
+import { carry, displaced, noMotion } from '../../mechanics/motion'
+import { showsNought, towardSide } from '../../language/sides'
+import { listed } from '../../language/names'
 
 /** Whether a body's teeth are at stake when it rolls: a gearbox, or a case with two shafts. */
 export const hasTeeth = (body: Body): boolean => body.role === 'gearbox' || body.twoAxes
@@ -23,7 +22,7 @@ export function rolledShafts(train: Train, body: Body, roll: number): string {
     const [dy, dz] = [displaced(by.dy, motion), displaced(by.dz, motion)]
     const size = (value: number) => fineText(Math.abs(value), train.units)
     const parts = [
-      ...(showsNought(dy, train) ? [] : [`${size(dy)} ${sideName(train, dy)}`]),
+      ...(showsNought(dy, train) ? [] : [`${size(dy)} ${towardSide(train, dy)}`]),
       ...(showsNought(dz, train) ? [] : [`${size(dz)} ${dz > 0 ? 'up' : 'down'}`]),
     ]
     return parts.length === 0 ? 'nowhere' : listed(parts)

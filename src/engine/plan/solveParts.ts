@@ -1,6 +1,6 @@
-import type { Program } from '../program/program'
-import type { Group, Partition } from '../program/parts'
-import { standingShare } from '../program/standing'
+import type { Program } from '../lp/program'
+import type { Group, Partition } from '../lp/parts'
+import { standingShare } from '../lp/standing'
 import { shareSlack, type PartPlan, type PartSolver, type PartStopped } from './partSolver'
 
 /** What a choice of free motions comes to, part by part. */

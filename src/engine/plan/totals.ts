@@ -1,5 +1,5 @@
-import type { Body, Train } from '../train/model'
-import { carry, displaced, type Motion } from '../motion/motion'
+import type { Body, Train } from '../../mechanics/train'
+import { carry, displaced, type Motion } from '../../mechanics/motion'
 
 /** A foot's displacement by its body's own motion (um). */
 export function footMove(body: Body, motion: Motion, foot: { x: number; y: number }) {

@@ -1,6 +1,6 @@
-import { firstCuts } from '../program/cuts'
-import type { Group, Part, Partition } from '../program/parts'
-import type { Cut, Program } from '../program/program'
+import { firstCuts } from '../lp/cuts'
+import type { Group, Part, Partition } from '../lp/parts'
+import type { Cut, Program } from '../lp/program'
 import type { CostAnswer, PartPlan, PartSolver } from './partSolver'
 
 /** The least costs of the parts as one answer of the whole program, its rows as `stageRows` has them. */

@@ -1,5 +1,15 @@
-import { solveSymmetric } from '../algebra/symmetric'
-import type { ProgramToBound } from './dualBound'
+import { solveSymmetric } from '../../mechanics/symmetric'
+
+/** A linear program as the proof needs it: bounds, rows, objective. */
+export interface ProgramToBound {
+  readonly columns: readonly { readonly lower: number; readonly upper: number }[]
+  readonly rows: readonly {
+    readonly terms: readonly (readonly [column: number, coefficient: number])[]
+    readonly lower: number
+    readonly upper: number
+  }[]
+  readonly objective: readonly number[]
+}
 
 /** Corrections after which the last digits of the duals no longer change. */
 const turns = 3

@@ -1,7 +1,7 @@
-import type { Micrometres, Millimetres } from '../units/units'
-import type { Coupling, State, Train } from '../train/model'
-import { growthOf, valueAt } from '../growth/growth'
-import type { Misalignment } from '../readings/equation'
+import type { Micrometres, Millimetres } from '../../mechanics/units'
+import type { Coupling, State, Train } from '../../mechanics/train'
+import { growthOf, valueAt } from '../../mechanics/growth'
+import type { Misalignment } from '../../mechanics/readings/equation'
 import { carried, type ClaimedMotion } from './moved'
 
 /** Share of every tolerance that is used, from where the two shafts lie in each state. */

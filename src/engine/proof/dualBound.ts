@@ -1,15 +1,4 @@
-import { cleanDuals, reducedCosts } from './cleanDuals'
-
-/** A linear program as the proof needs it: bounds, rows, objective. */
-export interface ProgramToBound {
-  readonly columns: readonly { readonly lower: number; readonly upper: number }[]
-  readonly rows: readonly {
-    readonly terms: readonly (readonly [column: number, coefficient: number])[]
-    readonly lower: number
-    readonly upper: number
-  }[]
-  readonly objective: readonly number[]
-}
+import { cleanDuals, reducedCosts, type ProgramToBound } from './cleanDuals'
 
 /**
  * A lower bound on the objective from row duals alone, by weak duality: for any y,

@@ -1,5 +1,5 @@
-import type { Micrometres } from '../units/units'
-import type { Body, Train } from '../train/model'
+import type { Micrometres } from '../../mechanics/units'
+import type { Body, Train } from '../../mechanics/train'
 import { carried, footMove, worst, type ClaimedMotion } from './moved'
 
 /** A limit that a plan passes, and by how much; 0 and below is kept. */

@@ -1,5 +1,5 @@
-import type { Micrometres, Millimetres } from '../units/units'
-import type { Body, Train } from '../train/model'
+import type { Micrometres, Millimetres } from '../../mechanics/units'
+import type { Body, Train } from '../../mechanics/train'
 
 /** Translation (um) and small rotation (mrad) of each body, as a plan claims them. */
 export interface ClaimedMotion {

@@ -1,0 +1,70 @@
+import type { StudyReply, StudyRequest } from '../../worker/studyMessages'
+
+type WithoutId<T> = T extends unknown ? Omit<T, 'id'> : never
+type Question = WithoutId<Exclude<StudyRequest, { kind: 'stop' }>>
+
+/** A planner that has not begun what it was asked after this long (ms) is ended and started afresh. */
+const patience = 500
+
+/** Talks to a planner that answers bit by bit. What is asked later overtakes what is under way. */
+export class Studier {
+  private worker: Worker | undefined
+  private timer: ReturnType<typeof setTimeout> | undefined
+  private asked: StudyRequest | undefined
+  private count = 0
+  private readonly told: (reply: StudyReply) => void
+
+  constructor(told: (reply: StudyReply) => void) {
+    this.told = told
+  }
+
+  ask(question: Question): number {
+    const request = { id: ++this.count, ...question }
+    this.asked = request
+    this.send(request)
+    return request.id
+  }
+
+  /** Ends what is under way; what was answered stays as it is. */
+  stop(id: number): void {
+    this.worker?.postMessage({ id, kind: 'stop' } satisfies StudyRequest)
+  }
+
+  end(): void {
+    clearTimeout(this.timer)
+    this.worker?.terminate()
+    this.worker = undefined
+    this.asked = undefined
+  }
+
+  private send(request: StudyRequest): void {
+    const fresh = this.worker === undefined
+    this.worker ??= this.start()
+    this.worker.postMessage(request)
+    clearTimeout(this.timer)
+    // a worker just started loads its solver first, and has nothing to be torn from
+    if (!fresh)
+      this.timer = setTimeout(() => {
+        this.worker?.terminate()
+        this.worker = undefined
+        this.send(request)
+      }, patience)
+  }
+
+  private start(): Worker {
+    const worker = new Worker(new URL('../../worker/planner.worker.ts', import.meta.url), {
+      type: 'module',
+    })
+    worker.addEventListener('message', ({ data }: MessageEvent<StudyReply>) => {
+      if (data.id === this.asked?.id) clearTimeout(this.timer)
+      if (worker === this.worker) this.told(data)
+    })
+    worker.addEventListener('error', ({ message }) => {
+      if (worker !== this.worker || !this.asked) return
+      const { id } = this.asked
+      this.end()
+      this.told({ id, kind: 'failed', why: message })
+    })
+    return worker
+  }
+}

@@ -1,0 +1,16 @@
+import { computed, type ComputedRef } from 'vue'
+import { afterWork, type AfterWork } from '../../engine/work/loop/afterWork'
+import { useJob } from './job'
+import { usePlan } from './plan'
+
+/** What the loop says of the plan on the sheet; undefined before anything was done and read again, and of a hand plan. */
+export function useAfterWork(): ComputedRef<AfterWork | undefined> {
+  const job = useJob()
+  const plan = usePlan()
+  return computed(() => {
+    const { document, byHand } = job
+    const { drawing } = plan
+    if (!document || !drawing || byHand) return undefined
+    return afterWork(document, drawing.train, drawing.answer)
+  })
+}

@@ -1,0 +1,1 @@
+export function importsOf(root: string, folder?: string): Map<string, string[]>

@@ -1,0 +1,66 @@
+import { placeOf } from '../refusal'
+import { valueAt, type Path } from '../place'
+
+/** The keys and indices of a place as `placeOf` writes it. */
+export function pathOf(place: string): Path {
+  const parts = place.matchAll(/([A-Za-z_$][\w$]*)|\[(\d+)\]|\[("(?:[^"\\]|\\.)*")\]/g)
+  return [...parts].map(([, name, index, text]) => {
+    if (name !== undefined) return name
+    return index === undefined ? (JSON.parse(text ?? '""') as string) : Number(index)
+  })
+}
+
+/**
+ * Entries that are no values yet, after things were added to, taken out of or moved within lists: each
+ * stays with the thing it was typed for, and goes with it.
+ */
+export function followed(
+  entries: Readonly<Record<string, string>>,
+  before: unknown,
+  after: unknown,
+): Readonly<Record<string, string>> {
+  const places = Object.keys(entries)
+  if (places.length === 0) return entries
+  const next = places.flatMap((place) => {
+    const path = placeAfter(pathOf(place), before, after)
+    return path ? [[placeOf(path), entries[place] ?? ''] as const] : []
+  })
+  const same = next.length === places.length && next.every(([place], i) => place === places[i])
+  return same ? entries : Object.fromEntries(next)
+}
+
+function placeAfter(path: Path, before: unknown, after: unknown): Path | undefined {
+  const out: (string | number)[] = []
+  for (let i = 0; i < path.length; i++) {
+    const key = path[i] ?? ''
+    const was = valueAt(before, path.slice(0, i))
+    const now = valueAt(after, out)
+    if (!Array.isArray(was) || typeof key !== 'number') out.push(key)
+    else {
+      const at = indexAfter(was, key, Array.isArray(now) ? now : [])
+      if (at === undefined) return undefined
+      out.push(at)
+    }
+  }
+  return out
+}
+
+/** Where an item of a list has gone: by itself, by its id, else it keeps its place in a list as long as before. */
+function indexAfter(
+  was: readonly unknown[],
+  index: number,
+  now: readonly unknown[],
+): number | undefined {
+  const item = was[index]
+  const id = valueAt(item, ['id'])
+  if (typeof item === 'object' && item !== null) {
+    const same = now.indexOf(item)
+    if (same >= 0) return same
+    if (id !== undefined) {
+      const again = now.findIndex((one) => valueAt(one, ['id']) === id)
+      return again >= 0 ? again : undefined
+    }
+  }
+  if (index >= was.length) return index - was.length + now.length
+  return was.length === now.length ? index : undefined
+}

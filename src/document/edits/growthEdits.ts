@@ -1,0 +1,75 @@
+import type { GrowthPointDocument, MachineDocument, TrainDocument } from '../schema'
+import { micrometresPer, millimetresPer, type DocumentUnits } from '../../mechanics/units'
+
+/** Digits that a scaled number keeps. */
+const tidy = (value: number): number => Number(value.toPrecision(12)) || 0
+
+/**
+ * A growth point scaled: what is given in lengths by the factor; heat by its warming, so that the
+ * temperature it starts from stays and the one it goes to is moved. Heights and coefficients stay.
+ */
+export function scaledPoint(point: GrowthPointDocument, factor: number): GrowthPointDocument {
+  const { heat } = point
+  const times = (value: number | undefined) =>
+    value === undefined ? undefined : tidy(value * factor)
+  const next = {
+    ...point,
+    rise: times(point.rise),
+    side: times(point.side),
+    axial: times(point.axial),
+    u: point.u === undefined ? undefined : tidy(point.u * Math.abs(factor)),
+    heat: heat && { ...heat, to: tidy(heat.from + (heat.to - heat.from) * factor) },
+  }
+  return Object.fromEntries(
+    Object.entries(next).filter(([, value]) => value !== undefined),
+  ) as GrowthPointDocument
+}
+
+/** Growth of one state in another, scaled, for every machine or one; what stood there is replaced. */
+export function copiedGrowth(
+  document: TrainDocument,
+  from: string,
+  to: string,
+  factor: number,
+  machine?: string,
+): TrainDocument {
+  return {
+    ...document,
+    machines: document.machines.map((body): MachineDocument => {
+      const points = body.growth?.[from]
+      if (points === undefined || (machine !== undefined && body.id !== machine)) return body
+      return {
+        ...body,
+        growth: { ...body.growth, [to]: points.map((point) => scaledPoint(point, factor)) },
+      }
+    }),
+  }
+}
+
+/** Machines whose growth in a state would be replaced by a copy from another. */
+export const replacedBy = (document: TrainDocument, from: string, to: string): number =>
+  document.machines.filter(
+    ({ growth }) => growth?.[from] !== undefined && (growth[to] ?? []).length > 0,
+  ).length
+
+/**
+ * The rise of a point in the document's fine unit: what is given plus height x expansion x warming;
+ * undefined while a number that it needs is missing. Height in the length unit, expansion in 1e-6 a
+ * degree: mm x 1e-6 x 1000 = um.
+ */
+export function riseOf(point: GrowthPointDocument, units: DocumentUnits): number | undefined {
+  const heat = point.heat as Partial<NonNullable<GrowthPointDocument['heat']>> | undefined
+  if (heat === undefined) return point.rise
+  const { height, expansion, from, to } = heat
+  if (height === undefined || expansion === undefined) return undefined
+  if (from === undefined || to === undefined) return undefined
+  const um = height * millimetresPer[units.length] * expansion * 1e-3 * (to - from)
+  return tidy((point.rise ?? 0) + um / micrometresPer[units.fine])
+}
+
+/** A point at the middle of a machine's feet, where there are any; all else is asked for. */
+export function newGrowthPoint(machine: MachineDocument): GrowthPointDocument {
+  const xs = machine.feet.map(({ x }) => x).filter((x) => Number.isFinite(x))
+  const at = xs.length === 0 ? undefined : tidy((Math.min(...xs) + Math.max(...xs)) / 2)
+  return { at } as GrowthPointDocument
+}

@@ -1,0 +1,92 @@
+import type { TrainDocument } from '../schema'
+import { placeOf } from '../refusal'
+import { valueAt, type Path } from '../place'
+
+/** What an unfinished train needs next: one sentence, the band it is entered in, the place to begin at. */
+export interface NextStep {
+  readonly words: string
+  readonly band: 'train' | 'feet' | 'couplings' | 'readings' | 'states'
+  readonly at: string
+  /** How far the train is, of all it needs before it can be planned. */
+  readonly done: number
+  readonly of: number
+}
+
+/** Machines first, then their feet and heights, then couplings with a tolerance, then readings. */
+export function nextStep(document: TrainDocument): NextStep | undefined {
+  const { machines, couplings } = document
+  const asks: { missing: boolean; words: string; band: NextStep['band']; path: Path }[] = [
+    {
+      missing: machines.length < 2,
+      words:
+        machines.length === 0
+          ? 'Add the machines, from the left end of the train to the right.'
+          : 'Add the next machine to the right; a train has two or more.',
+      band: 'train',
+      path: ['machines'],
+    },
+    ...machines.flatMap((machine, m) => {
+      const name = machine.name === '' ? `machine ${m + 1}` : machine.name
+      const two = valueAt(machine, ['axis', 'left']) !== undefined
+      const axis: Path = ['machines', m, 'axis', ...(two ? ['left'] : []), 'z']
+      return [
+        {
+          missing: machine.name === '',
+          words: `Name machine ${m + 1}, counted from the left.`,
+          band: 'train' as const,
+          path: ['machines', m, 'name'],
+        },
+        {
+          missing: valueAt(document, axis) === undefined,
+          words: `How high does the shaft of ${name} stand above the plane of its feet?`,
+          band: 'train' as const,
+          path: axis,
+        },
+        {
+          missing: machine.feet.length === 0 && machine.anchored === undefined,
+          words: `Where do the feet of ${name} stand along the train?`,
+          band: 'feet' as const,
+          path: ['machines', m, 'feet'],
+        },
+      ]
+    }),
+    ...couplings.flatMap((coupling, c) => {
+      const between = `${machines[c]?.name ?? ''} and ${machines[c + 1]?.name ?? ''}`
+      const at = (...rest: (string | number)[]): Path => ['couplings', c, ...rest]
+      const { flex, offset, angle } = coupling.tolerance
+      return [
+        {
+          missing:
+            valueAt(coupling, ['left', 'plane']) === undefined ||
+            valueAt(coupling, ['right', 'plane']) === undefined,
+          words: `Where does the coupling between ${between} bend? Enter its one or two planes.`,
+          band: 'couplings' as const,
+          path: at('left', 'plane'),
+        },
+        {
+          missing: flex === undefined && offset === undefined && angle === undefined,
+          words: `What tolerance holds for the coupling between ${between}, and on what basis?`,
+          band: 'couplings' as const,
+          path: at('tolerance', 'flex'),
+        },
+        {
+          missing: coupling.found.length === 0,
+          words: `What was read at the coupling between ${between}?`,
+          band: 'readings' as const,
+          path: at('found'),
+        },
+      ]
+    }),
+  ]
+  const open = asks.filter(({ missing }) => missing)
+  const [first] = open
+  return (
+    first && {
+      words: first.words,
+      band: first.band,
+      at: placeOf(first.path),
+      done: asks.length - open.length,
+      of: asks.length,
+    }
+  )
+}

@@ -1,0 +1,102 @@
+import type { MachineDocument, StateDocument, TrainDocument } from '../schema'
+import { moved, removed, withValue } from '../place'
+
+/** An id from a name: small letters, digits and hyphens, and a number behind it where it is taken. */
+export function idFrom(name: string, taken: readonly string[], otherwise: string): string {
+  const plain = name
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-+|-+$/g, '')
+    .slice(0, 60)
+  const base = plain === '' ? otherwise : plain
+  let id = base
+  for (let n = 2; taken.includes(id); n++) id = `${base}-${n}`
+  return id
+}
+
+const idsBeside = (states: readonly StateDocument[], index: number): string[] =>
+  states.flatMap(({ id }, i) => (i === index ? [] : [id]))
+
+/** A state more, named and empty: nothing grows in it until figures are entered. */
+export function withState(document: TrainDocument, name: string): TrainDocument {
+  const states = document.states ?? []
+  const id = idFrom(name, idsBeside(states, -1), 'state')
+  return { ...document, states: [...states, { id, name }] }
+}
+
+/**
+ * A state under another name. An id that was made from the old name follows it, and with it the growth
+ * and the aims kept under that id; one that somebody chose stays.
+ */
+export function renamedState(document: TrainDocument, index: number, name: string): TrainDocument {
+  const states = document.states ?? []
+  const state = states[index]
+  if (!state) return document
+  const beside = idsBeside(states, index)
+  const follows = state.id === idFrom(state.name, beside, 'state')
+  const id = follows ? idFrom(name, beside, 'state') : state.id
+  return {
+    ...withRecords(document, (records) => renamedKey(records, state.id, id)),
+    states: states.map((other, i) => (i === index ? { ...other, id, name } : other)),
+  }
+}
+
+/** The document without a state, its growth and its aims. */
+export function withoutState(document: TrainDocument, index: number): TrainDocument {
+  const states = document.states ?? []
+  const state = states[index]
+  if (!state) return document
+  const left = removed(states, index)
+  return withValue(
+    withRecords(document, (records) => withoutKey(records, state.id)),
+    ['states'],
+    left.length === 0 ? undefined : left,
+  )
+}
+
+export const movedState = (document: TrainDocument, from: number, to: number): TrainDocument => ({
+  ...document,
+  states: moved(document.states ?? [], from, to),
+})
+
+/** What goes with a state when it is removed, in words. */
+export function goesWith(document: TrainDocument, state: string): string {
+  const grown = document.machines.filter(
+    (machine) => (machine.growth?.[state] ?? []).length > 0,
+  ).length
+  const aims = document.couplings.filter(({ aim }) => aim?.[state] !== undefined).length
+  const parts = [
+    ...(grown > 0 ? [`the growth of ${grown} machine${grown === 1 ? '' : 's'} in it`] : []),
+    ...(aims > 0 ? [`the aim of ${aims} coupling${aims === 1 ? '' : 's'}`] : []),
+  ]
+  return parts.join(' and ')
+}
+
+type Records = Readonly<Record<string, unknown>>
+
+const renamedKey = (records: Records, from: string, to: string): Records =>
+  Object.fromEntries(Object.entries(records).map(([key, v]) => [key === from ? to : key, v]))
+
+const withoutKey = (records: Records, key: string): Records =>
+  Object.fromEntries(Object.entries(records).filter(([name]) => name !== key))
+
+/** Everything that a document keeps by state, changed alike; what ends empty is left out. */
+function withRecords(
+  document: TrainDocument,
+  change: (records: Records) => Records,
+): TrainDocument {
+  const changed = <T extends object>(owner: T, field: 'growth' | 'aim'): T => {
+    const records = (owner as Record<string, unknown>)[field]
+    if (records === undefined) return owner
+    const next = change(records as Records)
+    if (Object.keys(next).length > 0) return { ...owner, [field]: next }
+    return Object.fromEntries(Object.entries(owner).filter(([key]) => key !== field)) as T
+  }
+  return {
+    ...document,
+    machines: document.machines.map((machine): MachineDocument => changed(machine, 'growth')),
+    couplings: document.couplings.map((coupling) => changed(coupling, 'aim')),
+  }
+}

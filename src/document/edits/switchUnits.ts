@@ -1,0 +1,95 @@
+import type { TrainDocument } from '../schema'
+import {
+  kilogramsPer,
+  micrometresPer,
+  millimetresPer,
+  type DocumentUnits,
+} from '../../mechanics/units'
+import { quantityAt, type Quantity } from '../typed/quantity'
+
+/**
+ * Writes a whole document in other units. Nothing drifts: a number of up to 12 digits, as people type
+ * them, comes back as it was. Where the conversion lies within the last digits of such a number it is
+ * that number; else it keeps all its digits.
+ * Pages of the record stay as they were written, with the units they name.
+ */
+export function switchUnits(document: TrainDocument, to: DocumentUnits): TrainDocument {
+  const from: DocumentUnits = { ...document.units, temperature: document.units.temperature ?? 'C' }
+  const convert = (node: unknown, path: (string | number)[]): unknown => {
+    if (typeof node === 'number') return converted(node, quantityAt(path), from, to)
+    if (Array.isArray(node)) return node.map((item, i) => convert(item, [...path, i]))
+    if (typeof node !== 'object' || node === null) return node
+    return Object.fromEntries(
+      Object.entries(node).map(([key, value]) => [key, convert(value, [...path, key])]),
+    )
+  }
+  const units = {
+    length: to.length,
+    fine: to.fine,
+    ...((document.units.temperature !== undefined || to.temperature !== 'C') && {
+      temperature: to.temperature,
+    }),
+  }
+  return { ...(convert(document, []) as TrainDocument), units }
+}
+
+/** One number in other units. */
+export function converted(
+  value: number,
+  quantity: Quantity,
+  from: DocumentUnits,
+  to: DocumentUnits,
+): number {
+  const there = scale(quantity, from, to)
+  const back = scale(quantity, to, from)
+  if (!there || !back) return value
+  const short = quantity === 'temperature' ? toBillionth : toTwelve
+  const exact = there(value)
+  const candidate = short(exact)
+  const near = (a: number, b: number, most: number) =>
+    Math.abs(a - b) <= most * Math.max(Math.abs(b), quantity === 'temperature' ? 500 : 0)
+  const leadsBack = short(value) !== value || near(back(candidate), value, 0.9 * dust)
+  return near(candidate, exact, dust) && leadsBack ? candidate : exact
+}
+
+const toTwelve = (value: number): number => Number(value.toPrecision(12))
+/** Temperatures cross zero, where digits that count from the first one say nothing. */
+const toBillionth = (value: number): number => Number(value.toFixed(9))
+/** What a few roundings leave, relative; two numbers of twelve digits are a thousand times farther apart. */
+const dust = 1e-15
+
+/** How a quantity goes from one set of units to another; undefined where it keeps its value. */
+function scale(
+  quantity: Quantity,
+  from: DocumentUnits,
+  to: DocumentUnits,
+): ((value: number) => number) | undefined {
+  const ratio = (a: number, b: number) =>
+    a === b ? undefined : (value: number) => (value * whole(a, b)) / whole(b, a)
+  switch (quantity) {
+    case 'length':
+      return ratio(millimetresPer[from.length], millimetresPer[to.length])
+    case 'fine':
+      return ratio(micrometresPer[from.fine], micrometresPer[to.fine])
+    case 'mass':
+      return ratio(kilogramsPer[from.length], kilogramsPer[to.length])
+    case 'temperature':
+      if (from.temperature === to.temperature) return undefined
+      return from.temperature === 'F' ? (f) => (f - 32) / 1.8 : (c) => c * 1.8 + 32
+    case 'expansion':
+      if (from.temperature === to.temperature) return undefined
+      return from.temperature === 'F' ? (e) => e * 1.8 : (e) => e / 1.8
+    case 'slope':
+    case 'speed':
+    case 'hour':
+    case 'plain':
+      return undefined
+  }
+}
+
+/** The first of two factors as a whole number over their common part: products then round least. */
+function whole(a: number, b: number): number {
+  const [x, y] = [Math.round(a * 1e8), Math.round(b * 1e8)]
+  const common = (m: number, n: number): number => (n === 0 ? m : common(n, m % n))
+  return x / common(x, y)
+}

@@ -1,0 +1,78 @@
+import type { TrainDocument } from '../schema'
+import { bodiesAt, nextId, type BodyAt } from '../edits/bodies'
+import type { CsvCell } from './csv'
+import { feetColumns as columns } from './feetColumns'
+import type { PasteTarget, PastedValues, Placed } from './pasted'
+import { valueAt, withList, withValue } from '../place'
+
+/** The feet of a train as a table to be pasted into and to be exported. */
+export const feetTable: PasteTarget = {
+  what: 'feet',
+  columns,
+  put,
+  rows: (document) =>
+    bodiesAt(document).flatMap((body) =>
+      body.feet.map((foot) =>
+        Object.fromEntries(
+          columns.map(({ key, path }): [string, CsvCell] => {
+            if (key === 'machine') return [key, body.name]
+            if (key === 'foot') return [key, foot.id]
+            return [key, valueAt(foot, path) as CsvCell]
+          }),
+        ),
+      ),
+    ),
+}
+
+/** Changes the foot that a row names, or adds it. */
+function put(document: TrainDocument, values: PastedValues): Placed {
+  const bodies = bodiesAt(document)
+  const body = bodyOf(bodies, values['machine'])
+  if (typeof body === 'string') return { why: body }
+  const low = columns.find(({ key, least }) => least === 0 && Number(values[key] ?? 0) < 0)
+  if (low) return { why: `${low.heading}: ${String(values[low.key])} is below 0` }
+  const named = values['foot'] === undefined ? undefined : String(values['foot'])
+  const index = body.feet.findIndex(({ id }) => same(id, named))
+  const adds = index < 0
+  if (adds && values['x'] === undefined)
+    return {
+      why: `${body.name} has no foot ${named ?? 'without a name'}, and a new one needs its x`,
+    }
+  const id = named ?? nextId(body.feet.map((foot) => foot.id))
+  const at = adds ? body.feet.length : index
+  const start = adds
+    ? withList(document, [...body.path, 'feet'], (feet) => [...feet, { id }])
+    : document
+  const given = columns.filter(({ key, path }) => path.length > 0 && values[key] !== undefined)
+  if (given.length === 0) return { why: 'nothing but names stands in this row' }
+  const next = given.reduce((now, { key, path, kind }) => {
+    // what a file takes anyway is not written
+    const value = kind === 'yes' && values[key] === true ? undefined : values[key]
+    return withValue(now, [...body.path, 'feet', at, ...path], value)
+  }, start)
+  const what = given.map(({ heading }) => heading).join(', ')
+  return {
+    document: next,
+    does: `${adds ? 'adds' : 'changes'} ${body.name} foot ${id}: ${what}`,
+  }
+}
+
+/** The body a row names by name or id; the only one where none is named. */
+function bodyOf(
+  bodies: readonly BodyAt[],
+  value: PastedValues[string] | undefined,
+): BodyAt | string {
+  const only = bodies[0]
+  if (value === undefined)
+    return bodies.length === 1 && only
+      ? only
+      : 'the machine is not named: add a column with its name'
+  const named = String(value)
+  const found =
+    bodies.find(({ id, name }) => same(name, named) || same(id, named)) ??
+    bodies.find(({ name }) => same(name.replace(/^the /i, ''), named.replace(/^the /i, '')))
+  return found ?? `no machine or skid is called “${named}”`
+}
+
+const same = (a: string, b: string | undefined): boolean =>
+  b !== undefined && a.trim().toLowerCase() === b.trim().toLowerCase()

@@ -1,0 +1,30 @@
+import type { DocumentUnits } from '../../mechanics/units'
+import type { MaterialCatalogue } from '../catalogues'
+
+/** A material as it would be written into a growth point, in 1e-6 per degree of the document. */
+export interface MaterialRow {
+  readonly id: string
+  readonly name: string
+  readonly expansion: number
+  /** Written as the material, with its source. */
+  readonly material: string
+}
+
+/** Mean of a range of published values, to the tenth they are printed in. */
+const one = (value: number | readonly [number, number]): number =>
+  typeof value === 'number' ? value : Number(((value[0] + value[1]) / 2).toFixed(2))
+
+/** Materials with their published coefficient per degree of the document; a range gives its middle. */
+export const materialRows = (catalogue: MaterialCatalogue, units: DocumentUnits): MaterialRow[] =>
+  catalogue.rows.map((row, i) => {
+    const printed = units.temperature === 'F' ? row.perF : row.perC
+    const expansion = one(printed)
+    const range = row.range === undefined ? '' : `, ${row.range}`
+    const middle = typeof printed === 'number' ? '' : `, middle of ${printed.join(' to ')}`
+    return {
+      id: String(i),
+      name: `${row.material}${range}: ${expansion} (${row.source})`,
+      expansion,
+      material: `${row.material}${range}${middle}; ${row.source} (${row.certainty})`,
+    }
+  })

@@ -1,0 +1,122 @@
+import type { Path } from '../place'
+
+/** What a field is called on the sheet, by the end of its path; the longest one that fits counts. */
+const names: Readonly<Record<string, string>> = {
+  machines: 'the machines',
+  skids: 'the skids',
+  couplings: 'the couplings',
+  states: 'the states',
+  restraints: 'nozzles and other points',
+  found: 'readings',
+  'sides.three': "name of the 3 o'clock side",
+  'sides.nine': "name of the 9 o'clock side",
+  'clock.seenFrom': 'end from which clock faces are seen',
+  // bodies
+  role: 'role',
+  speed: 'speed',
+  base: 'height above the skid',
+  axis: 'axis',
+  'axis.z': 'height',
+  'axis.y': 'y',
+  'axis.left': 'left end',
+  'axis.right': 'right end',
+  'axis.left.z': 'height',
+  'axis.right.z': 'height',
+  anchored: 'why it is anchored',
+  'free.shim': 'may be shimmed',
+  'free.side': 'may slide',
+  'free.axial': 'may move along',
+  'free.roll': 'may roll',
+  weight: 'weight in the cost',
+  tilt: 'tilt at most',
+  jack: 'what one jack carries',
+  level: 'slope as found',
+  carries: 'machines it carries',
+  // feet and points
+  'pack.now': 'pack now',
+  'pack.min': 'least pack',
+  'pack.max': 'most pack',
+  lift: 'rise at most',
+  'hole.clearance': 'clearance',
+  'hole.x': 'hole centre along',
+  'hole.y': 'hole centre sideways',
+  soft: 'soft foot',
+  gaps: 'corner gaps',
+  id: 'name',
+  z: 'height',
+  axial: 'along the train',
+  side: 'sideways',
+  rise: 'up and down',
+  'growth.rise': 'rise',
+  'growth.side': 'growth sideways',
+  'growth.axial': 'growth along',
+  at: 'place along the train',
+  u: 'unsure by',
+  uSlope: 'slope unsure by',
+  heat: 'from temperatures',
+  'heat.height': 'height that warms',
+  'heat.expansion': 'expansion',
+  'heat.from': 'temperature shut down',
+  'heat.to': 'temperature in this state',
+  // couplings
+  'left.plane': 'left plane',
+  'right.plane': 'right plane',
+  tolerance: 'tolerance',
+  'tolerance.flex': 'angle at each plane',
+  'tolerance.offset': 'offset, mid-span',
+  'tolerance.angle': 'angle, over all',
+  'tolerance.basis': 'basis',
+  aim: 'aim',
+  'offset.z': 'offset up',
+  'offset.y': 'offset sideways',
+  'slope.z': 'slope up',
+  'slope.y': 'slope sideways',
+  setting: "maker's cold setting",
+  'setting.why': 'why it is used',
+  'couplings.axial': 'axial gap',
+  'axial.want': 'wanted',
+  'axial.tolerance': 'either way up to',
+  'left.machine': 'machine at its left',
+  'right.machine': 'machine at its right',
+  strain: 'pipe strain',
+  'strain.limit': 'most allowed',
+  'flanges.z': 'movement up',
+  'flanges.y': 'movement sideways',
+  diameter: 'diameter of the circle',
+  rides: 'shaft that the stem rides',
+  // the plan
+  'plan.share': 'largest share of each tolerance',
+  'plan.reserve': 'room to keep between bolt and hole',
+  'plan.leave': 'moves that are left alone',
+  'plan.stage': 'one end lifted ahead of the other',
+  'weights.shim': 'weight of shimming',
+  'weights.side': 'weight of sliding',
+  'weights.axial': 'weight of moving along',
+  shims: 'shims in stock',
+  'shims.step': 'packs go in steps of',
+  'shims.most': 'most plates in a pack',
+  'shims.flat': 'foot off its plane',
+  'states.tolerance': 'times the tolerance',
+}
+
+/** Groups that say nothing by themselves: the field in them names them. */
+const silent = new Set([
+  ...['free', 'pack', 'hole', 'offset', 'slope', 'weights', 'stock', 'units', 'clock', 'plan'],
+  ...['left', 'right', 'sides', 'flanges'],
+])
+
+/**
+ * The word for the last key of a path, as the sheet heads it; "" for groups that the key after them names.
+ * States, which stand between growth or an aim and its figures, are no part of it.
+ */
+export function fieldWords(path: Path): string {
+  const fields = path.filter(
+    (key, i) => typeof key === 'string' && path[i - 1] !== 'growth' && path[i - 1] !== 'aim',
+  )
+  for (let length = Math.min(3, fields.length); length >= 1; length--) {
+    const name = names[fields.slice(-length).join('.')]
+    if (name !== undefined) return name
+  }
+  const last = String(fields.at(-1) ?? '')
+  return silent.has(last) ? '' : last
+}

@@ -1,0 +1,80 @@
+import type { TrainDocument } from '../schema'
+import { bodiesAt } from '../edits/bodies'
+import { fieldWords } from './fieldWords'
+import { pathOf } from '../edits/followed'
+import { hourName } from '../edits/hours'
+import { valueAt, type Path } from '../place'
+import { couplingTitleOf } from './titles'
+
+/**
+ * A place of a document as people would say it: "Gearbox, foot 1, x". Things are called by their names,
+ * fields as the sheet heads them; what is not known here keeps the name it has in the file.
+ */
+export function placeWords(document: TrainDocument, at: string): string {
+  const path = pathOf(at)
+  if (path.length === 0) return 'the train'
+  const words = path.map((key, depth) => {
+    const here = path.slice(0, depth + 1)
+    return typeof key === 'number'
+      ? itemWords(document, here, key)
+      : keyWords(document, here, path[depth + 1])
+  })
+  return words.filter((word) => word !== '').join(', ') || at
+}
+
+/** Two ends of a range: the list says what of, the item which end. */
+const ranges = new Set<string | number>(['axial', 'side', 'rise'])
+
+/** A list says nothing where one thing of it follows. */
+function keyWords(document: TrainDocument, path: Path, next: string | number | undefined): string {
+  const [key = '', above] = [path.at(-1), path.at(-2)]
+  if (above === 'growth' || above === 'aim') return stateName(document, String(key))
+  return typeof next === 'number' && !ranges.has(key) ? '' : fieldWords(path)
+}
+
+const stateName = (document: TrainDocument, id: string): string =>
+  document.states?.find((state) => state.id === id)?.name.trim() || id
+
+/** One thing of a list: by its name or id, its hour, else by its number. */
+function itemWords(document: TrainDocument, path: Path, index: number): string {
+  const list = path.at(-2) ?? ''
+  const given = (field: string): string => {
+    const value = valueAt(document, [...path, field])
+    return typeof value === 'string' ? value.trim() : ''
+  }
+  const numbered = (thing: string, name = ''): string => name || `${thing} ${index + 1}`
+  if (ranges.has(list)) return index === 0 ? 'low end' : 'high end'
+  switch (list) {
+    case 'machines':
+    case 'skids': {
+      const kind = list === 'skids' ? 'skid' : 'machine'
+      const bodies = bodiesAt(document).filter((body) => body.kind === kind)
+      return numbered(kind, bodies[index]?.name)
+    }
+    case 'couplings':
+      return numbered('coupling', couplingTitleOf(document, index))
+    case 'states':
+      return numbered('state', given('name'))
+    case 'feet':
+      return `foot ${given('id') || index + 1}`
+    case 'restraints':
+      return `point ${given('id') || index + 1}`
+    case 'found':
+      return numbered('set')
+    case 'flanges':
+      return numbered('flange', given('name'))
+    case 'stock':
+      return numbered('thickness')
+    case 'gaps':
+      return numbered('gap under corner')
+    case 'carries':
+      return numbered('machine')
+    case 'readings': {
+      const hour = valueAt(document, [...path, 0])
+      return numbered('reading', typeof hour === 'number' ? hourName(document, hour) : '')
+    }
+    default:
+      // a reading is its hour and what was read then
+      return typeof list === 'number' ? (index === 0 ? 'hour' : '') : numbered('point')
+  }
+}

@@ -1,7 +1,0 @@
-import type { TrainDocument } from '../train/document'
-import { corners } from '../ready/footGap'
-import { towardSide } from './sides'
-
-/** The corners of a foot in the order in which its gaps are given: "left end, toward the river". */
-export const cornersOf = (document: TrainDocument): string[] =>
-  corners.map(({ end, side }) => `${end} end, ${towardSide(document, side === 'three' ? 1 : -1)}`)

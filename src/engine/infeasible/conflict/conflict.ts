@@ -1,0 +1,162 @@
+import { fineSign, slopeSign, toFine, toLength } from '../../../mechanics/units'
+import type { Train } from '../../../mechanics/train'
+import type { AsFound } from '../../../mechanics/readings/asFound'
+import { tidy } from '../../../language/tidy'
+import type { Solver } from '../../lp/solver'
+import { isRoom, type Member } from '../elastic/limit'
+import { partOf } from '../elastic/subproblem'
+import type { Press } from '../elastic/dualWeights'
+import { floorOf } from '../elastic/shareFeasibility'
+import { everything, universeOf } from '../elastic/elasticModel'
+import type { Conflict, ConflictMember } from './answer'
+import { irreducibles, type Irreducible } from './irreducible'
+import { memberSentence } from './limitSentence'
+import { memberWords, towardInWords, towardOf } from './limitWords'
+import { missingAt, missingInAll, shareAsAmount } from './missing'
+import { conflictSentence, lackGroups, toleranceText } from './sentence'
+import { Asker } from './shrink'
+
+/** Conflicts told: the first, and what would be in the way next if that one were resolved. */
+const mostConflicts = 3
+
+/** A train that cannot be planned, with the irreducible sets found in it, the smallest first. */
+export interface Contradiction {
+  readonly asker: Asker
+  readonly sets: readonly Irreducible[]
+}
+
+/** Looks for what cannot be had together in a train; no sets where it can be planned. */
+export function contradictionOf(
+  train: Train,
+  found: readonly AsFound[],
+  solver: Solver,
+): Contradiction {
+  const universe = universeOf(train, found)
+  const asker = new Asker(universe, train.plan.share, [], solver)
+  return { asker, sets: irreducibles(asker, everything(universe)) }
+}
+
+/**
+ * Why a train cannot be planned: an irreducible set of limits, tolerances and held bodies, and behind
+ * it the next ones that would come to light if the limits of the first gave.
+ * @returns none where the train can be planned after all, or the solver stopped
+ */
+export function conflictsOf(
+  { asker, sets }: Contradiction,
+  solver: Solver,
+  most = mostConflicts,
+): Conflict[] {
+  const { universe } = asker
+  const out: Conflict[] = []
+  let left: ReadonlySet<number> = everything(universe)
+  while (out.length < most) {
+    const [set] = out.length === 0 ? sets : irreducibles(asker, left)
+    if (!set) break
+    out.push(conflictAnswer(asker, set, solver))
+    const given = [...set.members].flatMap((index) => universe.members[index] ?? []).filter(isRoom)
+    if (given.length === 0) break
+    left = new Set(
+      [...left].filter((index) => {
+        const member = universe.members[index]
+        return !member || !given.some((other) => sameLimit(member, other))
+      }),
+    )
+  }
+  return out
+}
+
+/** One body's limits of one kind: giving room at one foot alone helps little while its neighbour stays. */
+function sameLimit(a: Member, b: Member): boolean {
+  if (!isRoom(a) || !isRoom(b) || a.body !== b.body || a.kind !== b.kind) return false
+  if (a.kind === 'foot' && b.kind === 'foot') return a.limit === b.limit
+  if (a.kind === 'restraint' && b.kind === 'restraint') return a.way === b.way
+  return true
+}
+
+function conflictAnswer(asker: Asker, { members: set }: Irreducible, solver: Solver): Conflict {
+  const { universe } = asker
+  const { train } = universe
+  const reach = asker.reach(set)
+  const press: ReadonlyMap<number, Press> =
+    reach.kind === 'missed' ? asker.press(set, reach) : new Map<number, Press>()
+  const floor = floorOf(partOf(universe, set).program, [], solver)
+  const members = [...set]
+    .sort((a, b) => order(universe.members[a]) - order(universe.members[b]) || a - b)
+    .flatMap((index) => {
+      const member = universe.members[index]
+      return member ? [[index, member] as const] : []
+    })
+  const all = everything(universe)
+  const lacks = lackGroups(members, press).map(({ indices, members: group }) => {
+    const alike = [...all].filter((index) => {
+      const member = universe.members[index]
+      return member && group[0] && sameLimit(member, group[0])
+    })
+    const whole = missingInAll(asker, all, alike, solver)
+    return {
+      members: group,
+      toward: group[0]
+        ? towardInWords(train, group[0], towardOf(group[0], press.get(indices[0] ?? 0)))
+        : '',
+      amount: whole ?? missingAt(asker, set, indices, solver),
+      enough: whole !== undefined,
+    }
+  })
+  const answers = members.map(([index, member]) =>
+    memberAnswer(train, member, press.get(index), missingAt(asker, set, [index], solver)),
+  )
+  const tolerances = answers.flatMap(({ tolerance }) => tolerance ?? [])
+  return {
+    members: answers.map(({ answer }) => answer),
+    floor: floor === undefined ? null : tidy(floor),
+    sentence: conflictSentence(
+      train,
+      members.map(([, member]) => member),
+      floor,
+      lacks,
+      tolerances,
+    ),
+  }
+}
+
+/** Held bodies first, then couplings, then what limits the moves: the order in which it is told. */
+const order = (member: Member | undefined): number =>
+  member?.kind === 'held' ? 0 : member?.kind === 'coupling' ? 1 : 2
+
+function memberAnswer(
+  train: Train,
+  member: Member,
+  press: Press | undefined,
+  missing: number | undefined,
+): { answer: ConflictMember; tolerance?: { text: string; share: number } } {
+  const words = memberWords(train, member, press)
+  const { units } = train
+  if (member.kind === 'coupling') {
+    const lack = shareAsAmount(train, member, press, missing ?? 0)
+    const amount = {
+      fine: () => [toFine(lack.amount, units), fineSign[units.fine]] as const,
+      slope: () => [lack.amount, slopeSign(units)] as const,
+      length: () => [toLength(lack.amount, units), units.length] as const,
+    }[lack.unit]()
+    const text = toleranceText(train, lack)
+    return {
+      answer: {
+        ...words,
+        lacks: missing === undefined ? null : tidy(amount[0]),
+        unit: missing === undefined ? null : amount[1],
+        sentence: memberSentence(train, member, words, missing === undefined ? '' : text),
+      },
+      ...(missing !== undefined && { tolerance: { text, share: missing } }),
+    }
+  }
+  const tilt = member.kind === 'tilt'
+  const known = missing !== undefined && member.kind !== 'held'
+  return {
+    answer: {
+      ...words,
+      lacks: known ? tidy(tilt ? missing : toFine(missing, units)) : null,
+      unit: known ? (tilt ? slopeSign(units) : fineSign[units.fine]) : null,
+      sentence: memberSentence(train, member, words, known ? missing : undefined),
+    },
+  }
+}

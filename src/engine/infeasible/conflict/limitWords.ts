@@ -1,0 +1,146 @@
+import type { Train } from '../../../mechanics/train'
+import type { Member } from '../elastic/limit'
+import type { Press } from '../elastic/dualWeights'
+import { towardSide } from '../../../language/sides'
+import { inSentence } from '../../../language/names'
+import type { ConflictMember, Toward } from './answer'
+
+/** The way in which a member presses, from the duals that show the conflict. */
+export function towardOf(member: Member, press: Press | undefined): Toward | undefined {
+  const lower = press?.most?.side === 'lower'
+  switch (member.kind) {
+    case 'foot':
+      switch (member.limit) {
+        case 'minimum pack':
+          return 'down'
+        case 'maximum pack':
+        case 'lift':
+          return 'up'
+        case 'shim key':
+          return lower ? 'down' : 'up'
+        case 'side key':
+          return lower ? 'nine' : 'three'
+        case 'hole': {
+          if (!press?.toward) return undefined
+          const { u, w } = press.toward
+          if (Math.abs(u) > Math.abs(w)) return u > 0 ? 'right' : 'left'
+          return w > 0 ? 'three' : 'nine'
+        }
+      }
+      break
+    case 'restraint': {
+      const ways = {
+        axial: ['left', 'right'],
+        side: ['nine', 'three'],
+        rise: ['down', 'up'],
+      } as const
+      return ways[member.way][lower ? 0 : 1]
+    }
+    case 'tilt':
+      return lower ? 'down' : 'up'
+    case 'coupling':
+    case 'held':
+      return undefined
+  }
+}
+
+/** The same in words, the sides by the names that the file gives them. */
+export function towardInWords(train: Train, member: Member, toward: Toward | undefined): string {
+  if (member.kind === 'tilt') return `${toward === 'down' ? 'falling' : 'rising'} to the right`
+  switch (toward) {
+    case 'three':
+      return towardSide(train, 1)
+    case 'nine':
+      return towardSide(train, -1)
+    case 'left':
+    case 'right':
+      return `toward the ${toward} end`
+    case 'up':
+      return 'upward'
+    case 'down':
+      return 'downward'
+    case undefined:
+      return ''
+  }
+}
+
+/** What limits, where it is, and whose it is. */
+export function memberWords(
+  train: Train,
+  member: Member,
+  press: Press | undefined,
+): Pick<ConflictMember, 'limit' | 'where' | 'part'> {
+  const toward = towardOf(member, press)
+  if (member.kind === 'coupling') {
+    const coupling = train.couplings[member.coupling]
+    const state = train.states[member.state]
+    const meaning = press?.most?.meaning
+    return {
+      limit: 'tolerance',
+      where: `${coupling?.name ?? ''}, ${state?.name ?? ''}`,
+      part: {
+        coupling: coupling?.id ?? '',
+        state: state?.id ?? '',
+        ...(meaning?.fact === 'tolerance' && { what: meaning.what, way: meaning.way }),
+      },
+    }
+  }
+  const body = train.bodies[member.body]
+  const name = body?.name ?? ''
+  const part = { body: body?.id ?? '', ...(toward && { toward }) }
+  const way = towardInWords(train, member, toward)
+  switch (member.kind) {
+    case 'held':
+      return { limit: 'held', where: name, part }
+    case 'tilt':
+      return { limit: 'tilt', where: `${name}, ${way}`, part }
+    case 'restraint': {
+      const restraint = body?.restraints[member.restraint]?.id ?? ''
+      return {
+        limit: 'restraint',
+        where: `${name} ${restraint}, ${way}`,
+        part: { ...part, restraint, way: member.way },
+      }
+    }
+    case 'foot': {
+      const foot = body?.feet[member.foot]?.id ?? ''
+      return {
+        limit: member.limit,
+        where: `${name} foot ${foot}, ${way}`,
+        part: { ...part, foot },
+      }
+    }
+  }
+}
+
+/** A member that gives room, as the subject of "lacks": "the feet of the turbine". */
+export function ownerInWords(train: Train, members: readonly Member[]): string {
+  const [first] = members
+  if (first === undefined || first.kind === 'coupling') return ''
+  const body = train.bodies[first.body]
+  const name = inSentence(body?.name ?? '')
+  switch (first.kind) {
+    case 'foot':
+      return first.limit.endsWith('key') ? `the keyed feet of ${name}` : `the feet of ${name}`
+    case 'restraint': {
+      const ids = members.flatMap((member) =>
+        member.kind === 'restraint' ? (body?.restraints[member.restraint]?.id ?? []) : [],
+      )
+      return `${[...new Set(ids)].join(' and ')} of ${name}`
+    }
+    case 'tilt':
+      return `the tilt of ${name}`
+    case 'held':
+      return name
+  }
+}
+
+/** Why a limit of a foot is where it is, in brackets behind the amount. */
+export const footReason: Record<string, string> = {
+  'minimum pack': 'packs at their minimum',
+  'maximum pack': 'packs at their maximum',
+  lift: 'no bolt left to rise on',
+  hole: 'bolts at their holes',
+  'shim key': 'may not be shimmed',
+  'side key': 'may not slide',
+}

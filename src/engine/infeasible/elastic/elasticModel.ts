@@ -1,0 +1,76 @@
+import type { Train } from '../../../mechanics/train'
+import type { AsFound } from '../../../mechanics/readings/asFound'
+import { buildProgram } from '../../lp/rows/buildProgram'
+import type { Program, Row } from '../../lp/program'
+import { keyOf, memberOf, type Member } from './limit'
+
+/**
+ * The program of a train with every body let go, and the members that make it the train it is: its
+ * limits, its tolerances, and what is held. Any part of them can be asked about by itself.
+ */
+export interface Universe {
+  readonly train: Train
+  readonly program: Program
+  readonly members: readonly Member[]
+  /** Index in `members` of every row and circle of the program. */
+  readonly ofRow: readonly number[]
+  readonly ofCircle: readonly number[]
+  /** Columns that stand still while a held member counts. */
+  readonly columnsOf: ReadonlyMap<number, readonly number[]>
+}
+
+/**
+ * Lets every body go. An anchored body without feet has nothing to move on: it stays, and is no
+ * member. Each row bounds one side only, so that one foot in one direction is one member.
+ */
+export function universeOf(train: Train, found: readonly AsFound[]): Universe {
+  const program = oneSided(buildProgram(letGo(train), found))
+  const members: Member[] = []
+  const known = new Map<string, number>()
+  const indexOf = (member: Member): number => {
+    const key = keyOf(member)
+    const index = known.get(key) ?? members.push(member) - 1
+    known.set(key, index)
+    return index
+  }
+  const columnsOf = new Map<number, number[]>()
+  train.bodies.forEach((body, b) => {
+    if (!body.held || body.feet.length === 0) return
+    const columns = program.columns.flatMap(({ meaning }, c) =>
+      meaning.part === 'motion' && meaning.body === b ? [c] : [],
+    )
+    if (columns.length > 0) columnsOf.set(indexOf({ kind: 'held', body: b }), columns)
+  })
+  return {
+    train,
+    program,
+    ofRow: program.limits.map((row) =>
+      indexOf(memberOf(row.meaning, Number.isFinite(row.upper) ? 'upper' : 'lower')),
+    ),
+    ofCircle: program.circles.map(({ meaning }) => indexOf(memberOf(meaning, 'upper'))),
+    members,
+    columnsOf,
+  }
+}
+
+/** The train with nothing held that could move. */
+function letGo(train: Train): Train {
+  const bodies = train.bodies.map((body) =>
+    body.held && body.feet.length > 0 ? { ...body, held: false } : body,
+  )
+  return { ...train, bodies, machines: bodies.slice(0, train.machines.length) }
+}
+
+function oneSided(program: Program): Program {
+  const limits = program.limits.flatMap((row): Row[] =>
+    [
+      { ...row, upper: Infinity },
+      { ...row, lower: -Infinity },
+    ].filter(({ lower, upper }) => Number.isFinite(lower) || Number.isFinite(upper)),
+  )
+  return { ...program, limits }
+}
+
+/** Everything that the train must respect. */
+export const everything = (universe: Universe): ReadonlySet<number> =>
+  new Set(universe.members.keys())

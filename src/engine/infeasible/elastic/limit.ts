@@ -1,0 +1,76 @@
+import type { Meaning } from '../../lp/program'
+
+/**
+ * One thing that a train's plan must respect, small enough to be given up by itself. Indices are
+ * those of the train. What a body is not free to do at all, its readings and its growth are no
+ * members: they are what the train is.
+ */
+export type Member =
+  | { readonly kind: 'coupling'; readonly coupling: number; readonly state: number }
+  | {
+      readonly kind: 'foot'
+      readonly body: number
+      readonly foot: number
+      readonly limit: FootLimit
+    }
+  | {
+      readonly kind: 'restraint'
+      readonly body: number
+      readonly restraint: number
+      readonly way: 'axial' | 'side' | 'rise'
+    }
+  | { readonly kind: 'tilt'; readonly body: number }
+  | { readonly kind: 'held'; readonly body: number }
+
+/** One foot in one direction; a hole, a true circle, is one member whichever way it presses. */
+export type FootLimit = 'minimum pack' | 'maximum pack' | 'lift' | 'hole' | 'shim key' | 'side key'
+
+export type Side = 'lower' | 'upper'
+
+/** The member that a row (with the side it bounds) or a circle belongs to. */
+export function memberOf(meaning: Meaning, side: Side): Member {
+  switch (meaning.fact) {
+    case 'tolerance':
+      return { kind: 'coupling', coupling: meaning.coupling, state: meaning.state }
+    case 'restraint': {
+      const { body, restraint, way } = meaning
+      return { kind: 'restraint', body, restraint, way }
+    }
+    case 'tilt':
+      return { kind: 'tilt', body: meaning.body }
+    case 'pack': {
+      const limit = side === 'lower' ? 'minimum pack' : 'maximum pack'
+      return { kind: 'foot', body: meaning.body, foot: meaning.foot, limit }
+    }
+    case 'lift':
+    case 'hole':
+    case 'shim key':
+    case 'side key':
+      return { kind: 'foot', body: meaning.body, foot: meaning.foot, limit: meaning.fact }
+    case 'shim':
+    case 'slide':
+    case 'axial':
+      throw new RangeError(`${meaning.fact} is a move and no limit`)
+  }
+}
+
+/** The same member always has the same key. */
+export function keyOf(member: Member): string {
+  switch (member.kind) {
+    case 'coupling':
+      return `coupling ${member.coupling} ${member.state}`
+    case 'foot':
+      return `foot ${member.body} ${member.foot} ${member.limit}`
+    case 'restraint':
+      return `restraint ${member.body} ${member.restraint} ${member.way}`
+    case 'tilt':
+    case 'held':
+      return `${member.kind} ${member.body}`
+  }
+}
+
+/** What limits the moves of a body, as opposed to couplings and to being held. */
+export type RoomMember = Extract<Member, { kind: 'foot' | 'restraint' | 'tilt' }>
+
+export const isRoom = (member: Member): member is RoomMember =>
+  member.kind === 'foot' || member.kind === 'restraint' || member.kind === 'tilt'

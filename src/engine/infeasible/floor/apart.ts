@@ -1,0 +1,54 @@
+import type { Train } from '../../../mechanics/train'
+import { checksOf, checkValue, shareOf } from '../../../mechanics/misalignment/check'
+import { stateShift } from '../../../mechanics/misalignment/stateShift'
+import type { CheckResult } from '../../../mechanics/misalignment/shares'
+
+/** What two states alone do to a coupling, wherever its machines are put. */
+export interface Apart {
+  readonly coupling: number
+  /** Indices of the two states. */
+  readonly states: readonly [number, number]
+  readonly what: CheckResult['what']
+  /** How far the check's value lies apart in the two: um for the offset, mm for the gap, else mrad. */
+  readonly value: number
+  /** No move brings the worse of the two under this share of its tolerance. */
+  readonly share: number
+}
+
+/**
+ * The pair of states that pulls a coupling furthest apart for its tolerance. A move changes a check
+ * by the same amount in every state, so the difference of two states stays; the better they share it,
+ * the worse one still uses |difference| / (sum of the two limits).
+ */
+export function furthestApart(train: Train, index: number): Apart | undefined {
+  const coupling = train.couplings[index]
+  if (!coupling) return undefined
+  const shifts = train.states.map((state) => stateShift(train, coupling, state.id))
+  let worst: Apart | undefined
+  const consider = (apart: Apart) => {
+    if (worst === undefined || apart.share > worst.share) worst = apart
+  }
+  train.states.forEach((a, i) => {
+    train.states.slice(i + 1).forEach((b, k) => {
+      const states = [i, i + 1 + k] as const
+      const [from, to] = [shifts[states[0]], shifts[states[1]]]
+      if (!from || !to) return
+      for (const check of checksOf(coupling)) {
+        const [here, there] = [
+          checkValue(check, from.misalignment),
+          checkValue(check, to.misalignment),
+        ]
+        const by = { y: there.y - here.y, z: there.z - here.z }
+        const value = shareOf(by, 1, coupling.tolerance.shape)
+        const share = value / (check.limit * (a.factor + b.factor))
+        consider({ coupling: index, states, what: check.what, value, share })
+      }
+      if (coupling.axial) {
+        const value = Math.abs(to.gap - from.gap) / 1000
+        const share = value / (coupling.axial.tolerance * (a.factor + b.factor))
+        consider({ coupling: index, states, what: 'gap', value, share })
+      }
+    })
+  })
+  return worst
+}

@@ -1,0 +1,161 @@
+import { fineText, lengthText, shareText, slopeText } from '../../../language/amounts'
+import type { Train } from '../../../mechanics/train'
+import { towardSide } from '../../../language/sides'
+import { capital, inSentence, listed } from '../../../language/names'
+import type { Apart } from './apart'
+import type { FloorCause } from './floorCause'
+import type { Prop } from './dualWeights'
+
+/** A pair of states explains a floor when it alone leaves at least this part of it. */
+const almostAll = 0.98
+/** Pulls of less weight than this are not named. */
+const lightest = 0.05
+/** Most bodies named as being at their limits. */
+const mostNamed = 3
+
+/** Why the floor is where it is, in one sentence. */
+export function floorSentence(train: Train, cause: FloorCause): string {
+  switch (cause.kind) {
+    case 'none':
+      return 'Nothing holds the floor up: every coupling can be put right in every state at once.'
+    case 'still':
+      return `${capital(pulled(train, cause))} lies between machines that stay, and stays at ${timesText(cause.floor)}.`
+    case 'states':
+      return cause.apart ? statesSentence(train, cause, cause.apart) : ''
+    case 'machines':
+      return `${capital(pullsInWords(train, cause))} cannot all come below ${timesText(cause.floor).replace('its ', '')}: the machines between them cannot serve one without losing the other.`
+    case 'limits':
+      return `${capital(pulled(train, cause))} cannot come below ${timesText(cause.floor)}: ${propsInWords(train, cause.props)}.`
+  }
+}
+
+/**
+ * "84 % of its tolerance", "3.7 times its tolerance"; with as many decimals as it takes to tell a share
+ * from the one that was asked for.
+ */
+export function timesText(share: number, asked = NaN): string {
+  if (share >= 1.995) return `${share.toFixed(1)} times its tolerance`
+  for (const decimals of [0, 1, 2, 3, 4]) {
+    const percent = (value: number) => (value * 100).toFixed(decimals)
+    if (percent(share) !== percent(asked))
+      return `${decimals === 0 ? shareText(share) : `${percent(share)} %`} of its tolerance`
+  }
+  return 'just over what was asked for'
+}
+
+/** The coupling that pulls most, with its state in brackets. */
+export function pulled(train: Train, { pulls }: Pick<FloorCause, 'pulls'>): string {
+  const first = pulls[0]?.meaning
+  if (!first) return 'a coupling'
+  return `${couplingName(train, first.coupling)} (${stateName(train, first.state)})`
+}
+
+function statesSentence(train: Train, cause: FloorCause, apart: Apart): string {
+  const coupling = couplingName(train, apart.coupling)
+  const [first, second] = apart.states.map((state) => stateName(train, state))
+  if (apart.share >= cause.floor * almostAll)
+    return `${capital(`${first} and ${second}`)} pull ${coupling} apart by ${apartText(train, apart)}; no shim can close that.`
+  const states = new Map<number, number>()
+  for (const { meaning, weight } of cause.pulls)
+    if (meaning.coupling === apart.coupling)
+      states.set(meaning.state, (states.get(meaning.state) ?? 0) + weight)
+  const names = [...states]
+    .filter(([, weight]) => weight >= lightest)
+    .map(([s]) => stateName(train, s))
+  return `${capital(listed(names))} together leave ${coupling} no better place than ${timesText(cause.floor)}, ${first} and ${second} alone by ${apartText(train, apart)}; no shim can close that.`
+}
+
+function apartText(train: Train, { what, value }: Apart): string {
+  switch (what) {
+    case 'offset':
+      return `${fineText(value, train.units)} of offset`
+    case 'gap':
+      return `${lengthText(value, train.units)} of gap`
+    case 'angle':
+      return `${slopeText(value, train.units)} of angle`
+    default:
+      return `${slopeText(value, train.units)} at its ${what}`
+  }
+}
+
+/** "motor to gear (hot summer) and gear to compressor (turndown)". */
+function pullsInWords(train: Train, { pulls }: FloorCause): string {
+  const weights = new Map<string, number>()
+  for (const { meaning, weight } of pulls) {
+    const name = `${couplingName(train, meaning.coupling)} (${stateName(train, meaning.state)})`
+    weights.set(name, (weights.get(name) ?? 0) + weight)
+  }
+  const names = [...weights].filter(([, weight]) => weight >= lightest).map(([name]) => name)
+  return listed(names.slice(0, mostNamed))
+}
+
+/** What keeps the machines from going further, those first that matter most. */
+export function propsInWords(train: Train, props: readonly Prop[]): string {
+  const said = new Map<string, { price: number; props: Prop[] }>()
+  for (const prop of props) {
+    const { meaning, side } = prop
+    const point = meaning.fact === 'restraint' ? ` ${meaning.restraint} ${meaning.way}` : ''
+    const key = `${meaning.fact} ${side} ${meaning.body}${point}`
+    const known = said.get(key) ?? { price: 0, props: [] }
+    said.set(key, { price: known.price + prop.price, props: [...known.props, prop] })
+  }
+  return listed(
+    [...said.values()]
+      .sort((a, b) => b.price - a.price)
+      .slice(0, mostNamed)
+      .map(({ props: alike }) => propInWords(train, alike)),
+  )
+}
+
+function propInWords(train: Train, props: readonly Prop[]): string {
+  const [first] = props
+  if (!first) return ''
+  const { meaning, side } = first
+  const body = train.bodies[meaning.body]
+  const name = inSentence(body?.name ?? '')
+  switch (meaning.fact) {
+    case 'hole': {
+      const way = towardInWords(train, props)
+      return `${name} meets its bolts${way === '' ? '' : ` ${way}`}`
+    }
+    case 'pack':
+      return side === 'lower'
+        ? `${name} has no more shim to take out`
+        : `${name} has no room for more shim`
+    case 'lift':
+      return `${name} can rise no higher on its bolts`
+    case 'tilt':
+      return `${name} may be pitched no further`
+    case 'restraint': {
+      const point = body?.restraints[meaning.restraint]?.id ?? ''
+      return `${point} of ${name} may be carried no further ${wayInWords(train, meaning.way, side)}`
+    }
+    case 'shim key':
+      return `${name} has feet that cannot be shimmed`
+    case 'side key':
+      return `${name} has feet that cannot slide`
+    default:
+      return `${name} may not move so`
+  }
+}
+
+/** The way in which feet press on their holes; empty where they press in different ways. */
+export function towardInWords(train: Train, props: readonly Prop[]): string {
+  const sum = (way: 'u' | 'w') =>
+    props.reduce((total, { toward }) => total + (toward?.[way] ?? 0), 0)
+  const [u, w] = [sum('u'), sum('w')]
+  const all = props.reduce((total, { price }) => total + price, 0)
+  if (Math.hypot(u, w) < all / 2) return ''
+  if (Math.abs(u) > Math.abs(w)) return `toward the ${u > 0 ? 'right' : 'left'} end`
+  return towardSide(train, w)
+}
+
+function wayInWords(train: Train, way: 'axial' | 'side' | 'rise', side: 'lower' | 'upper'): string {
+  if (way === 'side') return towardSide(train, side === 'lower' ? -1 : 1)
+  if (way === 'axial') return `toward the ${side === 'lower' ? 'left' : 'right'} end`
+  return side === 'lower' ? 'downward' : 'upward'
+}
+
+export const couplingName = (train: Train, index: number): string =>
+  train.couplings[index]?.name ?? ''
+export const stateName = (train: Train, index: number): string => train.states[index]?.name ?? ''

@@ -1,0 +1,95 @@
+import { withGives, leastGive, type Give } from '../elastic/relaxation'
+import { partOf } from '../elastic/subproblem'
+import { floorOf, reachOf } from '../elastic/shareFeasibility'
+import { everything } from '../elastic/elasticModel'
+import type { Solver } from '../../lp/solver'
+import type { Cut } from '../../lp/program'
+import type { Candidate, Patient, Sized } from './candidate'
+
+/** What a candidate comes to: amounts in whole steps, or the share that even all of it leaves. */
+export type Needed =
+  | { readonly kind: 'enough'; readonly values: readonly number[] }
+  | { readonly kind: 'not enough'; readonly floor: number | undefined }
+  | { readonly kind: 'stopped' }
+
+/** Most steps that are taken back one by one. */
+const mostTrims = 200
+
+/**
+ * The least amounts, in whole steps, with which a candidate lets every coupling keep within the share
+ * asked for: an elastic program finds them, they are rounded up, and every one is taken back step by
+ * step while the rest still does.
+ */
+export function amountsOf(
+  patient: Patient,
+  candidate: Candidate,
+  cuts: readonly Cut[],
+  solver: Solver,
+  told: boolean,
+): Needed {
+  const { universe, train } = patient
+  const { share } = train.plan
+  const kept = new Set(everything(universe))
+  for (const member of candidate.drops) kept.delete(member)
+  const { program } = partOf(universe, kept, candidate.stays)
+  const gives = candidate.sized.map(({ give }) => give)
+  const open = withGives(program, [...gives, ...candidate.fixed])
+  const first = reachOf(open, share, cuts, solver)
+  if (first.kind === 'stopped') return { kind: 'stopped' }
+  if (first.kind === 'missed')
+    return { kind: 'not enough', floor: told ? floorOf(open, first.cuts, solver) : undefined }
+  if (gives.length === 0) return { kind: 'enough', values: [] }
+  const exact = leastGive(open, [...gives, ...candidate.fixed], share, first.cuts, solver)
+  if (exact === undefined) return { kind: 'stopped' }
+  const does = (values: readonly number[]) => {
+    const set = gives.map((give, g): Give => {
+      const value = values[g] ?? 0
+      return { ...give, least: value, most: value }
+    })
+    const fixed = withGives(program, [...set, ...candidate.fixed])
+    return reachOf(fixed, share, first.cuts, solver).kind === 'met'
+  }
+  const rounded = candidate.sized.map((one, g) =>
+    Math.min(one.give.most, inSteps(one, stepsFor(one, exact[g] ?? 0))),
+  )
+  if (!does(rounded)) return elsewhere(candidate, exact, does)
+  return { kind: 'enough', values: trimmed(candidate, rounded, does) }
+}
+
+/** Whole steps that are at least this much of a give; what is nothing but rounding needs none. */
+const stepsFor = ({ step, before = 0 }: Sized, value: number): number =>
+  value < 1e-3 * step ? 0 : Math.ceil((value + before) / step - 1e-3)
+
+const inSteps = ({ step, before = 0 }: Sized, steps: number): number =>
+  Math.max(0, steps * step - before)
+
+function trimmed(
+  { sized }: Candidate,
+  start: readonly number[],
+  does: (values: readonly number[]) => boolean,
+): number[] {
+  const values = [...start]
+  let trims = 0
+  const order = sized.map((_, g) => g).sort((a, b) => (values[a] ?? 0) - (values[b] ?? 0) || a - b)
+  for (const g of order) {
+    const one = sized[g]
+    while (one && (values[g] ?? 0) > 0 && trims++ < mostTrims) {
+      const fewer = inSteps(one, stepsFor(one, values[g] ?? 0) - 1)
+      const tried = values.map((value, i) => (i === g ? fewer : value))
+      if (!does(tried)) break
+      values[g] = fewer
+    }
+  }
+  return values
+}
+
+/** Where more is not always better (plates, bolts re-centred): a step less, or exactly. */
+function elsewhere(
+  { sized }: Candidate,
+  exact: readonly number[],
+  does: (values: readonly number[]) => boolean,
+): Needed {
+  const less = sized.map((one, g) => inSteps(one, stepsFor(one, exact[g] ?? 0) - 1))
+  if (does(less)) return { kind: 'enough', values: less }
+  return does(exact) ? { kind: 'enough', values: exact } : { kind: 'not enough', floor: undefined }
+}

@@ -1,0 +1,68 @@
+import { slopeSign } from '../../../mechanics/units'
+import { shareText } from '../../../language/amounts'
+import { tidy } from '../../../language/tidy'
+import { programUnit } from '../../lp/program'
+import { inSentence } from '../../../language/names'
+import { candidateOf, type Candidate, type Patient } from './candidate'
+import { fieldAt } from './change'
+import { indexOf } from './sizes'
+import { inConflict } from './tolerances'
+
+/** Step and most of a wider tilt (mrad). */
+const tilt = { step: 0.05, most: 2 }
+
+/** More of the tolerance than was asked for, up to all of it: no limit is widened, the margin is spent. */
+export function shareChoice(patient: Patient, floor: number | null): Candidate | undefined {
+  const { share } = patient.train.plan
+  const needed = floor === null ? Infinity : Math.ceil(floor * 100 - 1e-6) / 100
+  if (needed > 1 || needed <= share) return undefined
+  return candidateOf('share', {
+    where: 'share of tolerance',
+    changes: [{ at: 'plan.share', from: fieldAt(patient.document, 'plan.share'), to: needed }],
+    agree: 'the responsible engineer',
+    lead: () =>
+      `Plan with ${shareText(needed)} of tolerance instead of ${shareText(share)}${needed > 0.85 ? ': no room for error' : ''}.`,
+  })
+}
+
+/** A machine tilted by more than was allowed. */
+export function tiltChoices(patient: Patient): Candidate[] {
+  const { train, universe, document } = patient
+  return train.bodies.flatMap((body, b) => {
+    const index = indexOf(universe, { kind: 'tilt', body: b })
+    if (index === undefined || inConflict(patient, [index]).length === 0) return []
+    const arm = Math.max(1, ...body.feet.map((foot) => Math.abs(foot.x - body.x0)))
+    const perMrad = arm / programUnit
+    const at = `${body.place}.tilt`
+    const then = (value: number) => tidy((body.tilt ?? 0) + value / perMrad)
+    return [
+      candidateOf('tilt', {
+        where: body.name,
+        sized: [
+          {
+            give: {
+              name: `more tilt ${body.id}`,
+              least: 0,
+              most: tilt.most * perMrad,
+              price: 1,
+              onRow: ({ meaning, upper }) =>
+                meaning.fact !== 'tilt' || meaning.body !== b ? 0 : Number.isFinite(upper) ? -1 : 1,
+            },
+            members: [index],
+            step: tilt.step * perMrad,
+            amount: (value) => ({
+              where: body.name,
+              part: { body: body.id },
+              value: tidy(value / perMrad),
+              unit: slopeSign(train.units),
+            }),
+            changes: (value) => [{ at, from: fieldAt(document, at), to: then(value) }],
+          },
+        ],
+        agree: `the maker of ${body.name}, in writing`,
+        lead: ([amount]) =>
+          `Let ${inSentence(body.name)} be tilted by ${tidy((body.tilt ?? 0) + (amount?.value ?? 0))} instead of ${body.tilt ?? 0} ${slopeSign(train.units)}.`,
+      }),
+    ]
+  })
+}

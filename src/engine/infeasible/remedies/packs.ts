@@ -1,0 +1,122 @@
+import { programUnit } from '../../lp/program'
+import { candidateOf, type Candidate, type Patient, type Sized } from './candidate'
+import { fieldAt } from './change'
+import { amountsInWords, bodyAmount, fine, indexOf, nearbyBodies, stepsOf } from './sizes'
+
+/** Thinnest pack that a lower minimum may leave (um): never a bare foot. Common practice, no source. */
+const thinnest = 50
+/** Most that a foot or a pad is machined down (um). Common practice, no source. */
+const mostMachined = 5000
+
+/** More way down: a lower minimum of the packs, feet or pads machined down. */
+export function packChoices(patient: Patient): Candidate[] {
+  const { train, universe, conflicts } = patient
+  const pressed = universe.members.some(
+    (member, index) =>
+      member.kind === 'foot' &&
+      member.limit === 'minimum pack' &&
+      conflicts.some((set) => set.has(index)),
+  )
+  if (!pressed) return []
+  const lowered = loweredMinima(patient)
+  return [
+    ...(lowered.length === 0
+      ? []
+      : [
+          candidateOf('minimum pack', {
+            where: 'minimum packs',
+            sized: lowered,
+            agree: 'the responsible engineer: a site rule gives way',
+            lead: (amounts) =>
+              `Allow packs to be thinner than their minimum by ${amountsInWords(train, amounts, 'foot', 'feet')}.`,
+          }),
+        ]),
+    candidateOf('machine feet', {
+      where: 'feet or pads',
+      sized: machined(patient),
+      agree: 'the makers of the machines, the owner',
+      lead: (amounts) =>
+        `Machine feet or their pads down: ${amountsInWords(train, amounts, 'foot', 'feet')}.`,
+    }),
+  ]
+}
+
+function packs({ train, universe, conflicts }: Patient) {
+  const near = nearbyBodies(universe, conflicts)
+  return train.bodies.flatMap((body, b) =>
+    near.has(b) && body.anchored === undefined
+      ? body.feet.flatMap((foot, f) => {
+          const limit = 'minimum pack'
+          const member = indexOf(universe, { kind: 'foot', body: b, foot: f, limit })
+          return foot.pack && member !== undefined
+            ? [{ body, b, foot, f, pack: foot.pack, member }]
+            : []
+        })
+      : [],
+  )
+}
+
+function loweredMinima(patient: Patient): Sized[] {
+  const { train, document } = patient
+  return packs(patient).flatMap(({ body, b, foot, f, pack, member }) => {
+    const now = Math.min(pack.now, pack.min)
+    if (now - thinnest <= 0) return []
+    return [
+      {
+        give: {
+          name: `thinner ${body.id} ${foot.id}`,
+          least: 0,
+          most: (now - thinnest) / programUnit,
+          price: 1,
+          onRow: ({ meaning, lower }) =>
+            meaning.fact === 'pack' &&
+            meaning.body === b &&
+            meaning.foot === f &&
+            Number.isFinite(lower)
+              ? 1
+              : 0,
+        },
+        members: [member],
+        step: stepsOf(train).shim,
+        amount: (value: number) =>
+          bodyAmount(train, body, { foot: foot.id }, `foot ${foot.id}`, value * programUnit),
+        changes: (value: number) => {
+          const at = `${foot.place}.pack.min`
+          return [{ at, from: fieldAt(document, at), to: fine(train, now - value * programUnit) }]
+        },
+      },
+    ]
+  })
+}
+
+/**
+ * A foot or pad machined down by an amount stands on a pack as much thicker. Where the pack is under
+ * its minimum now, that lack comes on top.
+ */
+function machined(patient: Patient): Sized[] {
+  const { train, document } = patient
+  return packs(patient).map(({ body, b, foot, f, pack, member }) => {
+    const lack = Math.max(0, pack.min - pack.now)
+    const cut = (value: number) => (value > 0 ? value * programUnit + lack : 0)
+    return {
+      give: {
+        name: `lower ${body.id} ${foot.id}`,
+        least: 0,
+        most: mostMachined / programUnit,
+        price: 1,
+        // the thicker pack has as much less way up to its maximum
+        onRow: ({ meaning }) =>
+          meaning.fact === 'pack' && meaning.body === b && meaning.foot === f ? 1 : 0,
+      },
+      members: [member],
+      step: stepsOf(train).room,
+      before: lack / programUnit,
+      amount: (value: number) =>
+        bodyAmount(train, body, { foot: foot.id }, `foot ${foot.id}`, cut(value)),
+      changes: (value: number) => {
+        const at = `${foot.place}.pack.now`
+        return [{ at, from: fieldAt(document, at), to: fine(train, pack.now + cut(value)) }]
+      },
+    }
+  })
+}

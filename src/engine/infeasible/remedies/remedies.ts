@@ -1,0 +1,186 @@
+import type { TrainDocument } from '../../../document/schema'
+import { tidy } from '../../../language/tidy'
+import type { Cut } from '../../lp/program'
+import type { Solver } from '../../lp/solver'
+import { everything } from '../elastic/elasticModel'
+import type { Contradiction } from '../conflict/conflict'
+import { amountsOf } from './amounts'
+import type { HoldsTried, Remedy } from './answer'
+import { both, idle, touches, type Candidate, type Patient } from './candidate'
+import { catalogue } from './catalogue'
+import { changed, type Change } from './change'
+import { dowelChoices, holdChoices } from './holdChoices'
+import { shareChoice, tiltChoices } from './marginChoices'
+import { packChoices } from './packs'
+import { raiseChoices } from './raise'
+import { remedyOf } from './remedyWords'
+import { restraintChoices } from './restraints'
+import { roomChoices } from './rooms'
+import { couplingChoices, stateChoices } from './tolerances'
+import { trialOf } from './trial'
+
+/** Pairs are looked for while fewer remedies than this work by themselves. */
+const enoughSingles = 2
+/** Pairs that work after which no more are looked for, and pairs tried at most. */
+const pairs = { enough: 3, tried: 40 }
+/** Ways of raising that are told. */
+const mostRaises = 2
+
+/**
+ * What would make an impossible train possible: each remedy a change to its document, with the least
+ * amounts in whole steps, solved and proven from the changed document. Those that work come first,
+ * by effort; then what does not work by itself. Other choices of held bodies are tried before
+ * anything is machined.
+ * @param floor the smallest worst share that the train reaches as it is
+ */
+export function remediesOf(
+  document: TrainDocument,
+  { asker, sets }: Contradiction,
+  floor: number | null,
+  solver: Solver,
+): { remedies: Remedy[]; holdsTried: HoldsTried } {
+  const { universe } = asker
+  const conflicts = sets.map(({ members }) => members)
+  const patient: Patient = { document, train: universe.train, universe, conflicts }
+  const known = asker.reach(everything(universe))
+  const cuts = known.kind === 'stopped' ? [] : known.cuts
+  const holds = holdChoices(patient)
+  const share = shareChoice(patient, floor)
+  const others = [
+    ...stateChoices(patient),
+    ...roomChoices(patient),
+    ...packChoices(patient),
+    ...raiseChoices(patient),
+    ...dowelChoices(patient),
+    ...couplingChoices(patient),
+    ...tiltChoices(patient),
+    ...restraintChoices(patient),
+  ]
+  const helps = (candidate: Candidate) => conflicts.every((set) => touches(candidate, set))
+  const tried = (candidate: Candidate) => attempt(patient, candidate, cuts, solver, true)
+  const inPair = (candidate: Candidate) => attempt(patient, candidate, cuts, solver, false)
+  const ofHolds = holds.filter(helps).flatMap(tried)
+  const holdsTried = {
+    tried: holds.length,
+    solve: ofHolds.filter(({ solves }) => solves).length,
+  }
+  const singles = [
+    ...(share ? tried(share) : []),
+    ...ofHolds,
+    ...fewest(others.filter(helps).flatMap(tried)),
+  ]
+  const working = singles.filter(({ solves }) => solves)
+  const candidates = [...holds.filter(({ stays }) => stays.length === 0), ...others]
+  const inPairs =
+    working.length >= enoughSingles ? [] : pairsOf(candidates, conflicts, singles, inPair)
+  return {
+    remedies: ranked([...singles, ...inPairs]).map((remedy) =>
+      machines(remedy) ? { ...remedy, sentence: afterHolds(remedy, holdsTried) } : remedy,
+    ),
+    holdsTried,
+  }
+}
+
+/** Solves one candidate, from amounts to the proof of the changed document; none where it is idle. */
+function attempt(
+  patient: Patient,
+  candidate: Candidate,
+  cuts: readonly Cut[],
+  solver: Solver,
+  told: boolean,
+): Remedy[] {
+  const isShare = candidate.kinds.includes('share')
+  const needed = isShare
+    ? ({ kind: 'enough', values: [] } as const)
+    : amountsOf(patient, candidate, cuts, solver, told)
+  if (needed.kind !== 'enough') {
+    const floor = needed.kind === 'not enough' ? needed.floor : undefined
+    const best = floor === undefined ? null : tidy(floor)
+    return [remedyOf(patient.train, candidate, [], [], { solves: false, floor: best })]
+  }
+  let { values }: { values: readonly number[] } = needed
+  if (idle(candidate, values)) return []
+  let change = changesOf(candidate, values)
+  let trial = trialOf(changed(patient.document, change), solver)
+  if (trial.solves && candidate.refine) {
+    const better = candidate.refine(values, trial.shims)
+    if (better.some((value, i) => value !== values[i])) {
+      const other = changesOf(candidate, better)
+      const again = trialOf(changed(patient.document, other), solver)
+      if (again.solves) [values, change, trial] = [better, other, again]
+    }
+  }
+  return [remedyOf(patient.train, candidate, values, change, trial)]
+}
+
+function changesOf({ sized, fixed, changes }: Candidate, values: readonly number[]): Change[] {
+  return [
+    ...changes,
+    ...sized.flatMap((one, g) => {
+      const value = values[g] ?? 0
+      return value > 0 || fixed.length > 0 ? one.changes(value) : []
+    }),
+  ].filter(({ from, to }) => JSON.stringify(from) !== JSON.stringify(to))
+}
+
+/** Pairs of candidates that touch every conflict together, the least effort first. */
+function pairsOf(
+  candidates: readonly Candidate[],
+  conflicts: readonly ReadonlySet<number>[],
+  singles: readonly Remedy[],
+  tried: (candidate: Candidate) => readonly Remedy[],
+): Remedy[] {
+  const works = new Set(
+    singles.filter(({ solves }) => solves).map(({ kind, where }) => kind + where),
+  )
+  const alone = candidates.filter((one) => !works.has(one.kinds.join(' + ') + one.where))
+  const joint = alone
+    .flatMap((a, i) =>
+      alone.slice(i + 1).flatMap((b) => {
+        const pair = both(a, b)
+        return pair && conflicts.every((set) => touches(pair, set)) ? [pair] : []
+      }),
+    )
+    .sort((a, b) => a.effort - b.effort)
+  const out: Remedy[] = []
+  for (const pair of joint.slice(0, pairs.tried)) {
+    out.push(...tried(pair).filter(({ solves }) => solves))
+    if (out.length >= pairs.enough) break
+  }
+  return out
+}
+
+/** Of the ways to raise that work, those that lift fewest machines by least. */
+function fewest(remedies: readonly Remedy[]): Remedy[] {
+  const raises = remedies.filter(({ kind }) => kind === 'raise')
+  const lifted = ({ where }: Remedy) => where.split(', ').length
+  const best = raises
+    .filter(({ solves }) => solves)
+    .sort((a, b) => lifted(a) - lifted(b) || (a.amount[0]?.value ?? 0) - (b.amount[0]?.value ?? 0))
+    .slice(0, mostRaises)
+  return remedies.filter((remedy) => remedy.kind !== 'raise' || best.includes(remedy))
+}
+
+const ranked = (remedies: readonly Remedy[]): Remedy[] =>
+  remedies
+    .map((remedy, i) => ({ remedy, i }))
+    .sort(
+      (a, b) =>
+        Number(b.remedy.solves) - Number(a.remedy.solves) ||
+        a.remedy.effort - b.remedy.effort ||
+        (a.remedy.costWithEffort ?? Infinity) - (b.remedy.costWithEffort ?? Infinity) ||
+        a.i - b.i,
+    )
+    .map(({ remedy }) => remedy)
+
+const machines = ({ kind }: Remedy): boolean =>
+  Object.entries(catalogue).some(
+    ([name, entry]) => entry.machining && kind.split(' + ').includes(name),
+  )
+
+function afterHolds({ sentence }: Remedy, { tried, solve }: HoldsTried): string {
+  if (tried === 0) return `${sentence} No other choice of held machines bears on this conflict.`
+  return solve > 0
+    ? `${sentence} Other choices of held machines were tried first: ${solve} of ${tried} ${solve === 1 ? 'works' : 'work'} without it.`
+    : `${sentence} Other choices of held machines were tried first: none of ${tried} works.`
+}

@@ -1,0 +1,92 @@
+import { shareText } from '../../../language/amounts'
+import type { Train } from '../../../mechanics/train'
+import { valueOf } from '../../plan/sentence'
+import type { Remedy } from './answer'
+import type { Candidate } from './candidate'
+import type { Change } from './change'
+import type { Trial } from './trial'
+
+/** A candidate as it came out, written down. */
+export function remedyOf(
+  train: Train,
+  candidate: Candidate,
+  values: readonly number[],
+  change: readonly Change[],
+  trial: Pick<Trial, 'solves' | 'floor'> & Partial<Trial>,
+): Remedy {
+  const amount = candidate.sized.flatMap((one, g) => {
+    const value = values[g] ?? 0
+    return value > 0 ? [one.amount(value)] : []
+  })
+  const bodies = [...new Set(amount.flatMap(({ part }) => part.body ?? []))]
+  const names = train.bodies.filter(({ id }) => bodies.includes(id)).map(({ name }) => name)
+  const { solves, floor } = trial
+  const fromAmounts = [
+    're-centre',
+    'shank',
+    'open hole',
+    'minimum pack',
+    'machine feet',
+    'restraint',
+  ]
+  const where =
+    names.length > 0 && candidate.kinds.some((kind) => fromAmounts.includes(kind))
+      ? names.join(', ')
+      : candidate.where
+  return {
+    kind: candidate.kinds.join(' + '),
+    effort: candidate.effort,
+    where,
+    amount,
+    solves,
+    floor,
+    cost: trial.cost ?? null,
+    costWithEffort: trial.costWithEffort ?? null,
+    worstShare: trial.worstShare ?? null,
+    agree: candidate.agree,
+    hours: [...candidate.hours],
+    risk: candidate.risk,
+    tight: [...(trial.tight ?? [])],
+    sentence: sentenceOf(train, candidate, amount, trial),
+    change: [...change],
+  }
+}
+
+function sentenceOf(
+  train: Train,
+  candidate: Candidate,
+  amount: Remedy['amount'],
+  { solves, floor, cost }: Pick<Trial, 'solves' | 'floor'> & Partial<Trial>,
+): string {
+  const best = floor === null ? '' : `${shareText(floor)} of tolerance`
+  if (!solves) {
+    const even = candidate.sized.length > 0 ? names[candidate.kinds[0] ?? 'hold'] : ''
+    const lead = even === '' ? candidate.lead(amount) : `${even}: ${candidate.where}.`
+    return `${lead} Not enough by itself${best === '' ? '' : `: at best ${best}`}.`
+  }
+  const moves =
+    (cost ?? 0) === 0
+      ? 'Then nothing needs to move.'
+      : `Then ${valueOf(cost ?? 0, train)} of ${plain(train) ? 'moves' : 'weighted moves'} will do${best === '' ? '' : `; at best ${best}`}.`
+  return `${candidate.lead(amount)} ${moves}`
+}
+
+const plain = ({ plan, bodies }: Train): boolean =>
+  [...Object.values(plan.weights), ...bodies.map(({ weight }) => weight)].every((w) => w === 1)
+
+const names: Record<Candidate['kinds'][number], string> = {
+  hold: 'Another machine held',
+  share: 'More of the tolerance',
+  'state tolerance': 'A wider tolerance in a state, up to twice',
+  're-centre': 'Bolts re-centred',
+  'minimum pack': 'Thinner packs',
+  skid: 'The skid let go',
+  raise: 'Machines raised on plates',
+  shank: 'Shanks reduced',
+  dowel: 'Dowels pulled',
+  'coupling tolerance': 'A wider tolerance of a coupling, up to twice',
+  tilt: 'More tilt',
+  'open hole': 'Holes opened',
+  'machine feet': 'Feet or pads machined',
+  restraint: 'Piping eased',
+}

@@ -1,0 +1,166 @@
+import type { Coupling } from '../../../mechanics/train'
+import { tidy } from '../../../language/tidy'
+import { shareColumn, type Circle, type Meaning, type Row } from '../../lp/program'
+import type { Give } from '../elastic/relaxation'
+import { listed } from '../../../language/names'
+import { candidateOf, type Candidate, type Patient } from './candidate'
+import { fieldAt, type Change } from './change'
+import { limitsText, widerText } from './toleranceWords'
+
+/** Tolerances are widened in steps of this part of what they are. */
+const partStep = 0.01
+/** At most to twice what they are: beyond, it is another coupling that is wanted. */
+const mostPart = 1
+
+type ToleranceMeaning = Extract<Meaning, { fact: 'tolerance' }>
+
+/** A column that adds to the share of the tolerances chosen. */
+function shareGive(
+  name: string,
+  chosen: (meaning: ToleranceMeaning) => boolean,
+  share: number,
+): Give {
+  const concerns = (meaning: Meaning) => meaning.fact === 'tolerance' && chosen(meaning)
+  return {
+    name,
+    least: 0,
+    most: mostPart * share,
+    price: 1000,
+    onRow: (row: Row) =>
+      concerns(row.meaning) ? (row.terms.find(([column]) => column === shareColumn)?.[1] ?? 0) : 0,
+    onCircle: (circle: Circle) =>
+      concerns(circle.meaning) ? { radius: circle.radius.terms.get(shareColumn) ?? 0 } : {},
+  }
+}
+
+const couplingMembers = ({ universe }: Patient, wanted: (c: number, s: number) => boolean) =>
+  universe.members.flatMap((member, index) =>
+    member.kind === 'coupling' && wanted(member.coupling, member.state) ? [index] : [],
+  )
+
+/** Those of some members that stand in a conflict. */
+export const inConflict = (patient: Patient, members: readonly number[]) =>
+  members.filter((index) => patient.conflicts.some((set) => set.has(index)))
+
+/** A wider tolerance in one named state, for every state of a conflict. */
+export function stateChoices(patient: Patient): Candidate[] {
+  const { train, document } = patient
+  const { share } = train.plan
+  return train.states.flatMap((state, s) => {
+    const members = couplingMembers(patient, (_, other) => other === s)
+    const pressed = inConflict(patient, members)
+    if (pressed.length === 0) return []
+    const couplings = pressed.flatMap((index) => {
+      const member = patient.universe.members[index]
+      return member?.kind === 'coupling' ? (train.couplings[member.coupling] ?? []) : []
+    })
+    const factorAt = (value: number) => tidy(state.factor * (1 + value / share))
+    const changes = (value: number): Change[] =>
+      (document.states ?? []).length === 0
+        ? [{ at: 'states', from: null, to: [{ ...named(state), tolerance: factorAt(value) }] }]
+        : [
+            {
+              at: `states[${s}].tolerance`,
+              from: fieldAt(document, `states[${s}].tolerance`),
+              to: factorAt(value),
+            },
+          ]
+    return [
+      candidateOf('state tolerance', {
+        where: state.name,
+        sized: [
+          {
+            give: shareGive(`wider ${state.id}`, (meaning) => meaning.state === s, share),
+            members,
+            step: partStep * share,
+            amount: (value) => ({
+              where: state.name,
+              part: { state: state.id },
+              value: factorAt(value),
+              unit: 'times',
+            }),
+            changes,
+          },
+        ],
+        agree: `${makers(couplings)}; the owner, in writing, with an end date`,
+        lead: ([amount]) =>
+          `Widen the tolerance in ${state.name} from ${state.factor} to ${amount?.value ?? state.factor} times: ${listed(
+            couplings.map(
+              (coupling) =>
+                `${limitsText(train, coupling, amount?.value ?? 1)} instead of ${limitsText(train, coupling, state.factor)} at ${coupling.name}`,
+            ),
+          )}.`,
+      }),
+    ]
+  })
+}
+
+const named = ({ id, name }: { id: string; name: string }) => ({ id, name })
+
+const makers = (couplings: readonly Coupling[]): string =>
+  `the maker of the coupling ${listed([...new Set(couplings.map(({ name }) => name))])}`
+
+/** A wider tolerance of one coupling, in every state, for every coupling of a conflict. */
+export function couplingChoices(patient: Patient): Candidate[] {
+  const { train, document } = patient
+  const { share } = train.plan
+  return train.couplings.flatMap((coupling, c) => {
+    const members = couplingMembers(patient, (other) => other === c)
+    if (inConflict(patient, members).length === 0) return []
+    const wider = (field: string, value: number): Change => {
+      const at = `${coupling.place}.${field}`
+      const from = fieldAt(document, at)
+      // rounded up to three digits, so that it is a number to agree on and still enough
+      const to = Number(upTo(Number(from) * (1 + value / share)).toPrecision(12))
+      return { at, from, to }
+    }
+    const fields = (['flex', 'offset', 'angle'] as const).filter(
+      (field) => coupling.tolerance[field] !== undefined,
+    )
+    const sized = [
+      {
+        what: coupling.name,
+        gap: false,
+        changes: (value: number) => fields.map((field) => wider(`tolerance.${field}`, value)),
+      },
+      ...(coupling.axial
+        ? [
+            {
+              what: `${coupling.name}, gap`,
+              gap: true,
+              changes: (value: number) => [wider('axial.tolerance', value)],
+            },
+          ]
+        : []),
+    ].map(({ what, gap, changes }) => ({
+      give: shareGive(
+        `wider ${what}`,
+        (meaning) => meaning.coupling === c && (meaning.what === 'gap') === gap,
+        share,
+      ),
+      members,
+      step: partStep * share,
+      amount: (value: number) => ({
+        where: what,
+        part: { coupling: coupling.id },
+        value: tidy(1 + value / share),
+        unit: 'times',
+      }),
+      changes,
+    }))
+    return [
+      candidateOf('coupling tolerance', {
+        where: coupling.name,
+        sized,
+        agree: `${makers([coupling])}; the owner, in writing, with an end date`,
+        lead: (amounts) =>
+          `Accept ${listed(amounts.map((amount) => widerText(train, coupling, amount)))}, in every state.`,
+      }),
+    ]
+  })
+}
+
+const upTo = (value: number): number => {
+  const size = 10 ** (Math.floor(Math.log10(value)) - 2)
+  return Math.ceil(value / size - 1e-9) * size
+}

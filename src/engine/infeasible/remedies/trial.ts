@@ -1,0 +1,97 @@
+import { toFine, type Micrometres } from '../../../mechanics/units'
+import { readTrain } from '../../../document/readTrain'
+import type { TrainDocument } from '../../../document/schema'
+import type { Train } from '../../../mechanics/train'
+import { asFound } from '../../../mechanics/readings/asFound'
+import { sharesOf, worstShare } from '../../../mechanics/misalignment/shares'
+import { noMotion, type Motion } from '../../../mechanics/motion'
+import { buildProgram } from '../../lp/rows/buildProgram'
+import { programUnit } from '../../lp/program'
+import { prove } from '../../proof/prove'
+import type { Solver } from '../../lp/solver'
+import { bindingGroups } from '../../plan/bindingGroups'
+import { limitWords } from '../../plan/limitWords'
+import { tidy } from '../../../language/tidy'
+import { solvePlan } from '../../plan/solvePlan'
+import { footMove } from '../../plan/totals'
+
+/** A changed train as it plans: solved and proven anew, from its document. */
+export interface Trial {
+  readonly solves: boolean
+  readonly floor: number | null
+  /** In the document's fine unit; null without a plan. */
+  readonly cost: number | null
+  readonly costWithEffort: number | null
+  readonly worstShare: number | null
+  /** Limits that the plan leans on, dearest first. */
+  readonly tight: readonly string[]
+  /** Shim changes of the plan, by body and foot (um). */
+  readonly shims: readonly (readonly Micrometres[])[]
+}
+
+const failed: Trial = {
+  solves: false,
+  floor: null,
+  cost: null,
+  costWithEffort: null,
+  worstShare: null,
+  tight: [],
+  shims: [],
+}
+
+/** A move that no shim or dial shows (um). */
+const disturbs = 0.1
+/** Most limits named. */
+const mostTight = 5
+
+/** Reads a changed document, plans it, and has the plan judged by the proof like any other. */
+export function trialOf(document: TrainDocument, solver: Solver): Trial {
+  const read = readTrain(document)
+  if (!read.ok) return failed
+  const { train } = read
+  const found = train.couplings.map(asFound)
+  const standing = worstShare(sharesOf(train, found))
+  const solved = solvePlan(train, buildProgram(train, found), standing, solver)
+  const floor = solved.floor === undefined ? null : tidy(solved.floor)
+  if (solved.status === 'stopped' || solved.status === 'impossible') return { ...failed, floor }
+  const planned = solved.status === 'planned'
+  const motions = planned ? solved.motions : train.bodies.map(() => noMotion)
+  const bound = planned ? solved.least.bound * programUnit : 0
+  const lines = found.map(({ line }) => line)
+  const proof = prove(train, lines, motions, train.plan.share, bound)
+  if (!proof.sound) return { ...failed, floor }
+  const effort = train.bodies.reduce(
+    (sum, body, b) => sum + (moves(train, motions, b) ? body.effort : 0),
+    0,
+  )
+  const fine = (value: Micrometres) => tidy(toFine(value, train.units))
+  const groups = planned
+    ? solved.parts.flatMap(({ program, least }) => bindingGroups(train, program, least))
+    : []
+  const tight = groups
+    .sort((a, b) => b.price * b.perUnit - a.price * a.perUnit)
+    .map((group) => {
+      const { limit, where } = limitWords(train, group)
+      return `${where}: ${limit}`
+    })
+  return {
+    solves: true,
+    floor,
+    cost: fine(proof.cost),
+    costWithEffort: fine(proof.cost + effort),
+    worstShare: tidy(proof.worstShare),
+    tight: [...new Set(tight)].slice(0, mostTight),
+    shims: train.bodies.map((body, b) =>
+      body.feet.map((foot) => footMove(body, motions[b] ?? noMotion, foot).shim),
+    ),
+  }
+}
+
+function moves(train: Train, motions: readonly Motion[], index: number): boolean {
+  const [body, motion] = [train.bodies[index], motions[index]]
+  if (!body || !motion) return false
+  return body.feet.some((foot) => {
+    const { axial, side, shim } = footMove(body, motion, foot)
+    return Math.hypot(axial, side, shim) > disturbs
+  })
+}

@@ -1,0 +1,63 @@
+import type { Solver } from './solver'
+import type { Cut, Program } from './program'
+import { shareWeight, stageOf, type Stage } from './stage'
+import { solveRounds, type RoundsOptimal, type RoundsStopped } from './rounds'
+
+/** Two objectives this near (relative) say that a round brought nothing. */
+const noGain = 1e-7
+/** A point counts as reaching the least share when it is this near to its bound (relative, and absolute). */
+const nearEnough = { relative: 1e-7, absolute: 1e-9 }
+/** Turns between bound and point before giving up. */
+const mostTurns = 40
+
+export interface LeastShare {
+  readonly kind: 'optimal'
+  /** No allowed move has a smaller worst share. */
+  readonly bound: number
+  /** The program that gave the bound as it was last solved: its duals say what holds the share there. */
+  readonly lowest: RoundsOptimal
+  /** An allowed move whose worst share is `bound` but for `nearEnough`. */
+  readonly point: RoundsOptimal
+  readonly cuts: readonly Cut[]
+}
+
+/**
+ * The smallest worst share of a stage, with a point that reaches it. Minimising the worst alone
+ * leaves the other couplings anywhere, and tangents then chase a wandering answer; so once the bound
+ * settles, the cheapest move at (just above) that share is asked for. It meets the circles, or shows
+ * that the bound must rise.
+ */
+export function leastShare(
+  program: Program,
+  stage: Extract<Stage, { ask: 'floor' | 'margin' }>,
+  cuts: readonly Cut[],
+  solver: Solver,
+): LeastShare | RoundsStopped {
+  let current = cuts
+  for (let turn = 0; turn < mostTurns; turn++) {
+    let last = -Infinity
+    const lowest = solveRounds(program, stageOf(program, stage), current, solver, (objective) => {
+      const settled = objective - last <= noGain * objective
+      last = objective
+      return settled
+    })
+    if (lowest.kind === 'stopped') return lowest
+    if (lowest.kind === 'infeasible')
+      return { kind: 'stopped', why: `the program for the ${stage.ask} came back infeasible` }
+    const bound = Math.max(0, lowest.bound / shareWeight)
+    if (lowest.met) return { kind: 'optimal', bound, lowest, point: lowest, cuts: lowest.cuts }
+    const share = bound * (1 + nearEnough.relative) + nearEnough.absolute
+    const point = solveRounds(
+      program,
+      stageOf(program, { ask: 'cost', share }),
+      lowest.cuts,
+      solver,
+    )
+    const affordable = stage.ask === 'floor' ? Infinity : stage.cost * (1 + nearEnough.relative)
+    if (point.kind === 'optimal' && point.answer.objective <= affordable)
+      return { kind: 'optimal', bound, lowest, point, cuts: point.cuts }
+    if (point.kind === 'stopped') return point
+    current = point.kind === 'optimal' ? point.cuts : lowest.cuts
+  }
+  return { kind: 'stopped', why: `bound and point did not meet in ${mostTurns} turns` }
+}

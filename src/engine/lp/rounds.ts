@@ -1,0 +1,66 @@
+import { dualBound } from '../proof/dualBound'
+import type { LinearProgram, Optimal, Solver } from './solver'
+import { isSound, soundnessOf } from './soundness'
+import { violatedCuts } from './cuts'
+import { programUnit, type Cut, type Program } from './program'
+
+/** More rounds than any train has needed; reaching it counts as stopped. */
+const mostRounds = 80
+/** Seconds a single linear program may take. */
+export const secondsPerProgram = 20
+/** No plan moves anything by more than 100 mm: bounds columns that the dual bound needs bounded. */
+export const reach = 1e5 / programUnit
+
+export type RoundsOutcome = RoundsOptimal | { readonly kind: 'infeasible' } | RoundsStopped
+
+export interface RoundsStopped {
+  readonly kind: 'stopped'
+  readonly why: string
+}
+
+export interface RoundsOptimal {
+  readonly kind: 'optimal'
+  readonly answer: Optimal
+  readonly cuts: readonly Cut[]
+  /** Lower bound on the stage's objective, from the duals. */
+  readonly bound: number
+  /** True when the answer passes no circle. */
+  readonly met: boolean
+}
+
+/**
+ * Solves a program, adds tangents where the answer lies beyond a circle, and solves again, until no
+ * circle is passed. Every round relaxes the true problem, so the last dual bound is valid for it.
+ * @param written the program's linear form with the tangents so far
+ * @param settled stops earlier: told the objective of each round, true ends the rounds with what there is
+ */
+export function solveRounds(
+  program: Program,
+  written: (cuts: readonly Cut[]) => LinearProgram,
+  cuts: readonly Cut[],
+  solver: Solver,
+  settled: (objective: number) => boolean = () => false,
+): RoundsOutcome {
+  let current = [...cuts]
+  for (let round = 1; round <= mostRounds; round++) {
+    const lp = written(current)
+    const outcome = solver.solve(lp, secondsPerProgram)
+    if (outcome.kind === 'infeasible' || outcome.kind === 'stopped') return outcome
+    if (outcome.kind === 'unbounded')
+      return { kind: 'stopped', why: 'the program came back unbounded' }
+    // Whatever stands behind the port: a point and duals that do not prove each other are no answer.
+    if (!isSound(soundnessOf(lp, outcome)))
+      return { kind: 'stopped', why: 'the answer of the solver did not stand up to checking' }
+    const more = violatedCuts(program, current, outcome.columns)
+    if (more.length === 0 || settled(outcome.objective))
+      return {
+        kind: 'optimal',
+        answer: outcome,
+        cuts: [...current, ...more],
+        bound: dualBound(lp, outcome.duals, reach),
+        met: more.length === 0,
+      }
+    current = [...current, ...more]
+  }
+  return { kind: 'stopped', why: `the circles were not met within ${mostRounds} rounds` }
+}

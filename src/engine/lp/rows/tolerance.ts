@@ -1,0 +1,123 @@
+import type { Coupling } from '../../../mechanics/train'
+import { checksOf, type Check } from '../../../mechanics/misalignment/check'
+import { addMisalignments, stateShift } from '../../../mechanics/misalignment/stateShift'
+import type { Misalignment } from '../../../mechanics/readings/equation'
+import { combine, constant, type Affine } from '../affine'
+import type { Frame } from '../frame'
+import { programUnit, shareColumn, type Circle, type Meaning, type Row } from '../program'
+
+/** Cutting of a round tolerance stops at this part of its limit; a plan may pass it by 1e-6. */
+const roundSlack = 1e-8
+
+/** The tolerances of every coupling in every state: rows where y and z count apart, circles where round. */
+export function tolerances(frame: Frame): { rows: Row[]; circles: Circle[] } {
+  const rows: Row[] = []
+  const circles: Circle[] = []
+  frame.train.couplings.forEach((coupling, c) => {
+    const motion = couplingMotion(frame, coupling)
+    frame.train.states.forEach((state, s) => {
+      const shift = stateShift(frame.train, coupling, state.id)
+      const line = frame.found[c]?.line
+      if (!line) throw new RangeError(`coupling ${coupling.id} was not reduced`)
+      const standing = addMisalignments(line, shift.misalignment)
+      for (const check of checksOf(coupling)) {
+        const limit = (check.limit * check.lever * state.factor) / programUnit
+        const y = component(check, motion.y, motion.sy, standing.y, standing.sy)
+        const z = component(check, motion.z, motion.sz, standing.z, standing.sz)
+        const name = `${check.what} ${coupling.id} ${state.id}`
+        const meaning = (way: 'y' | 'z' | 'round'): Meaning => ({
+          fact: 'tolerance',
+          coupling: c,
+          state: s,
+          what: check.what,
+          way,
+        })
+        if (coupling.tolerance.shape === 'round')
+          circles.push({
+            name,
+            u: y,
+            w: z,
+            radius: { constant: 0, terms: new Map([[shareColumn, limit]]) },
+            slack: roundSlack * limit,
+            meaning: meaning('round'),
+          })
+        else
+          rows.push(
+            ...within(`${name} side`, y, limit, meaning('y')),
+            ...within(`${name} rise`, z, limit, meaning('z')),
+          )
+      }
+      if (coupling.axial) {
+        const { found, want, tolerance } = coupling.axial
+        const gap = (found - want) * 1000 + shift.gap
+        const error = combine([1, constant(gap / programUnit)], [1, motion.gap])
+        const limit = (tolerance * 1000 * state.factor) / programUnit
+        rows.push(
+          ...within(`gap ${coupling.id} ${state.id}`, error, limit, {
+            fact: 'tolerance',
+            coupling: c,
+            state: s,
+            what: 'gap',
+            way: 'x',
+          }),
+        )
+      }
+    })
+  })
+  return { rows, circles }
+}
+
+/** A check's component in program units: what stands, and what the moves add. */
+function component(
+  check: Check,
+  offset: Affine,
+  slope: Affine,
+  standing: Misalignment['y'],
+  standingSlope: Misalignment['sy'],
+): Affine {
+  const now = check.offset * standing + check.slope * standingSlope
+  return combine(
+    [1, constant((now * check.lever) / programUnit)],
+    [check.offset * check.lever, offset],
+    [check.slope * check.lever, slope],
+  )
+}
+
+/** |expression| <= share * limit, as two rows. */
+function within(name: string, expression: Affine, limit: number, meaning: Meaning): Row[] {
+  return ([1, -1] as const).map((sign) => {
+    const part = combine([sign, expression])
+    return {
+      name: `${name} ${sign > 0 ? '+' : '-'}`,
+      terms: [...part.terms, [shareColumn, -limit] as const],
+      lower: -Infinity,
+      upper: -part.constant,
+      meaning,
+    }
+  })
+}
+
+/** How the moves change a coupling's offset at mid-span, slope and gap: right axis against left. */
+function couplingMotion(
+  frame: Frame,
+  coupling: Coupling,
+): { y: Affine; z: Affine; sy: Affine; sz: Affine; gap: Affine } {
+  const { machines } = frame.train
+  const left = machines[coupling.left]?.axis.right
+  const right = machines[coupling.right]?.axis.left
+  if (!left || !right) throw new RangeError(`coupling ${coupling.id} joins no machines`)
+  const difference = (way: 'dx' | 'dy' | 'dz', xLeft: number, xRight: number) =>
+    combine(
+      [1, frame.displacement(coupling.right, { x: xRight, ...right }, way, 'all')],
+      [-1, frame.displacement(coupling.left, { x: xLeft, ...left }, way, 'all')],
+    )
+  const slope = (way: 'sy' | 'sz') =>
+    combine([1, frame.slope(coupling.right, way)], [-1, frame.slope(coupling.left, way)])
+  return {
+    y: difference('dy', coupling.mid, coupling.mid),
+    z: difference('dz', coupling.mid, coupling.mid),
+    sy: slope('sy'),
+    sz: slope('sz'),
+    gap: difference('dx', coupling.p, coupling.q),
+  }
+}

@@ -1,0 +1,43 @@
+import { toFine } from '../../mechanics/units'
+import { readTrain } from '../../document/readTrain'
+import type { Train } from '../../mechanics/train'
+import { asFound } from '../../mechanics/readings/asFound'
+import { closure } from '../../mechanics/readings/closure'
+import { sharesOf, worstShare } from '../../mechanics/misalignment/shares'
+import type { CheckReport } from './answer'
+import { findingsOf } from './findings'
+import { notEnteredOf } from './notEntered'
+import { tidy } from '../../language/tidy'
+import { asFoundAnswer } from './report'
+
+/**
+ * Reads a train file and says what stands in it, without solving anything: how the couplings lie as
+ * found, what deserves another look, and what was not entered.
+ * @param input a parsed train file of any shape
+ * @returns numbers in the document's units, or why the document is refused; never throws on input
+ */
+export function checkTrain(input: unknown): CheckReport {
+  const read = readTrain(input)
+  return read.ok ? checkRead(read.train) : { refused: [...read.refused] }
+}
+
+/** Checks a train that was read. */
+export function checkRead(train: Train): Extract<CheckReport, { ok: true }> {
+  const found = train.couplings.map(asFound)
+  const standing = sharesOf(train, found)
+  return {
+    ok: true,
+    name: train.name,
+    findings: findingsOf(train, found),
+    notEntered: notEnteredOf(train),
+    closure: train.couplings.flatMap((coupling) =>
+      coupling.found.flatMap((set, i) => {
+        const value = closure(set)
+        if (value === undefined) return []
+        return [{ coupling: coupling.id, set: i, value: tidy(toFine(value, train.units)) }]
+      }),
+    ),
+    asFound: asFoundAnswer(train, found, standing),
+    standingShare: tidy(worstShare(standing)),
+  }
+}

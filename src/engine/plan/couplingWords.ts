@@ -1,0 +1,89 @@
+import { towardSide } from '../../language/sides'
+import { fineSign, slopeSign } from '../../mechanics/units'
+import type { Train } from '../../mechanics/train'
+import type { CheckAnswer } from './answer'
+import { digitsOf } from './sentence'
+import { inSentence } from '../../language/names'
+
+const where: Record<CheckAnswer['what'], string> = {
+  'left plane': 'at the left plane',
+  'right plane': 'at the right plane',
+  offset: 'offset',
+  angle: 'angle',
+  gap: 'axial gap',
+}
+
+/**
+ * A check as "0.35 of 0.50 mrad at the left plane, gear low, toward the crane bay". The larger way
+ * alone where y and z count apart ("box"), the vector with both ways where it is round.
+ */
+export function checkInWords(train: Train, coupling: string, check: CheckAnswer): string {
+  const joint = train.couplings.find(({ id }) => id === coupling)
+  const round = joint?.tolerance.shape === 'round'
+  const { x } = check
+  const y = check.y ?? 0
+  const z = check.z ?? 0
+  const value =
+    x === undefined ? (round ? Math.hypot(y, z) : Math.max(Math.abs(y), Math.abs(z))) : Math.abs(x)
+  const { digits, unit } = formatOf(train, check.what)
+  const shows = (part: number) => /[1-9]/.test(digits(part))
+  const ways =
+    x === undefined
+      ? [
+          ...(shows(z) && (round || Math.abs(z) >= Math.abs(y)) ? [riseWord(check.what, z)] : []),
+          ...(shows(y) && (round || Math.abs(y) > Math.abs(z)) ? [sideWord(train, check, y)] : []),
+        ]
+      : shows(x)
+        ? [x > 0 ? 'too wide' : 'too narrow']
+        : []
+  const size = `${digits(value)} of ${digits(check.limit)} ${unit} ${where[check.what]}`
+  if (ways.length === 0) return size
+  return x === undefined
+    ? `${size}, ${subject(train, coupling, check.what)} ${ways.join(', ')}`
+    : `${size}, ${ways.join('')}`
+}
+
+/** The check that uses the largest share. */
+export const tightest = (checks: readonly CheckAnswer[]): CheckAnswer | undefined =>
+  checks.reduce<CheckAnswer | undefined>(
+    (a, b) => (a === undefined || b.share > a.share ? b : a),
+    undefined,
+  )
+
+function formatOf(train: Train, what: CheckAnswer['what']) {
+  switch (what) {
+    case 'offset':
+      return {
+        digits: (value: number) => digitsOf(value, train),
+        unit: fineSign[train.units.fine],
+      }
+    case 'gap':
+      return {
+        digits: (value: number) => value.toFixed(train.units.length === 'mm' ? 2 : 3),
+        unit: train.units.length,
+      }
+    default:
+      return { digits: (value: number) => value.toFixed(2), unit: slopeSign(train.units) }
+  }
+}
+
+/**
+ * Whose position the signs speak of. At the right plane the angle is minus the misalignment at the
+ * left plane over the span: there the left machine lies high where z is positive.
+ */
+function subject(train: Train, coupling: string, what: CheckAnswer['what']): string {
+  const joint = train.couplings.find(({ id }) => id === coupling)
+  const machine = what === 'right plane' ? joint?.left : joint?.right
+  const name = machine === undefined ? undefined : train.machines[machine]?.name
+  return inSentence(name ?? '').replace(/^the /, '')
+}
+
+const riseWord = (what: CheckAnswer['what'], z: number): string => {
+  if (what === 'angle') return z > 0 ? 'rising to the right' : 'falling to the right'
+  return z > 0 ? 'high' : 'low'
+}
+
+const sideWord = (train: Train, { what }: CheckAnswer, y: number): string => {
+  const side = towardSide(train, y)
+  return what === 'angle' ? `running ${side} to the right` : side
+}

@@ -1,0 +1,174 @@
+import { fineDigits, shareText } from '../../language/amounts'
+import { fineSign, micrometresPer } from '../../mechanics/units'
+import type { Body, Train } from '../../mechanics/train'
+import type { FootAnswer, PlanFigures } from './answer'
+import { bodiesInWords, capital, counted, inSentence, listed } from '../../language/names'
+
+/** The plan as people say it, in three parts so that a screen can set them apart. */
+export interface Sentence {
+  /** What is held, or that nothing need or can be done. */
+  readonly headline: string
+  /** What moves, and what the tightest coupling then uses. */
+  readonly moves: string
+  /** That these numbers allow nothing less; empty where there is no plan. */
+  readonly proof: string
+}
+
+/** From this share on a plan is lost to the first error, and the sentence says so. */
+export const noRoomFrom = 0.85
+/** True from there on; plans at that share come out a little to either side of it. */
+export const noRoomAt = (share: number): boolean => share > noRoomFrom - 1e-6
+
+/** A fine quantity of the document that shows as nothing in the digits people read. */
+export const showsNothing = (value: number, train: Train): boolean =>
+  !/[1-9]/.test(digitsOf(value, train))
+
+/** A quantity in the document's fine unit, as digits and as digits with the unit. */
+export const digitsOf = (value: number, train: Train): string =>
+  fineDigits(value * micrometresPer[train.units.fine], train.units)
+export const valueOf = (value: number, train: Train): string =>
+  `${digitsOf(value, train)} ${fineSign[train.units.fine]}`
+
+/** Says in plain words what an answer means; the held bodies are named in it. */
+export function sentenceOf(train: Train, answer: PlanFigures): Sentence {
+  switch (answer.status) {
+    case 'planned':
+      return {
+        headline: headlineOf(train, answer),
+        moves: [movesOf(train, answer), tightestAfter(train, answer)].join(' '),
+        proof: proofOf(train, answer),
+      }
+    case 'in-tolerance':
+      return {
+        headline: 'Nothing needs to move.',
+        moves: `As it stands, ${tightestAsFound(train, answer)}; ${shareText(answer.share)} was asked for.`,
+        proof: '',
+      }
+    case 'impossible':
+      return {
+        headline: `${capital(holding(train, answer))}, no move reaches less than ${apart(answer.floor ?? 0, answer.share)}.`,
+        moves: `As it stands, ${tightestAsFound(train, answer)}. No plan is shown.`,
+        proof: '',
+      }
+    case 'unproven':
+      return noPlan('The plan that was found did not pass its proof', answer)
+    case 'stopped':
+      return noPlan('The planner stopped without an answer', answer)
+  }
+}
+
+const noPlan = (what: string, answer: PlanFigures): Sentence => ({
+  headline: `${what}: no plan is shown.`,
+  moves: answer.why === undefined ? '' : `${capital(answer.why)}.`,
+  proof: '',
+})
+
+/** The three parts as one text. */
+export const sentenceText = ({ headline, moves, proof }: Sentence): string =>
+  [headline, moves, proof].filter((part) => part !== '').join(' ')
+
+const heldNames = (train: Train, answer: PlanFigures): string[] =>
+  train.bodies.filter(({ id }) => answer.held.includes(id)).map(({ name }) => inSentence(name))
+
+const headlineOf = (train: Train, answer: PlanFigures): string => {
+  const names = heldNames(train, answer)
+  return names.length === 0 ? 'Nothing is held.' : `Hold ${listed(names)}.`
+}
+
+const holding = (train: Train, answer: PlanFigures): string => {
+  const names = heldNames(train, answer)
+  return names.length === 0 ? 'with nothing held' : `holding ${listed(names)}`
+}
+
+/** Shim over feet, slide over rows of feet, axial moves over bodies; only what shows in the digits. */
+function movesOf(train: Train, answer: PlanFigures): string {
+  const feet = answer.feet ?? []
+  const footOf = (body: Body, index: number): FootAnswer | undefined =>
+    feet.find((foot) => foot.body === body.id && foot.foot === body.feet[index]?.id)
+  const shows = (value: number | undefined) => !showsNothing(value ?? 0, train)
+  const shimmed = train.bodies.map((body) => ({
+    body,
+    count: body.feet.filter((_, f) => shows(footOf(body, f)?.shim)).length,
+  }))
+  const slid = train.bodies.map((body) => ({
+    body,
+    count: body.rows.filter((row) => shows(footOf(body, row.feet[0] ?? 0)?.side)).length,
+  }))
+  const along = train.bodies.flatMap((body) => {
+    const tx = answer.bodies?.find(({ id }) => id === body.id)?.move.tx ?? 0
+    return shows(tx) ? [{ body, tx }] : []
+  })
+  const total = answer.total ?? { shim: 0, side: 0, axial: 0 }
+  const parts = [
+    ...counts(shimmed, (count, bodies) => [
+      `shim ${counted(count, 'foot', 'feet')} of ${bodiesInWords(bodies)}, ${valueOf(total.shim, train)}${count > 1 ? ' in all' : ''}`,
+    ]),
+    ...counts(slid, (count, bodies) => [
+      `slide ${bodiesInWords(bodies)}, ${valueOf(total.side, train)} over ${counted(count, 'row', 'rows')} of feet`,
+    ]),
+    ...(along.length === 0
+      ? []
+      : [
+          `move ${bodiesInWords(along.map(({ body }) => body))} along the train, ${valueOf(total.axial, train)}`,
+        ]),
+  ]
+  if (parts.length === 0) return `Move less than the digits here show.`
+  return `${capital(parts.join('; '))}.`
+}
+
+function counts(
+  moved: readonly { body: Body; count: number }[],
+  say: (count: number, bodies: Body[]) => string[],
+): string[] {
+  const some = moved.filter(({ count }) => count > 0)
+  if (some.length === 0) return []
+  return say(
+    some.reduce((sum, { count }) => sum + count, 0),
+    some.map(({ body }) => body),
+  )
+}
+
+function tightestAfter(train: Train, answer: PlanFigures): string {
+  const worst = (answer.couplings ?? []).reduce<{ coupling: string; state: string; share: number }>(
+    (a, b) => (b.share > a.share ? b : a),
+    { coupling: '', state: '', share: -1 },
+  )
+  const room = noRoomAt(worst.share) ? ', no room for error' : ''
+  return `The tightest coupling then uses ${shareText(worst.share)} of its tolerance (${placeInWords(train, worst)})${room}.`
+}
+
+function tightestAsFound(train: Train, answer: PlanFigures): string {
+  const all = answer.asFound.flatMap(({ coupling, share }) =>
+    Object.entries(share).map(([state, value]) => ({ coupling, state, share: value })),
+  )
+  const worst = all.reduce((a, b) => (b.share > a.share ? b : a), {
+    coupling: '',
+    state: '',
+    share: -1,
+  })
+  return `the tightest coupling uses ${shareText(worst.share)} of its tolerance (${placeInWords(train, worst)})`
+}
+
+function placeInWords(train: Train, { coupling, state }: { coupling: string; state: string }) {
+  const name = train.couplings.find(({ id }) => id === coupling)?.name ?? coupling
+  return `${name}, ${train.states.find(({ id }) => id === state)?.name ?? state}`
+}
+
+/** Two shares with as many decimals as it takes to tell them apart. */
+function apart(reached: number, asked: number): string {
+  const percent = (share: number, decimals: number) => (share * 100).toFixed(decimals)
+  let decimals = 0
+  while (decimals < 6 && percent(reached, decimals) === percent(asked, decimals)) decimals++
+  return `${percent(reached, decimals)} % of tolerance; ${percent(asked, decimals)} % was asked for`
+}
+
+/** "Proven" is meant of this alone: no plan within the numbers given costs less. */
+function proofOf(train: Train, answer: PlanFigures): string {
+  const least = valueOf(answer.proof?.bound ?? 0, train)
+  const { shim, side, axial } = train.plan.weights
+  const plain = [shim, side, axial, ...train.bodies.map(({ weight }) => weight)].every(
+    (weight) => weight === 1,
+  )
+  const needs = plain ? `needs less than ${least}` : `costs less than ${least}, weighted as entered`
+  return `${capital(holding(train, answer))}, no plan for these numbers ${needs}. ${(answer as { readonly rounded?: { readonly sentence: string } }).rounded?.sentence ?? 'Before rounding to shims.'}`
+}

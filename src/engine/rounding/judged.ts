@@ -1,0 +1,79 @@
+import { fineText, shareText } from '../../language/amounts'
+import type { Micrometres } from '../../mechanics/units'
+import type { Train } from '../../mechanics/train'
+import type { AsFound } from '../../mechanics/readings/asFound'
+import { footMove, totalsOf } from '../plan/totals'
+import { sharesAfter } from '../proof/couplingsMet'
+import { limitsPassed } from '../proof/limitsKept'
+import { allowedExcess, allowedViolation, prove } from '../proof/prove'
+import { isLoose } from './footGroups'
+import type { Rounded } from './rounding'
+import { footRange } from './shims'
+
+/** A rounding measured anew, with what it passes in words. */
+export interface Judged {
+  readonly faults: string[]
+  readonly cost: Micrometres
+  readonly worstShare: number
+  readonly worstViolation: Micrometres
+  /** Farthest that shims leave a foot off the plane of its body. */
+  readonly flat: Micrometres
+}
+
+/**
+ * Judges a rounding by the proof's own code: every limit and every coupling in every state, the
+ * bodies lying in the planes of their shims. The whole tolerance is allowed here; whether the share
+ * asked for is kept stands in the worst share.
+ */
+export function judged(train: Train, found: readonly AsFound[], rounded: Rounded): Judged {
+  const lines = found.map(({ line }) => line)
+  const share = Math.max(1, train.plan.share)
+  const proof = prove(train, lines, rounded.motions, share, 0)
+  const { units } = train
+  const faults = [
+    ...limitsPassed(train, rounded.motions)
+      .filter(({ by }) => !(by <= allowedViolation))
+      .map(({ where, by }) => `${where} would be passed by ${fineText(by, units)}`),
+    ...sharesAfter(train, lines, rounded.motions)
+      .filter(({ share: used }) => !(used <= share + allowedExcess))
+      .map(({ coupling, state, share: used }) => {
+        const name = train.couplings.find(({ id }) => id === coupling)?.name ?? coupling
+        const when = train.states.find(({ id }) => id === state)?.name ?? state
+        return `${name} would use ${shareText(used)} of its tolerance, ${when}`
+      }),
+  ]
+  let flat = 0
+  let cost = 0
+  const { weights, shims } = train.plan
+  train.bodies.forEach((body, b) => {
+    const motion = rounded.motions[b]
+    if (!motion) return
+    body.feet.forEach((foot, f) => {
+      const change = rounded.changes[b]?.[f] ?? 0
+      cost += body.weight * weights.shim * Math.abs(change)
+      if (body.held) return
+      const off = Math.abs(change - footMove(body, motion, foot).shim)
+      flat = Math.max(flat, off)
+      if (!(off <= (isLoose(body) ? (shims?.flat ?? 0) : 0) + allowedViolation))
+        faults.push(
+          `${body.name} foot ${foot.id} would stand ${fineText(off, units)} off the plane of the others`,
+        )
+      const [low, high] = footRange(foot)
+      if (change < low - allowedViolation || change > high + allowedViolation)
+        faults.push(`${body.name} foot ${foot.id} cannot change by ${fineText(change, units)}`)
+    })
+  })
+  const still = train.bodies.map((body, b) => {
+    const { side, axial } = totalsOf({ ...train, bodies: [body] }, [
+      rounded.motions[b] ?? { tx: 0, ty: 0, tz: 0, sy: 0, sz: 0, roll: 0 },
+    ])
+    return body.weight * (weights.side * side + weights.axial * axial)
+  })
+  return {
+    faults,
+    cost: still.reduce((sum, part) => sum + part, cost),
+    worstShare: proof.worstShare,
+    worstViolation: proof.worstViolation,
+    flat,
+  }
+}

@@ -1,0 +1,39 @@
+import type { Train } from '../../mechanics/train'
+import type { Part } from '../lp/parts'
+import { programUnit } from '../lp/program'
+import type { Choice } from './choices'
+import { nanometres } from './plates'
+
+/** Weights are compared as whole numbers of this part. */
+const finest = 1e-4
+
+/**
+ * What every cost of a part is a multiple of (program units), where only shims are paid for and every
+ * change is a whole number of steps; 0 where that is not so. It lets a bound be rounded up.
+ */
+export function quantumOf(train: Train, part: Part, choices: readonly Choice[]): number {
+  const { shims, weights } = train.plan
+  if (!shims) return 0
+  if (part.program.displacements.some(({ meaning }) => meaning.fact !== 'shim')) return 0
+  const step = nanometres(shims.step)
+  let common = 0
+  for (const { kind, body: b, feet } of choices) {
+    if (kind !== 'shim') continue
+    const body = train.bodies[b]
+    if (!body) continue
+    const apart = feet.some((f) => {
+      const pack = body.feet[f]?.pack
+      return shims.rebuild && pack !== undefined && nanometres(pack.now) % step !== 0
+    })
+    if (apart) return 0
+    const cost = (feet.length * weights.shim * body.weight) / finest
+    if (Math.abs(cost - Math.round(cost)) > 1e-6) return 0
+    common = divisor(common, Math.round(cost))
+  }
+  return (common * finest * shims.step) / programUnit
+}
+
+export function divisor(a: number, b: number): number {
+  while (b !== 0) [a, b] = [b, a % b]
+  return a
+}

@@ -1,0 +1,176 @@
+import { shareText } from '../../language/amounts'
+import { toFine, type Micrometres } from '../../mechanics/units'
+import type { Body, Train } from '../../mechanics/train'
+import type { AsFound } from '../../mechanics/readings/asFound'
+import type { Motion } from '../../mechanics/motion'
+import type { PlanFigures } from '../plan/answer'
+import { tidy } from '../../language/tidy'
+import * as report from '../plan/report'
+import { footMove } from '../plan/totals'
+import type { Solver } from '../lp/solver'
+import { roundedSentence } from './roundedSentence'
+import { counted, inSentence, listed } from '../../language/names'
+import type { PackAnswer, RoundedAnswer, RoundedFoot, SmallMove } from './answer'
+import { isLoose } from './footGroups'
+import { judged, type Judged } from './judged'
+import { Plates } from './plates'
+import { roundPlan, type Changes, type Rounded, type Rounding } from './rounding'
+import { platesFor } from './shims'
+
+/** Less than this is no move (um). */
+const nothing: Micrometres = 0.1
+
+/**
+ * Rounds a plan to the shims of the store and says what that comes to; nothing for a train without
+ * `plan.shims`.
+ * @param motions the plan before rounding, within `share`
+ */
+export function roundedAnswer(
+  train: Train,
+  found: readonly AsFound[],
+  plan: PlanFigures,
+  motions: readonly Motion[],
+  share: number,
+  solver: Solver,
+): { packs?: PackAnswer[]; rounded?: RoundedAnswer } {
+  if (!train.plan.shims || plan.status !== 'planned') return {}
+  const rounding = roundPlan(train, found, motions, share, solver)
+  const fine = (value: Micrometres) => tidy(toFine(value, train.units))
+  const proof = judged(train, found, rounding)
+  const before = { cost: plan.cost ?? 0, worstShare: plan.worstShare ?? 0 }
+  const common = {
+    worstShare: tidy(proof.worstShare),
+    feet: feetAnswer(train, rounding),
+    couplings: report.couplingsAnswer(train, found, rounding.motions),
+    before,
+  }
+  const failed = faultsOf(train, rounding, proof)
+  if (rounding.kind === 'none' || failed.length > 0) {
+    const rounded: Omit<RoundedAnswer, 'sentence'> = {
+      status: 'no rounding',
+      ...common,
+      why: failed,
+    }
+    return { rounded: { ...rounded, sentence: roundedSentence(train, rounded) } }
+  }
+  const bound = Math.min(rounding.bound, proof.cost)
+  const over = proof.worstShare > train.plan.share + 1e-6
+  const rounded: Omit<RoundedAnswer, 'sentence'> = {
+    status: over ? 'over the share asked for' : 'rounded',
+    ...common,
+    cost: fine(proof.cost),
+    bound: fine(bound),
+    gap: fine(proof.cost - bound),
+    worstViolation: fine(proof.worstViolation),
+    total: {
+      ...report.totalsAnswer(train, rounding.motions),
+      shim: fine(rounding.changes.flat().reduce((sum, change) => sum + Math.abs(change), 0)),
+    },
+    bodies: report.bodiesAnswer(train, rounding.motions),
+    expected: report.expectedAnswer(train, found, rounding.motions),
+    flat: fine(proof.flat),
+    ...smallMoves(train, motions, rounding),
+  }
+  return {
+    packs: packsAnswer(train, rounding.changes),
+    rounded: { ...rounded, sentence: roundedSentence(train, rounded) },
+  }
+}
+
+/** Why a rounding is no plan, one line each; none where it is one. */
+function faultsOf(train: Train, rounding: Rounding, proof: Judged): string[] {
+  if (rounding.kind === 'rounded') return proof.faults
+  const names = listed(rounding.bodies.map((b) => inSentence(train.bodies[b]?.name ?? '')))
+  return [
+    rounding.proven
+      ? `no packs from the stock under ${names} keep every limit and the whole of every tolerance`
+      : `no packs from the stock under ${names} were found that keep every limit and the whole of every tolerance`,
+    triedWords(train, rounding),
+    ...proof.faults.map((fault) => `every foot by itself: ${fault}`),
+  ]
+}
+
+/** What was looked at before it was given up. */
+function triedWords(train: Train, { proven, programs }: Rounding & { kind: 'none' }): string {
+  const { share } = train.plan
+  const within = share < 1 ? `${shareText(share)} and within ` : ''
+  const how = proven ? 'to the end of the search' : 'until the work allowed was used up'
+  return `tried: all feet together within ${within}the whole of every tolerance, ${how} (${counted(programs, 'program', 'programs')} solved); every foot by itself`
+}
+
+/** One row for each foot whose pack changes, in document order. */
+function packsAnswer(train: Train, changes: Changes): PackAnswer[] {
+  const { shims } = train.plan
+  if (!shims) return []
+  const plates = new Plates(shims.stock, shims.most)
+  const fine = (value: Micrometres) => tidy(toFine(value, train.units))
+  return train.bodies.flatMap((body, b) =>
+    body.feet.flatMap((foot, f) => {
+      const change = changes[b]?.[f] ?? 0
+      if (change === 0) return []
+      const use = platesFor(shims, plates, foot, change) ?? []
+      return [
+        {
+          body: body.id,
+          foot: foot.id,
+          change: fine(change),
+          ...(foot.pack && { packAfter: fine(foot.pack.now + change) }),
+          use: use.map(fine),
+        },
+      ]
+    }),
+  )
+}
+
+function feetAnswer(train: Train, { changes, motions }: Rounded): RoundedFoot[] {
+  const fine = (value: Micrometres) => tidy(toFine(value, train.units))
+  const feet = report.feetAnswer(train, motions)
+  let at = 0
+  return train.bodies.flatMap((body, b) =>
+    body.feet.flatMap((foot, f) => {
+      const moved = feet[at++]
+      const motion = motions[b]
+      if (!moved || !motion) return []
+      const change = changes[b]?.[f] ?? 0
+      return [
+        {
+          ...moved,
+          shim: fine(change),
+          ...(foot.pack && { packAfter: fine(foot.pack.now + change) }),
+          ...(isLoose(body) &&
+            !body.held && { offPlane: fine(change - footMove(body, motion, foot).shim) }),
+        },
+      ]
+    }),
+  )
+}
+
+/** Moves under `plan.leave`: those of the plan that are not made, and those that are made all the same. */
+function smallMoves(
+  train: Train,
+  wanted: readonly Motion[],
+  { changes, motions }: Rounded,
+): { left: SmallMove[]; small: SmallMove[] } {
+  const left: SmallMove[] = []
+  const small: SmallMove[] = []
+  const look = (where: Omit<SmallMove, 'move'>, was: Micrometres, is: Micrometres) => {
+    const size = Math.abs(is) > nothing ? Math.abs(is) : Math.abs(was)
+    if (size <= nothing || size > train.plan.leave - 1e-3) return
+    const move = tidy(toFine(Math.abs(is) > nothing ? is : was, train.units))
+    ;(Math.abs(is) > nothing ? small : left).push({ ...where, move })
+  }
+  const moveOf = (body: Body, motion: Motion | undefined, foot: { x: number; y: number }) =>
+    motion ? footMove(body, motion, foot) : { axial: 0, side: 0, shim: 0 }
+  train.bodies.forEach((body, b) => {
+    const [was, is] = [wanted[b], motions[b]]
+    body.feet.forEach((foot, f) => {
+      look({ body: body.id, foot: foot.id }, moveOf(body, was, foot).shim, changes[b]?.[f] ?? 0)
+    })
+    body.rows.forEach((row, r) => {
+      const at = { x: row.x, y: 0 }
+      look({ body: body.id, row: r + 1 }, moveOf(body, was, at).side, moveOf(body, is, at).side)
+    })
+    look({ body: body.id }, was?.tx ?? 0, is?.tx ?? 0)
+  })
+  return { left, small }
+}

@@ -1,0 +1,36 @@
+import { shareText } from '../../language/amounts'
+import type { Train } from '../../mechanics/train'
+import { micrometresPer } from '../../mechanics/units'
+import { valueOf } from '../plan/sentence'
+import type { RoundedAnswer } from './answer'
+
+/** What rounding to the store's shims comes to, in two or three sentences. */
+export function roundedSentence(train: Train, rounded: Omit<RoundedAnswer, 'sentence'>): string {
+  const { before, cost = 0, gap = 0, bound = 0, worstShare } = rounded
+  if (rounded.status === 'no rounding')
+    return `The shims of the store do not give a plan: ${(rounded.why ?? [])[0] ?? 'what was found did not pass its proof'}. With every foot rounded by itself the tightest coupling would use ${shareText(worstShare)} of its tolerance: that is not a plan.`
+  const less =
+    cost < before.cost ? ', less because shims on three rows need not lie exactly in one plane' : ''
+  const paid = `Rounded to the shims of the store it comes to ${valueOf(cost, train)} in place of ${valueOf(before.cost, train)}${less}`
+  const [used, usedBefore] = [shareText(worstShare), shareText(before.worstShare)]
+  const share =
+    used === usedBefore
+      ? `the tightest coupling still uses ${used} of its tolerance`
+      : `the tightest coupling then uses ${used} of its tolerance in place of ${usedBefore}`
+  const sentences = [
+    `${paid}; ${share}.`,
+    ...(rounded.status === 'over the share asked for'
+      ? [
+          `That is over the ${shareText(train.plan.share)} asked for: no rounding within it was found.`,
+        ]
+      : []),
+    ...(gap * micrometresPer[train.units.fine] > 1 && gap > 1e-4 * cost
+      ? [
+          bound > 0
+            ? `The search was ended: no rounding ${rounded.status === 'rounded' ? 'within that share' : 'at that share'} comes to less than ${valueOf(bound, train)}.`
+            : 'The search was ended: how much less another rounding could come to is not known.',
+        ]
+      : []),
+  ]
+  return sentences.join(' ')
+}

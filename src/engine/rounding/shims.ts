@@ -1,0 +1,57 @@
+import type { Micrometres } from '../../mechanics/units'
+import type { Foot, PlanSettings } from '../../mechanics/train'
+import { packRange } from '../../mechanics/packRange'
+import { listed, nothingElse, stepsDown, type Allowed } from './allowed'
+import { micrometres, nanometres, type Plates } from './plates'
+
+export type ShimSettings = NonNullable<PlanSettings['shims']>
+
+/** Change that the limits of a foot allow [down, up]; what is already passed becomes "no further". */
+export function footRange({ pack, lift }: Foot): [Micrometres, Micrometres] {
+  const [down, up] = pack ? packRange(pack) : [-Infinity, Infinity]
+  return [down, lift === undefined ? up : Math.min(up, Math.max(0, lift))]
+}
+
+/** True where the pack under a foot is made anew when it changes: its thickness must be known for that. */
+export const isRebuilt = (shims: ShimSettings, foot: Foot): boolean =>
+  shims.rebuild && foot.pack !== undefined
+
+/**
+ * Changes of a foot's pack that the store can make and its limits allow. A pack that is kept takes
+ * plates from the stock on top, or loses whole steps; one that is made anew must be a sum of the
+ * stock, itself a whole number of steps.
+ * @param least changes under this (um) are not made, 0 aside
+ */
+export function footAllowed(
+  shims: ShimSettings,
+  plates: Plates,
+  foot: Foot,
+  least: Micrometres,
+): Allowed {
+  if (!foot.mayShim) return nothingElse
+  const [low, high] = footRange(foot).map((limit) => limit * 1000) as [number, number]
+  const step = nanometres(shims.step)
+  const inside = (change: number) =>
+    change >= low - 1e-3 && change <= high + 1e-3 && Math.abs(micrometres(change)) >= least - 1e-6
+  if (!foot.pack || !shims.rebuild) {
+    const up = plates.sums.filter((sum) => sum % step === 0 && inside(sum))
+    return stepsDown(up, shims.step, micrometres(low), least)
+  }
+  const now = nanometres(foot.pack.now)
+  const changes = [0, ...plates.sums]
+    .filter((sum) => sum % step === 0)
+    .map((sum) => sum - now)
+    .filter((change) => change !== 0 && inside(change))
+  return listed([...changes, 0].sort((a, b) => a - b))
+}
+
+/** Plates to put under a foot for a change: the whole new pack where it is made anew, else what is added. */
+export function platesFor(
+  shims: ShimSettings,
+  plates: Plates,
+  foot: Foot,
+  change: Micrometres,
+): Micrometres[] | undefined {
+  if (isRebuilt(shims, foot)) return plates.fewest((foot.pack?.now ?? 0) + change)
+  return change > 0 ? plates.fewest(change) : []
+}

@@ -1,0 +1,60 @@
+import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
+import { addMisalignments } from '../../../mechanics/misalignment/stateShift'
+import { sharesOf, worstShare } from '../../../mechanics/misalignment/shares'
+import { noMotion } from '../../../mechanics/motion'
+import { buildProgram } from '../../lp/rows/buildProgram'
+import { solvePlan } from '../../plan/solvePlan'
+import { asFound } from '../../../mechanics/readings/asFound'
+import type { Solver } from '../../lp/solver'
+import type { Train } from '../../../mechanics/train'
+import { handMotions, type HandPlan } from './handPlan'
+
+export type FromHere =
+  | { readonly ok: true; readonly hand: HandPlan }
+  /** With what was put by hand where it is, nothing comes below this share; undefined: not known. */
+  | { readonly ok: false; readonly floor: number | undefined }
+
+/**
+ * Leaves the machines that were put by hand where they are, and moves the others by the least that
+ * then meets the share: the same planner on a train whose touched bodies stand there and are held.
+ */
+export function bestFromHere(train: Train, hand: HandPlan, solver: Solver): FromHere {
+  const touched = new Set(hand.touched)
+  const placed = handMotions(train, hand).map((motion, b) =>
+    touched.has(train.bodies[b]?.id ?? '') ? motion : noMotion,
+  )
+  const moved = couplingMotions(train, placed)
+  const found = train.couplings.map((coupling, c) => {
+    const was = asFound(coupling)
+    const motion = moved[c]?.misalignment
+    return motion ? { ...was, line: addMisalignments(was.line, motion) } : was
+  })
+  const hold = <T extends Train['bodies'][number]>(body: T): T =>
+    touched.has(body.id) ? { ...body, held: true } : body
+  const there: Train = {
+    ...train,
+    bodies: train.bodies.map(hold),
+    machines: train.machines.map(hold),
+  }
+  const solved = solvePlan(
+    there,
+    buildProgram(there, found),
+    worstShare(sharesOf(there, found)),
+    solver,
+  )
+  if (solved.status === 'impossible' || solved.status === 'stopped')
+    return { ok: false, floor: solved.floor }
+  const motions = solved.status === 'planned' ? solved.motions : train.bodies.map(() => noMotion)
+  return {
+    ok: true,
+    hand: {
+      touched: hand.touched,
+      motions: Object.fromEntries(
+        train.bodies.map(({ id }, b) => [
+          id,
+          (touched.has(id) ? placed[b] : motions[b]) ?? noMotion,
+        ]),
+      ),
+    },
+  }
+}

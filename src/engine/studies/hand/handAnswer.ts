@@ -1,0 +1,140 @@
+import { limitsPassed } from '../../proof/limitsKept'
+import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
+import { sharesOf, worstShare } from '../../../mechanics/misalignment/shares'
+import type { PlanFigures } from '../../plan/answer'
+import { tidy } from '../../../language/tidy'
+import * as report from '../../plan/report'
+import { costOf } from '../../proof/prove'
+import { foundOf } from '../../../mechanics/readings/linesFound'
+import { type Sentence, valueOf } from '../../plan/sentence'
+import { inSentence } from '../../../language/names'
+import type { Train } from '../../../mechanics/train'
+import { shareText } from '../../../language/amounts'
+import { toFine } from '../../../mechanics/units'
+import { handMotions, type HandPlan } from './handPlan'
+
+/** A hand plan worked out as a plan is, and how it compares. */
+export interface HandAnswer {
+  readonly answer: PlanFigures
+  readonly sentence: Sentence
+  /** Limits that it passes, in words. */
+  readonly passed: readonly string[]
+  /** What it costs more than the least (fine unit); undefined where there is no plan to compare with. */
+  readonly more: number | undefined
+}
+
+/** Passed by less than this (um) nobody can see or measure. */
+const worthSaying = 0.05
+
+/**
+ * Works out what a hand plan does to every coupling, foot and limit, and what it costs: each part when it is
+ * first looked at, since a hand that drags asks for some of it at every frame.
+ */
+export function handAnswer(train: Train, hand: HandPlan, best: PlanFigures): HandAnswer {
+  const motions = handMotions(train, hand)
+  const found = foundOf(train)
+  const cost = once(() => tidy(toFine(costOf(train, motions), train.units)))
+  const worst = once(() =>
+    tidy(worstShare(sharesOf(train, found, couplingMotions(train, motions)))),
+  )
+  const total = once(() => report.totalsAnswer(train, motions))
+  const bodies = once(() => report.bodiesAnswer(train, motions))
+  const feet = once(() => report.feetAnswer(train, motions))
+  const couplings = once(() => report.couplingsAnswer(train, found, motions))
+  const expected = once(() => report.expectedAnswer(train, found, motions))
+  const passed = once(() =>
+    limitsPassed(train, motions)
+      .filter(({ by }) => by > worthSaying)
+      .map(
+        ({ where, by }) =>
+          `${named(train, where)} passed by ${valueOf(toFine(by, train.units), train)}`,
+      ),
+  )
+  const answer: PlanFigures = {
+    name: best.name,
+    share: best.share,
+    held: best.held,
+    asFound: best.asFound,
+    standingShare: best.standingShare,
+    floor: best.floor,
+    findings: best.findings,
+    notEntered: best.notEntered,
+    status: 'planned',
+    get cost() {
+      return cost()
+    },
+    get total() {
+      return total()
+    },
+    get bodies() {
+      return bodies()
+    },
+    get feet() {
+      return feet()
+    },
+    get couplings() {
+      return couplings()
+    },
+    get expected() {
+      return expected()
+    },
+    get worstShare() {
+      return worst()
+    },
+    binding: [],
+  }
+  const least = best.cost
+  const more = once(() => (least === undefined ? undefined : tidy(cost() - least)))
+  const sentence = once(() => sentenceOf(train, answer, passed().length, more(), least))
+  return {
+    answer,
+    get passed() {
+      return passed()
+    },
+    get more() {
+      return more()
+    },
+    get sentence() {
+      return sentence()
+    },
+  }
+}
+
+/** The same work, done when it is first asked for and not again. */
+function once<Value>(work: () => Value): () => Value {
+  let done: { readonly value: Value } | undefined
+  return () => (done ??= { value: work() }).value
+}
+
+function sentenceOf(
+  train: Train,
+  { cost = 0, worstShare: worst = 0, share }: PlanFigures,
+  passed: number,
+  more: number | undefined,
+  least: number | undefined,
+): Sentence {
+  const over = worst > share + 1e-6
+  const reach = `the tightest coupling uses ${shareText(worst)} of its tolerance${
+    over ? `, more than the ${shareText(share)} asked for` : ''
+  }`
+  const limits =
+    passed === 0
+      ? 'every other limit is kept'
+      : `${passed === 1 ? 'one limit is' : `${passed} limits are`} passed`
+  return {
+    headline: over || passed > 0 ? 'Put by hand: this does not hold.' : 'Put by hand: this holds.',
+    moves: `It costs ${valueOf(cost, train)}; ${reach}; ${limits}.`,
+    proof:
+      more === undefined || least === undefined
+        ? 'There is no plan to compare it with.'
+        : `The best plan costs ${valueOf(least, train)}: by hand it is ${valueOf(Math.abs(more), train)} ${more < 0 ? 'less, which no plan that keeps every limit can be' : 'more'}.`,
+  }
+}
+
+/** "gear foot 2: bolt in hole" with the name people use. */
+function named(train: Train, where: string): string {
+  const body = train.bodies
+    .filter(({ id }) => where.startsWith(`${id} `) || where.startsWith(`${id}:`))
+    .sort((a, b) => b.id.length - a.id.length)[0]
+  return body ? inSentence(body.name) + where.slice(body.id.length) : where
+}

@@ -1,0 +1,166 @@
+import { toFine, type Micrometres } from '../../../mechanics/units'
+import type { Train } from '../../../mechanics/train'
+import type { Motion } from '../../../mechanics/motion'
+import { asFound, type AsFound } from '../../../mechanics/readings/asFound'
+import { sharesOf, worstShare } from '../../../mechanics/misalignment/shares'
+import { buildProgram } from '../../lp/rows/buildProgram'
+import { Partition, type Group } from '../../lp/parts'
+import { programUnit, type Cut } from '../../lp/program'
+import { prove } from '../../proof/prove'
+import type { Solver } from '../../lp/solver'
+import { inWords, pricesOf, type Priced } from '../../plan/binding'
+import { tidy } from '../../../language/tidy'
+import { PartSolver, type PartPlan } from '../../plan/partSolver'
+import { totalsAnswer } from '../../plan/report'
+import { motionsOf } from '../../plan/solvePlan'
+import { solveParts, type SolvedParts } from '../../plan/solveParts'
+import { choiceOf, heldIds, holding, type Choice } from './choice'
+import { disturbedBodies } from './disturbed'
+import type { HoldRow } from './row'
+
+/**
+ * Solves choices of held bodies of one train. What a choice leaves free falls into parts, and a part
+ * is solved once for all choices that leave it: the readings are reduced once, the program is built
+ * once, and a train of n machines in a line has no more than n (n + 1) / 2 parts for its 2^n choices.
+ */
+export class HoldSolver {
+  readonly train: Train
+  /** Worst share as found. */
+  readonly standing: number
+  readonly partition: Partition
+  readonly parts: PartSolver
+  readonly found: readonly AsFound[]
+  readonly solver: Solver
+  private readonly prices = new Map<string, Priced[]>()
+
+  constructor(train: Train, solver: Solver) {
+    this.train = train
+    this.solver = solver
+    this.found = train.couplings.map(asFound)
+    this.standing = worstShare(sharesOf(train, this.found))
+    const released = holding(train, choiceOf(train, new Set()))
+    this.partition = new Partition(buildProgram(released, this.found))
+    this.parts = new PartSolver(this.partition, solver)
+  }
+
+  /** Tells the motions that a choice leaves free from those that it holds. */
+  free(choice: Choice): (column: number) => boolean {
+    const { columns } = this.partition.program
+    return (column) => {
+      const meaning = columns[column]?.meaning
+      return meaning?.part === 'motion' && choice[meaning.body] === false
+    }
+  }
+
+  /** The train with the bodies of a choice held. */
+  heldBy(choice: Choice): Train {
+    return holding(this.train, choice)
+  }
+
+  solve(choice: Choice): SolvedParts {
+    const { share } = this.train.plan
+    return solveParts(this.partition, this.parts, share, this.standing, this.free(choice))
+  }
+
+  /**
+   * The row of a choice: its plan is judged anew, as every plan is, before it counts as one.
+   * @param prices work out what binds as well
+   */
+  row(choice: Choice, prices = true): HoldRow {
+    const solved = this.solve(choice)
+    const base = {
+      held: heldIds(this.train, choice),
+      disturbed: [],
+      status: solved.status,
+      floor: solved.floor === undefined ? null : tidy(solved.floor),
+    }
+    switch (solved.status) {
+      case 'stopped':
+        return { ...base, fault: solved.why }
+      case 'impossible':
+        return base
+      case 'in-tolerance':
+        return this.proven(base, choice, [], 0, prices)
+      case 'planned': {
+        const bound = solved.plans.reduce((sum, { plan }) => sum + (plan.least?.bound ?? 0), 0)
+        return this.proven(base, choice, solved.plans, bound * programUnit, prices)
+      }
+    }
+  }
+
+  /** Cost and effort of a choice (um), without a row of its own; undefined where it has no plan. */
+  costWithEffort(choice: Choice): Micrometres | undefined {
+    const solved = this.solve(choice)
+    if (solved.status === 'in-tolerance') return 0
+    if (solved.status !== 'planned') return undefined
+    const cost = solved.plans.reduce(
+      (sum, { plan }) => sum + (plan.least?.answer.objective ?? 0),
+      0,
+    )
+    const disturbed = disturbedBodies(this.train, this.motions(solved.plans))
+    const effort = disturbed.reduce((sum, b) => sum + (this.train.bodies[b]?.effort ?? 0), 0)
+    return cost * programUnit + effort
+  }
+
+  /** The tangents that the plan of a choice ended with, as those of the whole program. */
+  cutsOf(choice: Choice): Cut[] {
+    const solved = this.solve(choice)
+    if (solved.status !== 'planned') return []
+    return solved.plans.flatMap(({ group, plan }) => {
+      const { circles } = this.parts.part(group)
+      return (plan.least?.cuts ?? []).map(({ circle, angle }) => ({
+        circle: circles[circle] ?? 0,
+        angle,
+      }))
+    })
+  }
+
+  private motions(plans: readonly { group: Group; plan: PartPlan }[]): readonly Motion[] {
+    const parts = plans.map(({ group, plan }) => ({ part: this.parts.part(group), plan }))
+    return motionsOf(this.train, parts)
+  }
+
+  private proven(
+    base: HoldRow,
+    choice: Choice,
+    plans: readonly { group: Group; plan: PartPlan }[],
+    bound: Micrometres,
+    prices: boolean,
+  ): HoldRow {
+    const train = holding(this.train, choice)
+    const motions = this.motions(plans)
+    const lines = this.found.map(({ line }) => line)
+    const proof = prove(train, lines, motions, train.plan.share, bound)
+    if (!proof.sound) return { ...base, status: 'unproven', fault: proof.faults.join('; ') }
+    const disturbed = disturbedBodies(train, motions)
+    const effort = disturbed.reduce((sum, b) => sum + (train.bodies[b]?.effort ?? 0), 0)
+    const fine = (value: Micrometres) => tidy(toFine(value, train.units))
+    return {
+      held: base.held,
+      disturbed: disturbed.map((b) => train.bodies[b]?.id ?? ''),
+      status: base.status,
+      cost: fine(proof.cost),
+      costWithEffort: fine(proof.cost + effort),
+      floor: base.floor,
+      total: totalsAnswer(train, motions),
+      worstShare: tidy(proof.worstShare),
+      ...(prices && {
+        binding: inWords(
+          train,
+          plans.flatMap(({ group, plan }) => this.pricesOf(group, plan)),
+        ),
+      }),
+    }
+  }
+
+  private pricesOf(group: Group, { least }: PartPlan): Priced[] {
+    if (!least) return []
+    const key = `${least.share} ${group.key}`
+    const known = this.prices.get(key)
+    if (known) return known
+    const part = { program: this.parts.part(group).program, least }
+    const prices = pricesOf(this.train, part, this.solver)
+    this.prices.set(key, prices)
+    return prices
+  }
+}

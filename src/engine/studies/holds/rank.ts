@@ -1,0 +1,55 @@
+import type { Train } from '../../../mechanics/train'
+import { inDocumentOrder } from './choice'
+import type { HoldRow } from './row'
+
+/** Numbers that differ by less than this part of themselves are equal: the solver's last digits. */
+export const alike = 1e-6
+/** Numbers below this are nothing in every unit of a document. */
+const nothing = 1e-9
+
+export const equal = (a: number, b: number): boolean =>
+  a === b || Math.abs(a - b) <= alike * Math.max(Math.abs(a), Math.abs(b)) + nothing
+
+/**
+ * The best choice first: by cost plus effort; where that is equal, fewer disturbed, lower floor, more
+ * held, document order. Choices without a plan stand last, those without an answer behind them.
+ */
+export function rankHolds(train: Train, rows: readonly HoldRow[]): HoldRow[] {
+  const place = new Map(train.bodies.map(({ id }, b) => [id, b]))
+  const indices = ({ held }: HoldRow) => held.map((id) => place.get(id) ?? 0)
+  return ranked(
+    rows,
+    [
+      (row) => row.costWithEffort ?? (row.status === 'impossible' ? 1e300 : Infinity),
+      (row) => row.disturbed.length,
+      (row) => row.floor ?? Infinity,
+      (row) => -row.held.length,
+    ],
+    (a, b) => inDocumentOrder(indices(a), indices(b)),
+  )
+}
+
+/**
+ * Sorts by one key after the other. Rows whose key is equal but for the last digits count as equal,
+ * so that noise never decides; a run of equal rows begins at its smallest, which keeps the order whole.
+ */
+function ranked<Row>(
+  rows: readonly Row[],
+  keys: readonly ((row: Row) => number)[],
+  last: (a: Row, b: Row) => number,
+): Row[] {
+  const [key, ...more] = keys
+  if (!key) return [...rows].sort(last)
+  const sorted = [...rows].sort((a, b) => (key(a) < key(b) ? -1 : key(a) > key(b) ? 1 : 0))
+  const out: Row[] = []
+  let run: Row[] = []
+  for (const row of sorted) {
+    const [first] = run
+    if (first !== undefined && !equal(key(first), key(row))) {
+      out.push(...ranked(run, more, last))
+      run = []
+    }
+    run.push(row)
+  }
+  return [...out, ...ranked(run, more, last)]
+}

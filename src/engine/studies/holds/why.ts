@@ -1,0 +1,127 @@
+import { fineText, shareText } from '../../../language/amounts'
+import type { Train } from '../../../mechanics/train'
+import { enough } from '../../infeasible/conflict/sentence'
+import type { FloorCause } from '../../infeasible/floor/floorCause'
+import { floorCause } from '../../infeasible/floor/floorReason'
+import { propsInWords, pulled, timesText, towardInWords } from '../../infeasible/floor/sentence'
+import type { Prop } from '../../infeasible/floor/dualWeights'
+import { noRoomAt } from '../../plan/sentence'
+import { inSentence, listed } from '../../../language/names'
+import { effortOf, type Standing } from './compare'
+import type { HoldSolver } from './holdSolver'
+import { lackOf, type Lack } from './lack'
+import { equal } from './rank'
+import type { HoldRow } from './row'
+import { micrometresPer } from '../../../mechanics/units'
+
+/** "holding the gear and the motor", "holding nothing". */
+export function holdingInWords(train: Train, held: readonly string[]): string {
+  const names = train.bodies
+    .filter(({ id }) => held.includes(id))
+    .map(({ name }) => inSentence(name))
+  return names.length === 0 ? 'holding nothing' : `holding ${listed(names)}`
+}
+
+/** One sentence on why a choice is not the first; empty for the first itself. */
+export function whyNot(
+  solver: HoldSolver,
+  row: HoldRow,
+  { sameAs, beatenBy, impliedBy }: Standing,
+  best: HoldRow,
+): string {
+  const { train } = solver
+  if (row === best) return ''
+  if (row.fault !== undefined) return `no plan is shown: ${row.fault}`
+  if (impliedBy) return `holds more than ${holdingInWords(train, impliedBy)}, which is impossible`
+  if (row.status === 'impossible') return whyImpossible(solver, row)
+  if (sameAs) return `has the same plan as ${holdingInWords(train, sameAs)}`
+  const than = beatenBy ? `; ${holdingInWords(train, beatenBy)} is no worse on any count` : ''
+  return `${difference(train, row, best)}${edge(row)}${than}`
+}
+
+function whyImpossible(solver: HoldSolver, row: HoldRow): string {
+  const { train } = solver
+  const held = new Set(row.held)
+  const choice = train.bodies.map(({ id }) => held.has(id))
+  const cause = floorCause(solver, solver.free(choice))
+  if (!cause) return 'no move reaches the share that was asked for'
+  const lead = `${holdingInWords(train, row.held)} leaves ${pulled(train, cause)} at ${timesText(cause.floor, train.plan.share)}`
+  const tail = tailOf(train, cause, lackOf(solver, cause))
+  return tail === '' ? lead : `${lead}: ${tail}`
+}
+
+function tailOf(train: Train, cause: FloorCause, lack: Lack | undefined): string {
+  switch (cause.kind) {
+    case 'states':
+      return 'its states alone pull it so far apart'
+    case 'still':
+      return 'both its machines stay'
+    case 'machines':
+      return cause.pulls.length > 1 ? 'the machines that are free cannot serve all couplings' : ''
+    case 'limits':
+      return lack ? lackInWords(train, lack) : propsInWords(train, cause.props)
+    case 'none':
+      return ''
+  }
+}
+
+/** "the turbine and the low stage lack 0.41 mm of bolt room toward the crane bay". */
+function lackInWords(train: Train, { props, amount }: Lack): string {
+  const bodies = [...new Set(props.map(({ meaning }) => meaning.body))]
+  const owners = listed(bodies.map((b) => inSentence(train.bodies[b]?.name ?? '')))
+  const one = bodies.length === 1
+  const places = new Set(props.map((prop) => placeInWords(train, prop, one)))
+  const toward = props.every(({ meaning }) => meaning.fact === 'hole')
+    ? towardInWords(train, props)
+    : ''
+  const size = `${enough(amount, train)} ${listed([...places]).replaceAll(' and of room', ' and')}`
+  return `${owners} ${one ? 'lacks' : 'lack'} ${size}${toward === '' ? '' : ` ${toward}`}`
+}
+
+function placeInWords(train: Train, { meaning, side }: Prop, one: boolean): string {
+  switch (meaning.fact) {
+    case 'hole':
+      return `of room at ${one ? 'its' : 'their'} bolts`
+    case 'pack':
+      return side === 'lower' ? 'of shim to take out' : 'of room for shim'
+    case 'lift':
+      return `of height to rise on ${one ? 'its' : 'their'} bolts`
+    case 'restraint': {
+      const point = train.bodies[meaning.body]?.restraints[meaning.restraint]
+      return `of room at ${point?.id ?? 'a restraint'}`
+    }
+    default:
+      return 'of room'
+  }
+}
+
+/** What a choice costs more than the best, and what it saves. */
+function difference(train: Train, row: HoldRow, best: HoldRow): string {
+  const text = (value: number) => fineText(value * micrometresPer[train.units.fine], train.units)
+  const [moves, effort] = [
+    (row.cost ?? 0) - (best.cost ?? 0),
+    effortOf(train, row) - effortOf(train, best),
+  ]
+  const sameMoves = equal(row.cost ?? 0, best.cost ?? 0)
+  const sameEffort = equal(effortOf(train, row), effortOf(train, best))
+  const extra = train.bodies.filter(
+    ({ id }) => row.disturbed.includes(id) && !best.disturbed.includes(id),
+  )
+  const names =
+    extra.length === 0 ? '' : ` and disturbs ${listed(extra.map((b) => inSentence(b.name)))}`
+  const price = sameEffort
+    ? ''
+    : `, ${text(Math.abs(effort))} ${effort > 0 ? 'more' : 'less'} effort`
+  if (sameMoves && sameEffort) {
+    if (row.disturbed.length > best.disturbed.length) return `costs the same${names}`
+    if (!equal(row.floor ?? 0, best.floor ?? 0))
+      return `costs the same, but its floor is ${shareText(row.floor ?? 0)}`
+    return 'costs the same'
+  }
+  const lead = sameMoves
+    ? 'costs the same in moves'
+    : `costs ${text(Math.abs(moves))} ${moves > 0 ? 'more' : 'less'} in moves`
+  return `${lead}${names}${price}`
+}
+
+const edge = (row: HoldRow): string => (noRoomAt(row.floor ?? 0) ? '; no room for error' : '')

@@ -1,0 +1,141 @@
+import { toFine } from '../../../mechanics/units'
+import type { Train } from '../../../mechanics/train'
+import { sharesOf, type CouplingResult } from '../../../mechanics/misalignment/shares'
+import { choiceNow, type Choice } from '../holds/choice'
+import { HoldSolver } from '../holds/holdSolver'
+import type { PlanFigures } from '../../plan/answer'
+import { tidy } from '../../../language/tidy'
+import { shareSlack } from '../../plan/partSolver'
+import { planSolved } from '../../plan/planSolved'
+import { motionsOf } from '../../plan/solvePlan'
+import { solveParts } from '../../plan/solveParts'
+import { programUnit } from '../../lp/program'
+import { noRoomFrom } from '../../plan/sentence'
+import type { Solver } from '../../lp/solver'
+import { heightAt, lowerHull } from './convexCurve'
+import { cutsFor, partCurve, type PartPoint } from './partCurve'
+
+/** Least cost against the share of tolerance used, from the floor to where nothing moves. */
+export interface Tradeoff {
+  /** Corners in order of share; straight between them. Cost in the document's fine unit. */
+  readonly points: readonly { readonly share: number; readonly cost: number }[]
+  readonly floor: number
+  /** Worst share as found: from here on nothing moves. */
+  readonly standing: number
+  /** From here on the first error loses the plan. */
+  readonly noRoom: number
+}
+
+/**
+ * The trade-off of one choice of held bodies, kept so that a point dragged along it is followed: a plan
+ * at a share starts from the tangents of the corners on both sides and needs a few programs.
+ */
+export class TradeoffPlanner {
+  readonly curve: Tradeoff
+  private readonly holds: HoldSolver
+  private readonly choice: Choice
+  private readonly parts: ReadonlyMap<string, readonly PartPoint[]>
+  private readonly standing: readonly CouplingResult[]
+
+  private constructor(
+    holds: HoldSolver,
+    choice: Choice,
+    parts: ReadonlyMap<string, readonly PartPoint[]>,
+    curve: Tradeoff,
+  ) {
+    this.holds = holds
+    this.choice = choice
+    this.parts = parts
+    this.curve = curve
+    this.standing = sharesOf(holds.train, holds.found)
+  }
+
+  /** Works the curve out in steps, about a program each, so that a caller can stop asking. */
+  static *steps(
+    holds: HoldSolver,
+    choice: Choice = choiceNow(holds.train),
+  ): Generator<void, TradeoffPlanner | undefined> {
+    const { partition, parts, standing, train } = holds
+    const free = holds.free(choice)
+    const { floor } = solveParts(partition, parts, Infinity, standing, free)
+    if (floor === undefined) return undefined
+    const start = floor * (1 + 1e-7) + 1e-9
+    const curves = new Map<string, readonly PartPoint[]>()
+    for (const group of partition.split(free)) {
+      if (parts.standing(group) <= start + shareSlack) continue
+      const curve = yield* partCurve(holds, group, start)
+      if (!curve) return undefined
+      curves.set(group.key, lowerHull(curve))
+    }
+    const shares = new Set([start, Math.max(start, standing)])
+    for (const curve of curves.values()) for (const { share } of curve) shares.add(share)
+    const costAt = (share: number) =>
+      [...curves.values()].reduce((sum, curve) => sum + heightAt(curve, share), 0) * programUnit
+    const points = apartFrom(shares, Math.max(start, standing)).map((share) => ({
+      share: tidy(share),
+      cost: share < standing ? tidy(toFine(costAt(share), train.units)) : 0,
+    }))
+    return new TradeoffPlanner(holds, choice, curves, {
+      points,
+      floor: tidy(floor),
+      standing: tidy(standing),
+      noRoom: noRoomFrom,
+    })
+  }
+
+  /** The plan at a share of tolerance, as `planRead` gives it but for prices. */
+  planAt(share: number): PlanFigures {
+    const { holds, choice } = this
+    const { partition, parts } = holds
+    const held = holds.heldBy(choice)
+    const train: Train = { ...held, plan: { ...held.plan, share } }
+    const solved = solveParts(
+      partition,
+      parts,
+      share,
+      holds.standing,
+      holds.free(choice),
+      (group, within) => {
+        const curve = this.parts.get(group.key) ?? []
+        const cuts = cutsFor(parts.part(group).program, curve, within)
+        return parts.planFrom(group, within, cuts.length > 0 ? cuts : undefined)
+      },
+    )
+    if (solved.status !== 'planned') return planSolved(train, holds.found, this.standing, solved)
+    const plans = solved.plans.map(({ group, plan }) => ({ part: parts.part(group), plan }))
+    const bound = plans.reduce((sum, { plan }) => sum + (plan.least?.bound ?? 0), 0) * programUnit
+    const { status, floor } = solved
+    const planned = { status, floor, motions: motionsOf(train, plans), bound }
+    return planSolved(train, holds.found, this.standing, planned)
+  }
+}
+
+/** Shares nearer to each other than this are one. */
+const oneShare = 1e-9
+
+/** Shares in order up to the last one, those left out that only the last digits tell from the next. */
+const apartFrom = (shares: Iterable<number>, last: number): number[] =>
+  [...[...shares].filter((share) => share < last), last]
+    .sort((a, b) => a - b)
+    .filter((share, i, all) => i === all.length - 1 || (all[i + 1] ?? 0) - share > oneShare)
+
+/** The curve alone, in the same steps. */
+export function* tradeoffSteps(
+  holds: HoldSolver,
+  choice: Choice = choiceNow(holds.train),
+): Generator<void, Tradeoff | undefined> {
+  const planner = yield* TradeoffPlanner.steps(holds, choice)
+  return planner?.curve
+}
+
+/**
+ * The trade-off of a train with what it holds now, and the plans along it.
+ * @returns undefined when the solver stopped
+ */
+export function tradeoffPlanner(train: Train, solver: Solver): TradeoffPlanner | undefined {
+  const steps = TradeoffPlanner.steps(new HoldSolver(train, solver))
+  for (;;) {
+    const step = steps.next()
+    if (step.done) return step.value
+  }
+}

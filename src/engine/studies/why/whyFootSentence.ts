@@ -1,0 +1,89 @@
+import { shareText } from '../../../language/amounts'
+import type { Train } from '../../../mechanics/train'
+import { towardSide } from '../../../language/sides'
+import { valueOf } from '../../plan/sentence'
+import { capital, inSentence, listed } from '../../../language/names'
+import type { FootWay } from './footRow'
+import type { Holder } from './holders'
+
+/** Why a foot moves as far as it does; numbers in the document's units. */
+export interface WhyFoot {
+  body: string
+  foot: string
+  way: FootWay
+  /** Shim change or slide of the plan. */
+  move: number
+  /** How much less was tried: a shim step, or all of the move where that is less. */
+  step: number
+  /** What holds it there, hardest first: couplings in their states, and limits. */
+  holders: Holder[]
+  /** Smallest worst share with the foot moved a step less and no more moved in all; with its place. */
+  worstShare: number | null
+  worstAt: { coupling: string; state: string } | null
+  /** Worst share of the plan. */
+  planShare: number
+  /** Least cost with the foot moved a step less, within the share asked for; null where there is none. */
+  cost: number | null
+  planCost: number
+  sentence: string
+}
+
+/** Most holders named in the sentence. */
+const most = 4
+/** Shares this near (no unit) read as the same. */
+const alike = 5e-5
+
+/** Two shares with as many decimals as it takes to tell them apart, two at most. */
+function apart(one: number, other: number): [string, string] {
+  const percent = (share: number, decimals: number) => `${(share * 100).toFixed(decimals)} %`
+  let decimals = 0
+  while (decimals < 2 && percent(one, decimals) === percent(other, decimals)) decimals++
+  return [percent(one, decimals), percent(other, decimals)]
+}
+
+/** Why a foot moves as far as it does, as people say it. */
+export function whyFootSentence(train: Train, why: Omit<WhyFoot, 'sentence'>): string {
+  const body = train.bodies.find(({ id }) => id === why.body)
+  const place = `foot ${why.foot} of ${inSentence(body?.name ?? '')}`
+  const size = valueOf(Math.abs(why.move), train)
+  const does =
+    why.way === 'shim'
+      ? `${why.move > 0 ? 'gets' : 'loses'} ${size} of shim`
+      : `slides ${size} ${towardSide(train, why.move)}`
+  const step = valueOf(why.step, train)
+  return [
+    `${capital(place)} ${does}.`,
+    shareSentence(train, why, step),
+    costSentence(train, why),
+    holderSentence(why),
+  ]
+    .filter((part) => part !== '')
+    .join(' ')
+}
+
+function shareSentence(train: Train, why: Omit<WhyFoot, 'sentence'>, step: string): string {
+  if (why.worstShare === null) return ''
+  if (why.worstShare <= why.planShare + alike)
+    return `With ${step} less and no more moved in all, the tightest coupling would still use ${shareText(why.worstShare)}.`
+  const [then, now] = apart(why.worstShare, why.planShare)
+  const at = why.worstAt
+  const name = train.couplings.find(({ id }) => id === at?.coupling)?.name ?? ''
+  const state = train.states.find(({ id }) => id === at?.state)?.name ?? ''
+  return `With ${step} less and no more moved in all, the tightest coupling would use ${then} of its tolerance instead of ${now} (${name}, ${state}).`
+}
+
+function costSentence(train: Train, { cost, planCost }: Omit<WhyFoot, 'sentence'>): string {
+  const asked = shareText(train.plan.share)
+  if (cost === null) return `No plan then keeps to ${asked}.`
+  const more = cost - planCost
+  return more <= 1e-6 * planCost
+    ? `To keep to ${asked} would take no more moves.`
+    : `To keep to ${asked} would take ${valueOf(more, train)} more moves elsewhere.`
+}
+
+function holderSentence({ holders }: Omit<WhyFoot, 'sentence'>): string {
+  if (holders.length === 0) return ''
+  const named = holders.slice(0, most).map(({ limit, where }) => `${where} (${limit})`)
+  const rest = holders.length - named.length
+  return `What holds it there: ${listed(rest > 0 ? [...named, `${rest} more`] : named)}.`
+}

@@ -1,0 +1,184 @@
+import { micrometresPer, toFine } from '../../../mechanics/units'
+import type { Coupling, ReadingSet, Train } from '../../../mechanics/train'
+import { asFound, type AsFound } from '../../../mechanics/readings/asFound'
+import { undetermined } from '../../../document/undetermined'
+import type { Misalignment } from '../../../mechanics/readings/equation'
+import { noMotion, type Motion } from '../../../mechanics/motion'
+import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
+import type { ExpectedAnswer } from '../../plan/answer'
+import { tidy } from '../../../language/tidy'
+import { expectedAt } from '../steps/judge'
+import type { Change, Meaning } from './change'
+import { meaningOf } from './meaning'
+import { varianceOf, workErrors } from './workErrors'
+
+/** New readings of one set, in the document's units: the same shape as what was expected of it. */
+export type Measured = ExpectedAnswer
+
+/** Expected beside measured, in the document's units, and what the difference means. */
+export interface Comparison {
+  couplings: CouplingComparison[]
+  meaning: Meaning
+  words: string
+}
+
+export interface CouplingComparison {
+  coupling: string
+  sets: SetComparison[]
+  /** Measured less expected of the line: right axis against left at mid-span; null where the sets leave it open. */
+  line: { offset: { y: number; z: number }; slope: { y: number; z: number } } | null
+  meaning: Meaning
+}
+
+export interface SetComparison {
+  set: number
+  rows: { hour: number; expected: number; measured: number; difference: number }[]
+  /** For a set of offsets and slopes: measured less expected. */
+  line?: { offset: { y: number; z: number }; slope: { y: number; z: number } }
+}
+
+/**
+ * Compares new readings with what the sets should show where the bodies were meant to stand.
+ * @param found the lines before the moves; @param motions own motions made since then
+ * @throws RangeError for a coupling or a set that is not in the train
+ */
+export function compareReadings(
+  train: Train,
+  found: readonly AsFound[],
+  motions: readonly Motion[],
+  measured: readonly Measured[],
+): Comparison {
+  const moved = couplingMotions(train, motions)
+  const worked = workErrors(train, (b) => {
+    const motion = motions[b] ?? noMotion
+    return {
+      shims: motion.tz !== 0 || motion.sz !== 0 || motion.roll !== 0,
+      slides: motion.ty !== 0 || motion.sy !== 0,
+    }
+  })
+  const ids = [...new Set(measured.map(({ coupling }) => coupling))]
+  const changes: Change[] = []
+  const couplings = ids.map((id): CouplingComparison => {
+    const c = train.couplings.findIndex((entry) => entry.id === id)
+    const coupling = train.couplings[c]
+    const was = found[c]
+    const move = moved[c]
+    if (!coupling || !was || !move) throw new RangeError(`no coupling ${id}`)
+    const expected = expectedAt(train, found, motions, [c])
+    const some = measured.filter((entry) => entry.coupling === id)
+    const sets = some.map((entry) => setComparison(expected, entry))
+    const now = lineOf(train, coupling, some)
+    const change: Change = {
+      coupling,
+      expected: move.misalignment,
+      ...(now && {
+        measured: minus(now.line, was.line),
+        covariance: variances(now, was, worked[c] ?? []),
+      }),
+      residual: now?.residual ?? 0,
+      largest: Math.max(0, ...sets.flatMap((set) => largestOf(train, set))),
+    }
+    changes.push(change)
+    const apart = now && minus(minus(now.line, was.line), move.misalignment)
+    return {
+      coupling: id,
+      sets,
+      line: apart ? lineAnswer(train, apart) : null,
+      meaning: meaningOf(train, [change], false),
+    }
+  })
+  const meaning = meaningOf(train, changes, true)
+  return { couplings, meaning, words: meaning.words }
+}
+
+function setComparison(expected: readonly ExpectedAnswer[], entry: Measured): SetComparison {
+  const should = expected.find(({ set }) => set === entry.set)
+  if (!should) throw new RangeError(`no set ${entry.set} at ${entry.coupling}`)
+  if ('readings' in entry && 'readings' in should) {
+    const rows = entry.readings.flatMap(([hour, value]) => {
+      const at = should.readings.find((row) => Math.abs(row[0] - hour) < 1e-9)
+      return at ? [{ hour, expected: at[1], measured: value, difference: tidy(value - at[1]) }] : []
+    })
+    return { set: entry.set, rows }
+  }
+  if ('offset' in entry && 'offset' in should)
+    return {
+      set: entry.set,
+      rows: [],
+      line: {
+        offset: {
+          y: tidy(entry.offset.y - should.offset.y),
+          z: tidy(entry.offset.z - should.offset.z),
+        },
+        slope: { y: tidy(entry.slope.y - should.slope.y), z: tidy(entry.slope.z - should.slope.z) },
+      },
+    }
+  throw new RangeError(`set ${entry.set} of ${entry.coupling} is read in another way`)
+}
+
+/** The line that new readings alone give; undefined where they leave it open. */
+export function lineOf(
+  train: Train,
+  coupling: Coupling,
+  some: readonly Measured[],
+): AsFound | undefined {
+  const per = micrometresPer[train.units.fine]
+  const found = some.flatMap((entry): ReadingSet[] => {
+    const set = coupling.found[entry.set]
+    if (!set) return []
+    if (set.kind === 'line')
+      return 'offset' in entry
+        ? [
+            {
+              ...set,
+              used: true,
+              offset: { y: entry.offset.y * per, z: entry.offset.z * per },
+              slope: entry.slope,
+            },
+          ]
+        : []
+    return 'readings' in entry
+      ? [
+          {
+            ...set,
+            used: true,
+            readings: entry.readings.map(([hour, value]) => ({ hour, value: value * per })),
+          },
+        ]
+      : []
+  })
+  const read = { ...coupling, found }
+  return found.length === 0 || undetermined(read).length > 0 ? undefined : asFound(read)
+}
+
+const minus = (a: Misalignment, b: Misalignment): Misalignment => ({
+  y: a.y - b.y,
+  z: a.z - b.z,
+  sy: a.sy - b.sy,
+  sz: a.sz - b.sz,
+})
+
+/** Variances of `[y, sy, z, sz]` of the difference of two lines, the work between them with its own errors. */
+const variances = (a: AsFound, b: AsFound, work: readonly Misalignment[]): number[] =>
+  (['y', 'sy', 'z', 'sz'] as const).map(
+    (part, k) =>
+      (a.covariance[k]?.[k] ?? 0) + (b.covariance[k]?.[k] ?? 0) + varianceOf(work, (d) => d[part]),
+  )
+
+/** Differences as they count: those of a sweep once its zero is fitted, since it has one of its own. */
+function largestOf(train: Train, { rows, line }: SetComparison): number[] {
+  const per = micrometresPer[train.units.fine]
+  const zero = rows.reduce((all, { difference }) => all + difference, 0) / Math.max(1, rows.length)
+  return [
+    ...rows.map(({ difference }) => Math.abs(difference - zero) * per),
+    ...(line ? [Math.abs(line.offset.y) * per, Math.abs(line.offset.z) * per] : []),
+  ]
+}
+
+function lineAnswer(train: Train, d: Misalignment) {
+  const fine = (value: number) => tidy(toFine(value, train.units))
+  return { offset: { y: fine(d.y), z: fine(d.z) }, slope: { y: tidy(d.sy), z: tidy(d.sz) } }
+}
+
+/** Nothing has been moved since the readings. */
+export const unmoved = (train: Train): Motion[] => train.bodies.map(() => noMotion)

@@ -1,0 +1,146 @@
+import { fineText, shareText } from '../../../language/amounts'
+import type { Train } from '../../../mechanics/train'
+import { checksOf, type Check } from '../../../mechanics/misalignment/check'
+import { sharesOf } from '../../../mechanics/misalignment/shares'
+import type { AsFound } from '../../../mechanics/readings/asFound'
+import { varianceOf, workDoubt, workErrors } from './workErrors'
+
+/** Accept where the value is this many standard uncertainties inside the limit: 95 % one-sided, normal. */
+export const guard = 1.645
+
+/** A check of a coupling in a state, as read, with how unsure its share of full tolerance is. */
+export interface Doubt {
+  readonly coupling: number
+  readonly state: string
+  readonly what: string
+  readonly share: number
+  readonly u: number
+}
+
+/** Every check in every state with the standard uncertainty that the readings leave. */
+export function doubtsOf(train: Train, found: readonly AsFound[]): Doubt[] {
+  return sharesOf(train, found).flatMap(({ coupling: c, state, checks }) => {
+    const coupling = train.couplings[c]
+    const covariance = found[c]?.covariance
+    if (!coupling || !covariance) return []
+    return checks.map(({ what, share, limit }) => {
+      const check = checksOf(coupling).find((entry) => entry.what === what)
+      const u = check ? uOf(check, covariance) / limit : 0
+      return { coupling: c, state, what, share, u }
+    })
+  })
+}
+
+/** Standard uncertainty of a check: the larger of sideways and up, from the covariance of `[y, sy, z, sz]`. */
+function uOf({ offset, slope }: Check, covariance: readonly (readonly number[])[]): number {
+  const variance = (k: number) =>
+    offset ** 2 * (covariance[k]?.[k] ?? 0) +
+    2 * offset * slope * (covariance[k]?.[k + 1] ?? 0) +
+    slope ** 2 * (covariance[k + 1]?.[k + 1] ?? 0)
+  return Math.sqrt(Math.max(0, variance(0), variance(2)))
+}
+
+/** Whether the work is done by what was read: every coupling inside full tolerance by more than its doubt. */
+export interface Verdict {
+  readonly verdict: 'done' | 'not sure' | 'out'
+  readonly words: string
+}
+
+/**
+ * Decides on full tolerance with a guard of 1.645 standard uncertainties on either side of the limit
+ * (the rule of decision D1 among the published values: accepted, rejected, undecided).
+ */
+export function verdictOf(train: Train, found: readonly AsFound[]): Verdict {
+  const doubts = doubtsOf(train, found)
+  const inside = ({ share, u }: Doubt) => share + guard * u
+  const worst = doubts.reduce<Doubt | undefined>(
+    (a, b) => (a && inside(a) >= inside(b) ? a : b),
+    undefined,
+  )
+  if (!worst) return { verdict: 'done', words: 'No coupling to judge.' }
+  const name = train.couplings[worst.coupling]?.name ?? ''
+  const state = train.states.find(({ id }) => id === worst.state)?.name ?? worst.state
+  const reads = `${name} uses ${shareText(worst.share)} of its full tolerance (${state}), give or take ${shareText(guard * worst.u)}`
+  if (inside(worst) <= 1) return { verdict: 'done', words: `Done: ${reads}.` }
+  const out = doubts.some(({ share, u }) => share - guard * u > 1)
+  return out
+    ? { verdict: 'out', words: `Not done: ${reads}.` }
+    : { verdict: 'not sure', words: `Not sure: ${reads}. Read again, or plan again from here.` }
+}
+
+/** How to go on from where the train stands. */
+export interface NextRound {
+  /** Share of tolerance to plan at. */
+  readonly share: number
+  /** Standard uncertainty, as a share of tolerance, of what a further round will come to. */
+  readonly u: number
+  readonly words: string
+}
+
+/**
+ * The share of tolerance to plan the next round at: the one asked for, or less where readings and work
+ * are too unsure for it, so that the next reading can say "done"; what can just be reached where
+ * neither can be had.
+ * @param floor of the train as it stands, from an answer at any share
+ */
+export function nextRound(
+  train: Train,
+  found: readonly AsFound[],
+  floor: number | null,
+): NextRound {
+  const work = workVariances(train)
+  const u = Math.max(
+    0,
+    ...doubtsOf(train, found).map((doubt) => {
+      const coupling = train.couplings[doubt.coupling]
+      const check = coupling && checksOf(coupling).find((entry) => entry.what === doubt.what)
+      const factor = train.states.find(({ id }) => id === doubt.state)?.factor ?? 1
+      const done = check
+        ? Math.sqrt(work[doubt.coupling]?.(check) ?? 0) / (check.limit * factor)
+        : 0
+      // the next reading is as unsure as this one, and both count
+      return Math.sqrt(2 * doubt.u * doubt.u + done * done)
+    }),
+  )
+  const asked = train.plan.share
+  const wanted = Math.max(0.05, Math.min(asked, 1 - guard * u))
+  const reached = (floor ?? 0) * aboveFloor
+  const share = Math.min(1, Math.max(wanted, reached))
+  const rest = `readings, shims (${fineText(workDoubt.shim, train.units)}) and slides (${fineText(workDoubt.side, train.units)}) may take the rest`
+  return {
+    share,
+    u,
+    words:
+      share > asked
+        ? `Planned at ${shareText(share)} of tolerance: from here no move reaches the ${shareText(asked)} asked for.`
+        : share < asked
+          ? `Planned at ${shareText(share)} of tolerance rather than ${shareText(asked)}: ${rest}.`
+          : `Planned at ${shareText(asked)} of tolerance, as asked for.`,
+  }
+}
+
+/** Room over the least that can be reached: at the floor itself the plan has no choice left. */
+const aboveFloor = 1.03
+
+/**
+ * Whether another round is worth its errors: a train inside full tolerance as read is left alone where
+ * the plan betters it by less than one standard uncertainty of what the round will come to.
+ */
+export const worthMoving = (standing: number, planned: number, { u }: NextRound): boolean =>
+  standing > 1 || standing - planned > u
+
+/** Variance of a check of each coupling by the errors of shims and slides of all bodies that may move. */
+function workVariances(train: Train): ((check: Check) => number)[] {
+  const errors = workErrors(train, (b) => {
+    const body = train.bodies[b]
+    const free = body !== undefined && !body.held
+    return { shims: free && body.may.rise, slides: free && body.may.slide }
+  })
+  return errors.map(
+    (of) => (check: Check) =>
+      Math.max(
+        varianceOf(of, (d) => check.offset * d.y + check.slope * d.sy),
+        varianceOf(of, (d) => check.offset * d.z + check.slope * d.sz),
+      ),
+  )
+}

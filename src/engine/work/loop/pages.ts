@@ -1,0 +1,73 @@
+import type { TrainDocument } from '../../../document/schema'
+import type { WorkDone } from '../../../document/work'
+import { shareText } from '../../../language/amounts'
+import type { PlanAnswer } from '../answer'
+import { counted } from '../../../language/names'
+import type { Comparison } from './compare'
+import type { PageDraft } from './record'
+
+/** Who writes and when; the engine has no clock. */
+export interface Signed {
+  readonly when: string
+  readonly by?: string
+}
+
+const signed = ({ when, by }: Signed) => ({ when, ...(by !== undefined && { by }) })
+
+/** The job without the record that the page goes into. */
+function jobOf(document: TrainDocument): TrainDocument {
+  const job = { ...document }
+  delete job.record
+  return job
+}
+
+const standing = ({ standingShare, share }: PlanAnswer): string =>
+  `The tightest coupling uses ${shareText(standingShare)} of its tolerance; ${shareText(share)} was asked for.`
+
+/** Before anything moves: the whole job as it was entered, and where every coupling stands. */
+export const asFoundPage = (
+  document: TrainDocument,
+  answer: PlanAnswer,
+  sign: Signed,
+): PageDraft => ({
+  kind: 'as found',
+  ...signed(sign),
+  words: `As found. ${standing(answer)}`,
+  content: { job: jobOf(document), asFound: answer.asFound, standingShare: answer.standingShare },
+})
+
+/** "Nothing needs to move" is a record too. */
+export const nothingMovedPage = (
+  document: TrainDocument,
+  answer: PlanAnswer,
+  sign: Signed,
+): PageDraft => ({
+  kind: 'nothing moved',
+  ...signed(sign),
+  words: `Nothing needs to move, and nothing was moved. ${standing(answer)}`,
+  content: { job: jobOf(document), asFound: answer.asFound, standingShare: answer.standingShare },
+})
+
+/** What was done, and what was read after it beside what was expected. */
+export const stepPage = (
+  work: readonly WorkDone[],
+  comparison: Comparison | undefined,
+  sign: Signed,
+): PageDraft => ({
+  kind: 'step',
+  ...signed(sign),
+  words: `${counted(work.filter(({ done }) => done).length, 'move', 'moves')} done.${comparison ? ` ${comparison.words}` : ''}`,
+  content: { work, ...(comparison && { comparison }) },
+})
+
+/** When all is done: the whole job with its last readings, and where every coupling stands. */
+export const asLeftPage = (
+  document: TrainDocument,
+  answer: PlanAnswer,
+  sign: Signed,
+): PageDraft => ({
+  kind: 'as left',
+  ...signed(sign),
+  words: `As left. ${standing(answer)}`,
+  content: { job: jobOf(document), asLeft: answer.asFound, standingShare: answer.standingShare },
+})

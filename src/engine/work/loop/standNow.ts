@@ -1,0 +1,235 @@
+import { millimetresPer, toFine } from '../../../mechanics/units'
+import type {
+  CouplingDocument,
+  FootDocument,
+  MachineDocument,
+  ReadingSetDocument,
+  RestraintDocument,
+  SkidDocument,
+  TrainDocument,
+} from '../../../document/schema'
+import type { Body, Train } from '../../../mechanics/train'
+import { workRecordOf } from '../../../document/work'
+import { noMotion, type Motion } from '../../../mechanics/motion'
+import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
+import { tidy } from '../../../language/tidy'
+import { listed } from '../../../language/names'
+import { pointMove } from '../steps/limits'
+import { largestMove } from '../steps/moves'
+import { actualMotion, footMoves, type Actual } from './actual'
+import { lineOf, type Measured } from './compare'
+import type { Signed } from './pages'
+
+export interface Round {
+  /** Everything done since the readings in the document. */
+  readonly actuals: readonly Actual[]
+  /** New readings, by the sets of the document that were read again. */
+  readonly readings: readonly Measured[]
+  /** Gaps between shaft ends measured again, in the document's length unit, by coupling. */
+  readonly gaps?: Readonly<Record<string, number>>
+  /** Bodies whose soft feet were shimmed: their gaps have to be read anew. */
+  readonly softDone?: readonly string[]
+  /** True for readings repeated with nothing moved: those before them stay in use and all count together. */
+  readonly repeated?: boolean
+  readonly sign: Signed
+  /** What the readings came after, such as "step 3". */
+  readonly after: string
+}
+
+export type Stood =
+  | { readonly ok: true; readonly document: TrainDocument }
+  /** Couplings that moved and were not read again. */
+  | { readonly ok: false; readonly unread: readonly string[]; readonly why: string }
+
+/** A body that moved less than this at every foot has not moved (um). */
+const nothing = 0.1
+
+/**
+ * The document of the train as it now stands, to be planned again: packs as they now are, hole
+ * centres moved by the actual slides, lifts and flanges less what was used of them, new readings in
+ * place of the old ones, which stay in it unused. What is held stays held; work done and the order
+ * chosen belong to the round that is over and leave the record, its pages stay.
+ * A tilt limit only says how far either way, so what was pitched counts against both ways.
+ */
+export function standNow(document: TrainDocument, train: Train, round: Round): Stood {
+  const motions = train.bodies.map((body) => actualMotion(train, body, round.actuals))
+  const unread = unreadCouplings(train, motions, round)
+  if (unread.length > 0)
+    return {
+      ok: false,
+      unread,
+      why: `A machine at ${listed(unread.map((id) => train.couplings.find((c) => c.id === id)?.name ?? id))} was moved since it was read: read it again, whole, before planning from here.`,
+    }
+  const stand = <T extends MachineDocument | SkidDocument>(body: T): T => {
+    const b = train.bodies.findIndex(({ id }) => id === body.id)
+    const of = train.bodies[b]
+    return of ? bodyNow(train, of, b, body, motions, round) : body
+  }
+  const gaps = couplingMotions(train, motions).map(({ gap }) => gap)
+  const record = workRecordOf(document.record)
+  const kept = record && { ...record }
+  delete kept?.work
+  delete kept?.order
+  return {
+    ok: true,
+    document: {
+      ...document,
+      machines: document.machines.map(stand),
+      ...(document.skids && { skids: document.skids.map(stand) }),
+      couplings: document.couplings.map((coupling, c) =>
+        couplingNow(train, coupling, gaps[c] ?? 0, round),
+      ),
+      ...(kept && { record: kept }),
+    },
+  }
+}
+
+/** Couplings at a machine that was moved, by itself or by its skid, whose new readings do not fix their line. */
+function unreadCouplings(
+  train: Train,
+  motions: readonly Motion[],
+  { readings, softDone = [] }: Round,
+): string[] {
+  const movedBy = (b: number) => {
+    const body = train.bodies[b]
+    if (!body) return false
+    return softDone.includes(body.id) || largestMove(body, motions[b] ?? noMotion) > nothing
+  }
+  const moved = (m: number) => movedBy(m) || movedBy(train.bodies[m]?.skid ?? m)
+  return train.couplings.flatMap((coupling) => {
+    if (!moved(coupling.left) && !moved(coupling.right)) return []
+    const some = readings.filter((entry) => entry.coupling === coupling.id)
+    return lineOf(train, coupling, some) ? [] : [coupling.id]
+  })
+}
+
+function bodyNow<T extends MachineDocument | SkidDocument>(
+  train: Train,
+  body: Body,
+  b: number,
+  document: T,
+  motions: readonly Motion[],
+  round: Round,
+): T {
+  const moves = footMoves(train, body, round.actuals)
+  const motion = motions[b] ?? noMotion
+  const soft = round.softDone?.includes(body.id) === true
+  const pitch = motion.sz + (body.skid === undefined ? 0 : (motions[body.skid] ?? noMotion).sz)
+  return {
+    ...document,
+    feet: document.feet.map((foot, f) => {
+      const at = body.feet[f]
+      if (!at) return foot
+      const own = moves[f] ?? { shim: 0, side: 0, axial: 0 }
+      // Feet turn with their body: what a yaw carries them along the train is no entry of anybody's.
+      const axial = motion.tx - motion.sy * at.y
+      const side = motion.ty + motion.sy * (at.x - body.x0)
+      return footNow(train, foot, { shim: own.shim, side, axial }, soft)
+    }),
+    ...(document.restraints && {
+      restraints: document.restraints.map((restraint, i) => {
+        const point = body.restraints[i]
+        return point
+          ? restraintNow(train, restraint, pointMove(train, motions, b, point))
+          : restraint
+      }),
+    }),
+    ...(document.tilt !== undefined && {
+      tilt: tidy(Math.max(0, document.tilt - Math.abs(pitch))),
+    }),
+    ...(document.level !== undefined && { level: tidy(document.level + pitch) }),
+  }
+}
+
+function footNow(
+  train: Train,
+  foot: FootDocument,
+  { shim, side, axial }: { shim: number; side: number; axial: number },
+  soft: boolean,
+): FootDocument {
+  const fine = (value: number) => tidy(toFine(value, train.units))
+  const out: FootDocument = { ...foot }
+  if (foot.pack) out.pack = { ...foot.pack, now: Math.max(0, tidy(foot.pack.now + fine(shim))) }
+  if (foot.lift !== undefined) out.lift = tidy(foot.lift - fine(shim))
+  if (foot.hole)
+    out.hole = {
+      ...foot.hole,
+      x: tidy((foot.hole.x ?? 0) + fine(axial)),
+      y: tidy((foot.hole.y ?? 0) + fine(side)),
+    }
+  if (soft) {
+    delete out.soft
+    delete out.gaps
+  }
+  return out
+}
+
+/** What is left of a flange's room; where it was overdrawn the flange may stay, no further. */
+function restraintNow(
+  train: Train,
+  restraint: RestraintDocument,
+  moved: { axial: number; side: number; rise: number },
+): RestraintDocument {
+  const left = (range: [number, number] | undefined, by: number): [number, number] | undefined =>
+    range && [
+      Math.min(0, tidy(range[0] - toFine(by, train.units))),
+      Math.max(0, tidy(range[1] - toFine(by, train.units))),
+    ]
+  const axial = left(restraint.axial, moved.axial)
+  const side = left(restraint.side, moved.side)
+  const rise = left(restraint.rise, moved.rise)
+  return {
+    ...restraint,
+    ...(axial && { axial }),
+    ...(side && { side }),
+    ...(rise && { rise }),
+  }
+}
+
+function couplingNow(
+  train: Train,
+  coupling: CouplingDocument,
+  gap: number,
+  { readings, gaps, repeated = false, sign, after }: Round,
+): CouplingDocument {
+  const fresh = readings.filter((entry) => entry.coupling === coupling.id)
+  const measured = gaps?.[coupling.id]
+  const axial = coupling.axial && {
+    ...coupling.axial,
+    found: measured ?? tidy(coupling.axial.found + gap / 1000 / millimetresPer[train.units.length]),
+  }
+  return {
+    ...coupling,
+    ...(axial && { axial }),
+    found:
+      fresh.length === 0
+        ? coupling.found
+        : [
+            ...coupling.found.map((set): ReadingSetDocument =>
+              repeated || set.use === false
+                ? set
+                : { ...set, use: false, why: `read before ${after}` },
+            ),
+            ...fresh.flatMap((entry) => freshSet(coupling.found[entry.set], entry, sign)),
+          ],
+  }
+}
+
+/** A set like the old one, with what was read now. */
+function freshSet(
+  set: ReadingSetDocument | undefined,
+  entry: Measured,
+  { when, by }: Signed,
+): ReadingSetDocument[] {
+  if (!set) return []
+  const signed = { use: true, when, ...(by !== undefined && { by }) }
+  const plain = { ...set }
+  delete plain.why
+  if (plain.kind === 'line')
+    return 'offset' in entry
+      ? [{ ...plain, ...signed, offset: { ...entry.offset }, slope: { ...entry.slope } }]
+      : []
+  return 'readings' in entry
+    ? [{ ...plain, ...signed, readings: entry.readings.map(([hour, value]) => [hour, value]) }]
+    : []
+}

@@ -1,0 +1,47 @@
+import type { Train } from '../../../mechanics/train'
+import { capital, inSentence, listed } from '../../../language/names'
+import type { ReadyItem, ReadyWhat } from './answer'
+
+/** More places than this are counted, not named. */
+const mostNamed = 3
+
+const kinds: readonly ReadyWhat[] = ['soft foot', 'pipe strain', 'signs', 'closure']
+
+const lacking: Record<ReadyWhat, { readonly bad: string; readonly missing: string }> = {
+  'soft foot': { bad: 'soft foot to be taken away', missing: 'soft foot not measured' },
+  'pipe strain': { bad: 'pipe strain past its limit', missing: 'pipe strain not measured' },
+  signs: { bad: 'signs of the readings in doubt', missing: 'signs of the readings not confirmed' },
+  closure: { bad: 'readings that do not close', missing: 'closure not known' },
+}
+
+/** "Not ready: ..." with everything that is in the way, or "Ready", with what was waived and by whom. */
+export function readySentence(train: Train, items: readonly ReadyItem[]): string {
+  const open = kinds.flatMap((what) =>
+    (['bad', 'missing'] as const).flatMap((state) => {
+      const some = items.filter((item) => item.what === what && item.state === state)
+      if (some.length === 0) return []
+      const all = items.filter((item) => item.what === what).length
+      return [`${lacking[what][state]} (${places(train, some, all)})`]
+    }),
+  )
+  const waived = items
+    .filter(({ state }) => state === 'waived')
+    .map(({ what, where, by = '', why = '' }) =>
+      capital(`${what} of ${placeName(train, what, where)} is waived by ${by}: ${why}`),
+    )
+  const without = waived.length === 0 ? '' : ` ${waived.join('. ')}.`
+  if (open.length > 0) return `Not ready: ${open.join('; ')}.${without}`
+  return `Ready: soft foot, pipe strain, signs and closures are in${waived.length > 0 ? ' or waived' : ''}.${without}`
+}
+
+function places(train: Train, items: readonly ReadyItem[], all: number): string {
+  if (items.length > mostNamed)
+    return items.length === all ? `all ${all}` : `${items.length} of ${all}`
+  return listed(items.map(({ what, where }) => placeName(train, what, where)))
+}
+
+function placeName(train: Train, what: ReadyWhat, where: string): string {
+  if (what === 'soft foot')
+    return inSentence(train.bodies.find(({ id }) => id === where)?.name ?? where)
+  return train.couplings.find(({ id }) => id === where)?.name ?? where
+}

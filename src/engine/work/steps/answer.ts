@@ -1,0 +1,112 @@
+import type { ExpectedAnswer } from '../../plan/answer'
+
+export type StepKind = 'soft foot' | 'axial' | 'vertical' | 'lateral' | 'read'
+
+/** The order of work; numbers in the document's units, as in the plan's answer. */
+export interface StepsAnswer {
+  steps: StepAnswer[]
+  /** Limits that some step passes on the way; empty: every step keeps all limits. */
+  breaks: BreakAnswer[]
+  /** Ids of the steps that move something, in this order. */
+  order: string[]
+  /** True where somebody chose the order; `found` is then the order the rules give. */
+  chosen: boolean
+  found: string[]
+  /** Ids in the chosen order that are no step of this plan. */
+  unknown: string[]
+  /** What the order rests on, or that nothing needs to move. */
+  words: string
+}
+
+export interface StepAnswer {
+  id: string
+  kind: StepKind
+  body: string
+  /** What to do at each foot; empty for a step that reads. */
+  feet: StepFootAnswer[]
+  /** One sentence that says what to do. */
+  words: string
+  /** What must be seen and agreed before the next step. */
+  hold?: string
+  cautions: string[]
+  dials: DialAnswer[]
+  /** What to go by between start and end: pieces of at most `each`, the end named first ahead. */
+  stops?: { count: number; each: number; first: 'left' | 'right' | 'together' }
+  /** Mass in kg, or lb in a document in inches. */
+  load?: {
+    total: number
+    corners: { foot: string; load: number }[]
+    jack: number
+    rating?: number
+    over: boolean
+    assumed: string
+  }
+  /** Couplings whose readings this step changes, what they should show after it, and whether that can be judged. */
+  expected: ExpectedAnswer[]
+  judge: JudgeAnswer[]
+  breaks: BreakAnswer[]
+  /** Where the bodies stand after the step that it changes: own motion from where they were found. */
+  standing: { id: string; move: MoveAnswer }[]
+  /** True after a soft-foot step until the train has been read again. */
+  provisional: boolean
+}
+
+export interface MoveAnswer {
+  tx: number
+  ty: number
+  tz: number
+  sy: number
+  sz: number
+  roll: number
+}
+
+export interface StepFootAnswer {
+  foot: string
+  /** + is up, toward 3 o'clock, to the right. */
+  shim?: number
+  side?: number
+  axial?: number
+  packBefore?: number
+  packAfter?: number
+  /** Plates of the pack after the step, where packs are worked out. */
+  use?: number[]
+  /** Room left between bolt and hole after the step. */
+  room?: number
+}
+
+/** A dial indicator at the machine. */
+export interface DialAnswer {
+  /** Foot it stands at; missing for one on a machine that must not move. */
+  foot?: string
+  /** Where it stands and which way its stem points. */
+  where: string
+  way: 'vertical' | 'lateral' | 'axial'
+  /** What it should show at the end of the step, with its sign, after zero at the start. */
+  shows: number
+}
+
+export interface JudgeAnswer {
+  coupling: string
+  judge: 'good to judge' | 'not yet'
+  /** Empty where it is good. */
+  why: string
+  /** Largest move that a body at this coupling still has to make. */
+  left: number
+}
+
+export interface BreakAnswer {
+  step: string
+  limit: string
+  where: string
+  by: number
+  unit: string
+  /** One sentence: what is passed, where and by how much. */
+  words: string
+  /** What would keep it. */
+  instead: string
+  /**
+   * A stop that keeps every limit: after this part of the step (0: none of it) the steps named, then the
+   * rest; or, with `pieces`, a stop after each of so many portions that take turns.
+   */
+  stop?: { part: number; then: string[]; pieces?: number }
+}

@@ -1,0 +1,114 @@
+import { fineText } from '../../../language/amounts'
+import { kilogramsPer, massSign, type DocumentUnits } from '../../../mechanics/units'
+import type { Body, Train } from '../../../mechanics/train'
+import type { Motion } from '../../../mechanics/motion'
+import { footMove } from '../../plan/totals'
+import { listed } from '../../../language/names'
+import type { LoadsKnown } from './loads'
+import { largestMove, type ActionKind } from './moves'
+import type { Path } from './path'
+
+/**
+ * Marks of common practice, no source: site procedure and the makers' drawings govern. In um.
+ */
+export const practice = {
+  /** Over what is added, what it takes to slip shims in, and how far above that a foot may come. */
+  slip: 1000,
+  above: 1000,
+  /** A move of a machine with restrained points that calls for pipe strain again. */
+  piped: 1000,
+  /** Room between bolt and hole below which it is measured first. */
+  room: 300,
+  /** What a foot may follow as bolts are tightened, and what a neighbour may be bumped. */
+  follows: 20,
+} as const
+
+/** What can hurt at the first step of all, once. */
+export const beforeAll =
+  'Isolated, tagged, tried to start, own lock on, nothing under pressure that can still move? Site procedures govern.'
+
+/** Cautions of one move, where the act is. */
+export function cautionsOf(
+  train: Train,
+  body: Body,
+  kind: ActionKind,
+  piece: Motion,
+  after: Motion,
+  path: Path,
+  known: LoadsKnown,
+): string[] {
+  const { units } = train
+  const out: string[] = []
+  if (kind === 'vertical') {
+    out.push(
+      `Lift just far enough to slip the shims: ${leastLift(body, piece, path.stops, units)}; ${fineSpan(practice.above, units)} above that at most. A block beside each jack, no hand between foot and base; slip shims with a tool.`,
+      loadCaution(train, known),
+    )
+  }
+  if (kind === 'lateral')
+    out.push('Fingers out of bolt holes and couplings. Back the jackscrews off after the slide.')
+  if (kind === 'axial')
+    out.push('Spacers out before anything moves along the train; nobody between the shaft ends.')
+  if (path.first === 'together' && kind !== 'axial' && body.rows.length > 1)
+    out.push('One end ahead of the other would pass a limit: move both ends in step.')
+  const tight = kind === 'vertical' ? undefined : tightestRoom(body, after)
+  if (tight && tight.room < practice.room)
+    out.push(
+      `Only ${fineText(Math.max(0, tight.room), units)} is left between bolt and hole at foot ${tight.foot}: measure it before the move.`,
+    )
+  if (body.restraints.length > 0 && largestMove(body, piece) > practice.piped)
+    out.push('Its piping goes with it: prove pipe strain again, flange by flange.')
+  return out
+}
+
+/**
+ * Least lift of each foot whose shims change: what is added at a time, and room to slip it; feet that need as much
+ * are told together.
+ */
+function leastLift(body: Body, piece: Motion, pieces: number, units: DocumentUnits): string {
+  const feetOf = new Map<string, string[]>()
+  for (const foot of body.feet) {
+    const { shim } = footMove(body, piece, foot)
+    if (Math.abs(shim) < 0.5) continue
+    const lift = fineSpan(Math.max(0, shim / pieces) + practice.slip, units)
+    feetOf.set(lift, [...(feetOf.get(lift) ?? []), foot.id])
+  }
+  return [...feetOf]
+    .map(([lift, feet]) => `${lift} at ${feet.length === 1 ? 'foot' : 'feet'} ${listed(feet)}`)
+    .join(', ')
+}
+
+/** A height that is judged by eye, rounded up: "1.4 mm", "55 mil". */
+function fineSpan(value: number, { fine }: DocumentUnits): string {
+  return fine === 'mil' ? `${Math.ceil(value / 25.4)} mil` : `${Math.ceil(value / 100) / 10} mm`
+}
+
+function loadCaution(train: Train, known: LoadsKnown): string {
+  if ('missing' in known)
+    return known.missing.length === 0
+      ? 'No feet entered: loads at the jacks are not known.'
+      : `Mass of ${listed(known.missing)} not entered: weigh or ask before lifting, loads at the jacks are not known.`
+  const mass = (value: number) =>
+    `${Math.ceil(value / kilogramsPer[train.units.length])} ${massSign[train.units.length]}`
+  const { jack, rating, over, assumed } = known.loads
+  const lead = over ? 'STOP: ' : ''
+  const rated =
+    rating === undefined
+      ? 'jack rating not entered'
+      : `${over ? 'more than' : 'within'} its rating of ${Math.floor(rating / kilogramsPer[train.units.length])} ${massSign[train.units.length]}`
+  return `${lead}Up to ${mass(jack)} on one jack, ${rated} (${assumed}).`
+}
+
+function tightestRoom(body: Body, after: Motion) {
+  return body.feet
+    .flatMap((foot) => {
+      if (!foot.hole) return []
+      const { axial, side } = footMove(body, after, foot)
+      const off = Math.hypot(foot.hole.x + axial, foot.hole.y + side)
+      return [{ foot: foot.id, room: foot.hole.clearance / 2 - off }]
+    })
+    .reduce<{ foot: string; room: number } | undefined>(
+      (a, b) => (a && a.room <= b.room ? a : b),
+      undefined,
+    )
+}

@@ -1,0 +1,85 @@
+import { toFine } from '../../../mechanics/units'
+import type { Body, Train } from '../../../mechanics/train'
+import { footMove } from '../../plan/totals'
+import type { Motion } from '../../../mechanics/motion'
+import { tidy } from '../../../language/tidy'
+import { sideNoun } from '../../../language/sides'
+import type { DialAnswer, StepFootAnswer } from './answer'
+import type { ActionKind } from './moves'
+
+/**
+ * Dials to set up for a move and what they should show at its end, after zero at its start. A dial
+ * reads + when its stem is pushed in, so one that stands over a foot with its stem on it reads + as
+ * the foot rises; one on the 3 o'clock side with its stem against the foot reads + as the foot comes
+ * toward 3 o'clock; one to the right of a foot reads + as it comes to the right.
+ * @param feet what the feet get, so that a rounded pack is what its dial shows
+ */
+export function dialsOf(
+  train: Train,
+  body: Body,
+  piece: Motion,
+  kind: ActionKind,
+  feet: readonly StepFootAnswer[],
+): DialAnswer[] {
+  const fine = (value: number) => tidy(toFine(value, train.units))
+  const on = body.skid === undefined ? 'on the base' : 'on the bedplate'
+  if (kind === 'vertical')
+    return body.feet.map((foot) => ({
+      foot: foot.id,
+      where: `${on}, stem down on foot ${foot.id}: + is up`,
+      way: 'vertical',
+      shows:
+        feet.find((entry) => entry.foot === foot.id)?.shim ??
+        fine(footMove(body, piece, foot).shim),
+    }))
+  const side = sideNoun(train, 1)
+  return body.rows.flatMap((row): DialAnswer[] => {
+    const feet = row.feet.flatMap((f) => body.feet[f] ?? [])
+    const foot = feet.reduce((a, b) => (b.y > a.y ? b : a), feet[0] ?? { id: '', x: 0, y: 0 })
+    const move = footMove(body, piece, foot)
+    return kind === 'lateral'
+      ? [
+          {
+            foot: foot.id,
+            where: `${on}, on the ${side} side, stem against foot ${foot.id}: + is toward the ${side}`,
+            way: 'lateral',
+            shows: fine(move.side),
+          },
+        ]
+      : [
+          {
+            foot: foot.id,
+            where: `${on}, to the right of foot ${foot.id}, stem against it: + is to the right`,
+            way: 'axial',
+            shows: fine(move.axial),
+          },
+        ]
+  })
+}
+
+/** A dial on each neighbour that must not follow: held ones get bumped while the next one is jacked. */
+export function neighbourDials(
+  train: Train,
+  touched: readonly number[],
+  kind: ActionKind,
+): DialAnswer[] {
+  const next = new Set(
+    train.couplings.flatMap(({ left, right }) =>
+      touched.includes(left) !== touched.includes(right)
+        ? [touched.includes(left) ? right : left]
+        : [],
+    ),
+  )
+  return [...next].flatMap((m) => {
+    const machine = train.machines[m]
+    return machine && machine.feet.length > 0
+      ? [
+          {
+            where: `on ${machine.name}, at the foot nearest to the work: must stay`,
+            way: kind,
+            shows: 0,
+          },
+        ]
+      : []
+  })
+}

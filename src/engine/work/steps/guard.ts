@@ -1,0 +1,170 @@
+import { fineText } from '../../../language/amounts'
+import { micrometresPer, toFine } from '../../../mechanics/units'
+import type { Body, Foot, Train } from '../../../mechanics/train'
+import { noMotion, type Motion } from '../../../mechanics/motion'
+import { footMove } from '../../plan/totals'
+import { tidy } from '../../../language/tidy'
+import { showsNought, towardSide } from '../../../language/sides'
+import { capital } from '../../../language/names'
+import type { StepAnswer } from './answer'
+import { practice } from './cautions'
+import { motionFrom } from './pose'
+
+/** A dial that has gone this far the other way goes the wrong way (um); common practice, no source. */
+export const wrongAfter = 50
+
+/** What a foot's dial says while the work goes on; numbers in the document's fine unit, + as the dial reads. */
+export interface Guard {
+  /** What the dial should show at the end. */
+  readonly target: number
+  /** Still to go, with the sign of the dial. */
+  readonly left: number
+  /** "0.12 mm to go, toward the pipe rack", or that it is there. */
+  readonly words: string
+  readonly there: boolean
+  /** Stop: it goes the wrong way, or moves where it should stay. */
+  readonly wrong?: string
+  /** Room between bolt and hole where the foot is now. */
+  readonly room?: number
+  readonly roomWarning?: string
+  readonly liftWarning?: string
+}
+
+export interface Watch {
+  /** Steps done and the one in hand, in their order. */
+  readonly steps: readonly StepAnswer[]
+  /** Index of the step in hand. */
+  readonly at: number
+  readonly foot: string
+  /** What the foot's dial shows, zeroed before the step. */
+  readonly shown: number
+  /** True while the foot stands on jacks: its dial shows the lift, not what the packs give. */
+  readonly lifted?: boolean
+}
+
+/**
+ * Guards one foot while it is moved, by the dial at it: what is left, the wrong way, the room between
+ * bolt and hole, the lift.
+ * @throws RangeError where the step moves no such foot
+ */
+export function guardOf(train: Train, { steps, at, foot, shown, lifted = false }: Watch): Guard {
+  const step = steps[at]
+  const body = train.bodies.find(({ id }) => id === step?.body)
+  const part = body?.feet.find(({ id }) => id === foot)
+  const row = step?.feet.find((entry) => entry.foot === foot)
+  if (!step || !body || !part || !row) throw new RangeError(`the step moves no foot ${foot}`)
+  const perUnit = micrometresPer[train.units.fine]
+  const way = wayOf(step)
+  const target = (row[way] ?? 0) * perUnit
+  const now = shown * perUnit
+  const left = target - now
+  const there = showsNought(left, train)
+  const before = standingBefore(train, steps, at, body.id)
+  const wrong = lifted ? undefined : wrongWay(train, way, target, now)
+  return {
+    target: tidy(target / perUnit),
+    left: tidy(left / perUnit),
+    words: there ? 'There.' : capital(`${toGo(train, way, left)}.`),
+    there,
+    ...(wrong !== undefined && { wrong }),
+    ...(way === 'shim'
+      ? liftOf(train, part, footMove(body, before, part).shim, target, now)
+      : roomOf(train, body, part, before, step, target, now)),
+  }
+}
+
+const wayOf = ({ kind }: StepAnswer): 'shim' | 'side' | 'axial' =>
+  kind === 'axial' ? 'axial' : kind === 'lateral' ? 'side' : 'shim'
+
+/** "0.12 mm to go, toward the pipe rack". */
+function toGo(train: Train, way: 'shim' | 'side' | 'axial', left: number): string {
+  return `${fineText(Math.abs(left), train.units)} to go, ${directionOf(train, way, left)}`
+}
+
+function directionOf(train: Train, way: 'shim' | 'side' | 'axial', by: number): string {
+  if (way === 'shim') return by > 0 ? 'up' : 'down'
+  if (way === 'side') return towardSide(train, by)
+  return `to the ${by > 0 ? 'right' : 'left'}`
+}
+
+const signed = (train: Train, value: number): string =>
+  `${value > 0 ? '+' : '\u2212'}${fineText(Math.abs(value), train.units)}`
+
+function wrongWay(
+  train: Train,
+  way: 'shim' | 'side' | 'axial',
+  target: number,
+  now: number,
+): string | undefined {
+  if (Math.abs(now) < wrongAfter) return undefined
+  if (showsNought(target, train))
+    return `Stop: this foot should stay, and its dial shows ${signed(train, now)}.`
+  return Math.sign(now) === Math.sign(target)
+    ? undefined
+    : `Stop, the wrong way: the dial shows ${signed(train, now)} and should go to ${signed(train, target)}, ${directionOf(train, way, target)}.`
+}
+
+/** Lifting more than it takes to slip shims, and past what the bolt allows. */
+function liftOf(
+  train: Train,
+  foot: Foot,
+  before: number,
+  target: number,
+  now: number,
+): Pick<Guard, 'liftWarning'> {
+  const above = now - Math.max(0, target)
+  const most = practice.slip + practice.above
+  if (foot.lift !== undefined && before + now > foot.lift)
+    return {
+      liftWarning: `Foot ${foot.id} is ${fineText(before + now - foot.lift, train.units)} above its lift limit: no higher.`,
+    }
+  return above > most
+    ? {
+        liftWarning: `Foot ${foot.id} is lifted ${fineText(above, train.units)} more than the shims need: no more than ${fineText(most, train.units)}, a block beside the jack.`,
+      }
+    : {}
+}
+
+/** Room where the foot is now: a slide that is half done has turned the body half way too. */
+function roomOf(
+  train: Train,
+  body: Body,
+  foot: Foot,
+  before: Motion,
+  step: StepAnswer,
+  target: number,
+  now: number,
+): Pick<Guard, 'room' | 'roomWarning'> {
+  const { hole } = foot
+  if (!hole) return {}
+  const was = footMove(body, before, foot)
+  const row = step.feet.find((entry) => entry.foot === foot.id)
+  const perUnit = micrometresPer[train.units.fine]
+  const lateral = step.kind === 'lateral'
+  const along = lateral && target !== 0 ? ((row?.axial ?? 0) * perUnit * now) / target : 0
+  const x = hole.x + was.axial + (lateral ? along : now)
+  const y = hole.y + was.side + (lateral ? now : 0)
+  const room = hole.clearance / 2 - Math.hypot(x, y)
+  const warning =
+    room <= 0
+      ? `The bolt of foot ${foot.id} should touch its hole by now: stop and look.`
+      : `Only ${fineText(room, train.units)} left between bolt and hole at foot ${foot.id}.`
+  return {
+    room: tidy(toFine(room, train.units)),
+    ...(room < practice.room && { roomWarning: warning }),
+  }
+}
+
+/** Own motion of a body as the steps before leave it. */
+export function standingBefore(
+  train: Train,
+  steps: readonly StepAnswer[],
+  at: number,
+  body: string,
+): Motion {
+  const last = steps
+    .slice(0, at)
+    .flatMap((step) => step.standing.filter(({ id }) => id === body))
+    .at(-1)
+  return last ? motionFrom(train, last.move) : noMotion
+}

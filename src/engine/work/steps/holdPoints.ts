@@ -1,0 +1,45 @@
+import { fineText, lengthText } from '../../../language/amounts'
+import type { Body, Train } from '../../../mechanics/train'
+import type { Motion } from '../../../mechanics/motion'
+import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
+import { listed } from '../../../language/names'
+import type { Action } from './action'
+import { practice } from './cautions'
+
+/** What must be seen before the next step; nothing before the hold point that reads. */
+export function holdAfter(
+  train: Train,
+  { kind }: Action,
+  couplings: readonly number[],
+  now: readonly Motion[],
+  more: boolean,
+): string | undefined {
+  if (kind === 'axial') {
+    const gaps = gapsAt(train, couplings, now)
+    return gaps.length === 0
+      ? 'Hold: measure the distance between the shaft ends on both sides before going on.'
+      : `Hold: between the shaft ends ${listed(gaps)}.`
+  }
+  if (kind === 'vertical' && more)
+    return 'Hold: read the couplings beside it before the next move; what they should show is given with this step.'
+  return undefined
+}
+
+function gapsAt(train: Train, couplings: readonly number[], now: readonly Motion[]): string[] {
+  const some = { ...train, couplings: couplings.flatMap((c) => train.couplings[c] ?? []) }
+  const moved = couplingMotions(some, now)
+  return some.couplings.flatMap(({ axial, name }, i) =>
+    axial
+      ? [`of ${name} ${lengthText(axial.found + (moved[i]?.gap ?? 0) / 1000, train.units)}, cold`]
+      : [],
+  )
+}
+
+/** At a hold point with readings: what to do with them. */
+export function readHold(train: Train, body: Body, last: boolean): string {
+  const follows = fineText(practice.follows, train.units)
+  const watch = `Hold: a foot that moves more than ${follows} while its bolt is tightened is soft. Compare with the expected readings before ${body.kind === 'skid' ? 'anything on it moves' : 'the next machine moves'}.`
+  return last
+    ? `${watch} With all within tolerance: soft foot and pipe strain once more, then this is the as-left record.`
+    : watch
+}

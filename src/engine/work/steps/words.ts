@@ -1,0 +1,130 @@
+import { fineText, slopeText } from '../../../language/amounts'
+import { fineSign, slopeSign, toFine } from '../../../mechanics/units'
+import type { Body, Train } from '../../../mechanics/train'
+import { tidy } from '../../../language/tidy'
+import { showsNought, towardSide } from '../../../language/sides'
+import { capital, counted, inSentence, listed } from '../../../language/names'
+import type { BreakAnswer, StepFootAnswer } from './answer'
+import type { Instead } from './instead'
+import type { Passed } from './limits'
+import type { Path } from './path'
+
+/** Changes of feet (um), + up, toward 3 o'clock, to the right. */
+interface Change {
+  readonly foot: string
+  readonly by: number
+}
+
+/** "add 0.35 mm under feet 1 and 2, remove 0.10 mm under foot 3", feet of one amount together. */
+function amounts(
+  train: Train,
+  changes: readonly Change[],
+  say: (amount: string, by: number, feet: string) => string,
+): string[] {
+  const groups = new Map<string, { by: number; feet: string[] }>()
+  for (const { foot, by } of changes) {
+    if (showsNought(by, train)) continue
+    const amount = fineText(by, train.units)
+    const group = groups.get(amount) ?? { by, feet: [] }
+    group.feet.push(foot)
+    groups.set(amount, group)
+  }
+  return [...groups.values()].map(({ by, feet }) =>
+    say(
+      fineText(Math.abs(by), train.units),
+      by,
+      `${feet.length === 1 ? 'foot' : 'feet'} ${listed(feet)}`,
+    ),
+  )
+}
+
+export function shimWords(train: Train, body: Body, changes: readonly Change[]): string {
+  const parts = amounts(
+    train,
+    changes,
+    (amount, by, feet) => `${by > 0 ? 'add' : 'remove'} ${amount} under ${feet}`,
+  )
+  return `Shim ${inSentence(body.name)}: ${parts.length === 0 ? 'less than the digits show' : parts.join('; ')}.`
+}
+
+export function slideWords(train: Train, body: Body, changes: readonly Change[]): string {
+  const parts = amounts(
+    train,
+    changes,
+    (amount, by, feet) => `${feet} ${amount} ${towardSide(train, by)}`,
+  )
+  return `Slide ${inSentence(body.name)}: ${parts.length === 0 ? 'less than the digits show' : parts.join('; ')}.`
+}
+
+export const axialWords = (train: Train, body: Body, by: number): string =>
+  `Move ${inSentence(body.name)} ${fineText(Math.abs(by), train.units)} along the train, to the ${by > 0 ? 'right' : 'left'}.`
+
+/** How a move is cut up, as one more sentence; nothing for one move of one end. */
+export function stopWords(
+  train: Train,
+  { stops, first }: Path,
+  each: number,
+  bothEnds: boolean,
+): string {
+  const pieces =
+    stops > 1
+      ? `in ${counted(stops, 'piece', 'pieces')} of at most ${fineText(each, train.units)}`
+      : ''
+  if (!bothEnds) return pieces === '' ? '' : ` ${capital(pieces)}.`
+  if (first === 'together')
+    return pieces === '' ? ' Both ends together.' : ` Both ends together, ${pieces}.`
+  const other = first === 'left' ? 'right' : 'left'
+  return pieces === ''
+    ? ` The ${first} end first, then the ${other} end.`
+    : ` ${capital(pieces)}: the ${first} end, then the ${other} end, before the next piece.`
+}
+
+/** A limit that a step passes, in words and in the document's units. */
+export function breakAnswer(
+  train: Train,
+  step: string,
+  passed: Passed,
+  { words: instead, stop }: Instead,
+): BreakAnswer {
+  const tilt = passed.limit === 'tilt'
+  const amount = tilt ? slopeText(passed.by, train.units) : fineText(passed.by, train.units)
+  const where = whereOf(train, passed)
+  return {
+    step,
+    limit: passed.limit,
+    where,
+    by: tidy(tilt ? passed.by : toFine(passed.by, train.units)),
+    unit: tilt ? slopeSign(train.units) : fineSign[train.units.fine],
+    words:
+      passed.limit === 'shaft ends'
+        ? `${where}: the shaft ends would meet, by ${amount}, on the way.`
+        : `${where}: ${limitClause[passed.limit]} is passed by ${amount} on the way.`,
+    instead,
+    ...(stop && { stop: { ...stop, then: [...stop.then] } }),
+  }
+}
+
+const limitClause: Record<Exclude<Passed['limit'], 'shaft ends'>, string> = {
+  'minimum pack': 'the minimum pack',
+  'maximum pack': 'the maximum pack',
+  lift: 'the lift limit',
+  hole: 'the room between bolt and hole',
+  tilt: 'the tilt limit',
+  restraint: 'what the flange may be carried',
+  'shim key': 'a foot that cannot be shimmed',
+  'side key': 'a foot that cannot slide',
+}
+
+function whereOf(train: Train, { body, foot, restraint, way, coupling }: Passed): string {
+  if (coupling !== undefined) return train.couplings[coupling]?.name ?? ''
+  const name = train.bodies[body]?.name ?? ''
+  if (foot !== undefined) return `${name}, foot ${foot}`
+  return restraint === undefined ? name : `${name}, ${restraint}, ${way ?? ''}`
+}
+
+/** Changes of feet from an answer's numbers, back in um. */
+export const changesOf = (
+  feet: readonly StepFootAnswer[],
+  way: 'shim' | 'side',
+  perUnit: number,
+): Change[] => feet.map((foot) => ({ foot: foot.foot, by: (foot[way] ?? 0) * perUnit }))

@@ -1,0 +1,33 @@
+import { fineSign, slopeSign, toFine, toLength, type DocumentUnits } from '../mechanics/units'
+
+/** Decimals that people read a fine quantity with: a hundredth of a mm, a tenth of a mil, a um. */
+const fineDecimals = { um: 0, mm: 2, mil: 1 } as const
+
+/** A micrometre value as people of the document write it, such as "0.36 mm"; no sign for zero. */
+export function fineText(value: number, units: DocumentUnits): string {
+  return `${fineDigits(value, units)} ${fineSign[units.fine]}`
+}
+
+/** The digits alone. */
+export function fineDigits(value: number, units: DocumentUnits): string {
+  return unsignedZero(toFine(value, units).toFixed(fineDecimals[units.fine]))
+}
+
+/** A length as people of the document write it, such as "1250 mm". */
+export function lengthText(value: number, units: DocumentUnits): string {
+  const number = toLength(value, units)
+  return `${String(Math.round(number * 1000) / 1000)} ${units.length}`
+}
+
+/** A slope, the same number in mrad and mil/in. */
+export const slopeText = (value: number, units: DocumentUnits): string =>
+  `${unsignedZero(value.toFixed(2))} ${slopeSign(units)}`
+
+/** A share of tolerance in whole percent; "under 1 %" rather than a false nought. */
+export function shareText(share: number): string {
+  const percent = Math.round(share * 100)
+  return percent === 0 && share > 1e-9 ? 'under 1 %' : `${percent} %`
+}
+
+const unsignedZero = (digits: string): string =>
+  /^-0(\.0*)?$/.test(digits) ? digits.slice(1) : digits

@@ -1,0 +1,66 @@
+import type { Micrometres, Millimetres, Milliradians } from './units'
+import type { Body, GrowthPoint } from './train'
+
+/** A straight line over x: value at `x`, and its slope. */
+export interface Line {
+  readonly x: Millimetres
+  readonly value: Micrometres
+  readonly slope: Milliradians
+}
+
+export const valueAt = (line: Line, x: Millimetres): Micrometres =>
+  line.value + line.slope * (x - line.x)
+
+/** How far an axis moves from the shut-down position to a state; lines along x. */
+export interface AxisGrowth {
+  readonly rise: Line
+  readonly side: Line
+  readonly axial: Line
+}
+
+const none: Line = { x: 0, value: 0, slope: 0 }
+
+/** Bodies never change once they are made: what they grow is fitted once. */
+const fitted = new WeakMap<Body, Map<string, AxisGrowth>>()
+
+/** Growth of the axis that a coupling meets: a machine's right axis at the coupling on its right. */
+export function growthOf(body: Body, state: string, axis: 'left' | 'right'): AxisGrowth {
+  const known = fitted.get(body) ?? new Map<string, AxisGrowth>()
+  fitted.set(body, known)
+  const key = `${axis} ${state}`
+  const growth = known.get(key) ?? fittedGrowth(body, state, axis)
+  known.set(key, growth)
+  return growth
+}
+
+function fittedGrowth(body: Body, state: string, axis: 'left' | 'right'): AxisGrowth {
+  const points = (body.growth.get(state) ?? []).filter(
+    (point) => point.axis === axis || point.axis === 'both',
+  )
+  return {
+    rise: fit(points, 'rise'),
+    side: fit(points, 'side'),
+    axial: fit(points, 'axial'),
+  }
+}
+
+/**
+ * One point is a constant, more are a least-squares line; points that all stand at one x give their
+ * mean. A point takes part only in what it gives; a quantity that no point gives is 0.
+ */
+function fit(points: readonly GrowthPoint[], quantity: 'rise' | 'side' | 'axial'): Line {
+  const given = points.flatMap((point) => {
+    const value = point[quantity]
+    return value === undefined ? [] : [{ x: point.at, value }]
+  })
+  if (given.length === 0) return none
+  const mean = (list: readonly number[]) => list.reduce((a, b) => a + b, 0) / list.length
+  const x = mean(given.map((point) => point.x))
+  const value = mean(given.map((point) => point.value))
+  const spread = given.reduce((sum, point) => sum + (point.x - x) ** 2, 0)
+  const together = given.every((point) => Math.abs(point.x - (given[0]?.x ?? 0)) <= 1e-6)
+  if (together) return { x, value, slope: 0 }
+  const slope =
+    given.reduce((sum, point) => sum + (point.x - x) * (point.value - value), 0) / spread
+  return { x, value, slope }
+}

@@ -1,0 +1,277 @@
+import type { DocumentUnits, Kilograms, Micrometres, Millimetres, Milliradians } from './units'
+
+/** What a machine is for: a train file may name one of these. */
+export const roles = [
+  'motor',
+  'turbine',
+  'gearbox',
+  'compressor',
+  'pump',
+  'fan',
+  'generator',
+  'blower',
+  'fluid-drive',
+  'expander',
+  'engine',
+  'other',
+] as const
+export type Role = (typeof roles)[number]
+
+/**
+ * The train as the engine works with it: every default filled in, every number in micrometres,
+ * millimetres and milliradians, every id resolved. Made by `readTrain`; never changed afterwards.
+ */
+export interface Train {
+  readonly name: string
+  readonly units: DocumentUnits
+  readonly seenFrom: 'left' | 'right'
+  /** What people call the two sides; always given, "3 o'clock" and "9 o'clock" where the file names none. */
+  readonly sides: { readonly three: string; readonly nine: string }
+  /** Machines in train order, then skids in document order. */
+  readonly bodies: readonly Body[]
+  readonly machines: readonly Body[]
+  readonly couplings: readonly Coupling[]
+  readonly states: readonly State[]
+  readonly plan: PlanSettings
+}
+
+/** Anything that moves as one piece: a machine, or a skid under machines. */
+export interface Body {
+  readonly id: string
+  readonly name: string
+  readonly kind: 'machine' | 'skid'
+  readonly role: Role | 'skid'
+  readonly speed?: number
+  /** Place in the document, such as `machines[2]`. */
+  readonly place: string
+  /** Held now: chosen, or anchored. */
+  readonly held: boolean
+  readonly anchored?: string
+  readonly may: Freedom
+  /** Index in `bodies` of the skid that carries this machine. */
+  readonly skid?: number
+  /** Height of this body's feet above the plane of its skid's feet; 0 without a skid. */
+  readonly base: Millimetres
+  /** Mean x of the feet: the reference point of the motion. */
+  readonly x0: Millimetres
+  readonly axis: { readonly left: AxisPoint; readonly right: AxisPoint }
+  /** True where the file gives two axes, as for a parallel-shaft gearbox. */
+  readonly twoAxes: boolean
+  readonly weight: number
+  readonly effort: Micrometres
+  readonly tilt?: Milliradians
+  /** Kilograms. */
+  readonly mass?: Kilograms
+  /** What one jack may carry. */
+  readonly jack?: Kilograms
+  /** Slope from level as found, + rising to the right. */
+  readonly level?: Milliradians
+  readonly feet: readonly Foot[]
+  /** Sets of feet at the same x, left to right: their slide counts once. */
+  readonly rows: readonly FootRow[]
+  readonly restraints: readonly Restraint[]
+  readonly growth: ReadonlyMap<string, readonly GrowthPoint[]>
+}
+
+/** The shaft axis above the plane of the feet. */
+export interface AxisPoint {
+  readonly y: Millimetres
+  readonly z: Millimetres
+}
+
+/** What a body may do when it is not held, after its feet have had their say. */
+export interface Freedom {
+  readonly rise: boolean
+  readonly pitch: boolean
+  readonly slide: boolean
+  readonly yaw: boolean
+  readonly axial: boolean
+  readonly roll: boolean
+}
+
+export interface Foot {
+  readonly id: string
+  readonly place: string
+  readonly x: Millimetres
+  readonly y: Millimetres
+  readonly mayShim: boolean
+  readonly maySlide: boolean
+  readonly pack?: {
+    readonly now: Micrometres
+    readonly min: Micrometres
+    readonly max?: Micrometres
+  }
+  readonly lift?: Micrometres
+  readonly hole?: Hole
+  readonly soft?: Micrometres
+  /** Gaps under the foot's corners with its bolt loosened: left end toward 3, left toward 9, right toward 3, right toward 9. */
+  readonly gaps?: readonly [Micrometres, Micrometres, Micrometres, Micrometres]
+}
+
+/** Ends and sides of a foot in the order in which its four gaps are given. */
+export const corners = [
+  { end: 'left', side: 'three' },
+  { end: 'left', side: 'nine' },
+  { end: 'right', side: 'three' },
+  { end: 'right', side: 'nine' },
+] as const
+
+/** `x`, `y`: hole centre from bolt centre now; the document leaves them out where not measured. */
+export interface Hole {
+  readonly clearance: Micrometres
+  readonly x: Micrometres
+  readonly y: Micrometres
+  readonly centred: boolean
+}
+
+export interface FootRow {
+  readonly x: Millimetres
+  /** Indices in `feet`. */
+  readonly feet: readonly number[]
+}
+
+export type Range = readonly [low: Micrometres, high: Micrometres]
+
+export interface Restraint {
+  readonly id: string
+  readonly place: string
+  readonly x: Millimetres
+  readonly y: Millimetres
+  readonly z: Millimetres
+  readonly axial?: Range
+  readonly side?: Range
+  readonly rise?: Range
+}
+
+/** Movement of an axis at one x from the shut-down position to a state; only what was given. */
+export interface GrowthPoint {
+  readonly at: Millimetres
+  readonly axis: 'left' | 'right' | 'both'
+  readonly rise?: Micrometres
+  readonly side?: Micrometres
+  readonly axial?: Micrometres
+  readonly u: Micrometres
+}
+
+export interface Coupling {
+  readonly id: string
+  readonly name: string
+  readonly place: string
+  /** Indices in `machines` (and in `bodies`, which starts with the machines). */
+  readonly left: number
+  readonly right: number
+  /** Flex planes, p <= q. */
+  readonly p: Millimetres
+  readonly q: Millimetres
+  readonly mid: Millimetres
+  readonly tolerance: {
+    readonly flex?: Milliradians
+    readonly offset?: Micrometres
+    readonly angle?: Milliradians
+    readonly shape: 'box' | 'round'
+    readonly basis?: string
+  }
+  readonly aim: ReadonlyMap<string, Aim>
+  readonly setting?: ColdSetting
+  readonly axial?: {
+    readonly found: Millimetres
+    readonly want: Millimetres
+    readonly tolerance: Millimetres
+  }
+  readonly found: readonly ReadingSet[]
+}
+
+/** Misalignment wanted: offset at mid-span and slope. */
+export interface Aim {
+  readonly y: Micrometres
+  readonly z: Micrometres
+  readonly sy: Milliradians
+  readonly sz: Milliradians
+}
+
+/**
+ * How the maker wants the right axis to lie against the left one, cold. Used, it stands in every state
+ * for growth and aim of its coupling; else it only stands beside them.
+ */
+export interface ColdSetting extends Aim {
+  readonly used: boolean
+  readonly from?: string
+  /** Why it is used and not the growth figures. */
+  readonly why?: string
+  /** Parts that the file leaves out, taken as 0. */
+  readonly lacks: readonly string[]
+}
+
+export interface Reading {
+  readonly hour: number
+  readonly value: Micrometres
+}
+
+interface Sweep {
+  readonly place: string
+  readonly used: boolean
+  readonly readings: readonly Reading[]
+  readonly u: Micrometres
+}
+
+export type ReadingSet =
+  | (Sweep & {
+      readonly kind: 'rim'
+      readonly rides: 'left' | 'right'
+      readonly at: Millimetres
+      readonly sag: Micrometres
+      readonly sagGiven: boolean
+    })
+  | (Sweep & {
+      readonly kind: 'face'
+      readonly rides: 'left' | 'right'
+      readonly diameter: Millimetres
+      readonly face: 'front' | 'back'
+      readonly sag: Micrometres
+      readonly sagGiven: boolean
+    })
+  | (Sweep & { readonly kind: 'gap'; readonly diameter: Millimetres })
+  | (Sweep & {
+      readonly kind: 'spool'
+      readonly end: 'left' | 'right'
+      readonly diameter: Millimetres
+      readonly sag: Micrometres
+      readonly sagGiven: boolean
+    })
+  | {
+      readonly kind: 'line'
+      readonly place: string
+      readonly used: boolean
+      readonly at: Millimetres
+      readonly offset: { readonly y?: Micrometres; readonly z?: Micrometres }
+      readonly slope: { readonly y?: Milliradians; readonly z?: Milliradians }
+      readonly u: Micrometres
+      readonly uSlope: Milliradians
+    }
+
+export interface State {
+  readonly id: string
+  readonly name: string
+  /** Scales every limit of every coupling in this state. */
+  readonly factor: number
+}
+
+export interface PlanSettings {
+  readonly share: number
+  readonly weights: { readonly shim: number; readonly side: number; readonly axial: number }
+  readonly reserve: Micrometres
+  readonly shims?: {
+    readonly step: Micrometres
+    readonly stock: readonly Micrometres[]
+    /** Most plates in one pack. */
+    readonly most: number
+    /** Whether a pack that changes is made anew from the stock; else plates are added to it or taken from it. */
+    readonly rebuild: boolean
+    /** Most a foot of a machine on three rows or more may stand off the plane of its feet. */
+    readonly flat: Micrometres
+  }
+  /** Moves smaller than this are left alone wherever the plan holds without them. */
+  readonly leave: Micrometres
+  /** Most that one end may be lifted or lowered ahead of the other. */
+  readonly stage: Micrometres
+}

@@ -1,0 +1,158 @@
+import { valueOf } from '../engine/plan/sentence'
+import { sideNoun } from '../language/sides'
+import { caution } from '../text/remarksText'
+import { capital } from '../language/names'
+import { fineText, lengthText, shareText } from '../language/amounts'
+import type { GrowthPoint, Train } from '../mechanics/train'
+import type { PlanAnswer } from '../engine/work/answer'
+import type { Drawn } from './job'
+import type { Block, Chapter } from './page'
+import { sentence } from './words'
+
+/** What the plan stands on: everything not entered, growth as entered, what to look at twice, the proof. */
+export function assumptionsPage(job: Drawn): Chapter {
+  const { train, answer, document } = job
+  return {
+    section: 'assumptions',
+    title: 'What this stands on',
+    blocks: [
+      { kind: 'heading', text: 'Not entered', aside: 'and what was done instead' },
+      {
+        kind: 'list',
+        look: 'dash',
+        items:
+          answer.notEntered.length === 0
+            ? ['Nothing was missing.']
+            : answer.notEntered.map(({ what, instead }) =>
+                sentence(`${capital(what)}: ${instead}`),
+              ),
+      },
+      { kind: 'heading', text: 'Worth another look' },
+      {
+        kind: 'list',
+        look: 'dash',
+        items:
+          answer.findings.length === 0
+            ? ['Nothing stood out.']
+            : answer.findings.map(({ what }) => sentence(capital(what))),
+      },
+      ...growthTable(train),
+      ...feetTable(train),
+      { kind: 'heading', text: 'How sure the plan is' },
+      { kind: 'list', look: 'dash', items: proofItems(train, answer) },
+      ...(document.note === undefined
+        ? []
+        : ([
+            { kind: 'heading', text: 'Note in the file' },
+            ...document.note
+              .split(/\n+/)
+              .map((text) => ({ kind: 'text', look: 'plain', text }) as const),
+          ] as const)),
+      {
+        kind: 'box',
+        title: 'Planning aid',
+        items: [
+          caution,
+          'It does arithmetic. It replaces no isolation, lifting, hot-work or confined-space procedure, no permit, no maker\u2019s manual.',
+        ],
+      },
+    ],
+  }
+}
+
+function growthTable(train: Train): Block[] {
+  const { units } = train
+  const part = (value: number | undefined, ways: readonly [string, string]) =>
+    value === undefined || value === 0
+      ? []
+      : [`${fineText(Math.abs(value), units)} ${value > 0 ? ways[0] : ways[1]}`]
+  const words = (point: GrowthPoint): string => {
+    const parts = [
+      ...part(point.rise, ['up', 'down']),
+      ...part(point.side, [train.sides.three, train.sides.nine]),
+      ...part(point.axial, ['to the right', 'to the left']),
+    ]
+    return parts.length === 0 ? 'none' : parts.join(', ')
+  }
+  const rows = train.machines.flatMap((machine) =>
+    train.states.flatMap((state) =>
+      (machine.growth.get(state.id) ?? []).map((point) => [
+        machine.name,
+        state.name,
+        `${lengthText(point.at, units)}${point.axis === 'both' ? '' : `, ${point.axis} axis`}`,
+        words(point),
+      ]),
+    ),
+  )
+  if (rows.length === 0) return []
+  return [
+    { kind: 'heading', text: 'Growth as entered', aside: 'from the shut-down position' },
+    {
+      kind: 'table',
+      columns: [
+        { head: 'machine', width: 3 },
+        { head: 'state', width: 2 },
+        { head: 'at x', width: 2.8 },
+        { head: 'the axis moves', width: 5 },
+      ],
+      rows,
+    },
+  ]
+}
+
+function feetTable(train: Train): Block[] {
+  const { units } = train
+  return [
+    {
+      kind: 'heading',
+      text: 'Feet as entered',
+      aside: 'places along the train, packs and play of bolts now',
+    },
+    {
+      kind: 'table',
+      columns: [
+        { head: 'machine', width: 2.8 },
+        { head: 'foot', width: 2.3 },
+        { head: 'x', width: 2.1, align: 'right' },
+        { head: 'beside the middle line', width: 3.5 },
+        { head: 'pack now', width: 2, align: 'right' },
+        { head: 'least', width: 1.8, align: 'right' },
+        { head: 'most', width: 2, align: 'right' },
+        { head: 'bolt play across', width: 2, align: 'right' },
+      ],
+      rows: train.bodies.flatMap((body) =>
+        body.feet.map(({ id, x, y, pack, hole }) => [
+          body.name,
+          id,
+          lengthText(x, units),
+          y === 0 ? 'on it' : `${lengthText(Math.abs(y), units)}, ${sideNoun(train, y)}`,
+          pack ? fineText(pack.now, units) : 'not entered',
+          pack ? fineText(pack.min, units) : '-',
+          pack?.max === undefined ? '-' : fineText(pack.max, units),
+          hole ? fineText(hole.clearance, units) : 'not entered',
+        ]),
+      ),
+    },
+  ]
+}
+
+/** "Proven" is said of one thing alone: that no plan for these numbers costs less. */
+function proofItems(train: Train, { status, proof, cost, floor }: PlanAnswer): string[] {
+  return [
+    ...(status === 'planned' && proof
+      ? [
+          `Proven: no cheaper plan for these numbers. This one costs ${valueOf(cost ?? 0, train)}; none costs less than ${valueOf(proof.bound, train)}.`,
+          `Every limit and every coupling in every state was measured again on the moved machines by other code.`,
+        ]
+      : []),
+    ...(status === 'in-tolerance'
+      ? ['Every coupling was measured again in every state, with nothing moved.']
+      : []),
+    ...(floor === null
+      ? []
+      : [
+          `The smallest worst share that any allowed move reaches with this choice held is ${shareText(floor)}.`,
+        ]),
+    'It is as good as the numbers that went in: readings, distances, growth.',
+  ]
+}

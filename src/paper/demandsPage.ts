@@ -1,0 +1,104 @@
+import { shareText } from '../language/amounts'
+import { couplingFacts } from '../scene/couplingFacts'
+import { sentence } from './words'
+import type { Drawn } from './job'
+import type { Block, Chapter } from './page'
+
+/** What has to be met, on whose word, and how far the train is from it. */
+export function demandsPage(job: Drawn): Chapter {
+  const { train, answer, figures } = job
+  const facts = couplingFacts(train, answer, figures)
+  const planned = answer.couplings !== undefined
+  const moves = answer.status === 'planned'
+  return {
+    section: 'demands',
+    title: 'Tolerances and states',
+    blocks: [
+      { kind: 'heading', text: 'Tolerances', aside: 'of the shafts of each coupling' },
+      {
+        kind: 'table',
+        columns: [
+          { head: 'coupling', width: 3 },
+          { head: 'limit', width: 4 },
+          { head: 'basis', width: 4 },
+        ],
+        rows: facts.map(({ name, limits, basis }) => [name, limits, basis ?? 'not entered']),
+      },
+      { kind: 'heading', text: 'States', aside: 'all of them are met at once' },
+      {
+        kind: 'table',
+        columns: [
+          { head: 'state', width: 3 },
+          { head: 'every tolerance times', width: 2 },
+          { head: 'the plan may use', width: 2 },
+        ],
+        rows: train.states.map(({ name, factor }) => [
+          name,
+          String(factor),
+          `${shareText(answer.share)} of that`,
+        ]),
+      },
+      {
+        kind: 'heading',
+        text: planned && moves ? 'Use of the tolerances' : 'Use of the tolerances as found',
+        aside: 'over 100 % is beyond the limit',
+      },
+      ...sharesTable(facts, moves),
+      ...margin(job),
+    ],
+  }
+}
+
+function sharesTable(facts: ReturnType<typeof couplingFacts>, moves: boolean): Block[] {
+  const use = (percent: string, over: boolean) => (over ? `${percent} OVER` : percent)
+  return [
+    {
+      kind: 'table',
+      columns: [
+        { head: 'coupling', width: 3 },
+        { head: 'state', width: 2.4 },
+        { head: 'as found', width: 1.6, align: 'right' },
+        ...(moves ? [{ head: 'planned', width: 1.6, align: 'right', strong: true } as const] : []),
+        { head: moves ? 'the tightest check as planned' : 'the tightest check', width: 5 },
+      ],
+      rows: facts.flatMap(({ name, rows }) =>
+        rows.map((row) => {
+          const tight = moves ? (row.after ?? row.asFound) : row.asFound
+          return [
+            name,
+            row.name,
+            use(row.asFound.percent, row.asFound.over),
+            ...(moves ? [row.after ? use(row.after.percent, row.after.over) : 'not known'] : []),
+            `${tight.value}, ${tight.which}`,
+          ]
+        }),
+      ),
+    },
+  ]
+}
+
+/** Where nothing moves: how much room is left, and against what it has to be weighed. */
+function margin({ answer }: Drawn): Block[] {
+  if (answer.status !== 'in-tolerance') return []
+  const left = answer.share - answer.standingShare
+  return [
+    { kind: 'heading', text: 'Margin' },
+    {
+      kind: 'text',
+      look: 'strong',
+      text: sentence(
+        `As found the tightest coupling uses ${shareText(answer.standingShare)} of its tolerance; ${shareText(answer.share)} was asked for, so ${shareText(left)} of the tolerance is left before anything has to move`,
+      ),
+    },
+    {
+      kind: 'text',
+      look: 'plain',
+      text: 'Weigh it against how well the readings and the growth are known: where that is larger than the margin, read again before this is signed.',
+    },
+    {
+      kind: 'blanks',
+      columns: 3,
+      labels: ['nothing is moved: agreed by', 'signature', 'date and time'],
+    },
+  ]
+}

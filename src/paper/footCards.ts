@@ -1,0 +1,111 @@
+import { figureHeight, footFigure, type FootScales } from '../scene/footFigure'
+import type { FootFacts } from '../scene/footFacts'
+import { sideNoun, towardSide, upThePage } from '../language/sides'
+import { fineText } from '../language/amounts'
+import { fineSign } from '../mechanics/units'
+import type { StepAnswer } from '../engine/work/steps/answer'
+import type { Body, Train } from '../mechanics/train'
+import type { FootCard } from './page'
+import { wideCards } from './print'
+import { pxPerMm } from './size'
+import { footDials } from '../text/stepDials'
+
+/** Drawings of packs and holes are printed larger than on the screen. */
+const enlarged = 1.25
+/** Width of a foot's drawing by how many cards stand side by side (px of the scene). */
+const drawn = [100, 100, 80] as const
+
+/** Widest that a foot's drawing is, in px of the scene. */
+export const figureWidth = (columns: number): number => drawn[columns - 1] ?? 80
+
+/** The columns in which the feet of a body lie on its page, left to right; feet at one x share one. */
+export const columnsOf = (body: Body): number[] =>
+  [...new Set(body.feet.map(({ x }) => x))].sort((a, b) => a - b)
+
+/** Above the middle of the machine on its map, so that a card lies on the side of its foot. */
+export function rowOf(train: Train, body: Body, foot: number): 'far' | 'near' {
+  const ys = body.feet.map(({ y }) => y)
+  const middle = (Math.min(...ys) + Math.max(...ys)) / 2
+  return upThePage(train) * ((body.feet[foot]?.y ?? 0) - middle) > 1e-9 ? 'far' : 'near'
+}
+
+export interface CardSettings {
+  readonly columns: number
+  readonly scales: FootScales
+  /** What goes out and in, where packs were worked out. */
+  readonly recipe: (facts: FootFacts) => string | undefined
+  readonly steps: readonly StepAnswer[]
+}
+
+export function footCard(
+  train: Train,
+  body: Body,
+  facts: FootFacts,
+  { columns, scales, recipe, steps }: CardSettings,
+): FootCard {
+  const { shim, slide, along, pack, hole, bound } = facts
+  const { units } = train
+  const unit = fineSign[units.fine]
+  const width = figureWidth(columns)
+  const wide = columns <= wideCards
+  const xs = columnsOf(body)
+  const foot = body.feet[facts.foot]
+  const made = recipe(facts)
+  const amountText = (amount: { digits: string; unit: string } | undefined) =>
+    amount ? `${amount.digits} ${amount.unit}` : ''
+  return {
+    key: facts.key,
+    column: xs.indexOf(foot?.x ?? 0),
+    row: rowOf(train, body, facts.foot),
+    name: `Foot ${facts.name}`,
+    place: placeOf(train, body, facts.foot, wide),
+    figure: {
+      width: Math.round((width * enlarged) / pxPerMm),
+      height: Math.ceil((figureHeight * enlarged) / pxPerMm),
+      enlarged,
+      name: `pack and hole of foot ${facts.name}, now dashed, after drawn through`,
+      marks: footFigure(train, facts, width, scales),
+    },
+    shim: shim ? `${shim.word} ${amountText(shim.amount)}`.trim() : 'pack stays',
+    pack: pack
+      ? [`pack ${fineText(pack.now, units)}, then ${fineText(pack.after, units)}`]
+      : ['pack not entered: measure it'],
+    ...(made !== undefined && { recipe: made }),
+    slide: slide?.amount ? `slide ${amountText(slide.amount)}` : 'no slide',
+    toward: slide?.amount ? towardWords(slide.words) : '',
+    ...(along && { along: `${amountText(along.amount)} ${along.words}` }),
+    // on a narrow card there is no room for them: they stand in the order of work
+    dials: wide ? footDials(train, steps, body.id, facts.name) : [],
+    room: hole
+      ? `bolt room${wide ? ' left' : ''} ${amountText(hole.room)}${hole.where === 'all round' ? ', all round' : `, ${hole.where}`}`
+      : 'bolt room not entered: measure it before the slide',
+    bound,
+    actuals: [`pack, ${unit}`, `slid, ${unit}`, `bolt room, ${unit}`, 'by, time'],
+  }
+}
+
+const towardWords = (words: string): string =>
+  /^(to|toward|towards)\s/i.test(words.trim()) ? words.trim() : `toward ${words.trim()}`
+
+/** "left end, toward the stairs": which foot it is by where it stands. */
+function placeOf(train: Train, body: Body, index: number, wide: boolean): string {
+  const xs = columnsOf(body)
+  const foot = body.feet[index]
+  const column = xs.indexOf(foot?.x ?? 0)
+  const end =
+    xs.length < 2
+      ? ''
+      : column === 0
+        ? 'left end'
+        : column === xs.length - 1
+          ? 'right end'
+          : 'middle'
+  const ys = body.feet.map(({ y }) => y)
+  const middle = (Math.min(...ys) + Math.max(...ys)) / 2
+  const aside = (foot?.y ?? 0) - middle
+  const side = Math.abs(aside) < 1e-9 ? '' : sideNounWords(train, aside)
+  return [end, wide || end === '' ? side : ''].filter((part) => part !== '').join(', ')
+}
+
+const sideNounWords = (train: Train, y: number): string =>
+  /^\d/.test(sideNoun(train, y)) ? towardSide(train, y) : `${sideNoun(train, y)} side`

@@ -1,0 +1,123 @@
+import { footFacts, type FootFacts } from '../scene/footFacts'
+import { footScales } from '../scene/footFigure'
+import { fineText } from '../language/amounts'
+import { kilogramsPer, massSign } from '../mechanics/units'
+import { valueOf } from '../engine/plan/sentence'
+import { capital, inSentence, listed } from '../language/names'
+import type { Body, Train } from '../mechanics/train'
+import { columnsOf, figureWidth, footCard } from './footCards'
+import { footMap } from './footMap'
+import type { Drawn } from './job'
+import type { Block, Chapter, FootCard } from './page'
+import { wideCards } from './print'
+import { recipeOf } from './recipe'
+import { movedBodies } from './words'
+
+/** Most cards side by side: with more, digits would be too small for gloves. */
+const mostColumns = 3
+
+/** A page for each machine or skid that moves, its cards lying around its map as its feet lie. */
+export function footPages(job: Drawn): Chapter[] {
+  const { train, answer } = job
+  if (answer.status !== 'planned') return []
+  const facts = footFacts(train, answer)
+  return movedBodies(train, answer).flatMap((body) => {
+    const own = facts.filter((foot) => train.bodies[foot.body] === body)
+    return pagesOf(job, body, own)
+  })
+}
+
+function pagesOf(job: Drawn, body: Body, facts: readonly FootFacts[]): Chapter[] {
+  const { train, answer } = job
+  const rows = columnsOf(body)
+  const parts = Math.ceil(rows.length / mostColumns)
+  const columns = Math.ceil(rows.length / parts)
+  const scales = footScales(facts, () => figureWidth(columns))
+  const settings = {
+    columns,
+    scales,
+    recipe: (foot: FootFacts) => recipeOf(train, answer, body.id, foot.name),
+    steps: answer.steps?.steps ?? [],
+  }
+  const cards = facts.map((foot) => footCard(train, body, foot, settings))
+  return Array.from({ length: parts }, (_, part) => {
+    const here = cards.filter(({ column }) => Math.floor(column / columns) === part)
+    const side = (row: 'far' | 'near'): Block[] => {
+      const own = here.filter((card) => card.row === row).sort((a, b) => a.column - b.column)
+      return own.length === 0 ? [] : cardRows(own, columns)
+    }
+    return {
+      section: 'feet',
+      title: `${body.name}: feet${parts > 1 ? `, part ${part + 1} of ${parts}` : ''}`,
+      blocks: [
+        ...(part === 0 ? [before(job, body)] : []),
+        ...side('far'),
+        {
+          kind: 'figures',
+          figures: [
+            footMap(train, train.bodies.indexOf(body), columns <= wideCards ? 'wide' : 'narrow'),
+          ],
+        },
+        ...side('near'),
+      ],
+    } satisfies Chapter
+  })
+}
+
+/** Feet that share a column stand in further rows. */
+function cardRows(cards: readonly FootCard[], columns: number): Block[] {
+  const rows: FootCard[][] = []
+  for (const card of cards) {
+    const row = rows.find(
+      (list) => list.length < columns && list.every(({ column }) => column !== card.column),
+    )
+    if (row) row.push(card)
+    else rows.push([card])
+  }
+  return rows.map((row) => ({ kind: 'feet', columns, cards: row }))
+}
+
+/** What must be true before a hand is put to the machine. */
+function before({ train, answer }: Drawn, body: Body): Block {
+  const held = train.bodies.filter(({ held }) => held).map(({ name }) => inSentence(name))
+  const carried = train.machines.filter(({ skid }) => skid === train.bodies.indexOf(body))
+  const tx = answer.bodies?.find(({ id }) => id === body.id)?.move.tx ?? 0
+  const lifts = (answer.feet ?? []).some(({ body: id, shim }) => id === body.id && shim !== 0)
+  return {
+    kind: 'box',
+    title: 'Isolated, locked, tried to start? Then:',
+    items: [
+      ...(lifts
+        ? [
+            `No hand between foot and base: slip shims with a tool, a block beside each jack. Lift no more than the shims need, and no end more than ${fineText(train.plan.stage, train.units)} ahead of the other.${massText(body, train)}`,
+          ]
+        : []),
+      `${held.length > 0 ? `A dial on ${listed(held)} must stay at 0. ` : ''}Fingers out of bolt holes. Jackscrews back off after each move.`,
+      ...(carried.length > 0
+        ? [`It carries ${listed(carried.map(({ name }) => inSentence(name)))}: they move with it.`]
+        : []),
+      ...(body.skid === undefined
+        ? []
+        : [
+            `What is written here is its own move on ${inSentence(train.bodies[body.skid]?.name ?? '')}.`,
+          ]),
+      ...(Math.abs(tx) > 0 && alongText(train, tx) !== '' ? [capital(alongText(train, tx))] : []),
+    ],
+  }
+}
+
+function massText({ mass, jack }: Body, { units }: Train): string {
+  const text = (value: number) =>
+    `${Math.round(value / kilogramsPer[units.length])} ${massSign[units.length]}`
+  return [
+    ...(mass === undefined ? [] : [` Mass ${text(mass)}.`]),
+    ...(jack === undefined ? [] : [` One jack carries at most ${text(jack)}.`]),
+  ].join('')
+}
+
+function alongText(train: Train, tx: number): string {
+  const text = valueOf(Math.abs(tx), train)
+  return /[1-9]/.test(text)
+    ? `it also moves ${text} along the train, to the ${tx > 0 ? 'right' : 'left'}.`
+    : ''
+}

@@ -1,0 +1,129 @@
+import type { PlanAnswer } from '../engine/work/answer'
+import type { HoldList } from '../text/holdList'
+import { afterWork } from '../engine/work/loop/afterWork'
+import { sentenceOf } from '../engine/plan/sentence'
+import { caution } from '../text/remarksText'
+import { capital, counted, inSentence, listed } from '../language/names'
+import type { Drawn } from './job'
+import type { Block, Chapter } from './page'
+import { readyBox } from './readyPage'
+import { trainFigure } from './trainFigure'
+import { sentence, sidesInWords, signInWords } from './words'
+
+/** The first page: what is asked of whom, on which train, and who stands for it. */
+export function frontPage(job: Drawn): Chapter {
+  const { train, answer, plan, document } = job
+  // what is worked by, and what is proven of the least move before rounding
+  const { headline, moves } = sentenceOf(train, answer)
+  const { proof } = sentenceOf(train, plan)
+  return {
+    section: 'front',
+    title: answer.status === 'in-tolerance' ? 'Nothing needs to move' : 'Work sheet',
+    blocks: [
+      {
+        kind: 'text',
+        look: 'lead',
+        text: [document.name, ...(document.site === undefined ? [] : [document.site])].join(', '),
+      },
+      { kind: 'figures', figures: [trainFigure(train)] },
+      { kind: 'text', look: 'plain', text: `${sidesInWords(train)} ${signInWords} ${caution}` },
+      ...judged(job),
+      { kind: 'text', look: 'lead', text: headline },
+      { kind: 'text', look: 'strong', text: moves },
+      ...sure(proof, plan),
+      ...inTheWay(plan),
+      ...(answer.ready && answer.status !== 'impossible' ? readyBox(answer, answer.ready) : []),
+      ...stays(job),
+      { kind: 'heading', text: 'Signatures' },
+      {
+        kind: 'blanks',
+        columns: 4,
+        labels: signatures(answer.status).flatMap((role) => [role, 'name', 'signature', 'date']),
+      },
+    ],
+  }
+}
+
+/** After work: how the train was found to stand, before what the plan would still ask for. */
+function judged({ document, train, plan }: Drawn): Block[] {
+  const after = afterWork(document, train, plan)
+  if (!after) return []
+  if (!after.settled) return [{ kind: 'text', look: 'strong', text: after.words }]
+  return [
+    { kind: 'box', title: 'NOTHING MORE TO DO', items: [after.words] },
+    { kind: 'text', look: 'plain', text: 'What the share asked for would still take:' },
+  ]
+}
+
+/** What is proven, and what the store's shims make of it. */
+function sure(proof: string, { rounded }: PlanAnswer): Block[] {
+  const more = rounded && !proof.includes(rounded.sentence) ? rounded.sentence : ''
+  const text = [proof, more].filter((part) => part !== '').join(' ')
+  return text === '' ? [] : [{ kind: 'text', look: 'plain', text }]
+}
+
+/** Of an impossible train: what cannot be had together, and where the ways out stand. */
+function inTheWay({ conflictSentence, remedies }: PlanAnswer): Block[] {
+  if (conflictSentence === undefined) return []
+  const ways = (remedies ?? []).filter(({ solves }) => solves).length
+  return [
+    {
+      kind: 'box',
+      title: 'NO PLAN: nothing may be moved by this sheet',
+      items: [
+        conflictSentence,
+        ways === 0
+          ? 'Nothing that was tried works; what was tried stands on the next page.'
+          : `What would work stands on the next page, ${counted(ways, 'way', 'ways')} by effort.`,
+      ],
+    },
+  ]
+}
+
+function signatures(status: PlanAnswer['status']): string[] {
+  const last: Partial<Record<PlanAnswer['status'], string>> = {
+    'in-tolerance': 'Agreed: nothing is moved',
+    impossible: 'Decided',
+  }
+  return ['Prepared', 'Signs read back by another', last[status] ?? 'Released for work']
+}
+
+/** What does not move, and why. */
+function stays({ train, answer, holds }: Drawn): Block[] {
+  const held = train.bodies.filter(({ held }) => held)
+  const chosen = held
+    .filter(({ anchored }) => anchored === undefined)
+    .map(({ name }) => inSentence(name))
+  return [
+    { kind: 'heading', text: 'What is held, and why' },
+    {
+      kind: 'list',
+      look: 'dash',
+      items: [
+        ...(held.length === 0 ? ['Nothing is held: every machine may move.'] : []),
+        ...(chosen.length === 0 ? [] : [`${capital(listed(chosen))}: by choice.`]),
+        ...held.flatMap(({ name, anchored }) =>
+          anchored === undefined
+            ? []
+            : [`${capital(inSentence(name))}: may never be let go: ${sentence(anchored)}`],
+        ),
+        ...(holds ? whyHeld(holds, answer.status === 'planned') : []),
+        ...(holds || answer.status !== 'planned'
+          ? []
+          : ['Other choices of what to hold were not compared on this sheet.']),
+      ],
+    },
+  ]
+}
+
+/** How this choice stands among all that were solved, as the page that compares them has it. */
+function whyHeld({ shown, solved }: HoldList, planned: boolean): string[] {
+  if (!planned) return [`${counted(solved, 'choice', 'choices')} of what to hold were solved.`]
+  const place = shown.findIndex(({ current }) => current)
+  const item = shown[place]
+  if (!item) return []
+  const of = `Of ${counted(solved, 'choice', 'choices')} of what to hold`
+  if (place === 0) return [`${of} none needs less, moves and effort together.`]
+  const why = item.why === '' ? '' : ` ${sentence(capital(item.why))}`
+  return [`${of} it is number ${place + 1} by moves and effort.${why}`]
+}

@@ -1,0 +1,83 @@
+import { line, type Look } from '../scene/drawings/marks'
+import { shareText } from '../language/amounts'
+import { stateDash } from '../scene/stateStyle'
+import { fineSign, micrometresPer, millimetresPer } from '../mechanics/units'
+import type { PlanAnswer } from '../engine/work/answer'
+import type { Train } from '../mechanics/train'
+import { graph } from './graph'
+import type { GraphScale } from './graphScale'
+import type { Drawn } from './job'
+import { label, type Chapter, type Figure, type PaperMark } from './page'
+import { barLength, pxPerMm, textWidth } from './size'
+import { labelWidth } from './textSize'
+
+/** Rise and side on one page, as on graph paper: a ruler can be laid on them. */
+export function graphPage({ train, answer, figures }: Drawn): Chapter {
+  const rise = graph(train, figures, 'rise')
+  const side = graph(train, figures, 'side')
+  return {
+    section: 'graph',
+    title: 'The shaft lines, to scale',
+    blocks: [
+      { kind: 'figures', figures: [key(train, answer)] },
+      { kind: 'heading', text: 'Up and down', aside: scaleWords(train, rise.scale) },
+      { kind: 'figures', figures: [rise.figure] },
+      { kind: 'heading', text: 'To the sides', aside: scaleWords(train, side.scale) },
+      { kind: 'figures', figures: [side.figure] },
+      {
+        kind: 'text',
+        look: 'small',
+        text: `${figures.zero.replace('zero:', 'Zero:')}. Figures at the left in ${fineSign[train.units.fine]}, at the top in ${train.units.length}. Thick strokes on the lower edge: feet; thin ones: flex planes. Posts: the planned line must pass between them for every state to stay within ${shareText(answer.share)} of tolerance.`,
+      },
+    ],
+  }
+}
+
+/** "along 1:40 (bar below: 4000 mm), across 100:1 (10 mm: 100 um)". */
+function scaleWords(train: Train, { along, across }: GraphScale): string {
+  const { units } = train
+  const number = (value: number) => String(Number(value.toPrecision(4)))
+  const length = number((barLength * along) / millimetresPer[units.length])
+  const inch = units.length === 'in'
+  const sample = inch ? millimetresPer.in : 10
+  const value = number((sample / across) * (1000 / micrometresPer[units.fine]))
+  return `along 1:${number(along)} (bar below: ${length} ${units.length}), across ${number(across)}:1 (${inch ? '1 in' : '10 mm'}: ${value} ${fineSign[units.fine]})`
+}
+
+/** What the lines mean. */
+function key(train: Train, { status, feet }: PlanAnswer): Figure {
+  const samples: { words: string; look: Look; dash?: string }[] = [
+    ...(status === 'in-tolerance' ? [] : [{ words: 'as found', look: 'found' } as const]),
+    ...(feet === undefined
+      ? []
+      : [
+          {
+            words: status === 'planned' ? 'planned, cold' : 'as found and as it stays, cold',
+            look: 'planned',
+          } as const,
+        ]),
+    ...train.states.map(({ name }, s) => ({
+      words: name,
+      look: 'state' as const,
+      dash: stateDash(s),
+    })),
+  ]
+  const wide = textWidth * pxPerMm
+  const marks: PaperMark[] = []
+  let [x, y] = [0, 12]
+  for (const { words, look, dash } of samples) {
+    const width = 52 + labelWidth(words, 13.4) + 20
+    if (x > 0 && x + width > wide) [x, y] = [0, y + 18]
+    marks.push(
+      line(x, y - 4, x + 46, y - 4, look, dash),
+      label(x + 52, y, words, { anchor: 'start' }),
+    )
+    x += width
+  }
+  return {
+    width: textWidth,
+    height: Math.ceil((y + 6) / pxPerMm),
+    name: 'what the lines mean',
+    marks,
+  }
+}

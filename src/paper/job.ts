@@ -1,0 +1,29 @@
+import type { PlanAnswer } from '../engine/work/answer'
+import { figuresOf, type Figures } from '../scene/figures'
+import type { HoldList } from '../text/holdList'
+import { toldAnswer } from '../text/packsText'
+import type { TrainDocument } from '../document/schema'
+import type { Train } from '../mechanics/train'
+
+/** What a work sheet is made from: the file as typed and as read, its plan, and what else was worked out. */
+export interface PaperJob {
+  readonly document: TrainDocument
+  readonly train: Train
+  readonly answer: PlanAnswer
+  /** Choices of held bodies, where they were solved. */
+  readonly holds?: HoldList
+}
+
+/** The same with the lines behind the drawings, worked out once. */
+export interface Drawn extends PaperJob {
+  /** As it is carried out: rounded to the shims of the store where that was worked out. */
+  readonly answer: PlanAnswer
+  /** The least move, before rounding: what is proven. */
+  readonly plan: PlanAnswer
+  readonly figures: Figures
+}
+
+export function drawn(job: PaperJob): Drawn {
+  const answer = toldAnswer(job.answer)
+  return { ...job, answer, plan: job.answer, figures: figuresOf(job.train, answer) }
+}

@@ -1,0 +1,186 @@
+import type { Mark } from '../scene/drawings/marks'
+
+/** Sheets of paper that a work sheet is laid out for. */
+export type PaperSize = 'a4' | 'letter'
+
+/** A work sheet as data: what stands on which page, in the words and digits people read. */
+export interface Paper {
+  readonly size: PaperSize
+  readonly train: string
+  /** Told on every page, so that pages of two sheets cannot be mixed up. */
+  readonly revision: string
+  /** As given; blank lines to be filled in where it is not. */
+  readonly date: string
+  /** At the head of every page; empty where the sheet may be worked by. */
+  readonly notice: string
+  readonly pages: readonly Page[]
+}
+
+export interface Page {
+  readonly section: Section
+  readonly title: string
+  readonly blocks: readonly Block[]
+}
+
+export type Section =
+  | 'front'
+  | 'demands'
+  | 'remedies'
+  | 'ready'
+  | 'order'
+  | 'feet'
+  | 'readings'
+  | 'graph'
+  | 'arithmetic'
+  | 'choices'
+  | 'stores'
+  | 'handover'
+  | 'assumptions'
+
+/** A section before it is cut into pages; `alone` blocks begin a page of their own. */
+export interface Chapter {
+  readonly section: Section
+  readonly title: string
+  readonly blocks: readonly Block[]
+}
+
+export type Block =
+  | { readonly kind: 'heading'; readonly text: string; readonly aside?: string }
+  | { readonly kind: 'text'; readonly look: TextLook; readonly text: string }
+  /** Framed: what must be seen before anything is done. */
+  | { readonly kind: 'box'; readonly title: string; readonly items: readonly string[] }
+  | { readonly kind: 'list'; readonly look: 'dash' | 'tick'; readonly items: readonly string[] }
+  | Table
+  /** `leads`: drawings of what follows, never parted from it. */
+  | { readonly kind: 'figures'; readonly figures: readonly Figure[]; readonly leads?: boolean }
+  /** Labels with a line to write on. */
+  | { readonly kind: 'blanks'; readonly labels: readonly string[]; readonly columns: number }
+  | { readonly kind: 'feet'; readonly columns: number; readonly cards: readonly FootCard[] }
+  | { readonly kind: 'step'; readonly step: StepCard }
+
+export type TextLook = 'plain' | 'lead' | 'strong' | 'small' | 'sum'
+
+export interface Table {
+  readonly kind: 'table'
+  readonly columns: readonly Column[]
+  readonly rows: readonly (readonly Cell[])[]
+  /** Rows to write in, taller than print. */
+  readonly tall?: boolean
+}
+
+export interface Column {
+  readonly head: string
+  /** Part of the width, as a weight beside the others. */
+  readonly width: number
+  readonly align?: 'right'
+  /** Digits to be read at arm's length. */
+  readonly strong?: boolean
+}
+
+/** Text, or an empty box to write in. */
+export type Cell = string
+
+/** A drawing: px inside, mm on paper, 96 px to the inch, so that 1 px is drawn as 1 px. */
+export interface Figure {
+  /** mm */
+  readonly width: number
+  /** mm */
+  readonly height: number
+  /** Read to people who cannot see it. */
+  readonly name: string
+  readonly marks: readonly PaperMark[]
+  /** Printed px for a px of the marks; 1 where it is not given. */
+  readonly enlarged?: number
+  readonly caption?: string
+}
+
+/** Marks of the scene, words among them, and marks set elsewhere. */
+export type PaperMark = Mark | Label | Group
+
+export interface Group {
+  readonly kind: 'group'
+  readonly x: number
+  readonly y: number
+  readonly marks: readonly PaperMark[]
+}
+
+export interface Label {
+  readonly kind: 'label'
+  readonly x: number
+  readonly y: number
+  readonly text: string
+  /** px */
+  readonly size: number
+  readonly anchor: 'start' | 'middle' | 'end'
+  readonly bold?: boolean
+  /** On a ground of paper, so that lines behind do not cross it. */
+  readonly halo?: boolean
+}
+
+/** One step of the work, with a place to sign it off. */
+export interface StepCard {
+  readonly id: string
+  readonly number: number
+  readonly words: string
+  readonly breaks: readonly string[]
+  readonly cautions: readonly string[]
+  readonly dials: readonly string[]
+  readonly expected: readonly string[]
+  /** What must be seen and agreed before the next step. */
+  readonly hold?: string
+}
+
+/** One foot on its machine's page: what to do there, what came of it. */
+export interface FootCard {
+  readonly key: string
+  /** Row and column as the foot lies on the map; columns from the left end. */
+  readonly column: number
+  readonly row: 'far' | 'near'
+  readonly name: string
+  /** Where it is: "left end, toward the stairs". */
+  readonly place: string
+  readonly figure: Figure
+  /** "add 0.36 mm", "remove 0.04 mm", "pack stays". */
+  readonly shim: string
+  /** "pack 3.00 mm, then 3.36 mm". */
+  readonly pack: readonly string[]
+  readonly recipe?: string
+  /** "slide 1.26 mm", "no slide". */
+  readonly slide: string
+  /** "toward the stairs"; empty without a slide. */
+  readonly toward: string
+  readonly along?: string
+  /** What dials at the foot show, each with its sign in words. */
+  readonly dials: readonly string[]
+  readonly room: string
+  readonly bound: readonly string[]
+  readonly actuals: readonly string[]
+}
+
+export const label = (
+  x: number,
+  y: number,
+  text: string,
+  {
+    size = 13.4,
+    anchor = 'middle',
+    bold = false,
+    halo = false,
+  }: { size?: number; anchor?: Label['anchor']; bold?: boolean; halo?: boolean } = {},
+): Label => ({
+  kind: 'label',
+  x,
+  y,
+  text,
+  size,
+  anchor,
+  ...(bold && { bold }),
+  ...(halo && { halo }),
+})
+
+export const group = (x: number, y: number, marks: readonly PaperMark[]): Group => ({
+  kind: 'group',
+  x,
+  y,
+  marks,
+})

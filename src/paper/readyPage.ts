@@ -1,0 +1,180 @@
+import type {
+  ReadyAnswer,
+  ReadyItem,
+  ReadyState,
+  SoftFootAnswer,
+} from '../engine/work/ready/answer'
+import type { PlanAnswer } from '../engine/work/answer'
+import { fineSign } from '../mechanics/units'
+import { capital, inSentence } from '../language/names'
+import type { Train } from '../mechanics/train'
+import type { Drawn } from './job'
+import type { Block, Chapter } from './page'
+import { holdWords, sentence } from './words'
+
+const states: Record<ReadyState, string> = {
+  in: 'in',
+  waived: 'waived',
+  missing: 'MISSING',
+  bad: 'NOT GOOD',
+}
+
+/** What has to be in before anything is moved: what is, what is not, and sheets to fill in. */
+export function readyPage({ train, answer }: Drawn): Chapter[] {
+  const { ready } = answer
+  if (!ready) return []
+  return [
+    {
+      section: 'ready',
+      title: moves(answer) ? 'Before anything is moved' : 'What is in, and what is not',
+      blocks: [
+        ...readyBox(answer, ready),
+        {
+          kind: 'table',
+          columns: [
+            { head: 'what', width: 1.5 },
+            { head: 'of', width: 2.2 },
+            { head: 'stands', width: 1.7, strong: true },
+            { head: 'as entered', width: 6 },
+            { head: 'waived by', width: 2 },
+          ],
+          rows: ready.items.map((item) => [
+            item.what,
+            placeOf(train, item),
+            states[item.state],
+            sentence(capital(item.words)),
+            item.state === 'waived'
+              ? `${item.by ?? ''}: ${item.why ?? ''}`
+              : item.state === 'in'
+                ? ' '
+                : '',
+          ]),
+        },
+        ...ready.softFoot.flatMap((soft) => softBlocks(train, soft)),
+        ...softSheet(train, ready),
+        ...strainSheet(train, ready),
+      ],
+    },
+  ]
+}
+
+/** A train in tolerance is not worked on: it is agreed to, and that too is only as sure as what is in. */
+const moves = ({ status }: PlanAnswer): boolean => status !== 'in-tolerance'
+
+/** The verdict, framed: on the first page and on the one that has it in full. */
+export function readyBox(
+  answer: PlanAnswer,
+  { ready, sentence: says, ...more }: ReadyAnswer,
+): Block[] {
+  const { provisionalSentence } = more
+  const words = capital(says.replace(/^(not ready|ready): /i, ''))
+  if (!moves(answer))
+    return [
+      {
+        kind: 'box',
+        title: ready ? 'ALL IN' : 'NOT ALL IN',
+        items: ready
+          ? [words]
+          : [words, 'That nothing needs to move is only as sure as what is missing here.'],
+      },
+    ]
+  return [
+    {
+      kind: 'box',
+      title: ready ? 'READY' : 'NOT READY',
+      items: [words, ...(provisionalSentence === '' ? [] : [provisionalSentence])],
+    },
+  ]
+}
+
+/** What stands at the head of every page of a sheet that is not to be worked by as it is. */
+export function noticeOf(ready: ReadyAnswer | undefined): string {
+  if (!ready) return ''
+  const parts = [
+    ...(ready.ready ? [] : ['NOT READY']),
+    ...(ready.provisional ? ['PROVISIONAL'] : []),
+  ]
+  return parts.length === 0 ? '' : `${parts.join(', ')}: see page 1`
+}
+
+const placeOf = (train: Train, { what, where }: ReadyItem): string =>
+  what === 'soft foot'
+    ? (train.bodies.find(({ id }) => id === where)?.name ?? where)
+    : (train.couplings.find(({ id }) => id === where)?.name ?? where)
+
+function softBlocks(train: Train, soft: SoftFootAnswer): Block[] {
+  const name = train.bodies.find(({ id }) => id === soft.body)?.name ?? soft.body
+  return [
+    {
+      kind: 'heading',
+      text: `Soft feet of ${inSentence(name)}`,
+      aside: 'a step of its own, first',
+    },
+    {
+      kind: 'list',
+      look: 'tick',
+      items: [...soft.words, ...soft.moves.map(({ words }) => `That moves ${words}.`)].map((text) =>
+        sentence(capital(text)),
+      ),
+    },
+    { kind: 'box', title: 'Hold', items: [sentence(holdWords(soft.hold))] },
+  ]
+}
+
+/** Feet whose gaps were not measured, with room to write them. */
+function softSheet(train: Train, ready: ReadyAnswer): Block[] {
+  const missing = ready.items.filter(
+    ({ what, state }) => what === 'soft foot' && state === 'missing',
+  )
+  if (missing.length === 0) return []
+  const unit = fineSign[train.units.fine]
+  return [
+    {
+      kind: 'heading',
+      text: 'Soft foot, to be measured',
+      aside: 'one bolt loosened at a time, the others tight',
+    },
+    {
+      kind: 'table',
+      tall: true,
+      columns: [
+        { head: 'machine', width: 3 },
+        { head: 'foot', width: 2 },
+        { head: `rises, ${unit}`, width: 1.8 },
+        { head: `gaps at its four corners, ${unit}`, width: 4.4 },
+        { head: 'by, time', width: 2 },
+      ],
+      rows: missing.flatMap(({ where }) => {
+        const body = train.bodies.find(({ id }) => id === where)
+        return (body?.feet ?? []).map(({ id }) => [body?.name ?? '', id, '', '', ''])
+      }),
+    },
+  ]
+}
+
+function strainSheet(train: Train, ready: ReadyAnswer): Block[] {
+  const missing = ready.items.filter(
+    ({ what, state }) => what === 'pipe strain' && state === 'missing',
+  )
+  if (missing.length === 0) return []
+  const unit = fineSign[train.units.fine]
+  return [
+    {
+      kind: 'heading',
+      text: 'Pipe strain, to be measured',
+      aside: 'how far the shaft goes at the coupling as each flange is made up',
+    },
+    {
+      kind: 'table',
+      tall: true,
+      columns: [
+        { head: 'coupling', width: 3 },
+        { head: 'flange', width: 3 },
+        { head: `up or down, ${unit}`, width: 2.2 },
+        { head: `to which side, ${unit}`, width: 2.2 },
+        { head: 'by, time', width: 2 },
+      ],
+      rows: missing.flatMap((item) => [1, 2].map(() => [placeOf(train, item), '', '', '', ''])),
+    },
+  ]
+}

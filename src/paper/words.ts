@@ -1,0 +1,35 @@
+import { shareText } from '../language/amounts'
+import type { Body, Train } from '../mechanics/train'
+import type { PlanAnswer } from '../engine/work/answer'
+import { towardSide } from '../language/sides'
+import { showsNothing } from '../engine/plan/sentence'
+import { capital } from '../language/names'
+
+/** Which side is which, and how signs are meant: said on every page where either is read. */
+export const sidesInWords = (train: Train): string =>
+  `Seen from the ${train.seenFrom} end, 3 o'clock is ${towardSide(train, 1)} and 9 o'clock is ${towardSide(train, -1)}. Left and right are those of the drawing.`
+
+export const signInWords = 'A dial reads + when its stem is pushed in.'
+
+/** "a third of", with the digits: "70 % of every tolerance". */
+export const askedInWords = (answer: PlanAnswer): string =>
+  `${shareText(answer.share)} of every tolerance is the most that this plan may use.`
+
+/** Bodies that the plan moves by themselves, as far as the digits show. */
+export function movedBodies(train: Train, answer: PlanAnswer): Body[] {
+  const shows = (value: number) => !showsNothing(value, train)
+  return train.bodies.filter(
+    (body) =>
+      !body.held &&
+      (shows(answer.bodies?.find(({ id }) => id === body.id)?.move.tx ?? 0) ||
+        (answer.feet ?? []).some(
+          (foot) => foot.body === body.id && (shows(foot.shim) || shows(foot.side)),
+        )),
+  )
+}
+
+/** A sentence with its full stop. */
+export const sentence = (text: string): string => (/[.!?]$/.test(text.trim()) ? text : `${text}.`)
+
+/** What a hold point asks for, without its own name in front. */
+export const holdWords = (hold: string): string => capital(hold.replace(/^hold( point)?: /i, ''))

@@ -1,0 +1,118 @@
+import type { FootFacts } from './footFacts'
+import { line, type Mark } from './drawings/marks'
+import { spread } from './spread'
+
+/** Height of the strip in which leaders run from feet to cards (px). */
+export const leaderHeight = 16
+const gap = 8
+const margin = 4
+
+/** A held foot says one word; a foot that moves needs room for its side's name, and takes what there is. */
+const heldWidth = 72
+const [narrowest, widest] = [96, 150]
+
+export type WidthOf = (facts: FootFacts) => number
+
+const widthOf =
+  (moving: number): WidthOf =>
+  (facts) =>
+    facts.held ? heldWidth : moving
+
+/** As narrow as a card may be. */
+export const narrowestOf = ({ held }: { readonly held: boolean }): number =>
+  held ? heldWidth : narrowest
+
+/** A foot on the plan that wants a card. */
+export interface StandingFoot {
+  readonly facts: FootFacts
+  readonly x: number
+  readonly y: number
+  readonly far: boolean
+}
+
+/** Room that cards of these widths take on one level, and on two. */
+export function levelsNeed(widths: readonly number[], levels: 1 | 2): number {
+  const side = (some: readonly number[]) =>
+    some.reduce((sum, width) => sum + width + gap, 2 * margin - gap)
+  if (levels === 1) return side(widths)
+  return Math.max(...[0, 1].map((k) => side(widths.filter((_, i) => i % 2 === k))))
+}
+
+/** The widest that cards of moving feet may be: on one level if they fit there, else on two. */
+export function movingWidth(sides: readonly (readonly StandingFoot[])[], page: number): WidthOf {
+  const fits = (feet: readonly StandingFoot[]): number => {
+    const held = feet.filter(({ facts }) => facts.held).length
+    const room = page - 2 * margin - held * heldWidth - (feet.length - 1) * gap
+    return room / Math.max(1, feet.length - held)
+  }
+  const every = (feet: readonly StandingFoot[], k: number) => feet.filter((_, i) => i % 2 === k)
+  const single = Math.min(...sides.map(fits))
+  const double = Math.min(...sides.flatMap((feet) => [fits(every(feet, 0)), fits(every(feet, 1))]))
+  const width = single >= narrowest ? single : Math.max(narrowest, double)
+  return widthOf(Math.floor(Math.min(widest, width)))
+}
+
+interface Placed {
+  readonly cards: readonly {
+    readonly facts: FootFacts
+    readonly left: number
+    readonly width: number
+  }[]
+  readonly leaders: readonly Mark[]
+  readonly passing: readonly number[]
+}
+
+/** One level where all cards fit side by side; otherwise every other card steps back to a second. */
+export function levelsOf(
+  feet: readonly StandingFoot[],
+  page: number,
+  far: boolean,
+  width: WidthOf,
+): Placed[] {
+  const widths = feet.map(({ facts }) => width(facts))
+  const needed = widths.reduce((sum, width) => sum + width + gap, 0)
+  const place = (some: readonly StandingFoot[]) => {
+    const cards = some.map(({ facts, x }) => ({ want: x, width: width(facts) }))
+    const lefts = spread(cards, gap, margin, page - margin)
+    return some.map((foot, i) => ({
+      foot,
+      facts: foot.facts,
+      left: lefts[i] ?? 0,
+      width: width(foot.facts),
+    }))
+  }
+  const leader = (from: number, to: number): Mark =>
+    far ? line(to, 0, from, leaderHeight, 'leader') : line(from, 0, to, leaderHeight, 'leader')
+  const middle = (card: { left: number; width: number }) => card.left + card.width / 2
+  if (needed - gap <= page - 2 * margin) {
+    const cards = place(feet)
+    return [{ cards, leaders: cards.map((card) => leader(card.foot.x, middle(card))), passing: [] }]
+  }
+  const first = place(feet.filter((_, i) => i % 2 === 0))
+  const second = place(feet.filter((_, i) => i % 2 === 1))
+  const openings = [
+    margin / 2,
+    ...first.slice(1).map(({ left }) => left - gap / 2),
+    (first.at(-1)?.left ?? 0) + (first.at(-1)?.width ?? 0) + gap / 2,
+  ]
+  const passing = second.map(({ foot }, i) => {
+    // every second card lies between two first ones, so its own opening is the one after as many
+    const own = openings[i + 1] ?? foot.x
+    return own
+  })
+  return [
+    {
+      cards: first,
+      leaders: [
+        ...first.map((card) => leader(card.foot.x, middle(card))),
+        ...second.map((card, i) => leader(card.foot.x, passing[i] ?? card.foot.x)),
+      ],
+      passing,
+    },
+    {
+      cards: second,
+      leaders: second.map((card, i) => leader(passing[i] ?? card.foot.x, middle(card))),
+      passing: [],
+    },
+  ]
+}

@@ -1,0 +1,154 @@
+import { fineDigits, shareText, slopeText } from '../language/amounts'
+import { fineSign, micrometresPer, slopeSign } from '../mechanics/units'
+import type { Coupling, Train } from '../mechanics/train'
+import type { CheckAnswer, CouplingAnswer } from '../engine/plan/answer'
+import type { PlanAnswer } from '../engine/work/answer'
+import { inSentence } from '../language/names'
+import type { Figures } from './figures'
+import { sideName } from '../language/sides'
+
+/** What one coupling's card says: a row a state. */
+export interface CouplingFacts {
+  readonly coupling: number
+  readonly name: string
+  readonly limits: string
+  readonly basis?: string
+  readonly rows: readonly StateRow[]
+}
+
+export interface StateRow {
+  readonly state: number
+  readonly name: string
+  /** After the plan; absent where there is none. */
+  readonly after?: Use
+  readonly asFound: Use
+  /** True where what was found is worth saying beside the plan: it differs in the digits. */
+  readonly moved: boolean
+  /** True where this row stands on the share that the plan may use. */
+  readonly binds: boolean
+}
+
+/** How much of a tolerance is used, and by what. */
+export interface Use {
+  readonly share: number
+  readonly percent: string
+  readonly over: boolean
+  /** "0.35 of 0.50 mrad at the left plane". */
+  readonly value: string
+  /** "gear low, toward the crane bay". */
+  readonly which: string
+}
+
+/** A plan stands on the share asked for when it comes this near. */
+const onTheShare = 1e-3
+/** A component smaller than this part of the whole is not worth a word. */
+const worthAWord = 0.2
+
+/** Every coupling in train order; without a plan the rows carry what was found alone. */
+export function couplingFacts(train: Train, answer: PlanAnswer, figures: Figures): CouplingFacts[] {
+  return train.couplings.map((coupling, c) => ({
+    coupling: c,
+    name: coupling.name,
+    limits: limitsText(train, coupling),
+    ...(coupling.tolerance.basis !== undefined && { basis: coupling.tolerance.basis }),
+    rows: train.states.map((state, s): StateRow => {
+      const told = answer.couplings?.find((a) => a.coupling === coupling.id && a.state === state.id)
+      const was = figures.asFound.find((a) => a.coupling === coupling.id && a.state === state.id)
+      if (!was) throw new RangeError(`no share of ${coupling.id} in ${state.id}`)
+      const after = told && useOf(train, coupling, told)
+      const asFound = useOf(train, coupling, was)
+      return {
+        state: s,
+        name: state.name,
+        ...(after && { after }),
+        asFound,
+        moved: !after || after.percent !== asFound.percent || after.value !== asFound.value,
+        binds: after !== undefined && after.share >= answer.share - onTheShare,
+      }
+    }),
+  }))
+}
+
+function limitsText(train: Train, { tolerance, axial }: Coupling): string {
+  const { flex, offset, angle, shape } = tolerance
+  const parts = [
+    ...(flex === undefined ? [] : [`${slopeText(flex, train.units)} at each plane`]),
+    ...(offset === undefined
+      ? []
+      : [`${fineDigits(offset, train.units)} ${fineSign[train.units.fine]} offset`]),
+    ...(angle === undefined ? [] : [`${slopeText(angle, train.units)} angle`]),
+  ]
+  return `${parts.join(', ')}${shape === 'box' ? ', each way apart' : ''}${axial ? '; shaft gap' : ''}`
+}
+
+function useOf(
+  train: Train,
+  coupling: Coupling,
+  { share, checks }: Pick<CouplingAnswer, 'share' | 'checks'>,
+): Use {
+  const worst = checks.reduce<CheckAnswer | undefined>(
+    (a, b) => (a && a.share >= b.share ? a : b),
+    undefined,
+  )
+  if (!worst) throw new RangeError(`coupling ${coupling.id} has no limit`)
+  return {
+    share,
+    percent: shareText(share),
+    over: share > 1 + 1e-6,
+    value: valueText(train, coupling, worst),
+    which: whichWay(train, coupling, worst),
+  }
+}
+
+function valueText(train: Train, coupling: Coupling, check: CheckAnswer): string {
+  const { x = 0, y = 0, z = 0 } = check
+  const size =
+    check.what === 'gap'
+      ? Math.abs(x)
+      : coupling.tolerance.shape === 'round'
+        ? Math.hypot(y, z)
+        : Math.max(Math.abs(y), Math.abs(z))
+  const [digits, unit] = digitsOf(train, check)
+  return `${digits(size)} of ${digits(check.limit)} ${unit}${placeWords[check.what]}`
+}
+
+const placeWords = {
+  'left plane': ' at the left plane',
+  'right plane': ' at the right plane',
+  offset: ' offset',
+  angle: ' between the shafts',
+  gap: ' of shaft gap',
+} as const
+
+/** Answers carry document units: fine for offsets, lengths for gaps, mrad for the rest. */
+function digitsOf(train: Train, { what }: CheckAnswer): [(value: number) => string, string] {
+  const { units } = train
+  if (what === 'offset')
+    return [(v) => fineDigits(v * micrometresPer[units.fine], units), fineSign[units.fine]]
+  if (what === 'gap') return [(v) => v.toFixed(units.length === 'in' ? 3 : 2), units.length]
+  return [(v) => v.toFixed(2), slopeSign(units)]
+}
+
+/**
+ * Which way, in words. At a flex plane it is where the other machine's shaft stands; offset is the
+ * right machine's; an angle opens the gap between the faces on the side away from the slope.
+ */
+function whichWay(train: Train, coupling: Coupling, check: CheckAnswer): string {
+  const { x = 0, y = 0, z = 0, what } = check
+  if (what === 'gap') return x > 0 ? 'too wide' : 'too narrow'
+  const size = Math.hypot(y, z)
+  if (size === 0) return 'in line'
+  const [upright, sideways] = [Math.abs(z) >= worthAWord * size, Math.abs(y) >= worthAWord * size]
+  if (what === 'angle')
+    return `open ${[
+      ...(upright ? [z > 0 ? 'at the bottom' : 'at the top'] : []),
+      ...(sideways ? [sideName(train, -y)] : []),
+    ].join(' and ')}`
+  const machine = train.machines[what === 'right plane' ? coupling.left : coupling.right]
+  return [
+    inSentence(machine?.name ?? ''),
+    [...(upright ? [z > 0 ? 'high' : 'low'] : []), ...(sideways ? [sideName(train, y)] : [])].join(
+      ', ',
+    ),
+  ].join(' ')
+}

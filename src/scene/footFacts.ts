@@ -1,0 +1,146 @@
+import { micrometresPer, type Micrometres } from '../mechanics/units'
+import type { Body, Foot, Hole, Train } from '../mechanics/train'
+import type { FootAnswer } from '../engine/plan/answer'
+import type { PlanAnswer } from '../engine/work/answer'
+import { holeRadius } from '../mechanics/holeRadius'
+import { packRange } from '../mechanics/packRange'
+import { amount, showsNought, sideName, sideNoun, type Amount } from '../language/sides'
+
+/** A place of the hole's centre against the bolt (um): x along the train, y toward 3 o'clock. */
+interface Centre {
+  readonly x: Micrometres
+  readonly y: Micrometres
+}
+
+/** What one foot's card says and draws. */
+export interface FootFacts {
+  readonly key: string
+  readonly body: number
+  readonly foot: number
+  readonly name: string
+  readonly held: boolean
+  /** What to do; absent for a held foot and where there is no plan. */
+  readonly shim?: { readonly word: 'add' | 'remove' | 'pack stays'; readonly amount?: Amount }
+  readonly slide?: { readonly words: string; readonly amount?: Amount }
+  readonly along?: { readonly words: string; readonly amount: Amount }
+  readonly pack?: {
+    readonly now: Micrometres
+    readonly after: Micrometres
+    readonly min: Micrometres
+    readonly max?: Micrometres
+  }
+  readonly hole?: {
+    readonly clearance: Micrometres
+    readonly now: Centre
+    readonly after: Centre
+    readonly room: Amount
+    /** Where the least room is: "lake side". */
+    readonly where: string
+  }
+  readonly bound: readonly Bound[]
+}
+
+export type Bound = 'bolt-bound' | 'base-bound' | 'top-bound' | 'lift-bound'
+
+/** Nearer to a limit than this, a plan stands on it (um); a tenth of what any gauge shows. */
+const onTheLimit: Micrometres = 0.1
+
+/** Every foot of the train, machines first, as the plan leaves it. */
+export function footFacts(train: Train, answer: PlanAnswer): FootFacts[] {
+  return train.bodies.flatMap((body, b) =>
+    body.feet.map((foot, f) => {
+      const told = answer.feet?.find((a) => a.body === body.id && a.foot === foot.id)
+      return factsOf(train, answer, { body, b, foot, f, ...(told && { told }) })
+    }),
+  )
+}
+
+interface Subject {
+  readonly body: Body
+  readonly b: number
+  readonly foot: Foot
+  readonly f: number
+  readonly told?: FootAnswer
+}
+
+function factsOf(train: Train, answer: PlanAnswer, { body, b, foot, f, told }: Subject): FootFacts {
+  const fine = micrometresPer[train.units.fine]
+  const shim = (told?.shim ?? 0) * fine
+  const side = (told?.side ?? 0) * fine
+  const axial = (told?.axial ?? 0) * fine
+  const tx = (answer.bodies?.find(({ id }) => id === body.id)?.move.tx ?? 0) * fine
+  const { hole, pack } = foot
+  const after = hole && { x: hole.x + axial, y: hole.y + side }
+  return {
+    key: `${body.id} ${foot.id}`,
+    body: b,
+    foot: f,
+    name: foot.id,
+    held: body.held,
+    ...(told &&
+      !body.held && {
+        shim: shimWords(train, shim),
+        slide: showsNought(side, train)
+          ? { words: 'no slide' }
+          : { words: sideName(train, side), amount: amount(side, train) },
+        ...(!showsNought(tx, train) && {
+          along: {
+            words: tx > 0 ? 'along, to the right' : 'along, to the left',
+            amount: amount(tx, train),
+          },
+        }),
+      }),
+    ...(pack && {
+      pack: {
+        now: pack.now,
+        after: pack.now + shim,
+        min: pack.min,
+        ...(pack.max !== undefined && { max: pack.max }),
+      },
+    }),
+    ...(hole &&
+      after && {
+        hole: {
+          clearance: hole.clearance,
+          now: { x: hole.x, y: hole.y },
+          after,
+          room: amount(Math.max(0, hole.clearance / 2 - Math.hypot(after.x, after.y)), train),
+          where: whereRoom(train, hole, after),
+        },
+      }),
+    bound: told && !body.held ? boundsOf(train, foot, shim, after) : [],
+  }
+}
+
+function shimWords(train: Train, shim: Micrometres): NonNullable<FootFacts['shim']> {
+  if (showsNought(shim, train)) return { word: 'pack stays' }
+  return { word: shim > 0 ? 'add' : 'remove', amount: amount(shim, train) }
+}
+
+/** The bolt is nearest to its hole on the side away from the hole's centre. */
+function whereRoom(train: Train, hole: Hole, { x, y }: Centre): string {
+  if (Math.hypot(x, y) < 0.02 * hole.clearance) return 'all round'
+  if (Math.abs(x) > Math.abs(y)) return x < 0 ? 'right-end side' : 'left-end side'
+  return /^\d/.test(sideNoun(train, -y)) ? sideNoun(train, -y) : `${sideNoun(train, -y)} side`
+}
+
+/** Which limits of this foot the plan stands on; a foot that may not move there is bound by none. */
+function boundsOf(train: Train, foot: Foot, shim: Micrometres, after?: Centre): Bound[] {
+  const bounds: Bound[] = []
+  const { hole, pack } = foot
+  if (
+    hole &&
+    after &&
+    foot.maySlide &&
+    Math.hypot(after.x, after.y) >= holeRadius(hole, train.plan.reserve) - onTheLimit
+  )
+    bounds.push('bolt-bound')
+  if (pack && foot.mayShim) {
+    const [down, up] = packRange(pack)
+    if (shim <= down + onTheLimit) bounds.push('base-bound')
+    if (shim >= up - onTheLimit) bounds.push('top-bound')
+  }
+  if (foot.lift !== undefined && foot.mayShim && shim >= Math.max(0, foot.lift) - onTheLimit)
+    bounds.push('lift-bound')
+  return bounds
+}

@@ -1,0 +1,92 @@
+import { fineSign } from '../mechanics/units'
+import type { Train } from '../mechanics/train'
+import type { BindingAnswer } from '../engine/plan/answer'
+import { inSentence } from '../language/names'
+
+/** Steps of room that people think in, by the unit of the limit. Common practice, no source. */
+const steps: Record<string, number> = {
+  mm: 0.1,
+  in: 0.01,
+  mil: 1,
+  µm: 10,
+  mrad: 0.1,
+  'mil/in': 0.1,
+}
+
+/**
+ * What a limit that binds is worth, as one clause: "each 0.1 mm more room toward the aisle at foot 2
+ * of the gearbox saves 0.23 mm of moves, up to 0.4 mm". A price holds to this side only, and so far.
+ */
+export function bindingSentence(train: Train, binding: BindingAnswer): string {
+  const { price, unit, upTo } = binding
+  const fine = fineSign[train.units.fine]
+  const step = stepOf(unit, upTo)
+  const room = roomIn(train, binding)
+  const saves = (amount: number) => `saves ${digits(price * amount)} ${fine} of ${costWord(train)}`
+  if (step === undefined && upTo !== null)
+    return `the next ${digits(upTo)} ${unit} ${room} ${saves(upTo)}, further room less`
+  const far = upTo === null ? 'without end' : `up to ${digits(upTo)} ${unit}`
+  return `each ${digits(step ?? 0)} ${unit} ${room} ${saves(step ?? 0)}, ${far}`
+}
+
+/** "moves", or "weighted moves" where the file weighs some moves more than others. */
+export const costWord = ({ plan, bodies }: Train): string =>
+  [...Object.values(plan.weights), ...bodies.map(({ weight }) => weight)].every((w) => w === 1)
+    ? 'moves'
+    : 'weighted moves'
+
+/** The usual step, or a tenth of it where the price ends before; undefined where it ends before that. */
+export function stepOf(unit: string, upTo: number | null): number | undefined {
+  const usual = steps[unit] ?? 0.1
+  return [usual, usual / 10].find((step) => upTo === null || step <= upTo * (1 + 1e-9))
+}
+
+/** All that a limit's price can save, in the document's fine unit; infinite where it holds without end. */
+export const savesAtMost = ({ price, upTo }: BindingAnswer): number =>
+  upTo === null ? Infinity : price * upTo
+
+/** Two digits that say something, without an exponent. */
+function digits(value: number): string {
+  const short = Number(value.toPrecision(2))
+  return short !== 0 && Math.abs(short) < 1e-6 ? short.toFixed(9).replace(/0+$/, '') : String(short)
+}
+
+/** What there would be more of, and where: "more room toward the aisle at foot 2 of the gear". */
+function roomIn(train: Train, binding: BindingAnswer): string {
+  const { limit, part } = binding
+  if (part.coupling !== undefined) return toleranceIn(train, binding)
+  const body = train.bodies.find(({ id }) => id === part.body)
+  const whose = inSentence(body?.name ?? '')
+  const foot = `foot ${part.foot ?? ''} of ${whose}`
+  switch (limit) {
+    case 'minimum pack':
+      return `less pack allowed under ${foot}`
+    case 'maximum pack':
+      return `more pack allowed under ${foot}`
+    case 'lift':
+      return `more lift at ${foot}`
+    case 'hole':
+      return `more room ${behind(binding.where, `${body?.name ?? ''} foot ${part.foot ?? ''}`)} at ${foot}`
+    case 'shim key':
+      return `of shim allowed at the keyed ${foot}`
+    case 'side key':
+      return `of slide allowed at the keyed ${foot}`
+    case 'tilt':
+      return `more tilt of ${whose}`
+    case 'restraint':
+      return `more play ${behind(binding.where, `${body?.name ?? ''} ${part.restraint ?? ''}`)} at ${part.restraint ?? ''} of ${whose}`
+    default:
+      return `more ${limit} of ${whose}${part.foot === undefined ? '' : ` at foot ${part.foot}`}`
+  }
+}
+
+/** The way, which stands behind the place in the words of a limit. */
+const behind = (where: string, place: string): string =>
+  where.startsWith(`${place}, `) ? where.slice(place.length + 2) : ''
+
+function toleranceIn(train: Train, { limit, part }: BindingAnswer): string {
+  const coupling = train.couplings.find(({ id }) => id === part.coupling)?.name ?? ''
+  const state = train.states.find(({ id }) => id === part.state)?.name ?? ''
+  const place = limit.endsWith('plane') ? `at the ${limit} of` : `for the ${limit} of`
+  return `more tolerance ${place} ${coupling} in ${state}`
+}

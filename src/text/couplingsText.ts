@@ -1,0 +1,79 @@
+import { shareText } from '../language/amounts'
+import type { Train } from '../mechanics/train'
+import type { AsFoundAnswer, CheckAnswer } from '../engine/plan/answer'
+import type { PlanAnswer } from '../engine/work/answer'
+import { checkInWords, tightest } from '../engine/plan/couplingWords'
+import { firm, heading, paragraph, table } from './layout'
+
+const columns = [{ head: '' }, { head: '', align: 'right' }, { head: '' }] as const
+
+/** Every coupling in every state after the plan, and as found in the same terms. */
+export function couplingsText(train: Train, answer: PlanAnswer): string[] {
+  const moved = answer.status === 'planned'
+  const about = moved
+    ? `share of tolerance when the plan is done; ${shareText(answer.share)} was asked for`
+    : `share of tolerance as found; ${shareText(answer.share)} was asked for`
+  return [
+    ...heading('COUPLINGS', about),
+    ...train.couplings.flatMap((coupling) => [
+      '',
+      ...paragraph(coupling.name, '', 2),
+      ...table(
+        columns,
+        (answer.couplings ?? [])
+          .filter((entry) => entry.coupling === coupling.id)
+          .flatMap((entry) => {
+            const row = (
+              word: string,
+              { share, checks }: { share: number; checks: CheckAnswer[] },
+            ) => {
+              const check = tightest(checks)
+              const over = overWord(share, answer.share)
+              const words = check ? checkInWords(train, coupling.id, check) : ''
+              return [word, shareText(share), over === '' ? words : `${over}: ${words}`]
+            }
+            const state = train.states.find(({ id }) => id === entry.state)?.name ?? entry.state
+            return [
+              row(state, entry),
+              ...(moved ? [sameOr(row(state, entry), row(found, entry.asFound))] : []),
+            ]
+          }),
+      ),
+    ]),
+  ]
+}
+
+const found = `${firm}${firm}as found`
+
+/** A coupling that the plan leaves alone says so instead of saying everything twice. */
+const sameOr = (after: readonly string[], before: readonly string[]): readonly string[] =>
+  after.slice(1).every((cell, i) => cell === before[i + 1])
+    ? [before[0] ?? '', before[1] ?? '', 'the same']
+    : before
+
+/** Shares as found where no plan is shown. */
+export function asFoundShares(
+  train: Train,
+  asFound: readonly AsFoundAnswer[],
+  asked: number | undefined,
+): string[] {
+  return train.couplings.flatMap((coupling) => {
+    const entry = asFound.find((found) => found.coupling === coupling.id)
+    return [
+      ...paragraph(coupling.name, '', 2),
+      ...table(
+        columns,
+        Object.entries(entry?.share ?? {}).map(([state, share]) => [
+          train.states.find(({ id }) => id === state)?.name ?? state,
+          shareText(share),
+          overWord(share, asked ?? 1),
+        ]),
+      ),
+    ]
+  })
+}
+
+function overWord(share: number, asked: number): string {
+  if (share > 1 + 1e-6) return 'over'
+  return share > asked + 1e-6 ? 'more than asked' : ''
+}

@@ -1,0 +1,101 @@
+import type { Body, Foot, Train } from '../mechanics/train'
+import type { FootAnswer } from '../engine/plan/answer'
+import type { PlanAnswer } from '../engine/work/answer'
+import { micrometresPer } from '../mechanics/units'
+import { towardSide } from '../language/sides'
+import { heading, paragraph, table } from './layout'
+import { showsNothing, valueOf } from '../engine/plan/sentence'
+import { inSentence } from '../language/names'
+
+/** Nearer to a limit than this the foot stands at it (um). */
+const touching = 0.01
+
+/** What to do at every foot, machine by machine; one line for a machine that stays. */
+export function feetText(train: Train, answer: PlanAnswer): string[] {
+  return [
+    ...heading('FEET', 'what to do at each; shim goes in or out under the foot'),
+    ...blocks(train.bodies.map((body) => bodyText(train, body, answer))),
+  ]
+}
+
+/** Tables stand apart from what is around them; single lines follow each other. */
+function blocks(bodies: readonly (readonly string[])[]): string[] {
+  return bodies.flatMap((lines, i) => {
+    const apart = lines.length > 2 || (bodies[i - 1]?.length ?? 3) > 2
+    return apart ? ['', ...lines] : lines
+  })
+}
+
+function bodyText(train: Train, body: Body, answer: PlanAnswer): string[] {
+  const feet = body.feet.map((foot) => ({
+    foot,
+    move: answer.feet?.find((entry) => entry.body === body.id && entry.foot === foot.id),
+  }))
+  const shows = (value: number | undefined) => !showsNothing(value ?? 0, train)
+  const tx = answer.bodies?.find(({ id }) => id === body.id)?.move.tx ?? 0
+  const moves = shows(tx) || feet.some(({ move }) => shows(move?.shim) || shows(move?.side))
+  const held = answer.held.includes(body.id)
+  const carrier = body.skid === undefined ? undefined : train.bodies[body.skid]
+  const rides =
+    carrier && answer.feet?.some((f) => f.body === carrier.id && (shows(f.shim) || shows(f.side)))
+      ? `, and goes where ${inSentence(carrier.name)} under it goes`
+      : ''
+  if (held || !moves) {
+    const words = held ? 'is held: pack stays, no slide' : 'stays where it is: pack stays, no slide'
+    return paragraph(`${body.name} ${words}${rides}.`, '', 2)
+  }
+  return [
+    ...paragraph(`${body.name}${rides === '' ? '' : `: moves on its own${rides}`}`, '', 2),
+    ...(shows(tx)
+      ? paragraph(
+          `along the train: ${valueOf(Math.abs(tx), train)} to the ${tx > 0 ? 'right' : 'left'}`,
+          '  ',
+        )
+      : []),
+    ...table(
+      [
+        { head: 'foot' },
+        { head: 'shim' },
+        { head: 'slide' },
+        { head: 'pack after', align: 'right' },
+        { head: 'bolt room', align: 'right' },
+      ],
+      feet.map(({ foot, move }) => footCells(train, foot, move)),
+    ),
+  ]
+}
+
+function footCells(train: Train, foot: Foot, move: FootAnswer | undefined): string[] {
+  const shim = move?.shim ?? 0
+  const side = move?.side ?? 0
+  return [
+    foot.id,
+    showsNothing(shim, train)
+      ? 'pack stays'
+      : `${shim > 0 ? 'add' : 'remove'} ${valueOf(Math.abs(shim), train)}`,
+    showsNothing(side, train)
+      ? 'no slide'
+      : `${valueOf(Math.abs(side), train)} ${towardSide(train, side)}`,
+    packCell(train, foot, move?.packAfter),
+    roomCell(train, move?.boltAt?.room),
+  ]
+}
+
+function packCell(train: Train, { pack }: Foot, after: number | undefined): string {
+  if (after === undefined || !pack) return 'not entered'
+  const micrometres = after * micrometresPer[train.units.fine]
+  const bound =
+    micrometres <= pack.min + touching
+      ? ', base-bound'
+      : pack.max !== undefined && micrometres >= pack.max - touching
+        ? ', top-bound'
+        : ''
+  return valueOf(after, train) + bound
+}
+
+function roomCell(train: Train, room: number | undefined): string {
+  if (room === undefined) return 'not entered'
+  const micrometres = room * micrometresPer[train.units.fine]
+  const bound = micrometres <= train.plan.reserve + touching ? ', bolt-bound' : ''
+  return (showsNothing(room, train) ? 'none' : valueOf(room, train)) + bound
+}

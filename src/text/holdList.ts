@@ -1,0 +1,104 @@
+import { fineDigits, shareText } from '../language/amounts'
+import { fineSign, micrometresPer } from '../mechanics/units'
+import type { Train } from '../mechanics/train'
+import { effortOf } from '../engine/studies/holds/compare'
+import type { RankedHold } from '../engine/studies/holds/holdRows'
+import { holdGroups, type HoldGroup } from './holdGroups'
+import { capital, inSentence, listed } from '../language/names'
+
+/** A choice of held bodies as it stands in a list. */
+export interface HoldItem {
+  /** Ids of the bodies it holds. */
+  readonly held: readonly string[]
+  /** "Hold the gear and the motor", "Hold nothing". */
+  readonly title: string
+  /** Digits in the document's fine unit; absent where there is no plan. */
+  readonly moves?: string
+  readonly effort?: string
+  /** In the place of the two numbers: "no plan", "nothing moves". */
+  readonly verdict?: string
+  /** "moves the turbine and the gear; floor 63 %". */
+  readonly detail: string
+  /** One clause; empty for the first. */
+  readonly why: string
+  /** Other choices with the very same plan, as titles. */
+  readonly same: readonly string[]
+  readonly current: boolean
+}
+
+/** Choices as people read them: the same plan once, what is beaten and what is impossible folded away. */
+export interface HoldList {
+  readonly unit: string
+  readonly shown: readonly HoldItem[]
+  readonly beaten: readonly HoldItem[]
+  /** Impossible by themselves; choices that hold more than one of these are counted alone. */
+  readonly impossible: readonly HoldItem[]
+  readonly implied: number
+  readonly solved: number
+  /** False where only the best were looked for. */
+  readonly complete: boolean
+}
+
+/** Most items of a folded list that are told. */
+const mostFolded = 60
+
+/**
+ * Puts ranked choices into a list. What is held now and nothing held always stand in it by themselves.
+ */
+export function holdList(train: Train, rows: readonly RankedHold[], complete: boolean): HoldList {
+  const fewest = Math.min(...rows.map(({ held }) => held.length))
+  const nothing = (row: RankedHold) => row.held.length === fewest
+  const stands = (row: RankedHold) => row.current || nothing(row)
+  const groups = holdGroups(rows, nothing)
+  const beaten = groups.filter(({ face, lead }) => lead.beatenBy !== undefined && !stands(face))
+  const impossible = rows.filter((row) => row.cost === undefined && !stands(row))
+  const least = impossible.filter(({ impliedBy }) => impliedBy === undefined)
+  const single = (face: RankedHold): HoldGroup => ({ face, others: [], lead: face })
+  return {
+    unit: fineSign[train.units.fine],
+    shown: [
+      ...groups.filter((group) => !beaten.includes(group)),
+      ...rows.filter((row) => row.cost === undefined && stands(row)).map(single),
+    ].map((group) => itemOf(train, group)),
+    beaten: beaten.slice(0, mostFolded).map((group) => itemOf(train, group)),
+    impossible: least.slice(0, mostFolded).map((row) => itemOf(train, single(row))),
+    implied: impossible.length - Math.min(least.length, mostFolded),
+    solved: rows.length,
+    complete,
+  }
+}
+
+function itemOf(train: Train, { face, others, lead }: HoldGroup): HoldItem {
+  const digits = (value: number) =>
+    fineDigits(value * micrometresPer[train.units.fine], train.units)
+  return {
+    held: face.held,
+    title: titleOf(train, face.held),
+    ...(face.cost === undefined
+      ? { verdict: face.fault === undefined ? 'no plan' : 'no answer' }
+      : face.disturbed.length === 0
+        ? { verdict: 'nothing moves' }
+        : { moves: digits(face.cost), effort: digits(effortOf(train, face)) }),
+    detail: detailOf(train, face),
+    why: lead.why,
+    same: others.map(({ held }) => titleOf(train, held)),
+    current: face.current,
+  }
+}
+
+/** "Hold the gear", "Hold nothing". */
+export function titleOf(train: Train, held: readonly string[]): string {
+  const names = namesOf(train, held)
+  return capital(names.length === 0 ? 'hold nothing' : `hold ${listed(names)}`)
+}
+
+const namesOf = (train: Train, ids: readonly string[]): string[] =>
+  train.bodies.filter(({ id }) => ids.includes(id)).map(({ name }) => inSentence(name))
+
+function detailOf(train: Train, row: RankedHold): string {
+  const floor = row.floor === null ? '' : `floor ${shareText(row.floor)}`
+  const moved = namesOf(train, row.disturbed)
+  return [...(moved.length > 0 ? [`moves ${listed(moved)}`] : []), ...(floor ? [floor] : [])].join(
+    '; ',
+  )
+}

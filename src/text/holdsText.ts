@@ -1,0 +1,175 @@
+import { shareText } from '../language/amounts'
+import type { Train } from '../mechanics/train'
+import type { Holds, RankedHold } from '../engine/studies/holds/holdRows'
+import { effortOf } from '../engine/studies/holds/compare'
+import { holdGroups, type HoldGroup } from './holdGroups'
+import { heading, paragraph, table } from './layout'
+import { cautionText } from './remarksText'
+import { opening } from './planText'
+import { valueOf } from '../engine/plan/sentence'
+import { capital, counted, inSentence, listed } from '../language/names'
+
+/** How choices are ordered, in words. */
+export const orderInWords =
+  'ranked by moves plus the effort of the machines disturbed; where equal, fewer machines disturbed, then the lower floor, then more held'
+
+/** Every choice of held bodies as people read it, in lines of at most 80 characters. */
+export function holdsText(train: Train, { complete, rows }: Holds): string {
+  // nothing held and what is held now always stand in the table, even where a better choice beats them
+  const fewest = Math.min(...rows.map(({ held }) => held.length))
+  const nothing = (row: RankedHold) => row.held.length === fewest
+  const groups = holdGroups(rows, nothing)
+  const shown = groups.filter(
+    ({ face, lead }) => lead.beatenBy === undefined || face.current || nothing(face),
+  )
+  const beaten = groups.filter((group) => !shown.includes(group))
+  return [
+    ...opening(train),
+    ...paragraph(headline(train, rows, complete)),
+    ...(shown.length === 0 ? [] : tableOf(train, shown)),
+    ...whyText(train, shown),
+    ...beatenText(train, beaten, groups),
+    ...impossibleText(train, rows),
+    ...faultText(train, rows),
+    ...cautionText(),
+    '',
+  ].join('\n')
+}
+
+function headline(train: Train, rows: readonly RankedHold[], complete: boolean): string {
+  const [best] = rows
+  const solved = complete
+    ? `All ${counted(rows.length, 'choice', 'choices')} of what to hold were solved.`
+    : `There are too many choices to solve them all: these are the best ${rows.length} found, and the list is not complete.`
+  if (best?.status === 'in-tolerance') return `Nothing needs to move, whatever is held. ${solved}`
+  if (best?.cost === undefined)
+    return `No choice of what to hold reaches ${shareText(train.plan.share)} of tolerance. ${solved}`
+  const current = rows.find((row) => row.current)
+  const now = current === undefined ? '' : ` ${nowInWords(best, current)}`
+  // what is held now stands for all choices with its plan
+  const face = current?.sameAs === best.held ? current : best
+  return `${capital(holdWords(train, face))}.${now} ${solved}`
+}
+
+function nowInWords(best: RankedHold, current: RankedHold): string {
+  if (current === best || current.sameAs === best.held) return 'That is what is held now.'
+  return current.cost === undefined
+    ? 'What is held now cannot work.'
+    : 'Something else is held now.'
+}
+
+const holdWords = (train: Train, row: RankedHold): string =>
+  row.held.length === 0 ? 'hold nothing' : `hold ${namesOf(train, row.held)}`
+
+const namesOf = (train: Train, ids: readonly string[]): string =>
+  ids.length === 0
+    ? 'nothing'
+    : listed(train.bodies.filter(({ id }) => ids.includes(id)).map(({ name }) => inSentence(name)))
+
+function tableOf(train: Train, shown: readonly HoldGroup[]): string[] {
+  return [
+    ...heading('CHOICES', orderInWords),
+    '',
+    ...table(
+      [
+        { head: '', align: 'right' },
+        { head: 'hold' },
+        { head: 'moves', align: 'right' },
+        { head: 'effort', align: 'right' },
+        { head: 'floor', align: 'right' },
+        { head: 'disturbed', align: 'right' },
+        { head: '' },
+      ],
+      shown.map(({ face }, i) => [
+        `${i + 1}`,
+        namesOf(train, face.held),
+        valueOf(face.cost ?? 0, train),
+        valueOf(effortOf(train, face), train),
+        shareText(face.floor ?? 0),
+        `${face.disturbed.length}`,
+        face.current ? 'now' : '',
+      ]),
+    ),
+  ]
+}
+
+/** Why each choice behind the first is behind it, and which others have the same plan. */
+function whyText(train: Train, shown: readonly HoldGroup[]): string[] {
+  const lines = shown.flatMap(({ others, lead }, i) => {
+    const also =
+      others.length === 0
+        ? ''
+        : `the same plan as ${counted(others.length, 'other choice', 'other choices')}: ${sameInWords(train, others)}`
+    const parts = [lead.why, also].filter((part) => part !== '')
+    return parts.length === 0 ? [] : paragraph(`${parts.join('; ')}.`, `  ${i + 1}  `)
+  })
+  return lines.length === 0 ? [] : [...heading('WHY', 'against the first'), ...lines]
+}
+
+/** Most choices named before the rest is counted. */
+const mostNamed = 4
+
+function sameInWords(train: Train, same: readonly RankedHold[]): string {
+  const named = same.slice(0, mostNamed).map(({ held }) => namesOf(train, held))
+  const rest = same.length - named.length
+  return [...named, ...(rest > 0 ? [`and ${rest} more`] : [])].join('; ')
+}
+
+function beatenText(
+  train: Train,
+  beaten: readonly HoldGroup[],
+  groups: readonly HoldGroup[],
+): string[] {
+  if (beaten.length === 0) return []
+  const by = ({ lead }: HoldGroup) =>
+    groups.find((group) => group.lead.held === lead.beatenBy)?.face ?? lead
+  return [
+    ...heading(
+      'BEATEN',
+      `${beaten.length} more, each no better on any count than a choice above it`,
+    ),
+    ...beaten
+      .slice(0, mostNamed)
+      .flatMap((group) =>
+        paragraph(
+          `${namesOf(train, group.face.held)}: ${valueOf(group.face.cost ?? 0, train)} of moves; beaten by ${namesOf(train, by(group).held)}`,
+          '  - ',
+        ),
+      ),
+    ...(beaten.length > mostNamed
+      ? paragraph(`and ${beaten.length - mostNamed} more`, '  - ')
+      : []),
+  ]
+}
+
+function impossibleText(train: Train, rows: readonly RankedHold[]): string[] {
+  const impossible = rows.filter(({ status }) => status === 'impossible')
+  if (impossible.length === 0) return []
+  const least = impossible.filter(({ impliedBy }) => impliedBy === undefined)
+  const implied = impossible.length - least.length
+  return [
+    ...heading('IMPOSSIBLE', `${shareText(train.plan.share)} of tolerance was asked for`),
+    ...least.flatMap((row) =>
+      paragraph(`${row.why === '' ? namesOf(train, row.held) : row.why}${mark(row)}.`, '  - '),
+    ),
+    ...(implied > 0
+      ? paragraph(
+          `and ${counted(implied, 'choice that holds', 'choices that hold')} more than one of these.`,
+          '  - ',
+        )
+      : []),
+  ]
+}
+
+const mark = (row: RankedHold): string => (row.current ? ' (held now)' : '')
+
+function faultText(train: Train, rows: readonly RankedHold[]): string[] {
+  const failed = rows.filter(({ fault }) => fault !== undefined)
+  if (failed.length === 0) return []
+  return [
+    ...heading('NO ANSWER'),
+    ...failed.flatMap(({ held, fault }) =>
+      paragraph(`holding ${namesOf(train, held)}: ${fault ?? ''}`, '  - '),
+    ),
+  ]
+}

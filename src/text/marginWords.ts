@@ -1,0 +1,47 @@
+import { shareText } from '../language/amounts'
+import type { Train } from '../mechanics/train'
+import type { Tradeoff } from '../engine/studies/tradeoff/tradeoff'
+import { costWord } from './bindingWords'
+import { noRoomAt, valueOf } from '../engine/plan/sentence'
+
+/** Shares this near to the floor are on it. */
+const slack = 1e-6
+
+/**
+ * Least cost at a share, in the document's fine unit; corners are exact, between them it is a line.
+ * @returns undefined under the floor; 0 from the share as found on
+ */
+export function costAt({ points, floor, standing }: Tradeoff, share: number): number | undefined {
+  if (share >= standing) return 0
+  if (share < floor - slack) return undefined
+  for (const [i, b] of points.entries()) {
+    if (share > b.share) continue
+    const a = points[i - 1]
+    if (!a) return b.cost
+    return a.cost + ((share - a.share) / (b.share - a.share)) * (b.cost - a.cost)
+  }
+  return points.at(-1)?.cost
+}
+
+/** A point of the trade-off as it is read out: "70 %, 1.87 mm of moves", "90 %, ...; no room for error". */
+export function pointInWords(train: Train, tradeoff: Tradeoff, share: number): string {
+  const cost = costAt(tradeoff, share)
+  const lead = `${shareText(share)}, `
+  if (cost === undefined) return `${lead}no plan: under the floor of ${shareText(tradeoff.floor)}`
+  const moves = cost === 0 ? 'nothing moves' : `${valueOf(cost, train)} of ${costWord(train)}`
+  return `${lead}${moves}${noRoomAt(share) ? '; no room for error' : ''}`
+}
+
+/** What a little more of the tolerance would save, or a little less would cost; "" where nothing is known. */
+export function stepsInWords(train: Train, tradeoff: Tradeoff, share: number, step = 0.05): string {
+  const now = costAt(tradeoff, share)
+  if (now === undefined) return ''
+  const part = (by: number): string => {
+    const other = costAt(tradeoff, share + by)
+    const at = shareText(share + by)
+    if (other === undefined) return `${at} cannot be reached`
+    return other === 0 ? `at ${at} nothing moves` : `${valueOf(other, train)} at ${at}`
+  }
+  const more = share + step <= 1 + slack ? [part(step)] : []
+  return [part(-step), ...more].join(', ')
+}

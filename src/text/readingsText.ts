@@ -1,0 +1,51 @@
+import { fineSign, micrometresPer } from '../mechanics/units'
+import type { Coupling, Train } from '../mechanics/train'
+import type { ExpectedAnswer } from '../engine/plan/answer'
+import type { PlanAnswer } from '../engine/work/answer'
+import { lineInWords, setName } from '../language/readingSets'
+import { firm, heading, paragraph } from './layout'
+import { digitsOf, showsNothing } from '../engine/plan/sentence'
+
+/** What every set should show, cold, when the plan is done. */
+export function expectedText(train: Train, answer: PlanAnswer): string[] {
+  const unit = fineSign[train.units.fine]
+  return [
+    ...heading(
+      'EXPECTED READINGS',
+      `cold, when the plan is done, in ${unit}; a dial reads + when its stem is pushed in; hours as seen from the ${train.seenFrom} end`,
+    ),
+    ...train.couplings.flatMap((coupling) => [
+      ...paragraph(coupling.name, '', 2),
+      ...(answer.expected ?? [])
+        .filter((entry) => entry.coupling === coupling.id)
+        .flatMap((entry) => setText(train, coupling, entry)),
+    ]),
+  ]
+}
+
+function setText(train: Train, coupling: Coupling, entry: ExpectedAnswer): string[] {
+  const set = coupling.found[entry.set]
+  if (!set) return []
+  const lead = `  ${setName(train, set, entry.set)}: `
+  const words =
+    'readings' in entry
+      ? entry.readings
+          .map(
+            ([hour, value]) =>
+              `${hour}${firm}o'clock${firm}${signed(train, value, set.kind !== 'gap')}`,
+          )
+          .join(', ')
+      : lineInWords(train, coupling, engineUnits(train, entry.offset), entry.slope)
+  return paragraph(lead.trimStart() + words, '  ', 4)
+}
+
+const engineUnits = (train: Train, { y, z }: { y: number; z: number }) => ({
+  y: y * micrometresPer[train.units.fine],
+  z: z * micrometresPer[train.units.fine],
+})
+
+function signed(train: Train, value: number, sign: boolean): string {
+  if (showsNothing(value, train)) return '0'
+  const digits = digitsOf(value, train)
+  return sign && value > 0 ? `+${digits}` : digits
+}
