@@ -85,6 +85,15 @@ export default ts.config(
     },
   },
   ban(
+    ['src/paper/markup.ts'],
+    [
+      {
+        regex: '^(?!@remix-run/html-template$).*',
+        message: 'Markup is the one door to the template that escapes, and knows nothing else.',
+      },
+    ],
+  ),
+  ban(
     ['src/engine/proof/**'],
     [
       {

@@ -1,3 +1,4 @@
+import { parseArgs } from 'node:util'
 import type { PaperSize } from '../paper/page'
 import type { Refusal } from '../document/refusal'
 
@@ -30,14 +31,21 @@ type Command = (typeof commands)[number]
 const isCommand = (word: string): word is Command => commands.some((command) => command === word)
 
 /** Options that take the word after them, with what to give there. */
-const valued = {
+const valued: Readonly<Record<string, string>> = {
   '-o': 'give the file to write after it, such as -o train.lp',
   '--paper': 'give the paper after it: a4 or letter',
   '--date': 'give the date to print after it',
-} as const
-type Valued = keyof typeof valued
+}
+const type = 'string'
+const options = { o: { type, short: 'o' }, paper: { type }, date: { type } } as const
 
-const isValued = (word: string): word is Valued => word in valued
+/** Options that stand alone. */
+const flags: Readonly<Record<string, 'json' | 'help' | 'version'>> = {
+  '--json': 'json',
+  '--help': 'help',
+  '-h': 'help',
+  '--version': 'version',
+}
 
 /** Reads the words after `holdfast`; anything not understood is refused, with what would be right. */
 export function readArguments(words: readonly string[]): Request {
@@ -48,33 +56,35 @@ export function readArguments(words: readonly string[]): Request {
     refused: [{ at, why }],
   })
   const files: string[] = []
-  const given = new Map<Valued, string>()
+  const given = new Map<string, string>()
   let command: Command | undefined
   let asked: 'help' | 'version' | undefined
-  let optionsEnded = false
-  const rest = [...words]
-  for (let word = rest.shift(); word !== undefined; word = rest.shift()) {
-    if (!optionsEnded && word.startsWith('-') && word !== '-') {
-      if (word === '--') optionsEnded = true
-      else if (word === '--help' || word === '-h') asked ??= 'help'
-      else if (word === '--version') asked ??= 'version'
-      else if (isValued(word)) {
-        const value = rest.shift()
-        if (value === undefined || (value.startsWith('-') && value !== '-'))
-          return refuse(word, `missing: ${valued[word]}`)
-        const before = given.get(word)
-        if (before !== undefined) return refuse(word, `given twice: ${before} and ${value}`)
-        given.set(word, value)
-      } else if (word !== '--json')
+  // not strict, so that the first fault in order is refused here, in our words
+  const { tokens } = parseArgs({ args: [...words], options, strict: false, tokens: true })
+  for (const token of tokens) {
+    if (token.kind === 'option') {
+      const { rawName: name, value } = token
+      const word = words[token.index] ?? name
+      const flag = flags[name]
+      const missing = valued[name]
+      // joined spellings, such as --paper=a4 or -ox.lp, were never understood
+      if (word !== name || (flag ?? missing) === undefined)
         return refuse(
           word,
           'unknown option: there are --json, -o FILE, --paper, --date, --help and --version',
         )
-    } else if (command === undefined) {
-      if (!isCommand(word))
-        return refuse(word, `unknown command: the commands are ${commands.join(', ')}`)
-      command = word
-    } else files.push(word)
+      if (missing !== undefined) {
+        if (value === undefined || (value.startsWith('-') && value !== '-'))
+          return refuse(name, `missing: ${missing}`)
+        const before = given.get(name)
+        if (before !== undefined) return refuse(name, `given twice: ${before} and ${value}`)
+        given.set(name, value)
+      } else if (flag !== 'json') asked ??= flag
+    } else if (token.kind === 'positional') {
+      if (command !== undefined) files.push(token.value)
+      else if (isCommand(token.value)) command = token.value
+      else return refuse(token.value, `unknown command: the commands are ${commands.join(', ')}`)
+    }
   }
   if (asked) return { command: asked }
   if (command === undefined)
@@ -86,12 +96,9 @@ export function readArguments(words: readonly string[]): Request {
   const out = given.get('-o')
   const paper = given.get('--paper')
   const date = given.get('--date')
-  if (command !== 'sheet') {
-    if (paper !== undefined)
-      return refuse('--paper', `${command} prints nothing: it belongs to sheet`)
-    if (date !== undefined)
-      return refuse('--date', `${command} prints nothing: it belongs to sheet`)
-  }
+  for (const name of ['--paper', '--date'])
+    if (command !== 'sheet' && given.has(name))
+      return refuse(name, `${command} prints nothing: it belongs to sheet`)
   switch (command) {
     case 'model': {
       const kinds = '.lp (CPLEX LP) or .mps (free MPS)'

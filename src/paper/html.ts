@@ -1,4 +1,4 @@
-import { escape } from './escape'
+import { attribute, markup, type Markup } from './markup'
 import type { Block, Figure, FootCard, Page, Paper, StepCard, Table } from './page'
 import { wideCards } from './print'
 import { barLength } from './size'
@@ -6,58 +6,81 @@ import { pageRule, paperStyle } from './style'
 import { patterns, svgOf } from './svg'
 
 /** The work sheet as a file that needs nothing else: style and drawings inside, no scripts, no fonts to fetch. */
-export const paperHtml = (paper: Paper): string =>
-  '<!doctype html>\n<html lang="en"><head><meta charset="utf-8">' +
-  `<title>${escape(paper.train)}: work sheet ${escape(paper.revision)}</title>\n<style>` +
-  `${pageRule(paper.size)}\nbody{margin:0}\n` +
-  '@media screen{body{background:#ccc}.paper{background:none}.paper .page{background:#fff;margin:8mm auto;padding:9mm 12mm;box-sizing:content-box}}' +
-  `${paperStyle(paper.size)}</style></head>\n<body>${paperBody(paper)}</body></html>\n`
+export function paperHtml(paper: Paper): string {
+  const title = markup`<title>${paper.train}: work sheet ${paper.revision}</title>`
+  const head = markup`<meta charset="utf-8">${title}\n<style>${styleOf(paper)}</style>`
+  const body = markup`<body>${bodyOf(paper)}</body>`
+  return String(markup`<!doctype html>\n<html lang="en"><head>${head}</head>\n${body}</html>\n`)
+}
 
 /** All pages, for a document that has the style already. */
-export const paperBody = (paper: Paper): string =>
-  `<div class="paper">${patterns}\n${paper.pages.map((page, i) => pageOf(paper, page, i + 1)).join('\n')}\n</div>`
+export const paperBody = (paper: Paper): string => String(bodyOf(paper))
+
+/** The style of a file of its own, with a desk under the pages on the screen; a style sheet knows no escapes. */
+const styleOf = (paper: Paper): Markup =>
+  markup.raw`${pageRule(paper.size)}\nbody{margin:0}\n${desk}${paperStyle(paper.size)}`
+const desk =
+  '@media screen{body{background:#ccc}.paper{background:none}.paper .page{background:#fff;margin:8mm auto;padding:9mm 12mm;box-sizing:content-box}}'
+
+const bodyOf = (paper: Paper): Markup =>
+  markup`<div class="paper">${patterns}\n${lines(paper.pages.map((page, i) => pageOf(paper, page, i + 1)))}\n</div>`
+
+/** Each on a line of its own. */
+const lines = (parts: readonly Markup[]): Markup[] =>
+  parts.map((part, i) => (i === 0 ? part : markup`\n${part}`))
 
 /** Drawn, since boxes are moved to whole pixels of the browser and come out up to 0.3 mm short. */
-const bar = `<svg class="bar" width="${barLength}mm" height="2mm" viewBox="0 0 ${barLength} 2" aria-hidden="true"><path d="M.175 0V1.8H${barLength - 0.175}V0"/></svg>`
+const bar = markup`<svg class="bar" width="${barLength}mm" height="2mm" viewBox="0 0 ${barLength} 2" aria-hidden="true"><path d="M.175 0V1.8H${barLength - 0.175}V0"/></svg>`
 
-const pageOf = (paper: Paper, page: Page, number: number): string =>
-  `<section class="page is-${page.section}"><header class="page-head"><h2>${escape(page.title)}</h2>` +
-  `<p>${paper.notice === '' ? '' : `<b class="notice">${escape(paper.notice)}</b> `}${escape(paper.train)}</p></header>\n<div class="page-body">` +
-  `${page.blocks.map(blockOf).join('\n')}</div>\n<footer class="page-foot">` +
-  `<div>${bar}<p class="bar-note">this bar is ${barLength} mm long: if it is not, print at 100 %</p></div>` +
-  `<div class="turn"><p><b>page ${number} of ${paper.pages.length}</b></p>` +
-  `<p>revision ${escape(paper.revision)}</p><p>${escape(paper.date)}</p></div></footer></section>`
+function pageOf(paper: Paper, page: Page, number: number): Markup {
+  const notice = paper.notice === '' ? '' : markup`<b class="notice">${paper.notice}</b> `
+  const head = markup`<h2>${page.title}</h2><p>${notice}${paper.train}</p>`
+  const scale = markup`${bar}<p class="bar-note">this bar is ${barLength} mm long: if it is not, print at 100 %</p>`
+  const turn = [
+    markup`<p><b>page ${number} of ${paper.pages.length}</b></p>`,
+    markup`<p>revision ${paper.revision}</p><p>${paper.date}</p>`,
+  ]
+  return markup`<section class="page is-${page.section}">${lines([
+    markup`<header class="page-head">${head}</header>`,
+    markup`<div class="page-body">${lines(page.blocks.map(blockOf))}</div>`,
+    markup`<footer class="page-foot"><div>${scale}</div><div class="turn">${turn}</div></footer>`,
+  ])}</section>`
+}
 
-function blockOf(block: Block): string {
+function blockOf(block: Block): Markup {
   switch (block.kind) {
-    case 'heading':
-      return `<h3>${escape(block.text)}${block.aside === undefined ? '' : ` <small>${escape(block.aside)}</small>`}</h3>`
+    case 'heading': {
+      const aside = block.aside === undefined ? '' : markup` <small>${block.aside}</small>`
+      return markup`<h3>${block.text}${aside}</h3>`
+    }
     case 'text':
-      return `<p class="${block.look}">${escape(block.text)}</p>`
+      return markup`<p class="${block.look}">${block.text}</p>`
     case 'box':
-      return `<div class="box"><b class="title">${escape(block.title)}</b><ul class="plain">${items(block.items)}</ul></div>`
+      return markup`<div class="box"><b class="title">${block.title}</b>${list('plain', block.items)}</div>`
     case 'list':
-      return `<ul class="${block.look}">${items(block.items)}</ul>`
+      return list(block.look, block.items)
     case 'table':
       return tableOf(block)
     case 'figures':
-      return `<div class="figures">${block.figures.map(figureOf).join('')}</div>`
+      return markup`<div class="figures">${block.figures.map(figureOf)}</div>`
     case 'blanks':
-      return `<div class="blanks c${block.columns}">${block.labels.map((text) => `<p>${escape(text)}</p>`).join('')}</div>`
+      return markup`<div class="blanks c${block.columns}">${block.labels.map(plain)}</div>`
     case 'step':
       return stepOf(block.step)
     case 'feet':
-      return `<div class="feet c${block.columns}">${block.cards.map((card) => cardOf(card, block.columns)).join('')}</div>`
+      return markup`<div class="feet c${block.columns}">${block.cards.map((card) => cardOf(card, block.columns))}</div>`
   }
 }
 
-const items = (list: readonly string[]): string =>
-  list.map((item) => `<li>${escape(item)}</li>`).join('')
+const plain = (text: string): Markup => markup`<p>${text}</p>`
 
-function tableOf({ columns, rows, tall }: Table): string {
+const list = (look: string, items: readonly string[]): Markup =>
+  markup`<ul class="${look}">${items.map((item) => markup`<li>${item}</li>`)}</ul>`
+
+function tableOf({ columns, rows, tall }: Table): Markup {
   const all = columns.reduce((sum, { width }) => sum + width, 0)
   const side = (c: number) => (columns[c]?.align === 'right' ? 'right' : '')
-  const heads = columns.map(({ head }, c) => `<th${classes(side(c))}>${escape(head)}</th>`)
+  const heads = columns.map(({ head }, c) => markup`<th${classes(side(c))}>${head}</th>`)
   const body = rows.map((row) => {
     const cells = row.map((text, c) => {
       const look = [
@@ -65,56 +88,69 @@ function tableOf({ columns, rows, tall }: Table): string {
         columns[c]?.strong === true ? 'strong' : '',
         text === '' ? 'blank' : '',
       ]
-      return `<td${classes(...look)}>${escape(text)}</td>`
+      return markup`<td${classes(...look)}>${text}</td>`
     })
-    return `<tr>${cells.join('')}</tr>`
+    return markup`<tr>${cells}</tr>`
   })
-  const widths = columns.map(({ width }) => `<col width="${((width / all) * 100).toFixed(2)}%">`)
-  return (
-    `<table${classes(tall === true ? 'tall' : '')}><colgroup>${widths.join('')}</colgroup>` +
-    `<thead><tr>${heads.join('')}</tr></thead><tbody>${body.join('')}</tbody></table>`
+  const widths = columns.map(
+    ({ width }) => markup`<col width="${((width / all) * 100).toFixed(2)}%">`,
   )
+  return markup`<table${classes(tall === true ? 'tall' : '')}>${[
+    markup`<colgroup>${widths}</colgroup>`,
+    markup`<thead><tr>${heads}</tr></thead><tbody>${body}</tbody>`,
+  ]}</table>`
 }
 
-function classes(...names: readonly string[]): string {
-  const given = names.filter((name) => name !== '')
-  return given.length === 0 ? '' : ` class="${given.join(' ')}"`
+const classes = (...names: readonly string[]): Markup =>
+  attribute('class', names.filter((name) => name !== '').join(' '))
+
+function figureOf(figure: Figure): Markup {
+  const { caption } = figure
+  const under = caption === undefined ? '' : markup`<figcaption>${caption}</figcaption>`
+  return markup`<figure>${svgOf(figure)}${under}</figure>`
 }
 
-const figureOf = (figure: Figure): string =>
-  `<figure>${svgOf(figure)}${figure.caption === undefined ? '' : `<figcaption>${escape(figure.caption)}</figcaption>`}</figure>`
-
-const line = (look: string, text: string | undefined): string =>
-  text === undefined || text === '' ? '' : `<p class="${look}">${escape(text)}</p>`
+const line = (look: string, text: string | undefined): Markup =>
+  text === undefined || text === '' ? markup`` : markup`<p class="${look}">${text}</p>`
 
 /** Narrow cards have no room for a slide beside the drawing. */
-function cardOf(card: FootCard, columns: number): string {
+function cardOf(card: FootCard, columns: number): Markup {
   const slide = line('do', card.slide)
   const wide = columns <= wideCards
-  return (
-    `<div class="card"><div class="foot"><b>${escape(card.name)}</b><span>${escape(card.place)}</span></div>` +
-    line('do', card.shim) +
-    `<div class="words"><div>${card.pack.map((text) => line('pack', text)).join('')}${line('recipe', card.recipe)}${wide ? slide : ''}</div>${figureOf(card.figure)}</div>` +
-    (wide ? '' : slide) +
-    line('toward', card.toward) +
-    line('toward', card.along) +
-    card.dials.map((text) => line('dial', text)).join('') +
-    line('room', card.room) +
-    line('bound', card.bound.join(', ')) +
-    `<div class="actuals">${card.actuals.map((text) => `<p>${escape(text)}</p>`).join('')}</div></div>`
-  )
+  const words = [
+    card.pack.map((text) => line('pack', text)),
+    line('recipe', card.recipe),
+    wide ? slide : '',
+  ]
+  return markup`<div class="card">${[
+    markup`<div class="foot"><b>${card.name}</b><span>${card.place}</span></div>`,
+    line('do', card.shim),
+    markup`<div class="words"><div>${words}</div>${figureOf(card.figure)}</div>`,
+    wide ? '' : slide,
+    line('toward', card.toward),
+    line('toward', card.along),
+    card.dials.map((text) => line('dial', text)),
+    line('room', card.room),
+    line('bound', card.bound.join(', ')),
+    markup`<div class="actuals">${card.actuals.map(plain)}</div>`,
+  ]}</div>`
 }
 
-const stepOf = (step: StepCard): string =>
-  `<div class="step"><div class="number">${step.number}</div><div><p class="strong">${escape(step.words)}</p>` +
-  step.breaks.map((text) => line('strong', text)).join('') +
-  part('', step.cautions) +
-  part('Dials, from 0', step.dials) +
-  part('Then the couplings should show', step.expected) +
-  (step.hold === undefined ? '' : `<p class="hold"><b>HOLD.</b> ${escape(step.hold)}</p>`) +
-  '</div><div class="sign"><p>done</p><p>time</p><p>by</p></div></div>'
+function stepOf(step: StepCard): Markup {
+  const { hold } = step
+  const words = [
+    markup`<p class="strong">${step.words}</p>`,
+    step.breaks.map((text) => line('strong', text)),
+    part('', step.cautions),
+    part('Dials, from 0', step.dials),
+    part('Then the couplings should show', step.expected),
+    hold === undefined ? '' : markup`<p class="hold"><b>HOLD.</b> ${hold}</p>`,
+  ]
+  const sign = ['done', 'time', 'by'].map(plain)
+  return markup`<div class="step"><div class="number">${step.number}</div><div>${words}</div><div class="sign">${sign}</div></div>`
+}
 
-const part = (title: string, texts: readonly string[]): string =>
+const part = (title: string, texts: readonly string[]): Markup | string =>
   texts.length === 0
     ? ''
-    : `${title === '' ? '' : `<p class="part">${title}:</p>`}<ul class="dash">${items(texts)}</ul>`
+    : markup`${title === '' ? '' : markup`<p class="part">${title}:</p>`}${list('dash', texts)}`

@@ -1,0 +1,63 @@
+import { expect, test } from 'vitest'
+import { paperBody, paperHtml } from '../../src/paper/html'
+import type { Paper } from '../../src/paper/page'
+import { askTooMuch, example } from '../cli/trains'
+import { exampleOf, made } from './sheets'
+
+const hostile = [
+  '<script>alert(1)</script>',
+  '"><img src=x onerror=alert(1)>',
+  "' onload='alert(1)",
+  '</style></svg></title></p>',
+  '<!-- ',
+  ']]>',
+  '&lt;b&gt; &amp;',
+  '&',
+  '`${1}`',
+  '$& $1 $$',
+]
+/** Words that choose a branch or a place and never come from people. */
+const chosen = new Set(['kind', 'section', 'size', 'align', 'row', 'anchor'])
+
+/** The paper with every text that is not empty replaced, looks and paths too. */
+const spoilt = (paper: Paper, by: string): Paper =>
+  JSON.parse(JSON.stringify(paper), (key, value: unknown) =>
+    typeof value === 'string' && value !== '' && !chosen.has(key) ? by : value,
+  ) as Paper
+
+const entities: Record<string, string> = { amp: '&', lt: '<', gt: '>', quot: '"', '#39': "'" }
+const read = (text: string): string =>
+  text.replace(/&([^;\s]*);/g, (whole, name: string) => entities[name] ?? whole)
+
+/** Tags with the names of their attributes, as a browser finds them where no text has broken out. */
+const tags = (html: string): string[] =>
+  (html.match(/<[^>]*>/g) ?? []).map((tag) => tag.replace(/"[^"]*"/g, '""'))
+
+/** Texts and values of attributes, as they are read. */
+const texts = (html: string): string[] =>
+  [...html.matchAll(/>([^<>]*)<|"([^"<>]*)"/g)].map(([, text, value]) => read(text ?? value ?? ''))
+
+const papers = async () => [
+  (await made(exampleOf('skid-as-one'))).paper,
+  (await made(example('bolt-bound-gearbox', askTooMuch))).paper,
+]
+
+test.each(hostile)('no text breaks out of its place: %s', async (text) => {
+  for (const paper of await papers()) {
+    const [harmless, spoiled] = [
+      paperBody(spoilt(paper, 'harmless')),
+      paperBody(spoilt(paper, text)),
+    ]
+    expect(tags(spoiled)).toEqual(tags(harmless))
+    const words = texts(harmless)
+    expect(words.filter((word) => word.includes('harmless')).length).toBeGreaterThan(500)
+    expect(texts(spoiled)).toEqual(words.map((word) => word.replaceAll('harmless', () => text)))
+  }
+})
+
+test('the name of a train stays text in the title too', async () => {
+  for (const paper of await papers()) {
+    const html = paperHtml({ ...paper, train: hostile.join(' ') })
+    expect(tags(html)).toEqual(tags(paperHtml(paper)))
+  }
+})
