@@ -5,8 +5,7 @@ import { tidy } from '../language/tidy'
 import { exportLp } from '../engine/lp/exportLp'
 import { exportMps } from '../engine/lp/exportMps'
 import { exportProgram } from '../engine/lp/exportProgram'
-import type { Solver } from '../engine/lp/solver'
-import type { Train } from '../mechanics/train'
+import type { PlanRun } from '../engine/plan/planRun'
 
 /** The program behind a plan as text, and what another solver should find. */
 export type Model =
@@ -21,8 +20,9 @@ export type Model =
     }
   | { readonly status: 'stopped'; readonly why: string }
 
-export function modelOf(train: Train, format: 'lp' | 'mps', solver: Solver): Model {
-  const final = finalProgram(train, solver)
+export function modelOf(run: PlanRun, format: 'lp' | 'mps'): Model {
+  const { train } = run
+  const final = finalProgram(run)
   if (final.status === 'stopped') return final
   const exported = exportProgram(train, final.program, final.stage, final.cuts)
   const bound = final.bound === undefined ? null : tidy(toFine(final.bound, train.units))

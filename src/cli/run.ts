@@ -3,19 +3,14 @@ import { resolve } from 'node:path'
 import type { Readable } from 'node:stream'
 import { version } from '../../package.json'
 import { checkRead } from '../engine/plan/checkTrain'
-import { withReasons } from '../engine/withReasons'
-import { planRead } from '../engine/planTrain'
+import { everything, PlanningRun, type ReadTrain } from '../engine/planningRun'
 import { holdsOf, type Holds } from '../engine/studies/holds/holdRows'
-import { withReady } from '../engine/withReady'
 import type { PlanStatus } from '../engine/plan/answer'
 import { checkText } from '../text/checkText'
 import { holdsText } from '../text/holdsText'
 import { planText } from '../text/planText'
-import { withSteps } from '../engine/withSteps'
 import type { Refusal } from '../document/refusal'
 import { readTrainText } from '../document/readTrain'
-import type { Train } from '../mechanics/train'
-import type { TrainDocument } from '../document/schema'
 import { glpkSolver } from '../solvers/glpk'
 import { readArguments, type Request } from './arguments'
 import { help } from './help'
@@ -77,9 +72,7 @@ async function onFile(request: FileRequest, shell: Shell): Promise<number> {
       return 0
     }
     case 'plan': {
-      const solver = await glpkSolver()
-      const reasoned = withReasons(read, planRead(read.train, solver), solver)
-      const answer = withSteps(read, withReady(read, reasoned, solver))
+      const answer = new PlanningRun(read, await glpkSolver()).answer(everything)
       shell.print(json ? asJson(answer) : planText(read.train, answer))
       return exitOf[answer.status]
     }
@@ -90,7 +83,7 @@ async function onFile(request: FileRequest, shell: Shell): Promise<number> {
       return exitOfHolds(holds)
     }
     case 'model':
-      return writeModel(request, read.train, shell)
+      return writeModel(request, read, shell)
     case 'sheet':
       return writeSheet(request, read, shell)
   }
@@ -107,10 +100,10 @@ function exitOfHolds({ rows }: Holds): number {
 
 async function writeModel(
   request: Extract<Request, { command: 'model' }>,
-  train: Train,
+  read: ReadTrain,
   shell: Shell,
 ): Promise<number> {
-  const model = modelOf(train, request.format, await glpkSolver())
+  const model = modelOf(new PlanningRun(read, await glpkSolver()), request.format)
   if (model.status === 'stopped') return stop(model.why, request.json, shell)
   try {
     await writeFile(resolve(shell.folder, request.out), model.text)
@@ -129,7 +122,7 @@ async function writeModel(
 
 async function writeSheet(
   request: Extract<Request, { command: 'sheet' }>,
-  read: { readonly document: TrainDocument; readonly train: Train },
+  read: ReadTrain,
   shell: Shell,
 ): Promise<number> {
   const { out, format, paper, json } = request

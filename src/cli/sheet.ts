@@ -3,8 +3,7 @@ import type { PaperSettings } from '../paper/paperOf'
 import { workSheet } from '../paper/workSheet'
 import { sentenceOf } from '../engine/plan/sentence'
 import type { Solver } from '../engine/lp/solver'
-import type { TrainDocument } from '../document/schema'
-import type { Train } from '../mechanics/train'
+import type { ReadTrain } from '../engine/planningRun'
 
 /** A work sheet as one file, or why there is none. */
 export type Sheet =
@@ -17,11 +16,7 @@ export type Sheet =
     }
   | { readonly status: 'stopped'; readonly why: string }
 
-export function sheetOf(
-  read: { readonly document: TrainDocument; readonly train: Train },
-  solver: Solver,
-  settings: PaperSettings,
-): Sheet {
+export function sheetOf(read: ReadTrain, solver: Solver, settings: PaperSettings): Sheet {
   const sheet = workSheet(read, solver, settings)
   if (sheet.status === 'stopped') return sheet
   const { status, answer, paper } = sheet

@@ -1,5 +1,6 @@
 import type { PlanAnswer } from '../engine/work/answer'
-import { withSteps } from '../engine/withSteps'
+import { orderFor } from '../engine/work/orderFor'
+import { asFound } from '../mechanics/readings/asFound'
 import type { TrainDocument } from '../document/schema'
 import type { Train } from '../mechanics/train'
 import type { Paper } from './page'
@@ -14,8 +15,9 @@ export function quickPaper(
   { train, answer }: { readonly train: Train; readonly answer: PlanAnswer },
   settings: PaperSettings,
 ): Paper {
+  const steps = orderFor({ document, train }, train.couplings.map(asFound), answer)
   const paper = paperOf(
-    { document, train, answer: withSteps({ document, train }, answer) },
+    { document, train, answer: { ...answer, ...(steps && { steps }) } },
     settings,
   )
   return { ...paper, notice: 'NOT COMPLETE: for the whole work sheet use its own print button' }

@@ -1,13 +1,8 @@
-import { withReasons } from '../engine/withReasons'
 import { holdsOf, solvesAll } from '../engine/studies/holds/holdRows'
 import { holdList } from '../text/holdList'
-import { planRead } from '../engine/planTrain'
+import { PlanningRun, type ReadTrain } from '../engine/planningRun'
 import type { PlanAnswer } from '../engine/work/answer'
-import { withReady } from '../engine/withReady'
 import type { Solver } from '../engine/lp/solver'
-import { withSteps } from '../engine/withSteps'
-import type { TrainDocument } from '../document/schema'
-import type { Train } from '../mechanics/train'
 import type { Paper } from './page'
 import { paperOf, type PaperSettings } from './paperOf'
 
@@ -24,14 +19,10 @@ export type WorkSheet =
 const mostBodies = 7
 
 /** Plans a train that was read with all that belongs on paper, and lays it out. */
-export function workSheet(
-  read: { readonly document: TrainDocument; readonly train: Train },
-  solver: Solver,
-  settings: PaperSettings,
-): WorkSheet {
+export function workSheet(read: ReadTrain, solver: Solver, settings: PaperSettings): WorkSheet {
   const { train } = read
-  const plan = planRead(train, solver, { prices: false, packs: true })
-  const answer = withSteps(read, withReady(read, withReasons(read, plan, solver), solver))
+  const run = new PlanningRun(read, solver)
+  const answer = run.answer({ rounding: true, reasons: true, work: true })
   const { status } = answer
   if (status === 'stopped' || status === 'unproven')
     return { status: 'stopped', why: `no sheet without a plan that holds: ${answer.why ?? status}` }

@@ -1,6 +1,6 @@
 import { HoldSolver } from '../engine/studies/holds/holdSolver'
 import type { PlanAnswer } from '../engine/work/answer'
-import { planRead } from '../engine/planTrain'
+import { PlanRun } from '../engine/plan/planRun'
 import type { Solver } from '../engine/lp/solver'
 import { TradeoffPlanner } from '../engine/studies/tradeoff/tradeoff'
 import type { Train } from '../mechanics/train'
@@ -27,7 +27,7 @@ const later = 300
  * that is known, and made ready beforehand where there was time.
  */
 export function planAlong(key: string, train: Train, solver: Solver): PlanAnswer {
-  if (kept?.key !== key) return planRead(train, solver, { prices: false })
+  if (kept?.key !== key) return new PlanRun(train, solver).plan()
   const { share } = train.plan
   const plan = kept.plans.get(share) ?? kept.planner.planAt(share)
   kept.plans.set(share, plan)

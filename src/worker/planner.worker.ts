@@ -1,5 +1,5 @@
 import type { PlanAnswer } from '../engine/work/answer'
-import { planRead } from '../engine/planTrain'
+import { PlanRun } from '../engine/plan/planRun'
 import { figuresOf } from '../scene/figures'
 import { sentenceOf } from '../engine/plan/sentence'
 import type { Train } from '../mechanics/train'
@@ -53,7 +53,7 @@ async function answer(request: Request): Promise<Reply> {
     const ready = await solver
     // as the page has it, which compares by the same key
     const key = alongKey(request.kind === 'text' ? document : (request.document as object))
-    const planned = along ? planAlong(key, train, ready) : planRead(train, ready, { packs: false })
+    const planned = along ? planAlong(key, train, ready) : new PlanRun(train, ready).priced()
     // between two requests, what plans along the trade-off start from
     prepare = () =>
       void readyAlong(

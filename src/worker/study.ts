@@ -1,4 +1,3 @@
-import { withReasons } from '../engine/withReasons'
 import { whyFoot } from '../engine/studies/why/whyFoot'
 import { floorReason } from '../engine/infeasible/floor/floorReason'
 import { bestFromHere } from '../engine/studies/hand/fromHere'
@@ -6,10 +5,8 @@ import { choiceNow } from '../engine/studies/holds/choice'
 import { holdRows, rankedHolds, solvesAll, theBest } from '../engine/studies/holds/holdRows'
 import { HoldSolver } from '../engine/studies/holds/holdSolver'
 import type { HoldRow } from '../engine/studies/holds/row'
-import { planRead } from '../engine/planTrain'
-import { withReady } from '../engine/withReady'
+import { PlanningRun, type ReadTrain } from '../engine/planningRun'
 import { holdList } from '../text/holdList'
-import { withSteps } from '../engine/withSteps'
 import type { Solver } from '../engine/lp/solver'
 import { tradeoffSteps } from '../engine/studies/tradeoff/tradeoff'
 import { readTrain } from '../document/readTrain'
@@ -23,7 +20,6 @@ const often = 200
 /** ... and never so often that ranking takes more than this part of the time. */
 const ranking = 5
 
-type Read = Extract<ReturnType<typeof readTrain>, { ok: true }>
 type Post = (reply: StudyReply) => void
 
 /** The study that is under way; an older one ends at its next breath. */
@@ -41,8 +37,9 @@ export async function study(request: StudyRequest, solver: Solver, post: Post): 
     const read = readTrain(request.document)
     if (!read.ok) return
     if (request.kind === 'why') {
+      const run = new PlanningRun(read, solver)
       const whys = (['shim', 'slide'] as const).flatMap(
-        (way) => whyFoot(read.train, { body: request.body, foot: request.foot, way }, solver) ?? [],
+        (way) => whyFoot(run, { body: request.body, foot: request.foot, way }) ?? [],
       )
       post({ id, kind: 'why', whys })
     } else if (request.kind === 'work') post({ id, kind: 'work', work: work(read, solver) })
@@ -58,9 +55,9 @@ export async function study(request: StudyRequest, solver: Solver, post: Post): 
   }
 }
 
-function work(read: Read, solver: Solver): Work {
-  const planned = planRead(read.train, solver, { prices: false, packs: true })
-  const { packs, rounded, steps, ready } = withSteps(read, withReady(read, planned, solver))
+function work(read: ReadTrain, solver: Solver): Work {
+  const run = new PlanningRun(read, solver)
+  const { packs, rounded, steps, ready } = run.answer({ rounding: true, work: true })
   return {
     ...(packs && { packs }),
     ...(rounded && { rounded }),
@@ -70,11 +67,11 @@ function work(read: Read, solver: Solver): Work {
 }
 
 function reasons(
-  read: Read,
+  read: ReadTrain,
   solver: Solver,
 ): Pick<Extract<StudyReply, { kind: 'reasons' }>, 'reasons'> {
-  const answer = withReasons(read, planRead(read.train, solver, { prices: false }), solver)
-  const { conflict, conflictSentence, behind, remedies, holdsTried } = answer
+  const run = new PlanningRun(read, solver)
+  const { conflict, conflictSentence, behind, remedies, holdsTried } = run.reasons()
   return {
     reasons: {
       ...(conflict && { conflict }),
@@ -89,7 +86,7 @@ function reasons(
 /** First the choice that is held now, then the curve and its floor, then every other choice. */
 async function studied(
   id: number,
-  { train }: Read,
+  { train }: ReadTrain,
   curve: boolean,
   solver: Solver,
   post: Post,

@@ -1,4 +1,4 @@
-import { planTrain } from '../../src/engine/planTrain'
+import { planTrain } from '../planned'
 import type { PlanAnswer } from '../../src/engine/work/answer'
 import type { Solver } from '../../src/engine/lp/solver'
 import type { FirstAnswer } from '../second/disagreements'

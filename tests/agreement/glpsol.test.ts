@@ -3,6 +3,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
+import { PlanRun } from '../../src/engine/plan/planRun'
 import { modelOf } from '../../src/cli/model'
 import { readTrain } from '../../src/document/readTrain'
 import { glpkSolver } from '../../src/solvers/glpk'
@@ -60,7 +61,7 @@ test.skipIf(!installed)(
         const read = readTrain(train)
         if (!read.ok) throw new Error('refused')
         const format = seed % 2 === 0 ? 'lp' : 'mps'
-        const model = modelOf(read.train, format, solver)
+        const model = modelOf(new PlanRun(read.train, solver), format)
         if (model.status === 'stopped') {
           wrong.push(`seed ${seed}: no model: ${model.why}`)
           continue

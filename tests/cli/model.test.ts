@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 import { describe, expect, test } from 'vitest'
+import { PlanRun } from '../../src/engine/plan/planRun'
 import { modelOf } from '../../src/cli/model'
 import type { TrainDocument } from '../../src/document/schema'
 import { ExportNames, longestName } from '../../src/engine/lp/exportNames'
@@ -10,7 +11,7 @@ import { freshFolder, holdfast } from './shell'
 import { askTooMuch, example, exampleFile, examples, planned, reverseDial, trainOf } from './trains'
 
 async function modelText(document: unknown, format: 'lp' | 'mps'): Promise<string> {
-  const model = modelOf(trainOf(document), format, await glpkSolver())
+  const model = modelOf(new PlanRun(trainOf(document), await glpkSolver()), format)
   if (model.status === 'stopped') throw new Error(model.why)
   return model.text
 }

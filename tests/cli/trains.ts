@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { glpkSolver } from '../../src/solvers/glpk'
-import { planRead } from '../../src/engine/planTrain'
+import { planRead } from '../planned'
 import type { PlanAnswer } from '../../src/engine/work/answer'
 import { readTrain } from '../../src/document/readTrain'
 import type { TrainDocument } from '../../src/document/schema'

@@ -1,7 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { withReasons } from '../../src/engine/withReasons'
-import { planRead } from '../../src/engine/planTrain'
+import { planRead, withReasons } from '../planned'
 import { readTrain } from '../../src/document/readTrain'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { solveSecond } from '../second/solve'

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { conflictsOf, contradictionOf } from '../../src/engine/infeasible/conflict/conflict'
-import { planRead } from '../../src/engine/planTrain'
+import { planRead } from '../planned'
 import { asFound } from '../../src/mechanics/readings/asFound'
 import { readTrain } from '../../src/document/readTrain'
 import { glpkSolver } from '../../src/solvers/glpk'

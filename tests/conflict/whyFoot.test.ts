@@ -1,7 +1,8 @@
+import { PlanRun } from '../../src/engine/plan/planRun'
 import { describe, expect, it } from 'vitest'
 import { whyFoot } from '../../src/engine/studies/why/whyFoot'
 import type { WhyFoot } from '../../src/engine/studies/why/whyFootSentence'
-import { planRead } from '../../src/engine/planTrain'
+import { planRead } from '../planned'
 import type { TrainDocument } from '../../src/document/schema'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { fourFeet, given, twoMachines } from '../second/pairs'
@@ -17,7 +18,7 @@ function why(
   way: 'shim' | 'slide',
   step?: number,
 ): WhyFoot {
-  const found = whyFoot(trainOf(document), { body, foot, way }, solver, step)
+  const found = whyFoot(new PlanRun(trainOf(document), solver), { body, foot, way }, step)
   if (!found) throw new Error(`nothing to say of foot ${foot}`)
   return found
 }
@@ -74,17 +75,17 @@ describe('with only 10 um to come out under the far pair', () => {
 
 it('says nothing of a foot that stays, of a foot that is not there, or without a plan', () => {
   const ask = (document: unknown, foot: string) =>
-    whyFoot(trainOf(document), { body: 'B', foot, way: 'shim' }, solver)
+    whyFoot(new PlanRun(trainOf(document), solver), { body: 'B', foot, way: 'shim' })
   expect(ask(low(), '2000a')).toBeUndefined()
   expect(ask(low(), 'nowhere')).toBeUndefined()
   expect(ask({ ...low(), plan: { share: 1e-9 } }, '1000a')).toBeDefined()
   expect(ask(twoMachines({ offset: 10 }, [given(0, 0)]), '1000a')).toBeUndefined()
   expect(
-    whyFoot(
-      trainOf(example('bolt-bound-gearbox', ['gear'])),
-      { body: 'turbine', foot: '1 lake', way: 'shim' },
-      solver,
-    ),
+    whyFoot(new PlanRun(trainOf(example('bolt-bound-gearbox', ['gear'])), solver), {
+      body: 'turbine',
+      foot: '1 lake',
+      way: 'shim',
+    }),
   ).toBeUndefined()
 })
 
@@ -112,7 +113,7 @@ describe('in the examples', () => {
   it('a step less costs what planning with that limit in the file costs, at every foot', () => {
     let asked = 0
     for (const [body, foot] of feet) {
-      const found = whyFoot(train, { body, foot, way: 'shim' }, solver)
+      const found = whyFoot(new PlanRun(train, solver), { body, foot, way: 'shim' })
       if (!found) continue
       asked += 1
       const plan = planRead(trainOf(limited(body, foot, found)), solver)

@@ -1,3 +1,4 @@
+import { PlanRun } from '../../src/engine/plan/planRun'
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { finalProgram } from '../../src/engine/plan/finalProgram'
@@ -19,7 +20,7 @@ const documents: [name: string, document: Json][] = [
 
 describe.each(documents)('the final program of %s', (_, document) => {
   const train = trainOf(document)
-  const final = finalProgram(train, solver)
+  const final = finalProgram(new PlanRun(train, solver))
   if (final.status === 'stopped') throw new Error(final.why)
   const answer = planOf(document)
 

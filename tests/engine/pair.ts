@@ -1,5 +1,5 @@
 import { expect } from 'vitest'
-import { planTrain } from '../../src/engine/planTrain'
+import { planTrain } from '../planned'
 import type { PlanAnswer } from '../../src/engine/work/answer'
 import { readTrain } from '../../src/document/readTrain'
 import type { Train } from '../../src/mechanics/train'

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { samePlan } from '../../src/app/stores/jobState'
-import { planTrain } from '../../src/engine/planTrain'
+import { planTrain } from '../planned'
 import type { TrainDocument } from '../../src/document/schema'
 import { glpkSolver } from '../../src/solvers/glpk'
 

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { planTrain } from '../../src/engine/planTrain'
+import { planTrain } from '../planned'
 import { readTrain } from '../../src/document/readTrain'
 import type { TrainDocument } from '../../src/document/schema'
 import { glpkSolver } from '../../src/solvers/glpk'

@@ -1,4 +1,4 @@
-import { planTrain } from '../../src/engine/planTrain'
+import { planTrain } from '../planned'
 import type { BodyAnswer } from '../../src/engine/plan/answer'
 import type { PlanAnswer } from '../../src/engine/work/answer'
 import { solvePlan } from '../../src/engine/plan/solvePlan'

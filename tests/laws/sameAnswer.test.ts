@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import type { PlanAnswer } from '../../src/engine/work/answer'
-import { planTrain } from '../../src/engine/planTrain'
+import { planTrain } from '../planned'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { Random } from '../second/random'
 import { randomTrain } from '../second/randomTrain'

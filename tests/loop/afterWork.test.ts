@@ -3,7 +3,7 @@ import { glpkSolver } from '../../src/solvers/glpk'
 import { afterWork } from '../../src/engine/work/loop/afterWork'
 import { addPage } from '../../src/engine/work/loop/record'
 import { paperOf } from '../../src/paper/paperOf'
-import { planRead } from '../../src/engine/planTrain'
+import { planRead } from '../planned'
 import { readTrain } from '../../src/document/readTrain'
 import { given, pair } from '../engine/pair'
 

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs'
-import { planTrain } from '../../src/engine/planTrain'
+import { planTrain } from '../planned'
 import type { PlanAnswer } from '../../src/engine/work/answer'
 import { sharesOf, worstShare } from '../../src/mechanics/misalignment/shares'
 import { addMisalignments } from '../../src/mechanics/misalignment/stateShift'

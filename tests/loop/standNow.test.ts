@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { planTrain } from '../../src/engine/planTrain'
+import { planTrain } from '../planned'
 import { standNow, type Round } from '../../src/engine/work/loop/standNow'
 import { readTrain } from '../../src/document/readTrain'
 import type { TrainDocument } from '../../src/document/schema'

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import type { PlanAnswer } from '../../src/engine/work/answer'
-import { planTrain } from '../../src/engine/planTrain'
+import { planTrain } from '../planned'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { judge } from '../second/judge'
 import { fineFactor, type Foot } from '../second/train'

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { RoundedAnswer } from '../../src/engine/rounding/answer'
 import { roundedAnswer } from '../../src/engine/rounding/roundedAnswer'
-import { planRead } from '../../src/engine/planTrain'
+import { planRead } from '../planned'
 import { asFound } from '../../src/mechanics/readings/asFound'
 import type { Solver } from '../../src/engine/lp/solver'
 import { motionsFrom } from '../../src/engine/work/steps/pose'

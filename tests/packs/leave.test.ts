@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { planTrain } from '../../src/engine/planTrain'
+import { planTrain } from '../planned'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { judge } from '../second/judge'
 import { fineFactor } from '../second/train'

@@ -1,5 +1,5 @@
 import { expect } from 'vitest'
-import { planTrain } from '../../src/engine/planTrain'
+import { planTrain } from '../planned'
 import { glpkSolver } from '../../src/solvers/glpk'
 
 const solver = await glpkSolver()

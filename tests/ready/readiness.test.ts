@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { planTrain } from '../../src/engine/planTrain'
+import { planTrain } from '../planned'
 import { published } from '../../src/engine/plan/publishedLimit'
 import type { ReadyAnswer } from '../../src/engine/work/ready/answer'
 import { planText } from '../../src/text/planText'

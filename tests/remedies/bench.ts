@@ -1,5 +1,4 @@
-import { planRead } from '../../src/engine/planTrain'
-import { withReasons } from '../../src/engine/withReasons'
+import { planRead, withReasons } from '../planned'
 import type { PlanAnswer } from '../../src/engine/work/answer'
 import type { Remedy } from '../../src/engine/infeasible/remedies/answer'
 import { readTrain } from '../../src/document/readTrain'

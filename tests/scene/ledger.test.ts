@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { withReasons } from '../../src/engine/withReasons'
+import { planRead, withReasons } from '../planned'
 import { holdsOf } from '../../src/engine/studies/holds/holdRows'
-import { planRead } from '../../src/engine/planTrain'
 import { conflictMarks, conflictPlaces } from '../../src/scene/conflictMarks'
 import { sheetScene } from '../../src/scene/sheet'
 import { holdList } from '../../src/text/holdList'

@@ -1,5 +1,5 @@
 import { readFileSync, readdirSync } from 'node:fs'
-import { planRead } from '../../src/engine/planTrain'
+import { planRead } from '../planned'
 import { figuresOf, type Figures } from '../../src/scene/figures'
 import type { PlanAnswer } from '../../src/engine/work/answer'
 import type { TrainDocument } from '../../src/document/schema'

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { planTrain } from '../../src/engine/planTrain'
+import { planTrain } from '../planned'
 import type { PlanAnswer } from '../../src/engine/work/answer'
 import type { Optimal, Outcome, Solver } from '../../src/engine/lp/solver'
 import { glpkSolver } from '../../src/solvers/glpk'

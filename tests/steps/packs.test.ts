@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { expect, it } from 'vitest'
-import { planTrain } from '../../src/engine/planTrain'
+import { planTrain } from '../planned'
 import { solver } from '../engine/pair'
 import type { TrainFile } from './contract'
 import { followed } from './followed'

@@ -1,6 +1,5 @@
 import { expect, it } from 'vitest'
-import { planTrain } from '../../src/engine/planTrain'
-import { withSteps } from '../../src/engine/withSteps'
+import { planTrain, withSteps } from '../planned'
 import { readTrain } from '../../src/document/readTrain'
 import { solver } from '../engine/pair'
 import { Random } from '../second/random'

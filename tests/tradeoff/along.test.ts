@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import type { PlanAnswer } from '../../src/engine/work/answer'
-import { planRead } from '../../src/engine/planTrain'
+import { planRead } from '../planned'
 import type { TrainDocument } from '../../src/document/schema'
 import type { Train } from '../../src/mechanics/train'
 import { glpkSolver } from '../../src/solvers/glpk'

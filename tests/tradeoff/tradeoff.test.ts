@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { planRead } from '../../src/engine/planTrain'
+import { planRead } from '../planned'
 import { solveRounds } from '../../src/engine/lp/rounds'
 import { buildProgram } from '../../src/engine/lp/rows/buildProgram'
 import { firstCuts } from '../../src/engine/lp/cuts'

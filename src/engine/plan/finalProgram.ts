@@ -1,13 +1,8 @@
 import type { Micrometres } from '../../mechanics/units'
-import type { Train } from '../../mechanics/train'
-import { asFound } from '../../mechanics/readings/asFound'
-import { sharesOf, worstShare } from '../../mechanics/misalignment/shares'
-import { buildProgram } from '../lp/rows/buildProgram'
 import { firstCuts } from '../lp/cuts'
 import { programUnit, type Cut, type Program } from '../lp/program'
 import type { Stage } from '../lp/stage'
-import type { Solver } from '../lp/solver'
-import { solvePlan } from './solvePlan'
+import type { PlanRun } from './planRun'
 
 /** The least-cost program of a train as it was last solved, for other solvers to judge. */
 export type FinalProgram =
@@ -26,12 +21,10 @@ export type FinalProgram =
  * Plans a train and keeps the program instead of the plan. Its optimum is the bound of the proof; 0
  * for a train within tolerance; for an impossible one it has no solution.
  */
-export function finalProgram(train: Train, solver: Solver): FinalProgram {
-  const found = train.couplings.map(asFound)
-  const standing = worstShare(sharesOf(train, found))
-  const program = buildProgram(train, found)
-  const solved = solvePlan(train, program, standing, solver)
-  const { share } = train.plan
+export function finalProgram(run: PlanRun): FinalProgram {
+  const program = run.program()
+  const solved = run.solved()
+  const { share } = run.train.plan
   switch (solved.status) {
     case 'stopped':
       return { status: 'stopped', why: solved.why }
@@ -54,7 +47,7 @@ export function finalProgram(train: Train, solver: Solver): FinalProgram {
         bound: undefined,
       }
     case 'in-tolerance': {
-      const within = Math.max(share, standing)
+      const within = Math.max(share, run.standingShare())
       const cuts = firstCuts(program)
       const stage = { ask: 'cost', share: within } as const
       return { status: 'in-tolerance', program, stage, cuts, bound: 0 }

@@ -4,7 +4,7 @@ import type { AsFound } from '../../mechanics/readings/asFound'
 import { worstShare, type CouplingResult } from '../../mechanics/misalignment/shares'
 import { noMotion, type Motion } from '../../mechanics/motion'
 import { prove, type Proof } from '../proof/prove'
-import type { BindingAnswer, PlanFigures, ProofAnswer } from './answer'
+import type { PlanFigures, ProofAnswer } from './answer'
 import { cautionsOf } from './cautions'
 import { findingsOf } from './findings'
 import { notEnteredOf } from './notEntered'
@@ -24,15 +24,18 @@ export type PlanOutcome =
       readonly bound: Micrometres
     }
 
-/** Judges what the programs came to by other code, and writes it in the document's units. */
+/**
+ * Judges what the programs came to by other code, and writes it in the document's units.
+ * @param known the proof, where it was worked out before
+ */
 export function planSolved(
   train: Train,
   found: readonly AsFound[],
   standing: readonly CouplingResult[],
   solved: PlanOutcome,
-  binding: BindingAnswer[] = [],
+  known: () => Proof | undefined = () => undefined,
 ): PlanFigures {
-  const known = {
+  const common = {
     name: train.name,
     share: train.plan.share,
     held: train.bodies.filter(({ held }) => held).map(({ id }) => id),
@@ -44,9 +47,9 @@ export function planSolved(
   }
   switch (solved.status) {
     case 'stopped':
-      return { status: 'stopped', why: solved.why, ...known }
+      return { status: 'stopped', why: solved.why, ...common }
     case 'impossible':
-      return { status: 'impossible', ...known }
+      return { status: 'impossible', ...common }
     case 'in-tolerance':
       return planned(
         'in-tolerance',
@@ -63,25 +66,25 @@ export function planSolved(
     bound: Micrometres,
   ): PlanFigures {
     const lines = found.map(({ line }) => line)
-    const proof = prove(train, lines, motions, train.plan.share, bound)
+    const proof = known() ?? prove(train, lines, motions, train.plan.share, bound)
     if (!proof.sound)
       return {
         status: 'unproven',
         why: proof.faults.join('; '),
-        ...known,
+        ...common,
         proof: proofAnswer(train, proof),
       }
     return {
       status,
-      ...known,
-      findings: [...known.findings, ...cautionsOf(train, motions, proof.worstShare)],
+      ...common,
+      findings: [...common.findings, ...cautionsOf(train, motions, proof.worstShare)],
       cost: tidy(toFine(proof.cost, train.units)),
       total: report.totalsAnswer(train, motions),
       bodies: report.bodiesAnswer(train, motions),
       feet: report.feetAnswer(train, motions),
       couplings: report.couplingsAnswer(train, found, motions),
       worstShare: tidy(proof.worstShare),
-      binding,
+      binding: [],
       expected: report.expectedAnswer(train, found, motions),
       proof: proofAnswer(train, proof),
     }

@@ -2,17 +2,12 @@ import { toFine, type Micrometres } from '../../../mechanics/units'
 import { readTrain } from '../../../document/readTrain'
 import type { TrainDocument } from '../../../document/schema'
 import type { Train } from '../../../mechanics/train'
-import { asFound } from '../../../mechanics/readings/asFound'
-import { sharesOf, worstShare } from '../../../mechanics/misalignment/shares'
 import { noMotion, type Motion } from '../../../mechanics/motion'
-import { buildProgram } from '../../lp/rows/buildProgram'
-import { programUnit } from '../../lp/program'
-import { prove } from '../../proof/prove'
 import type { Solver } from '../../lp/solver'
 import { bindingGroups } from '../../plan/bindingGroups'
 import { limitWords } from '../../plan/limitWords'
 import { tidy } from '../../../language/tidy'
-import { solvePlan } from '../../plan/solvePlan'
+import { PlanRun } from '../../plan/planRun'
 import { footMove } from '../../plan/totals'
 
 /** A changed train as it plans: solved and proven anew, from its document. */
@@ -49,25 +44,22 @@ export function trialOf(document: TrainDocument, solver: Solver): Trial {
   const read = readTrain(document)
   if (!read.ok) return failed
   const { train } = read
-  const found = train.couplings.map(asFound)
-  const standing = worstShare(sharesOf(train, found))
-  const solved = solvePlan(train, buildProgram(train, found), standing, solver)
+  const run = new PlanRun(train, solver)
+  const solved = run.solved()
   const floor = solved.floor === undefined ? null : tidy(solved.floor)
   if (solved.status === 'stopped' || solved.status === 'impossible') return { ...failed, floor }
-  const planned = solved.status === 'planned'
-  const motions = planned ? solved.motions : train.bodies.map(() => noMotion)
-  const bound = planned ? solved.least.bound * programUnit : 0
-  const lines = found.map(({ line }) => line)
-  const proof = prove(train, lines, motions, train.plan.share, bound)
+  const motions = run.motions()
+  const proof = run.proof()
   if (!proof.sound) return { ...failed, floor }
   const effort = train.bodies.reduce(
     (sum, body, b) => sum + (moves(train, motions, b) ? body.effort : 0),
     0,
   )
   const fine = (value: Micrometres) => tidy(toFine(value, train.units))
-  const groups = planned
-    ? solved.parts.flatMap(({ program, least }) => bindingGroups(train, program, least))
-    : []
+  const groups =
+    solved.status === 'planned'
+      ? solved.parts.flatMap(({ program, least }) => bindingGroups(train, program, least))
+      : []
   const tight = groups
     .sort((a, b) => b.price * b.perUnit - a.price * a.perUnit)
     .map((group) => {

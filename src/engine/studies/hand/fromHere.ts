@@ -1,9 +1,7 @@
 import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
 import { addMisalignments } from '../../../mechanics/misalignment/stateShift'
-import { sharesOf, worstShare } from '../../../mechanics/misalignment/shares'
 import { noMotion } from '../../../mechanics/motion'
-import { buildProgram } from '../../lp/rows/buildProgram'
-import { solvePlan } from '../../plan/solvePlan'
+import { PlanRun } from '../../plan/planRun'
 import { asFound } from '../../../mechanics/readings/asFound'
 import type { Solver } from '../../lp/solver'
 import type { Train } from '../../../mechanics/train'
@@ -36,15 +34,11 @@ export function bestFromHere(train: Train, hand: HandPlan, solver: Solver): From
     bodies: train.bodies.map(hold),
     machines: train.machines.map(hold),
   }
-  const solved = solvePlan(
-    there,
-    buildProgram(there, found),
-    worstShare(sharesOf(there, found)),
-    solver,
-  )
+  const run = new PlanRun(there, solver, found)
+  const solved = run.solved()
   if (solved.status === 'impossible' || solved.status === 'stopped')
     return { ok: false, floor: solved.floor }
-  const motions = solved.status === 'planned' ? solved.motions : train.bodies.map(() => noMotion)
+  const motions = run.motions()
   return {
     ok: true,
     hand: {

@@ -1,3 +1,4 @@
+import { once } from '../../../mechanics/once'
 import { limitsPassed } from '../../proof/limitsKept'
 import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
 import { sharesOf, worstShare } from '../../../mechanics/misalignment/shares'
@@ -98,12 +99,6 @@ export function handAnswer(train: Train, hand: HandPlan, best: PlanFigures): Han
       return sentence()
     },
   }
-}
-
-/** The same work, done when it is first asked for and not again. */
-function once<Value>(work: () => Value): () => Value {
-  let done: { readonly value: Value } | undefined
-  return () => (done ??= { value: work() }).value
 }
 
 function sentenceOf(

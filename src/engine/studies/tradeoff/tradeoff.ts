@@ -83,7 +83,7 @@ export class TradeoffPlanner {
     })
   }
 
-  /** The plan at a share of tolerance, as `planRead` gives it but for prices. */
+  /** The plan at a share of tolerance, as a run gives it but for prices. */
   planAt(share: number): PlanFigures {
     const { holds, choice } = this
     const { partition, parts } = holds

@@ -1,10 +1,8 @@
 import { toFine, type Micrometres } from '../../../mechanics/units'
 import type { Train } from '../../../mechanics/train'
-import { asFound } from '../../../mechanics/readings/asFound'
 import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
 import { sharesOf, worstShare } from '../../../mechanics/misalignment/shares'
 import type { Motion } from '../../../mechanics/motion'
-import { buildProgram } from '../../lp/rows/buildProgram'
 import { firstCuts } from '../../lp/cuts'
 import { programUnit, type Program } from '../../lp/program'
 import { stageOf } from '../../lp/stage'
@@ -13,7 +11,8 @@ import type { Solver } from '../../lp/solver'
 import { leastShare } from '../../lp/leastShare'
 import { tidy } from '../../../language/tidy'
 import { solveRounds } from '../../lp/rounds'
-import { solvePlan, type Solved } from '../../plan/solvePlan'
+import type { PlanRun } from '../../plan/planRun'
+import type { Solved } from '../../plan/solvePlan'
 import { footMove } from '../../plan/totals'
 import { withFootLimit, type FootWay } from './footRow'
 import { holdersOf, type Holder } from './holders'
@@ -34,19 +33,19 @@ const sameCost = 1e-6
  * @returns undefined where the train has no plan or no such foot, the foot stays, or the solver stopped
  */
 export function whyFoot(
-  train: Train,
+  run: PlanRun,
   where: { readonly body: string; readonly foot: string; readonly way: FootWay },
-  solver: Solver,
-  step: Micrometres = train.plan.shims?.step ?? usualStep[train.units.fine],
+  step: Micrometres = run.train.plan.shims?.step ?? usualStep[run.train.units.fine],
 ): WhyFoot | undefined {
+  const { train, solver } = run
   const b = train.bodies.findIndex(({ id }) => id === where.body)
   const body = train.bodies[b]
   const f = body?.feet.findIndex(({ id }) => id === where.foot) ?? -1
   const foot = body?.feet[f]
   if (!body || !foot) return undefined
-  const found = train.couplings.map(asFound)
-  const program = buildProgram(train, found)
-  const solved = solvePlan(train, program, worstShare(sharesOf(train, found)), solver)
+  const found = run.found()
+  const program = run.program()
+  const solved = run.solved()
   const motion = solved.status === 'planned' ? solved.motions[b] : undefined
   if (solved.status !== 'planned' || !motion) return undefined
   const move =
@@ -58,8 +57,7 @@ export function whyFoot(
   const limited = withFootLimit(train, program, { body: b, foot: f, way: where.way }, sign, most)
   const shares = (motions: readonly Motion[]) =>
     sharesOf(train, found, couplingMotions(train, motions))
-  const standing = worstShare(sharesOf(train, found))
-  const held = heldBack(train, limited, solved, standing, solver)
+  const held = heldBack(train, limited, solved, run.standingShare(), solver)
   const worst = held && shares(held.motions).reduce((a, c) => (c.share > a.share ? c : a))
   const fine = (value: Micrometres) => tidy(toFine(value, train.units))
   const cost = costOf(limited, train.plan.share, solver)

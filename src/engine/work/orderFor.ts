@@ -1,25 +1,27 @@
-import type { TrainDocument } from '../document/schema'
-import type { Train } from '../mechanics/train'
-import { workRecordOf } from '../document/work'
-import { asFound } from '../mechanics/readings/asFound'
-import type { PlanAnswer } from './work/answer'
-import { orderOfWork } from './work/steps/orderOfWork'
-import { motionsFrom } from './work/steps/pose'
-import type { FootPack } from './work/steps/stepFeet'
+import type { TrainDocument } from '../../document/schema'
+import { workRecordOf } from '../../document/work'
+import type { AsFound } from '../../mechanics/readings/asFound'
+import type { Train } from '../../mechanics/train'
+import type { PlanAnswer } from './answer'
+import type { StepsAnswer } from './steps/answer'
+import { orderOfWork } from './steps/orderOfWork'
+import { motionsFrom } from './steps/pose'
+import type { FootPack } from './steps/stepFeet'
 
 /**
- * Adds the order of work to an answer that has a plan: by the real packs where they were worked out,
- * after the soft feet that its readiness names, in the order the record of the train asks for. An
- * answer without a plan stays as it is.
+ * The order of work of an answer that has a plan: by the real packs where they were worked out, after
+ * the soft feet that its readiness names, in the order the record of the train asks for.
+ * @returns undefined for an answer without a plan
  */
-export function withSteps(
+export function orderFor(
   { document, train }: { readonly document: TrainDocument; readonly train: Train },
+  found: readonly AsFound[],
   answer: PlanAnswer,
-): PlanAnswer {
-  if (!answer.bodies) return answer
+): StepsAnswer | undefined {
+  if (!answer.bodies) return undefined
   const order = workRecordOf(document.record)?.order
   const motions = motionsFrom(train, answer.rounded?.bodies ?? answer.bodies)
-  const steps = orderOfWork(train, train.couplings.map(asFound), motions, {
+  return orderOfWork(train, found, motions, {
     packs: packsOf(answer),
     soft: (answer.ready?.softFoot ?? []).flatMap(({ body, shims, hold }) =>
       (shims ?? []).map(({ foot, shim }) => ({ body, foot, shim, hold })),
@@ -27,7 +29,6 @@ export function withSteps(
     provisional: answer.ready?.provisional === true,
     ...(order && { order }),
   })
-  return { ...answer, steps }
 }
 
 /** Real packs of every foot, where the plan was rounded to them. */

@@ -1,0 +1,80 @@
+import type { Train } from '../../mechanics/train'
+import type { Micrometres } from '../../mechanics/units'
+import { once } from '../../mechanics/once'
+import { noMotion, type Motion } from '../../mechanics/motion'
+import { sharesOf, worstShare } from '../../mechanics/misalignment/shares'
+import { asFound, type AsFound } from '../../mechanics/readings/asFound'
+import { programUnit } from '../lp/program'
+import { buildProgram } from '../lp/rows/buildProgram'
+import type { Solver } from '../lp/solver'
+import { prove } from '../proof/prove'
+import { bindingOf } from './binding'
+import { planSolved } from './planSolved'
+import { solvePlan } from './solvePlan'
+
+/**
+ * The plan of one train, from its readings to its prices: each stage is worked out once, when it is
+ * first asked for, and everything that needs a plan asks here, so that no two can differ.
+ */
+export class PlanRun {
+  readonly train: Train
+  readonly solver: Solver
+  private readonly lines: readonly AsFound[] | undefined
+
+  /** @param lines of the couplings, where the train does not stand as it was read */
+  constructor(train: Train, solver: Solver, lines?: readonly AsFound[]) {
+    this.train = train
+    this.solver = solver
+    this.lines = lines
+  }
+
+  /** Every coupling's line as its readings give it. */
+  readonly found = once(() => this.lines ?? this.train.couplings.map(asFound))
+  /** Every coupling in every state with nothing moved. */
+  readonly standing = once(() => sharesOf(this.train, this.found()))
+  readonly standingShare = once(() => worstShare(this.standing()))
+  readonly program = once(() => buildProgram(this.train, this.found()))
+  /** The floor and the least cost, as the programs gave them. */
+  readonly solved = once(() =>
+    solvePlan(this.train, this.program(), this.standingShare(), this.solver),
+  )
+  /** Own motions of the bodies; all still where nothing need or can be done. */
+  readonly motions = once((): readonly Motion[] => {
+    const solved = this.solved()
+    return solved.status === 'planned' ? solved.motions : this.train.bodies.map(() => noMotion)
+  })
+  /** No plan costs less (um). */
+  readonly bound = once((): Micrometres => {
+    const solved = this.solved()
+    return solved.status === 'planned' ? solved.least.bound * programUnit : 0
+  })
+  /** The plan judged by other code. */
+  readonly proof = once(() =>
+    prove(
+      this.train,
+      this.found().map(({ line }) => line),
+      this.motions(),
+      this.train.plan.share,
+      this.bound(),
+    ),
+  )
+  /** The plan without prices, in the document's units. */
+  readonly plan = once(() => {
+    const solved = this.solved()
+    const outcome =
+      solved.status === 'planned'
+        ? { ...solved, motions: this.motions(), bound: this.bound() }
+        : solved
+    return planSolved(this.train, this.found(), this.standing(), outcome, () => this.proof())
+  })
+  /** What each limit that binds is worth, which takes as long again; none without moves. */
+  readonly prices = once(() => {
+    const solved = this.solved()
+    return solved.status === 'planned' ? bindingOf(this.train, solved.parts, this.solver) : []
+  })
+  /** The plan with its prices. */
+  readonly priced = once(() => {
+    const plan = this.plan()
+    return plan.binding ? { ...plan, binding: this.prices() } : plan
+  })
+}

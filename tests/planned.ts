@@ -1,0 +1,57 @@
+import type { TrainDocument } from '../src/document/schema'
+import type { Refusal } from '../src/document/refusal'
+import { readTrain } from '../src/document/readTrain'
+import type { Solver } from '../src/engine/lp/solver'
+import { PlanRun } from '../src/engine/plan/planRun'
+import { PlanningRun, type ReadTrain } from '../src/engine/planningRun'
+import { roundedAnswer } from '../src/engine/rounding/roundedAnswer'
+import type { PlanAnswer } from '../src/engine/work/answer'
+import { orderFor } from '../src/engine/work/orderFor'
+import type { Train } from '../src/mechanics/train'
+import { asFound } from '../src/mechanics/readings/asFound'
+
+interface Stages {
+  readonly reasons?: boolean
+  readonly prices?: boolean
+  readonly packs?: boolean
+}
+
+/** A document planned as the command line does it, or why it is refused. */
+export function planTrain(
+  input: unknown,
+  solver: Solver,
+  { reasons = true, prices = true, packs = prices }: Stages = {},
+): PlanAnswer | { refused: readonly Refusal[] } {
+  const read = readTrain(input)
+  if (!read.ok) return { refused: read.refused }
+  return new PlanningRun(read, solver).answer({ reasons, prices, rounding: packs, work: true })
+}
+
+/** The plan alone of a train that may have no document: neither reasons nor an order of work. */
+export function planRead(
+  train: Train,
+  solver: Solver,
+  { prices = true, packs = prices }: Omit<Stages, 'reasons'> = {},
+): PlanAnswer {
+  const run = new PlanRun(train, solver)
+  const plan = prices ? run.priced() : run.plan()
+  const solved = run.solved()
+  if (!packs || solved.status !== 'planned') return plan
+  const { share } = solved.least
+  return { ...plan, ...roundedAnswer(train, run.found(), plan, run.motions(), share, solver) }
+}
+
+/** An answer with what an impossible train's run says of its reasons. */
+export const withReasons = (read: ReadTrain, answer: PlanAnswer, solver: Solver): PlanAnswer => ({
+  ...answer,
+  ...new PlanningRun(read, solver).reasons(),
+})
+
+/** An answer with its order of work, where it has a plan. */
+export function withSteps(
+  { document, train }: { readonly document: TrainDocument; readonly train: Train },
+  answer: PlanAnswer,
+): PlanAnswer {
+  const steps = orderFor({ document, train }, train.couplings.map(asFound), answer)
+  return { ...answer, ...(steps && { steps }) }
+}
