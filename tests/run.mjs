@@ -66,19 +66,9 @@ function stop(why) {
 
 async function runAll() {
   mkdirSync(cache, { recursive: true })
-  const [types, style, format] = await Promise.all([
-    step('type check', 'vue-tsc', 'vue-tsc/bin/vue-tsc.js', ['--noEmit']),
-    step('lint', 'eslint', 'eslint/bin/eslint.js', ['.']),
-    step('format', 'prettier', 'prettier/bin/prettier.cjs', [
-      '--check',
-      '--log-level',
-      'warn',
-      '.',
-    ]),
-  ])
-  add(types ? { passed: 1 } : { failed: 1 })
-  add(style && format ? { passed: 1 } : { failed: 1 })
-  add(await vitest())
+  // the checks run one after the other beside the unit tests: two processors are enough for both
+  const [checked, tested] = await Promise.all([checks(), vitest()])
+  for (const counts of [...checked, tested]) add(counts)
   try {
     buildApp(root)
   } catch (error) {
@@ -87,6 +77,15 @@ async function runAll() {
     return
   }
   add(await playwright())
+}
+
+async function checks() {
+  const types = await step('type check', 'vue-tsc', 'vue-tsc/bin/vue-tsc.js', ['--noEmit'])
+  const style = await step('lint', 'eslint', 'eslint/bin/eslint.js', ['.'])
+  const format = await step('format', 'prettier', 'prettier/bin/prettier.cjs', [
+    ...['--check', '--log-level', 'warn', '.'],
+  ])
+  return [types, style && format].map((good) => (good ? { passed: 1 } : { failed: 1 }))
 }
 
 async function vitest() {

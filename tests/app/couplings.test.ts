@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest'
 import { press, typeText } from './keys'
 import { nameOf } from './names'
-import { chooseExample, layOpen, openSheet, page, savedTrain } from './sheet'
+import { layOpen, openSheet, page, savedTrain } from './sheet'
 import { answering } from './workers'
 
 const moves = page.locator('.moves')

@@ -21,7 +21,7 @@ interface PlaceMatchers<Result> {
 
 declare module 'vitest' {
   // eslint-disable-next-line @typescript-eslint/no-explicit-any -- the parameters must be those of the interface that is widened
-  interface Matchers<T extends any = any> extends PlaceMatchers<T> {}
+  interface Matchers<T = any> extends PlaceMatchers<T> {}
 }
 
 const whole = (text: string, asked: Text): boolean =>
@@ -94,7 +94,7 @@ const matchers = Object.fromEntries(
       )
     },
   ]),
-) as Parameters<typeof expect.extend>[0]
+) as unknown as Parameters<typeof expect.extend>[0]
 
 expect.extend({
   ...matchers,

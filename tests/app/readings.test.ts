@@ -193,5 +193,3 @@ test('a table of readings is pasted with a preview and saved as CSV', async () =
     ],
   })
 })
-
-const everyTheme = process.env['HOLDFAST_LONG'] === '1'

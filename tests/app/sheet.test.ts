@@ -2,7 +2,7 @@
 import { readdirSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { press } from './keys'
-import { chooseExample, drawn, exampleText, openSheet, openText, page } from './sheet'
+import { chooseExample, drawn, exampleText, openSheet, page } from './sheet'
 
 const exampleFiles = readdirSync('examples').filter((file) => file.endsWith('.json'))
 
@@ -108,17 +108,6 @@ test('every share typed or dragged replans at once', async () => {
   await expect(page.getByText('from 30 to 100')).toBeShown()
   await field.blur()
   await expect(field).toHaveValue('40')
-})
-
-test('text that is no train file at all is refused with its place', async () => {
-  await openSheet()
-  await openText('torn.json', '{\n  "format": "holdfast-train",\n  "version": ')
-  await expect(page.getByRole('alert')).toContainText('the whole file')
-  await expect(page.getByRole('alert')).toContainText(/line 3/)
-  // a good file puts the refusal away by itself
-  await openText('good.json', exampleText('leave-it-alone.json'))
-  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Nothing needs to move.')
-  await expect(page.getByRole('alert')).toHaveCount(0)
 })
 
 test('a state is looked at alone, and gates say what sets them', async () => {

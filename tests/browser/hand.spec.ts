@@ -1,5 +1,5 @@
 import { expect, test, type Locator, type Page } from '@playwright/test'
-import { chooseExample, drawn, openSheet as openDrawn, watch } from './sheet'
+import { drawn, openSheet as openDrawn, watch } from './sheet'
 import { isKept, openShelf, versions } from './shelfPage'
 
 /** Opens the sheet and waits until its plan is drawn as it is carried out, in shims of the store. */
@@ -97,21 +97,6 @@ test('an end of a shaft is carried by arrow keys: everything follows, and edits 
   expect(seen.faults).toEqual([])
 })
 
-test('the best from here plans the others where it can', async ({ page }) => {
-  await openSheet(page)
-  const end = handle(page, 'the motor, left end')
-  await end.focus()
-  await page.keyboard.press('ArrowUp')
-  await expect(headline(page)).toHaveText(/^Put by hand/)
-  await panel(page).getByRole('button', { name: 'Best from here' }).click()
-  await expect(panel(page).getByRole('status')).toHaveText(
-    'The others now stand where they cost least with yours left as they are.',
-  )
-  await expect(headline(page)).toHaveText('Put by hand: this holds.')
-  await expect(panel(page)).toContainText(/by hand it is [\d.]+ µm more/)
-  await expect(undo(page)).toHaveAccessibleName(/planned the others from here/)
-})
-
 test('an end is carried by mouse and the whole machine is one edit', async ({ page }) => {
   await openSheet(page)
   const best = await following(page)
@@ -179,17 +164,6 @@ test('what is put by hand is kept: after a reload, and in its version', async ({
   await version.getByRole('button', { name: /^Take back/ }).click()
   await expect.poll(() => following(page)).toEqual(put)
   expect(seen.faults).toEqual([])
-})
-
-test('held machines have no handles', async ({ page }) => {
-  await openSheet(page)
-  await chooseExample(page, 'pump-and-motor.json')
-  const names = () =>
-    page
-      .locator('.band-rise .handle')
-      .evaluateAll((all) => all.map((one) => one.getAttribute('aria-label')))
-  expect((await names()).join()).toMatch(/the motor, left end/)
-  expect((await names()).join()).not.toMatch(/pump/)
 })
 
 test.describe('by touch', () => {

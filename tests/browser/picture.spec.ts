@@ -1,8 +1,6 @@
-import { execFileSync } from 'node:child_process'
 import { readFileSync } from 'node:fs'
-import { fileURLToPath } from 'node:url'
 import { expect, test, type Page } from '@playwright/test'
-import { drawn, openSheet, watch } from './sheet'
+import { openSheet, watch } from './sheet'
 
 /** Pixels of a saved picture to one of the screen. */
 const density = 2
@@ -113,23 +111,4 @@ test('every band is saved as a drawing with its texts and as a picture of its si
     expect(picture.colours).toBeGreaterThan(10)
   }
   expect(seen.faults).toEqual([])
-})
-
-test('the plan is copied as the command line prints it', async ({ page, context }) => {
-  await context.grantPermissions(['clipboard-read', 'clipboard-write'])
-  await openSheet(page)
-  await drawn(page)
-  await expect(page.locator('.step-list')).toBeVisible()
-  // what a limit costs follows when the plan has stood a while
-  await expect(page.locator('.ledger')).toContainText(/saves/)
-  await page.getByRole('button', { name: 'Copy the plan as text' }).click()
-  await expect(page.locator('.copy-plan')).toContainText('copied')
-  const copied = await page.evaluate(() => navigator.clipboard.readText())
-  const root = fileURLToPath(new URL('../../', import.meta.url))
-  const printed = execFileSync(
-    'node',
-    ['src/cli/holdfast.mjs', 'plan', 'examples/piped-compressor.json'],
-    { cwd: root, encoding: 'utf8' },
-  )
-  expect(copied.trimEnd()).toBe(printed.trimEnd())
 })

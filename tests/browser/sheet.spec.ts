@@ -46,29 +46,6 @@ for (const file of exampleFiles)
     expect(seen.faults).toEqual([])
   })
 
-test('a machine is held and let go by pressing its stakes', async ({ page }) => {
-  const seen = watch(page)
-  await openSheet(page)
-  await chooseExample(page, 'bolt-bound-gearbox.json')
-  const headline = page.getByRole('heading', { level: 1 })
-  await expect(headline).toHaveText('Hold the low-stage compressor.')
-  const before = await page.locator('.moves').textContent()
-  // machines in train order: the turbine's stakes are the first
-  await page.locator('.stakes-press').nth(1).click()
-  await expect(headline).toHaveText('Nothing is held.')
-  await page.locator('.stakes-press').nth(0).click()
-  await expect(headline).toHaveText('Hold the steam turbine.')
-  await expect(page.locator('.moves')).not.toHaveText(before ?? '')
-  await expect(page.locator('.band-name p', { hasText: 'axis of the steam turbine' })).toHaveCount(
-    2,
-  )
-  await page.locator('.stakes-press').nth(0).click()
-  await page.locator('.stakes-press').nth(1).click()
-  await expect(headline).toHaveText('Hold the low-stage compressor.')
-  await expect(page.locator('.moves')).toHaveText(before ?? '')
-  expect(seen.faults).toEqual([])
-})
-
 test('a machine is held and let go by keys', async ({ page }) => {
   await openSheet(page)
   await chooseExample(page, 'bolt-bound-gearbox.json')
@@ -83,57 +60,6 @@ test('a machine is held and let go by keys', async ({ page }) => {
   await page.keyboard.press('Space')
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Hold the low-stage compressor.')
   await expect(turbine).toHaveAttribute('aria-pressed', 'false')
-})
-
-test('a skid is held and let go like a machine', async ({ page }) => {
-  await openSheet(page)
-  await chooseExample(page, 'skid-as-one.json')
-  const skid = page.locator('.holds .hold', { hasText: 'Bedplate' })
-  await expect(skid).toHaveAttribute('aria-pressed', 'false')
-  await skid.click()
-  await expect(skid).toHaveAttribute('aria-pressed', 'true')
-  // everything is held now: no plan, no plan numbers, what was found stays
-  await expect(page.getByRole('heading', { level: 1 })).toHaveText(/no move reaches less than/)
-  await expect(page.locator('.foot .do b')).toHaveCount(0)
-  await expect(page.locator('.gate-group')).toHaveCount(0)
-  await expect(page.locator('.coupling .over').first()).toBeVisible()
-})
-
-test('an anchored machine stays, and says why', async ({ page }) => {
-  await openSheet(page)
-  await chooseExample(page, 'pump-and-motor.json')
-  const pump = page.locator('.holds .hold').nth(1)
-  await expect(pump).toHaveAttribute('aria-disabled', 'true')
-  await expect(page.locator('.holds .why')).toHaveText(/piped on both sides and dowelled/)
-  await pump.click({ force: true })
-  await drawn(page)
-  await expect(pump).toHaveAttribute('aria-pressed', 'true')
-  await expect(page.locator('.stakes-press').nth(1)).toBeDisabled()
-})
-
-test('every share typed or stepped replans at once', async ({ page }) => {
-  await openSheet(page)
-  const field = page.getByLabel('Share in percent')
-  await field.fill('85')
-  await expect(page.locator('.proof')).toHaveText(/needs less than 1\d\d\d µm/)
-  const relaxed = await page.locator('.proof').textContent()
-  await field.press('ArrowDown')
-  await expect(field).toHaveValue('84')
-  await expect(page.locator('.key .says')).toContainText('84 %')
-  await expect(page.locator('.proof')).not.toHaveText(relaxed ?? '')
-  const slider = page.locator('.ledger').getByRole('slider')
-  await slider.press('ArrowLeft')
-  await expect(field).toHaveValue('83')
-  await expect(page.locator('.key .says')).toContainText('83 %')
-  // under the floor there is no plan, and the sentence says what can be reached
-  await field.fill('40')
-  await expect(page.getByRole('heading', { level: 1 })).toHaveText(
-    /^Holding the air compressor, no move reaches less than 60 %/,
-  )
-  await field.fill('20')
-  await expect(page.getByText('from 30 to 100')).toBeVisible()
-  await field.blur()
-  await expect(field).toHaveValue('40')
 })
 
 test('many changes in a row end with the plan of the last one', async ({ page }) => {
@@ -210,28 +136,6 @@ test('text that is no train file at all is refused with its place', async ({ pag
   await openText(page, 'good.json', exampleText('leave-it-alone.json'))
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Nothing needs to move.')
   await expect(page.getByRole('alert')).toHaveCount(0)
-})
-
-test('a state is looked at alone, and gates say what sets them', async ({ page }) => {
-  await openSheet(page)
-  const lines = page.locator('.band-rise .chart svg > path.state')
-  const every = await lines.count()
-  const states = page.getByRole('radio')
-  await states.first().focus()
-  await page.keyboard.press('ArrowRight')
-  await expect(page.getByRole('radio', { name: 'cold start' })).toBeChecked()
-  await expect(lines).toHaveCount(every / 4)
-  await page.keyboard.press('ArrowLeft')
-  await expect(lines).toHaveCount(every)
-  const gates = page.locator('.band-rise .gate-group')
-  await gates.first().focus()
-  await expect(page.locator('.key .says')).toHaveText(/^motor to gear: .* \(set by .*\)$/)
-  const first = await page.locator('.key .says').textContent()
-  await page.keyboard.press('ArrowRight')
-  await expect(gates.nth(1)).toBeFocused()
-  await expect(page.locator('.key .says')).not.toHaveText(first ?? '')
-  await page.keyboard.press('Escape')
-  await expect(page.locator('.key .says')).toContainText('Posts are gates')
 })
 
 test('night and day are switched, and kept', async ({ page }) => {
