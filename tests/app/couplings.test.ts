@@ -33,7 +33,7 @@ async function open(): Promise<void> {
 
 test('an aim is entered: said in words, planned, and taken back by name', async () => {
   await open()
-  const before = (await moves.textContent()) ?? ''
+  const before = await moves.textContent()
   await page.getByText('Aim: straight on in every state', { exact: true }).first().click()
   await into(/^offset up.*wanted of motor to gear, hot summer/)
   await typeText('-100')
@@ -52,7 +52,7 @@ test('an aim is entered: said in words, planned, and taken back by name', async 
 
 test('an axial gap is entered: judged as found, and planned by tilting or along the train', async () => {
   await open()
-  const before = (await moves.textContent()) ?? ''
+  const before = await moves.textContent()
   await page.getByText('Axial gap: not entered, not checked', { exact: true }).first().click()
   await into(/^gap found between the shaft ends of motor to gear/)
   await typeText('401')
@@ -67,7 +67,7 @@ test('an axial gap is entered: judged as found, and planned by tilting or along 
   await settled()
   await expect(moves).not.toHaveText(before)
   await expect(moves).not.toContainText('along the train')
-  const tilted = (await moves.textContent()) ?? ''
+  const tilted = await moves.textContent()
   await layOpen('train')
   await page.getByLabel('Motor may move along', { exact: true }).check()
   await expect(moves).toContainText(/move the motor along the train, \d+ µm/)

@@ -23,7 +23,7 @@ test('a wrong entry stays as typed, marked; the last good plan stays and is call
   await expect(x).toHaveValue('12 and a bit')
   await expect(x).toHaveAttribute('aria-invalid', 'true')
   await expect(page.locator('.stale-note')).toContainText('The plan below is of the numbers before')
-  await expect(page.locator('.moves')).toHaveText(before ?? '')
+  await expect(page.locator('.moves')).toHaveText(before)
   await expect(page.locator('.page')).toHaveClass(/stale/)
   await expect(page.locator('.foot').first()).toBeShown()
   // its place is said in words, and a press goes there, however far it is folded away

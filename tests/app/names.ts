@@ -1,6 +1,5 @@
 /** Text of an element as it reads: its spaces, tabs and ends of lines are one space each. */
-export const textOf = (element: Element): string =>
-  (element.textContent ?? '').replace(/\s+/g, ' ').trim()
+export const textOf = (element: Element): string => element.textContent.replace(/\s+/g, ' ').trim()
 
 /** What a screen reader calls an element: what labels it, else its own text. */
 export function nameOf(element: Element): string {
@@ -13,7 +12,7 @@ export function nameOf(element: Element): string {
   const said = element.getAttribute('aria-label')
   if (said !== null) return said.replace(/\s+/g, ' ').trim()
   if (element.matches('input, select, textarea'))
-    return labelsOf(element).map(textOf).join(' ') || (element.getAttribute('title') ?? '')
+    return labelsOf(element).map(textOf).join(' ') || element.getAttribute('title')
   return textOf(element)
 }
 

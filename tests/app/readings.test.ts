@@ -19,7 +19,7 @@ test('a wrong entry stays as typed and is marked; a turn that does not close say
   await expect(bottom).toHaveAttribute('aria-invalid', 'true')
   await expect(bottom).toHaveValue('31 kg')
   await expect(page.locator('.cell.wrong .why')).toContainText('“kg” is no unit for this number')
-  await expect(sentence).toHaveText(asFile ?? '')
+  await expect(sentence).toHaveText(asFile)
   await expect(page.locator('.stale-note')).toContainText('motor to pump, set 1, bottom')
   await bottom.fill('37')
   await expect(page.locator('.stale-note')).toHaveCount(0)

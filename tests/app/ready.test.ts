@@ -45,7 +45,7 @@ test('signs are confirmed by name, asked again when a reading changes, and turne
   // a dial that reads the other way: its set is turned over, and what it says with it
   const alone = check.locator('ul li').first()
   await expect(alone).toHaveText(/HIGHER/)
-  const before = (await alone.textContent()) ?? ''
+  const before = await alone.textContent()
   await check.getByRole('button', { name: 'No, a dial reads the other way' }).click()
   await check.getByRole('button', { name: /^turn over set 1/ }).click()
   await expect(bottom).toHaveValue('-31')
@@ -160,7 +160,7 @@ test('with a soft foot every figure is provisional, on the sheet and at the mach
   for (const id of ['rise', 'side', 'feet', 'couplings'])
     await expect(page.locator(`section.band-${id} .band-name`)).toContainText('provisional')
   await expect(page.locator('section.band-train .band-name')).not.toContainText('provisional')
-  const words = await page.locator('.step .step-words').allTextContents()
+  const words = page.locator('.step .step-words').allTextContents()
   const [first = '', ...rest] = words.map((text) => text.trim())
   expect(first).not.toMatch(/^provisional/)
   expect(rest.length).toBeGreaterThan(1)

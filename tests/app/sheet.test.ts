@@ -49,14 +49,14 @@ test('a machine is held and let go by pressing its stakes', async () => {
   await expect(headline).toHaveText('Nothing is held.')
   await page.locator('.stakes-press').nth(0).click()
   await expect(headline).toHaveText('Hold the steam turbine.')
-  await expect(page.locator('.moves')).not.toHaveText(before ?? '')
+  await expect(page.locator('.moves')).not.toHaveText(before)
   await expect(page.locator('.band-name p', { hasText: 'axis of the steam turbine' })).toHaveCount(
     2,
   )
   await page.locator('.stakes-press').nth(0).click()
   await page.locator('.stakes-press').nth(1).click()
   await expect(headline).toHaveText('Hold the low-stage compressor.')
-  await expect(page.locator('.moves')).toHaveText(before ?? '')
+  await expect(page.locator('.moves')).toHaveText(before)
 })
 
 test('a skid is held and let go like a machine', async () => {
@@ -94,7 +94,7 @@ test('every share typed or dragged replans at once', async () => {
   await field.fill('84')
   await expect(field).toHaveValue('84')
   await expect(page.locator('.key .says')).toContainText('84 %')
-  await expect(page.locator('.proof')).not.toHaveText(relaxed ?? '')
+  await expect(page.locator('.proof')).not.toHaveText(relaxed)
   const slider = page.locator('.ledger').getByRole('slider')
   await slider.fill('83')
   await expect(field).toHaveValue('83')
@@ -113,7 +113,7 @@ test('every share typed or dragged replans at once', async () => {
 test('a state is looked at alone, and gates say what sets them', async () => {
   await openSheet()
   const lines = page.locator('.band-rise .chart svg > path.state')
-  const every = await lines.count()
+  const every = lines.count()
   await page.getByRole('radio', { name: 'cold start' }).click()
   await expect(page.getByRole('radio', { name: 'cold start' })).toBeChecked()
   await expect(lines).toHaveCount(every / 4)
@@ -125,7 +125,7 @@ test('a state is looked at alone, and gates say what sets them', async () => {
   const first = await page.locator('.key .says').textContent()
   await press('ArrowRight')
   await expect(gates.nth(1)).toBeFocused()
-  await expect(page.locator('.key .says')).not.toHaveText(first ?? '')
+  await expect(page.locator('.key .says')).not.toHaveText(first)
   await press('Escape')
   await expect(page.locator('.key .says')).toContainText('Posts are gates')
 })
