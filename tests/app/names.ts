@@ -12,7 +12,7 @@ export function nameOf(element: Element): string {
   const said = element.getAttribute('aria-label')
   if (said !== null) return said.replace(/\s+/g, ' ').trim()
   if (element.matches('input, select, textarea'))
-    return labelsOf(element).map(textOf).join(' ') || element.getAttribute('title')
+    return labelsOf(element).map(textOf).join(' ') || (element.getAttribute('title') ?? '')
   return textOf(element)
 }
 
