@@ -1,9 +1,30 @@
 import { z } from 'zod'
+import { quantityOf, type Quantity } from '../document/quantities'
 import { trainDocument } from '../document/schema'
+
+/** What a number is written in. */
+const writtenIn: Record<Quantity, string> = {
+  length: 'in units.length',
+  fine: 'in units.fine',
+  slope: 'in mrad (the same number in mil/in)',
+  temperature: 'in degrees of units.temperature',
+  expansion: 'in 1e-6 per degree of units.temperature',
+  mass: 'in kg, or in lb where units.length is "in"',
+  speed: 'in rpm',
+  hour: 'hour on a clock face',
+  plain: 'the same in all units',
+}
 
 /** The JSON Schema of the train file as text, made from the one definition that the engine reads by. */
 export function trainSchema(): string {
-  const schema = z.toJSONSchema(trainDocument, { target: 'draft-2020-12', io: 'input' })
+  const schema = z.toJSONSchema(trainDocument, {
+    target: 'draft-2020-12',
+    io: 'input',
+    override: ({ zodSchema, jsonSchema }) => {
+      const quantity = quantityOf(zodSchema)
+      if (quantity) jsonSchema.description = writtenIn[quantity]
+    },
+  })
   const titled = {
     $schema: schema.$schema,
     title: 'Train file, version 1',

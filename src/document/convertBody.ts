@@ -1,5 +1,5 @@
 import type { FootDocument, MachineDocument, RestraintDocument, SkidDocument } from './schema'
-import type { Door } from './unitConverter'
+import { heatRise } from './heat'
 import type {
   AxisPoint,
   Body,
@@ -7,29 +7,30 @@ import type {
   FootRow,
   Freedom,
   GrowthPoint,
-  Range,
   Restraint,
 } from '../mechanics/train'
 
 /** Feet nearer than this along x stand in one row (mm). */
 export const sameX = 1e-6
 
-/** A machine in engine units; `skid` is the index in bodies of what carries it. */
+/**
+ * A machine as the engine has it, from a document in engine units; `skid` is the index in bodies of
+ * what carries it.
+ */
 export function convertMachine(
   machine: MachineDocument,
   place: string,
   skid: number | undefined,
-  door: Door,
 ): Body {
-  const point = (axis: { y?: number | undefined; z: number }, at: string): AxisPoint => ({
-    y: door.length(axis.y ?? 0, `${at}.y`),
-    z: door.length(axis.z, `${at}.z`),
+  const point = (axis: { y?: number | undefined; z: number }): AxisPoint => ({
+    y: axis.y ?? 0,
+    z: axis.z,
   })
   const { axis } = machine
   const twoAxes = 'left' in axis
-  const base = door.length(machine.base ?? 0, `${place}.base`)
+  const base = machine.base ?? 0
   return {
-    ...convertCommon(machine, place, door),
+    ...convertCommon(machine, place),
     kind: 'machine',
     role: machine.role ?? 'other',
     ...(machine.speed === undefined ? {} : { speed: machine.speed }),
@@ -38,18 +39,18 @@ export function convertMachine(
     twoAxes,
     axis: twoAxes
       ? {
-          left: point(axis.left, `${place}.axis.left`),
-          right: point(axis.right, `${place}.axis.right`),
+          left: point(axis.left),
+          right: point(axis.right),
         }
-      : { left: point(axis, `${place}.axis`), right: point(axis, `${place}.axis`) },
-    growth: convertGrowth(machine, place, door),
+      : { left: point(axis), right: point(axis) },
+    growth: convertGrowth(machine),
   }
 }
 
-export function convertSkid(skid: SkidDocument, place: string, door: Door): Body {
+export function convertSkid(skid: SkidDocument, place: string): Body {
   const noAxis = { y: 0, z: 0 }
   return {
-    ...convertCommon(skid, place, door),
+    ...convertCommon(skid, place),
     kind: 'skid',
     role: 'skid',
     base: 0,
@@ -59,8 +60,8 @@ export function convertSkid(skid: SkidDocument, place: string, door: Door): Body
   }
 }
 
-function convertCommon(body: MachineDocument | SkidDocument, place: string, door: Door) {
-  const feet = body.feet.map((foot, i) => convertFoot(foot, `${place}.feet[${i}]`, door))
+function convertCommon(body: MachineDocument | SkidDocument, place: string) {
+  const feet = body.feet.map((foot, i) => convertFoot(foot, `${place}.feet[${i}]`))
   const rows = footRows(feet)
   const held = body.held === true || body.anchored !== undefined
   return {
@@ -72,15 +73,15 @@ function convertCommon(body: MachineDocument | SkidDocument, place: string, door
     may: freedomOf(body, feet, rows),
     x0: feet.length === 0 ? 0 : feet.reduce((sum, foot) => sum + foot.x, 0) / feet.length,
     weight: body.weight ?? 1,
-    effort: door.fine(body.effort ?? 0, `${place}.effort`),
+    effort: body.effort ?? 0,
     ...(body.tilt === undefined ? {} : { tilt: body.tilt }),
-    ...(body.mass === undefined ? {} : { mass: door.mass(body.mass) }),
-    ...(body.jack === undefined ? {} : { jack: door.mass(body.jack) }),
+    ...(body.mass === undefined ? {} : { mass: body.mass }),
+    ...(body.jack === undefined ? {} : { jack: body.jack }),
     ...(body.level === undefined ? {} : { level: body.level }),
     feet,
     rows,
     restraints: (body.restraints ?? []).map((restraint, i) =>
-      convertRestraint(restraint, `${place}.restraints[${i}]`, door),
+      convertRestraint(restraint, `${place}.restraints[${i}]`),
     ),
   }
 }
@@ -103,40 +104,33 @@ function freedomOf(
   }
 }
 
-function convertFoot(foot: FootDocument, place: string, door: Door): Foot {
+function convertFoot(foot: FootDocument, place: string): Foot {
   const { pack, hole } = foot
   return {
     id: foot.id,
     place,
-    x: door.length(foot.x, `${place}.x`),
-    y: door.length(foot.y ?? 0, `${place}.y`),
+    x: foot.x,
+    y: foot.y ?? 0,
     mayShim: foot.free?.shim ?? true,
     maySlide: foot.free?.side ?? true,
     ...(pack && {
       pack: {
-        now: door.fine(pack.now, `${place}.pack.now`),
-        min: door.fine(pack.min ?? 0, `${place}.pack.min`),
-        ...(pack.max !== undefined && { max: door.fine(pack.max, `${place}.pack.max`) }),
+        now: pack.now,
+        min: pack.min ?? 0,
+        ...(pack.max !== undefined && { max: pack.max }),
       },
     }),
-    ...(foot.lift !== undefined && { lift: door.fine(foot.lift, `${place}.lift`) }),
+    ...(foot.lift !== undefined && { lift: foot.lift }),
     ...(hole && {
       hole: {
-        clearance: door.fine(hole.clearance, `${place}.hole.clearance`),
-        x: door.fine(hole.x ?? 0, `${place}.hole.x`),
-        y: door.fine(hole.y ?? 0, `${place}.hole.y`),
+        clearance: hole.clearance,
+        x: hole.x ?? 0,
+        y: hole.y ?? 0,
         centred: hole.x !== undefined || hole.y !== undefined,
       },
     }),
-    ...(foot.soft !== undefined && { soft: door.fine(foot.soft, `${place}.soft`) }),
-    ...(foot.gaps && {
-      gaps: [
-        door.fine(foot.gaps[0], `${place}.gaps[0]`),
-        door.fine(foot.gaps[1], `${place}.gaps[1]`),
-        door.fine(foot.gaps[2], `${place}.gaps[2]`),
-        door.fine(foot.gaps[3], `${place}.gaps[3]`),
-      ] as const,
-    }),
+    ...(foot.soft !== undefined && { soft: foot.soft }),
+    ...(foot.gaps && { gaps: foot.gaps }),
   }
 }
 
@@ -152,54 +146,32 @@ function footRows(feet: readonly Foot[]): FootRow[] {
   return rows
 }
 
-function convertRestraint(restraint: RestraintDocument, place: string, door: Door): Restraint {
-  const range = (way: 'axial' | 'side' | 'rise'): Range | undefined => {
-    const given = restraint[way]
-    return (
-      given && [
-        door.fine(given[0], `${place}.${way}[0]`),
-        door.fine(given[1], `${place}.${way}[1]`),
-      ]
-    )
-  }
-  const [axial, side, rise] = [range('axial'), range('side'), range('rise')]
+function convertRestraint(restraint: RestraintDocument, place: string): Restraint {
+  const { axial, side, rise } = restraint
   return {
     id: restraint.id,
     place,
-    x: door.length(restraint.x, `${place}.x`),
-    y: door.length(restraint.y ?? 0, `${place}.y`),
-    z: door.length(restraint.z, `${place}.z`),
+    x: restraint.x,
+    y: restraint.y ?? 0,
+    z: restraint.z,
     ...(axial && { axial }),
     ...(side && { side }),
     ...(rise && { rise }),
   }
 }
 
-function convertGrowth(
-  machine: MachineDocument,
-  place: string,
-  door: Door,
-): ReadonlyMap<string, readonly GrowthPoint[]> {
+function convertGrowth(machine: MachineDocument): ReadonlyMap<string, readonly GrowthPoint[]> {
   return new Map(
     Object.entries(machine.growth ?? {}).map(([state, points]) => [
       state,
-      points.map((point, i) => {
-        const at = `${place}.growth.${state}[${i}]`
-        const fine = (way: 'rise' | 'side' | 'axial') => {
-          const given = point[way]
-          return given === undefined ? undefined : door.fine(given, `${at}.${way}`)
-        }
-        const [rise, side, axial] = [fine('rise'), fine('side'), fine('axial')]
-        const heat = point.heat && door.heat(point.heat, `${at}.heat`)
-        return {
-          at: door.length(point.at, `${at}.at`),
-          axis: point.axis ?? ('both' as const),
-          ...((rise !== undefined || heat !== undefined) && { rise: (rise ?? 0) + (heat ?? 0) }),
-          ...(side !== undefined && { side }),
-          ...(axial !== undefined && { axial }),
-          u: door.fine(point.u ?? 0, `${at}.u`),
-        }
-      }),
+      points.map(({ at, axis = 'both' as const, rise, side, axial, heat, u = 0 }) => ({
+        at,
+        axis,
+        ...((rise !== undefined || heat) && { rise: (rise ?? 0) + (heat ? heatRise(heat) : 0) }),
+        ...(side !== undefined && { side }),
+        ...(axial !== undefined && { axial }),
+        u,
+      })),
     ]),
   )
 }

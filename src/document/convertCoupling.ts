@@ -1,5 +1,4 @@
 import type { CouplingDocument, MachineDocument, ReadingSetDocument } from './schema'
-import type { Door } from './unitConverter'
 import type { ColdSetting, Coupling, ReadingSet } from '../mechanics/train'
 
 /** Standard uncertainty of a reading or an offset where the file gives none (um). */
@@ -7,16 +6,14 @@ export const usualReadingU = 10
 /** Standard uncertainty of a slope where the file gives none (mrad). */
 export const usualSlopeU = 0.05
 
-/** A coupling in engine units; machines are found by id. */
+/** A coupling as the engine has it, from a document in engine units; machines are found by id. */
 export function convertCoupling(
   coupling: CouplingDocument,
   place: string,
   machines: readonly MachineDocument[],
-  door: Door,
 ): Coupling {
   const { tolerance, axial } = coupling
-  const p = door.length(coupling.left.plane, `${place}.left.plane`)
-  const q = door.length(coupling.right.plane, `${place}.right.plane`)
+  const [p, q] = [coupling.left.plane, coupling.right.plane]
   const left = machines.findIndex(({ id }) => id === coupling.left.machine)
   const nameOf = (id: string) => machines.find((machine) => machine.id === id)?.name ?? id
   return {
@@ -31,7 +28,7 @@ export function convertCoupling(
     tolerance: {
       ...(tolerance.flex !== undefined && { flex: tolerance.flex }),
       ...(tolerance.offset !== undefined && {
-        offset: door.fine(tolerance.offset, `${place}.tolerance.offset`),
+        offset: tolerance.offset,
       }),
       ...(tolerance.angle !== undefined && { angle: tolerance.angle }),
       shape: tolerance.shape ?? 'box',
@@ -41,32 +38,22 @@ export function convertCoupling(
       Object.entries(coupling.aim ?? {}).map(([state, aim]) => [
         state,
         {
-          y: door.fine(aim.offset?.y ?? 0, `${place}.aim.${state}.offset.y`),
-          z: door.fine(aim.offset?.z ?? 0, `${place}.aim.${state}.offset.z`),
+          y: aim.offset?.y ?? 0,
+          z: aim.offset?.z ?? 0,
           sy: aim.slope?.y ?? 0,
           sz: aim.slope?.z ?? 0,
         },
       ]),
     ),
     ...(coupling.setting && {
-      setting: convertSetting(coupling.setting, `${place}.setting`, door),
+      setting: convertSetting(coupling.setting),
     }),
-    ...(axial && {
-      axial: {
-        found: door.length(axial.found, `${place}.axial.found`),
-        want: door.length(axial.want, `${place}.axial.want`),
-        tolerance: door.length(axial.tolerance, `${place}.axial.tolerance`),
-      },
-    }),
-    found: coupling.found.map((set, i) => convertSet(set, `${place}.found[${i}]`, door)),
+    ...(axial && { axial }),
+    found: coupling.found.map((set, i) => convertSet(set, `${place}.found[${i}]`)),
   }
 }
 
-function convertSetting(
-  setting: NonNullable<CouplingDocument['setting']>,
-  place: string,
-  door: Door,
-): ColdSetting {
+function convertSetting(setting: NonNullable<CouplingDocument['setting']>): ColdSetting {
   const { offset, slope, from, why } = setting
   const parts = [
     ['offset sideways', offset?.y],
@@ -75,8 +62,8 @@ function convertSetting(
     ['slope up and down', slope?.z],
   ] as const
   return {
-    y: door.fine(offset?.y ?? 0, `${place}.offset.y`),
-    z: door.fine(offset?.z ?? 0, `${place}.offset.z`),
+    y: offset?.y ?? 0,
+    z: offset?.z ?? 0,
     sy: slope?.y ?? 0,
     sz: slope?.z ?? 0,
     used: setting.use ?? false,
@@ -86,25 +73,21 @@ function convertSetting(
   }
 }
 
-function convertSet(set: ReadingSetDocument, place: string, door: Door): ReadingSet {
+function convertSet(set: ReadingSetDocument, place: string): ReadingSet {
   const used = set.use ?? true
-  const u = set.u === undefined ? usualReadingU : door.fine(set.u, `${place}.u`)
+  const u = set.u ?? usualReadingU
   if (set.kind === 'line') {
-    const offset = (way: 'y' | 'z') => {
-      const given = set.offset?.[way]
-      return given === undefined ? {} : { [way]: door.fine(given, `${place}.offset.${way}`) }
-    }
-    const slope = (way: 'y' | 'z') => {
-      const given = set.slope?.[way]
-      return given === undefined ? {} : { [way]: given }
-    }
+    const given = (pair: { y?: number | undefined; z?: number | undefined } = {}) => ({
+      ...(pair.y !== undefined && { y: pair.y }),
+      ...(pair.z !== undefined && { z: pair.z }),
+    })
     return {
       kind: 'line',
       place,
       used,
-      at: door.length(set.at, `${place}.at`),
-      offset: { ...offset('y'), ...offset('z') },
-      slope: { ...slope('y'), ...slope('z') },
+      at: set.at,
+      offset: given(set.offset),
+      slope: given(set.slope),
       u,
       uSlope: set.uSlope ?? usualSlopeU,
     }
@@ -113,14 +96,10 @@ function convertSet(set: ReadingSetDocument, place: string, door: Door): Reading
     place,
     used,
     u,
-    readings: set.readings.map(([hour, value], i) => ({
-      hour,
-      value: door.fine(value, `${place}.readings[${i}][1]`),
-    })),
+    readings: set.readings.map(([hour, value]) => ({ hour, value })),
   }
-  if (set.kind === 'gap')
-    return { ...sweep, kind: 'gap', diameter: door.length(set.diameter, `${place}.diameter`) }
-  const sag = { sag: door.fine(set.sag ?? 0, `${place}.sag`), sagGiven: set.sag !== undefined }
+  if (set.kind === 'gap') return { ...sweep, kind: 'gap', diameter: set.diameter }
+  const sag = { sag: set.sag ?? 0, sagGiven: set.sag !== undefined }
   switch (set.kind) {
     case 'rim':
       return {
@@ -128,7 +107,7 @@ function convertSet(set: ReadingSetDocument, place: string, door: Door): Reading
         ...sag,
         kind: 'rim',
         rides: set.rides,
-        at: door.length(set.at, `${place}.at`),
+        at: set.at,
       }
     case 'face':
       return {
@@ -137,7 +116,7 @@ function convertSet(set: ReadingSetDocument, place: string, door: Door): Reading
         kind: 'face',
         rides: set.rides,
         face: set.face ?? 'front',
-        diameter: door.length(set.diameter, `${place}.diameter`),
+        diameter: set.diameter,
       }
     case 'spool':
       return {
@@ -145,7 +124,7 @@ function convertSet(set: ReadingSetDocument, place: string, door: Door): Reading
         ...sag,
         kind: 'spool',
         end: set.end,
-        diameter: door.length(set.diameter, `${place}.diameter`),
+        diameter: set.diameter,
       }
   }
 }

@@ -1,7 +1,8 @@
 import { trainDocument, type TrainDocument } from './schema'
 import { convertCoupling } from './convertCoupling'
 import { convertMachine, convertSkid } from './convertBody'
-import { Door } from './unitConverter'
+import { absurdHeat } from './heat'
+import { inEngineUnits } from './unitConverter'
 import { jsonFault } from './jsonFault'
 import { meaningRefusals } from './meaningRefusals'
 import type { State, Train } from '../mechanics/train'
@@ -45,20 +46,22 @@ export function readTrain(input: unknown): ReadResult {
   const document = shape.data
   const meaning = meaningRefusals(document)
   if (meaning.length > 0) return { ok: false, refused: meaning }
-  const door = new Door({ ...document.units, temperature: document.units.temperature ?? 'C' })
-  const train = convert(document, door)
-  if (door.refused.length > 0) return { ok: false, refused: door.refused }
+  const inside = inEngineUnits(document)
+  const absurd = [...inside.refused, ...absurdHeat(inside.document)]
+  if (absurd.length > 0) return { ok: false, refused: absurd }
+  const train = convert(inside.document)
   const open = train.couplings.flatMap((coupling) => undetermined(coupling))
   if (open.length > 0) return { ok: false, refused: open }
   return { ok: true, document, train }
 }
 
-function convert(document: TrainDocument, door: Door): Train {
+/** The train of a document that is in engine units, but for what it says its units are. */
+function convert(document: TrainDocument): Train {
   const skids = document.skids ?? []
   const machines = document.machines.map((machine, i) => {
     const skid = skids.findIndex(({ carries }) => carries.includes(machine.id))
     const index = skid < 0 ? undefined : document.machines.length + skid
-    return convertMachine(machine, `machines[${i}]`, index, door)
+    return convertMachine(machine, `machines[${i}]`, index)
   })
   const plan = document.plan ?? {}
   return {
@@ -66,10 +69,10 @@ function convert(document: TrainDocument, door: Door): Train {
     units: { ...document.units, temperature: document.units.temperature ?? 'C' },
     seenFrom: document.clock.seenFrom,
     sides: document.sides ?? { three: "toward 3 o'clock", nine: "toward 9 o'clock" },
-    bodies: [...machines, ...skids.map((skid, i) => convertSkid(skid, `skids[${i}]`, door))],
+    bodies: [...machines, ...skids.map((skid, i) => convertSkid(skid, `skids[${i}]`))],
     machines,
     couplings: document.couplings.map((coupling, i) =>
-      convertCoupling(coupling, `couplings[${i}]`, document.machines, door),
+      convertCoupling(coupling, `couplings[${i}]`, document.machines),
     ),
     states: statesOf(document),
     plan: {
@@ -79,23 +82,18 @@ function convert(document: TrainDocument, door: Door): Train {
         side: plan.weights?.side ?? 1,
         axial: plan.weights?.axial ?? 1,
       },
-      reserve: door.fine(plan.reserve ?? 0, 'plan.reserve'),
+      reserve: plan.reserve ?? 0,
       ...(plan.shims && {
         shims: {
-          step: door.fine(plan.shims.step, 'plan.shims.step'),
-          stock: plan.shims.stock.map((thickness, i) =>
-            door.fine(thickness, `plan.shims.stock[${i}]`),
-          ),
+          step: plan.shims.step,
+          stock: plan.shims.stock,
           most: plan.shims.most ?? 4,
           rebuild: plan.shims.rebuild ?? false,
-          flat:
-            plan.shims.flat === undefined
-              ? usualFlat
-              : door.fine(plan.shims.flat, 'plan.shims.flat'),
+          flat: plan.shims.flat ?? usualFlat,
         },
       }),
-      leave: plan.leave === undefined ? usualLeave : door.fine(plan.leave, 'plan.leave'),
-      stage: plan.stage === undefined ? usualStage : door.fine(plan.stage, 'plan.stage'),
+      leave: plan.leave ?? usualLeave,
+      stage: plan.stage ?? usualStage,
     },
   }
 }

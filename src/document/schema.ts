@@ -1,14 +1,25 @@
 import { z } from 'zod'
 import { roles } from '../mechanics/train'
+import {
+  expansion,
+  fine,
+  hour,
+  length,
+  mass,
+  open,
+  plain,
+  slope,
+  speed,
+  temperature,
+} from './quantities'
+import { pipeStrain, workRecord } from './work'
 
 /**
  * The train file, version 1: the only definition of its shape. Numbers are as typed, in the
- * document's own units. What a shape cannot say (neighbours, ids, sizes) is in `refusals/`.
+ * document's own units; each says what it measures, and conversion, unit switch and JSON Schema follow.
+ * What a shape cannot say (neighbours, ids, sizes) is in `meaningRefusals.ts`.
  */
 
-const number = z.number()
-const positive = z.number().positive()
-const notNegative = z.number().nonnegative()
 const text = z.string().max(100_000)
 const id = z
   .string()
@@ -16,55 +27,61 @@ const id = z
   .max(100)
   .refine((value) => value !== '__proto__', 'is not a usable id')
 
-export const vector = z.strictObject({ y: number.optional(), z: number.optional() })
-const range = z.tuple([number, number])
-const axis = z.strictObject({ y: number.optional(), z: number })
+const offsets = z.strictObject({ y: fine.optional(), z: fine.optional() })
+const slopes = z.strictObject({ y: slope.optional(), z: slope.optional() })
+const range = z.tuple([fine, fine])
+const axis = z.strictObject({ y: length.optional(), z: length })
 
 const pack = z.strictObject({
-  now: notNegative,
-  min: notNegative.optional(),
-  max: notNegative.optional(),
+  now: fine.nonnegative(),
+  min: fine.nonnegative().optional(),
+  max: fine.nonnegative().optional(),
 })
-const hole = z.strictObject({ clearance: notNegative, x: number.optional(), y: number.optional() })
+const hole = z.strictObject({
+  clearance: fine.nonnegative(),
+  x: fine.optional(),
+  y: fine.optional(),
+})
+const gap = fine.nonnegative()
 
 export const foot = z.strictObject({
   id,
-  x: number,
-  y: number.optional(),
+  x: length,
+  y: length.optional(),
   free: z.strictObject({ shim: z.boolean().optional(), side: z.boolean().optional() }).optional(),
   pack: pack.optional(),
-  lift: number.optional(),
+  lift: fine.optional(),
   hole: hole.optional(),
-  soft: notNegative.optional(),
-  gaps: z.tuple([notNegative, notNegative, notNegative, notNegative]).optional(),
+  soft: gap.optional(),
+  gaps: z.tuple([gap, gap, gap, gap]).optional(),
 })
 
 export const restraint = z.strictObject({
   id,
-  x: number,
-  y: number.optional(),
-  z: number,
+  x: length,
+  y: length.optional(),
+  z: length,
   axial: range.optional(),
   side: range.optional(),
   rise: range.optional(),
 })
 
 export const growthPoint = z.strictObject({
-  at: number,
+  at: length,
   axis: z.enum(['left', 'right']).optional(),
-  rise: number.optional(),
-  side: number.optional(),
-  axial: number.optional(),
+  rise: fine.optional(),
+  side: fine.optional(),
+  axial: fine.optional(),
   heat: z
     .strictObject({
-      height: number,
-      expansion: number,
-      from: number,
-      to: number,
+      height: length,
+      expansion,
+      from: temperature,
+      to: temperature,
       material: text.optional(),
     })
     .optional(),
-  u: notNegative.optional(),
+  u: fine.nonnegative().optional(),
 })
 
 const freedom = z.strictObject({
@@ -80,35 +97,35 @@ const bodyFields = {
   held: z.boolean().optional(),
   anchored: z.string().min(1).optional(),
   free: freedom.optional(),
-  weight: notNegative.optional(),
-  effort: notNegative.optional(),
-  tilt: notNegative.optional(),
+  weight: plain.nonnegative().optional(),
+  effort: fine.nonnegative().optional(),
+  tilt: slope.nonnegative().optional(),
   feet: z.array(foot),
   restraints: z.array(restraint).optional(),
-  mass: positive.optional(),
-  jack: positive.optional(),
-  level: number.optional(),
+  mass: mass.positive().optional(),
+  jack: mass.positive().optional(),
+  level: slope.optional(),
 }
 
 export const machine = z.strictObject({
   ...bodyFields,
   role: z.enum(roles).optional(),
-  speed: notNegative.optional(),
-  base: number.optional(),
+  speed: speed.nonnegative().optional(),
+  base: length.optional(),
   axis: z.union([axis, z.strictObject({ left: axis, right: axis })]),
   growth: z.record(z.string(), z.array(growthPoint)).optional(),
 })
 
 export const skid = z.strictObject({ ...bodyFields, carries: z.array(id) })
 
-/** Hour on a clock face, 0 < hour <= 12, and what the dial showed there. */
-const reading = z.tuple([z.number().gt(0).lte(12), number])
+/** The hour, and what the dial showed there. */
+const reading = z.tuple([hour.gt(0).lte(12), fine])
 const setFields = {
   use: z.boolean().optional(),
   why: text.optional(),
   when: text.optional(),
   by: text.optional(),
-  u: positive.optional(),
+  u: fine.positive().optional(),
 }
 const readings = z.array(reading).min(1)
 
@@ -116,45 +133,45 @@ export const readingSet = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('rim'),
     rides: z.enum(['left', 'right']),
-    at: number,
-    sag: number.optional(),
+    at: length,
+    sag: fine.optional(),
     readings,
     ...setFields,
   }),
   z.strictObject({
     kind: z.literal('face'),
     rides: z.enum(['left', 'right']),
-    diameter: positive,
+    diameter: length.positive(),
     face: z.enum(['front', 'back']).optional(),
-    sag: number.optional(),
+    sag: fine.optional(),
     readings,
     ...setFields,
   }),
-  z.strictObject({ kind: z.literal('gap'), diameter: positive, readings, ...setFields }),
+  z.strictObject({ kind: z.literal('gap'), diameter: length.positive(), readings, ...setFields }),
   z.strictObject({
     kind: z.literal('spool'),
     end: z.enum(['left', 'right']),
-    diameter: positive,
-    sag: number.optional(),
+    diameter: length.positive(),
+    sag: fine.optional(),
     readings,
     ...setFields,
   }),
   z.strictObject({
     kind: z.literal('line'),
-    at: number,
-    offset: vector.optional(),
-    slope: vector.optional(),
-    uSlope: positive.optional(),
+    at: length,
+    offset: offsets.optional(),
+    slope: slopes.optional(),
+    uSlope: slope.positive().optional(),
     ...setFields,
   }),
 ])
 
-const end = z.strictObject({ machine: id, plane: number })
+const end = z.strictObject({ machine: id, plane: length })
 
 export const tolerance = z.strictObject({
-  flex: positive.optional(),
-  offset: positive.optional(),
-  angle: positive.optional(),
+  flex: slope.positive().optional(),
+  offset: fine.positive().optional(),
+  angle: slope.positive().optional(),
   shape: z.enum(['box', 'round']).optional(),
   basis: text.optional(),
 })
@@ -164,49 +181,49 @@ export const coupling = z.strictObject({
   name: text.optional(),
   left: end,
   right: end,
-  speed: notNegative.optional(),
+  speed: speed.nonnegative().optional(),
   tolerance,
   aim: z
-    .record(z.string(), z.strictObject({ offset: vector.optional(), slope: vector.optional() }))
+    .record(z.string(), z.strictObject({ offset: offsets.optional(), slope: slopes.optional() }))
     .optional(),
   setting: z
     .strictObject({
-      offset: vector.optional(),
-      slope: vector.optional(),
+      offset: offsets.optional(),
+      slope: slopes.optional(),
       from: text.optional(),
       use: z.boolean().optional(),
       why: text.optional(),
     })
     .optional(),
-  axial: z.strictObject({ found: number, want: number, tolerance: positive }).optional(),
-  strain: z.unknown().optional(),
+  axial: z.strictObject({ found: length, want: length, tolerance: length.positive() }).optional(),
+  strain: open(pipeStrain).optional(),
   found: z.array(readingSet),
 })
 
-export const state = z.strictObject({ id, name: text, tolerance: positive.optional() })
+export const state = z.strictObject({ id, name: text, tolerance: plain.positive().optional() })
 
 export const shims = z.strictObject({
-  step: positive,
-  stock: z.array(positive).min(1),
-  most: z.number().int().positive().optional(),
+  step: fine.positive(),
+  stock: z.array(fine.positive()).min(1),
+  most: plain.int().positive().optional(),
   rebuild: z.boolean().optional(),
-  flat: notNegative.optional(),
+  flat: fine.nonnegative().optional(),
 })
 
 export const planSettings = z.strictObject({
-  share: z.number().gt(0).lte(1).optional(),
+  share: plain.gt(0).lte(1).optional(),
   weights: z
     .strictObject({
-      shim: notNegative.optional(),
-      side: notNegative.optional(),
-      axial: notNegative.optional(),
+      shim: plain.nonnegative().optional(),
+      side: plain.nonnegative().optional(),
+      axial: plain.nonnegative().optional(),
     })
     .optional(),
   guard: z.literal(0).optional(),
-  reserve: notNegative.optional(),
+  reserve: fine.nonnegative().optional(),
   shims: shims.optional(),
-  leave: notNegative.optional(),
-  stage: positive.optional(),
+  leave: fine.nonnegative().optional(),
+  stage: fine.positive().optional(),
 })
 
 export const trainDocument = z.strictObject({
@@ -227,7 +244,7 @@ export const trainDocument = z.strictObject({
   couplings: z.array(coupling),
   states: z.array(state).optional(),
   plan: planSettings.optional(),
-  record: z.unknown().optional(),
+  record: open(workRecord).optional(),
 })
 
 export type TrainDocument = z.infer<typeof trainDocument>

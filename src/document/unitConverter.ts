@@ -3,67 +3,75 @@ import {
   micrometresPer,
   millimetresPer,
   type DocumentUnits,
-  type Kilograms,
   type Micrometres,
   type Millimetres,
 } from '../mechanics/units'
-import type { Refusal } from './refusal'
+import { withNumbers } from './numbers'
+import type { Quantity } from './quantities'
+import { placeOf, type Refusal } from './refusal'
+import type { TrainDocument } from './schema'
 
 /** Largest length a document may hold; beyond it a number is a slip of the unit or the pen. */
 export const largestLength: Millimetres = 1e6
 /** Largest fine quantity a document may hold. */
 export const largestFine: Micrometres = 1e6
 
+/** How a quantity becomes the engine's: the factor, the unit it is written in, and what is too large. */
+interface Conversion {
+  readonly factor: number
+  readonly unit?: string
+  readonly most?: { readonly value: number; readonly said: string }
+}
+
 /**
- * The one place where document numbers become engine numbers. Each conversion names its place, so
- * that an absurd size is refused where it stands.
+ * The document with its numbers in engine units: mm, um, mrad, kg. Temperatures and expansions stay as
+ * they are, since only their product counts, which is the same in both units.
+ * The one place where document numbers become engine numbers: which one is what stands in the schema.
+ * @returns the document, and a refusal for each absurd size where it stands: over 1 km, over 1 m of a
+ * fine quantity. Parts that are open in the file are neither converted nor refused
  */
-export class Door {
-  readonly refused: Refusal[] = []
-  private readonly units: DocumentUnits
-
-  constructor(units: DocumentUnits) {
-    this.units = units
-  }
-
-  /** Document length to millimetres; over 1 km is refused. */
-  length(value: number, at: string): Millimetres {
-    const inside = value * millimetresPer[this.units.length]
-    if (Math.abs(inside) > largestLength) this.refuse(at, value, this.units.length, '1 km')
-    return inside
-  }
-
-  /** Document fine quantity to micrometres; over 1 m is refused. */
-  fine(value: number, at: string): Micrometres {
-    const inside = value * micrometresPer[this.units.fine]
-    if (Math.abs(inside) > largestFine) this.refuse(at, value, this.units.fine, '1 m')
-    return inside
-  }
-
-  /** Document mass (kg, or lb in a document in inches) to kilograms. */
-  mass(value: number): Kilograms {
-    return value * kilogramsPer[this.units.length]
-  }
-
-  /** Heat growth to micrometres: height in document lengths, expansion in 1e-6 per degree. */
-  heat(
-    heat: { height: number; expansion: number; from: number; to: number },
-    at: string,
-  ): Micrometres {
-    const height = this.length(heat.height, `${at}.height`)
-    const rise = height * heat.expansion * 1e-3 * (heat.to - heat.from)
-    if (Math.abs(rise) > largestFine)
-      this.refused.push({
-        at,
-        why: `${rise / 1000} mm of growth is over 1 m: check height, expansion (1e-6 per degree) and temperatures`,
+export function inEngineUnits(document: TrainDocument): {
+  readonly document: TrainDocument
+  readonly refused: readonly Refusal[]
+} {
+  const refused: Refusal[] = []
+  const conversions = conversionsFrom(document.units)
+  const converted = withNumbers(document, ({ value, quantity, open, path }) => {
+    if (open) return value
+    const { factor, unit = '', most } = conversions[quantity]
+    const inside = value * factor
+    if (most && Math.abs(inside) > most.value)
+      refused.push({
+        at: placeOf(path),
+        why: `${value} ${unit} is over ${most.said}: check the number and the unit of the document`,
       })
-    return rise
-  }
+    return inside
+  })
+  return { document: converted, refused }
+}
 
-  private refuse(at: string, value: number, unit: string, limit: string): void {
-    this.refused.push({
-      at,
-      why: `${value} ${unit} is over ${limit}: check the number and the unit of the document`,
-    })
+function conversionsFrom({
+  length,
+  fine,
+}: Pick<DocumentUnits, 'length' | 'fine'>): Record<Quantity, Conversion> {
+  const same = { factor: 1 }
+  return {
+    length: {
+      factor: millimetresPer[length],
+      unit: length,
+      most: { value: largestLength, said: '1 km' },
+    },
+    fine: {
+      factor: micrometresPer[fine],
+      unit: fine,
+      most: { value: largestFine, said: '1 m' },
+    },
+    mass: { factor: kilogramsPer[length] },
+    slope: same,
+    temperature: same,
+    expansion: same,
+    speed: same,
+    hour: same,
+    plain: same,
   }
 }

@@ -1,24 +1,24 @@
 import { z } from 'zod'
+import { fine, hour, plain, slope } from './quantities'
 
 /**
  * What is written down around the plan: pipe strain of a coupling, and the record of the work. Both
  * are open in the train file, so that one that is not understood is kept as it is and never refused.
  */
 
-const number = z.number()
 const text = z.string().max(100_000)
 /** A date and time as people and programs read it, ISO 8601. */
 const when = z.string().max(40)
 
 /** Coupling movement as flanges are made up, in the document's fine unit. */
 export const pipeStrain = z.object({
-  limit: z.number().positive().optional(),
+  limit: fine.positive().optional(),
   basis: text.optional(),
   flanges: z.array(
     z.object({
       name: text,
-      y: number.optional(),
-      z: number.optional(),
+      y: fine.optional(),
+      z: fine.optional(),
       when: when.optional(),
       by: text.optional(),
     }),
@@ -51,11 +51,11 @@ export const workDone = z.object({
   step: text,
   body: text,
   foot: text.optional(),
-  shim: number.optional(),
-  side: number.optional(),
-  axial: number.optional(),
+  shim: fine.optional(),
+  side: fine.optional(),
+  axial: fine.optional(),
   /** What the dial at the foot showed last. */
-  dial: number.optional(),
+  dial: fine.optional(),
   done: z.boolean(),
   note: text.optional(),
   photos: z.array(text).optional(),
@@ -68,10 +68,10 @@ export type WorkDone = z.infer<typeof workDone>
 export const readAgain = z.object({
   coupling: text,
   /** Index in the coupling's `found`. */
-  set: z.number().int().nonnegative(),
-  readings: z.array(z.array(number).min(1).max(2)).optional(),
-  offset: z.object({ y: number.optional(), z: number.optional() }).optional(),
-  slope: z.object({ y: number.optional(), z: number.optional() }).optional(),
+  set: plain.int().nonnegative(),
+  readings: z.array(z.tuple([hour, fine.optional()])).optional(),
+  offset: z.object({ y: fine.optional(), z: fine.optional() }).optional(),
+  slope: z.object({ y: slope.optional(), z: slope.optional() }).optional(),
 })
 export type ReadAgain = z.infer<typeof readAgain>
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { readNumber } from '../../src/document/typed/number'
-import type { Quantity } from '../../src/document/typed/quantity'
+import type { Quantity } from '../../src/document/quantities'
 import type { DocumentUnits } from '../../src/mechanics/units'
 
 const metric: DocumentUnits = { length: 'mm', fine: 'mm', temperature: 'C' }

@@ -2,7 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { converted, switchUnits } from '../../src/document/edits/switchUnits'
-import { quantityAt, type Quantity } from '../../src/document/typed/quantity'
+import { quantityAt } from '../../src/document/numbers'
+import type { Quantity } from '../../src/document/quantities'
 import { readTrain } from '../../src/document/readTrain'
 import type { TrainDocument } from '../../src/document/schema'
 import type { DocumentUnits } from '../../src/mechanics/units'
@@ -83,31 +84,4 @@ describe('a document in other units', () => {
     expect(quantityAt(['skids', 0, 'feet', 0, 'hole', 'clearance'])).toBe('fine')
     expect(quantityAt(['machines', 0, 'growth', 'hot', 0, 'heat', 'expansion'])).toBe('expansion')
   })
-
-  it('leaves no number of the definition without a verdict', () => {
-    const plain = new Set<string>()
-    for (const [, document] of examples) {
-      const walk = (node: unknown, path: (string | number)[]): void => {
-        if (typeof node === 'number' && quantityAt(path) === 'plain')
-          plain.add(path.filter((key) => typeof key === 'string').join('.'))
-        if (typeof node === 'object' && node !== null)
-          for (const [key, value] of Object.entries(node))
-            walk(value, [...path, Array.isArray(node) ? Number(key) : key])
-      }
-      walk(document, [])
-    }
-    expect([...plain].filter((place) => !known.has(place))).toEqual([])
-  })
 })
-
-const known = new Set([
-  'version',
-  'machines.weight',
-  'skids.weight',
-  'states.tolerance',
-  'plan.share',
-  'plan.weights.shim',
-  'plan.weights.side',
-  'plan.weights.axial',
-  'plan.shims.most',
-])

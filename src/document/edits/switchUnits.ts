@@ -5,7 +5,8 @@ import {
   millimetresPer,
   type DocumentUnits,
 } from '../../mechanics/units'
-import { quantityAt, type Quantity } from '../typed/quantity'
+import { withNumbers } from '../numbers'
+import type { Quantity } from '../quantities'
 
 /**
  * Writes a whole document in other units. Nothing drifts: a number of up to 12 digits, as people type
@@ -15,14 +16,6 @@ import { quantityAt, type Quantity } from '../typed/quantity'
  */
 export function switchUnits(document: TrainDocument, to: DocumentUnits): TrainDocument {
   const from: DocumentUnits = { ...document.units, temperature: document.units.temperature ?? 'C' }
-  const convert = (node: unknown, path: (string | number)[]): unknown => {
-    if (typeof node === 'number') return converted(node, quantityAt(path), from, to)
-    if (Array.isArray(node)) return node.map((item, i) => convert(item, [...path, i]))
-    if (typeof node !== 'object' || node === null) return node
-    return Object.fromEntries(
-      Object.entries(node).map(([key, value]) => [key, convert(value, [...path, key])]),
-    )
-  }
   const units = {
     length: to.length,
     fine: to.fine,
@@ -30,7 +23,10 @@ export function switchUnits(document: TrainDocument, to: DocumentUnits): TrainDo
       temperature: to.temperature,
     }),
   }
-  return { ...(convert(document, []) as TrainDocument), units }
+  const written = withNumbers(document, ({ value, quantity }) =>
+    converted(value, quantity, from, to),
+  )
+  return { ...written, units }
 }
 
 /** One number in other units. */

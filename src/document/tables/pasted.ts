@@ -2,7 +2,8 @@ import type { TrainDocument } from '../schema'
 import { fineSign, type DocumentUnits } from '../../mechanics/units'
 import { unguarded, type CsvCell } from './csv'
 import { readNumber } from '../typed/number'
-import { unitSign, type Quantity } from '../typed/quantity'
+import type { Quantity } from '../quantities'
+import { unitSign } from '../typed/unitSign'
 
 /** A column that a pasted table may have, and that an exported one has. */
 export interface PasteColumn {

@@ -1,6 +1,6 @@
 import type { DocumentUnits } from '../../mechanics/units'
 import { parseSum, type Measured } from './sum'
-import type { Quantity } from './quantity'
+import type { Quantity } from '../quantities'
 import { inDocument, unitNamed, unitsOf } from './typedUnits'
 
 export type NumberEntry =

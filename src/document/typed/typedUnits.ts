@@ -4,7 +4,7 @@ import {
   kilogramsPer,
   type DocumentUnits,
 } from '../../mechanics/units'
-import type { Quantity } from './quantity'
+import type { Quantity } from '../quantities'
 
 /** Units people type, as multiples of mm, um, mrad, 1e-6 per kelvin and kg. */
 const lengths: Record<string, number> = {

@@ -1,0 +1,26 @@
+import { type DocumentUnits, fineSign, massSign, slopeSign } from '../../mechanics/units'
+import type { Quantity } from '../quantities'
+
+/** The sign of the unit in which a document writes a quantity; "" where it has none. */
+export function unitSign(quantity: Quantity, units: DocumentUnits): string {
+  switch (quantity) {
+    case 'length':
+      return units.length
+    case 'fine':
+      return fineSign[units.fine]
+    case 'slope':
+      return slopeSign(units)
+    case 'temperature':
+      return `°${units.temperature}`
+    case 'expansion':
+      return `1e-6/°${units.temperature}`
+    case 'mass':
+      return massSign[units.length]
+    case 'speed':
+      return 'rpm'
+    case 'hour':
+      return "o'clock"
+    case 'plain':
+      return ''
+  }
+}

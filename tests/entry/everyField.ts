@@ -1,0 +1,37 @@
+import { readFileSync } from 'node:fs'
+import type { FootDocument, TrainDocument } from '../../src/document/schema'
+
+/**
+ * A sound train in which every number of the train file is given at least once, its open parts apart.
+ * A field that is new in the schema is to be added here: the test of quantities asks for it.
+ */
+export function everyField(): TrainDocument {
+  const document = JSON.parse(readFileSync('shared/refused/sound.json', 'utf8')) as TrainDocument
+  const [motor] = document.machines
+  const [skid] = document.skids ?? []
+  const [coupling, other] = document.couplings
+  if (!motor || !skid || !coupling || !other) throw new Error('the sound train has lost its parts')
+  const foot: Partial<FootDocument> = { lift: 900, soft: 13, gaps: [11, 12, 13, 14] }
+  const body = { weight: 2, effort: 30, tilt: 3, mass: 800, jack: 400, level: 0.3 }
+  const room = (by: number): [number, number] => [-by, by]
+  for (const whole of [motor, skid]) {
+    Object.assign(whole, body)
+    Object.assign(whole.feet[0] ?? {}, foot)
+    whole.restraints = [
+      { id: 'flange', x: 510, y: 20, z: 700, axial: room(410), side: room(420), rise: room(430) },
+    ]
+  }
+  Object.assign(motor.growth?.['hot']?.[0] ?? {}, { axial: 17, u: 9 })
+  coupling.aim = { hot: { offset: { y: 5, z: -20 }, slope: { y: 0.02, z: 0.03 } } }
+  other.setting = { offset: { y: 3, z: 4 }, slope: { y: 0.05, z: 0.06 }, use: true, why: 'tried' }
+  for (const set of coupling.found) set.u = 14
+  for (const set of other.found) if (set.kind === 'line') set.uSlope = 0.07
+  document.plan = {
+    ...document.plan,
+    weights: { shim: 2, side: 3, axial: 4 },
+    shims: { step: 25, stock: [25, 50, 100], most: 5, flat: 35 },
+    leave: 15,
+    stage: 450,
+  }
+  return document
+}
