@@ -1,3 +1,5 @@
+import { advance } from './advanceWidths'
+
 /**
  * How much room text takes, without a browser. The style sheet asks first for fonts that are all as
  * wide as Arial; in a wider one a page runs on over two sheets, and nothing is cut.
@@ -6,58 +8,57 @@
 /** mm in a printer's point. */
 const point = 25.4 / 72
 
-/** Mean width of a letter of Arial as a part of its size, measured on these texts: plain 0.45, bold 0.49. */
-const letter = 0.462
-const boldLetter = 0.5
-/** Labels in drawings are short and may be bold or in capitals: more room, as they cannot fold by themselves. */
-const labelLetter = 0.56
-
 /** Lines that a text takes at `points`, folded to `width` mm. */
-export function linesOf(text: string, points: number, width: number, bold = false): number {
-  const room = Math.max(1, Math.floor(width / ((bold ? boldLetter : letter) * points * point)))
-  let lines = 1
-  let used = 0
-  for (const word of text.split(/\s+/)) {
-    const size = word.length
-    if (used > 0 && used + 1 + size > room) {
-      lines++
-      used = 0
-    }
-    if (size > room) {
-      lines += Math.ceil(size / room) - 1
-      used = size % room
-    } else used += (used > 0 ? 1 : 0) + size
-  }
-  return lines
-}
+export const linesOf = (text: string, points: number, width: number, bold = false): number =>
+  folds(text, width / (points * point), bold).length
 
 /** Height of so many lines (mm). */
 export const linesHeight = (lines: number, points: number, leading = 1.28): number =>
   lines * points * point * leading
 
-/** Width of a short label in px of its own size. */
-export const labelWidth = (text: string, size: number): number => text.length * size * labelLetter
+/** Width of a label in px; labels in drawings may be bold, so that much room is taken for all. */
+export const labelWidth = (text: string, size: number): number => advance(text, true) * size
 
-/** Folds a label so that no line is wider than `width` px; words longer than that are broken. */
-export function folded(text: string, size: number, width: number): string[] {
-  const room = Math.max(3, Math.floor(width / (size * labelLetter)))
+/** Folds a label of `size` px so that no line is wider than `width` px; longer words are broken. */
+export const folded = (text: string, size: number, width: number): string[] =>
+  folds(text, width / size, true)
+
+/** Width of a text on one line (mm). */
+export const textLength = (text: string, points: number, bold = false): number =>
+  advance(text, bold) * points * point
+
+/** The lines of a text folded to `width` times its size, one line at least. */
+function folds(text: string, width: number, bold: boolean): string[] {
+  const space = advance(' ', bold)
   const lines: string[] = []
   let line = ''
+  let used = 0
   for (const whole of text.trim().split(/\s+/)) {
     let word = whole
-    if (line !== '' && line.length + 1 + word.length > room) {
+    if (line !== '' && used + space + advance(word, bold) > width) {
       lines.push(line)
       line = ''
     }
-    while (word.length > room) {
-      lines.push(word.slice(0, room))
-      word = word.slice(room)
+    for (;;) {
+      const fits = fitting(word, width, bold)
+      if (fits === word.length) break
+      lines.push(word.slice(0, fits))
+      word = word.slice(fits)
     }
     line = line === '' ? word : `${line} ${word}`
+    used = advance(line, bold)
   }
   return [...lines, line]
 }
 
-/** Width of a text on one line (mm). */
-export const textLength = (text: string, points: number, bold = false): number =>
-  text.length * (bold ? boldLetter : letter) * points * point
+/** How many characters of a word fit one line; one at least. */
+function fitting(word: string, width: number, bold: boolean): number {
+  let used = 0
+  let count = 0
+  for (const letter of word) {
+    used += advance(letter, bold)
+    if (used > width && count > 0) return count
+    count += letter.length
+  }
+  return count
+}
