@@ -8,6 +8,18 @@ export function fineText(value: number, units: DocumentUnits): string {
   return `${fineDigits(value, units)} ${fineSign[units.fine]}`
 }
 
+/** The same with its sign always in front, as dials and differences are written: "+0.36 mm"; nought is "0". */
+export function signedText(value: number, units: DocumentUnits): string {
+  const digits = signedDigits(value, units)
+  return digits === '0' ? digits : `${digits} ${fineSign[units.fine]}`
+}
+
+/** The digits of that. */
+export function signedDigits(value: number, units: DocumentUnits): string {
+  const digits = fineDigits(Math.abs(value), units)
+  return /[1-9]/.test(digits) ? `${value > 0 ? '+' : '\u2212'}${digits}` : '0'
+}
+
 /** The digits alone. */
 export function fineDigits(value: number, units: DocumentUnits): string {
   return unsignedZero(toFine(value, units).toFixed(fineDecimals[units.fine]))

@@ -1,4 +1,4 @@
-import type { FootCard } from './page'
+import { besideName, type FootCard } from './page'
 import { print, wideCards } from './print'
 import { textWidth } from './size'
 import { linesHeight, linesOf, textLength } from './textSize'
@@ -20,7 +20,7 @@ export function cardHeight(card: FootCard, columns: number): number {
   const name = textLength(card.name, print.foot, true)
   const head = Math.max(
     lines(card.name, print.foot, width, 1.1),
-    lines(card.place, print.small, Math.max(width - name - 2, 12)),
+    lines(besideName(card), print.small, Math.max(width - name - 2, 12)),
   )
   return Math.max(
     print.card,
@@ -30,7 +30,7 @@ export function cardHeight(card: FootCard, columns: number): number {
       lines(card.shim, act, width, 1.12) +
       Math.max(
         card.figure.height,
-        card.pack.reduce((sum, text) => sum + lines(text, print.plain, beside), 0) +
+        lines(card.pack, print.plain, beside) +
           lines(card.recipe, print.plain, beside) +
           (wide ? lines(card.slide, act, beside, 1.12) : 0),
       ) +

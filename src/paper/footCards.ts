@@ -1,14 +1,14 @@
 import { figureHeight, footFigure, type FootScales } from '../scene/footFigure'
 import type { FootFacts } from '../scene/footFacts'
 import { sideNoun, towardSide, upThePage } from '../language/sides'
-import { fineText } from '../language/amounts'
+import { packText } from '../language/recipes'
 import { fineSign } from '../mechanics/units'
-import type { StepAnswer } from '../engine/work/steps/answer'
 import type { Body, Train } from '../mechanics/train'
 import type { FootCard } from './page'
 import { wideCards } from './print'
 import { pxPerMm } from './size'
-import { footDials } from '../text/stepDials'
+import { footDialLines } from '../engine/work/steps/dialWords'
+import { stepNumbers, stepsAtFoot, type Instruction } from '../engine/work/steps/instructions'
 
 /** Drawings of packs and holes are printed larger than on the screen. */
 const enlarged = 1.25
@@ -34,14 +34,14 @@ export interface CardSettings {
   readonly scales: FootScales
   /** What goes out and in, where packs were worked out. */
   readonly recipe: (facts: FootFacts) => string | undefined
-  readonly steps: readonly StepAnswer[]
+  readonly instructions: readonly Instruction[]
 }
 
 export function footCard(
   train: Train,
   body: Body,
   facts: FootFacts,
-  { columns, scales, recipe, steps }: CardSettings,
+  { columns, scales, recipe, instructions }: CardSettings,
 ): FootCard {
   const { shim, slide, along, pack, hole, bound } = facts
   const { units } = train
@@ -51,6 +51,7 @@ export function footCard(
   const xs = columnsOf(body)
   const foot = body.feet[facts.foot]
   const made = recipe(facts)
+  const steps = stepsAtFoot(instructions, body.id, facts.name)
   const amountText = (amount: { digits: string; unit: string } | undefined) =>
     amount ? `${amount.digits} ${amount.unit}` : ''
   return {
@@ -58,6 +59,7 @@ export function footCard(
     column: xs.indexOf(foot?.x ?? 0),
     row: rowOf(train, body, facts.foot),
     name: `Foot ${facts.name}`,
+    steps: stepNumbers(steps),
     place: placeOf(train, body, facts.foot, wide),
     figure: {
       width: Math.round((width * enlarged) / pxPerMm),
@@ -67,15 +69,20 @@ export function footCard(
       marks: footFigure(train, facts, width, scales),
     },
     shim: shim ? `${shim.word} ${amountText(shim.amount)}`.trim() : 'pack stays',
-    pack: pack
-      ? [`pack ${fineText(pack.now, units)}, then ${fineText(pack.after, units)}`]
-      : ['pack not entered: measure it'],
+    pack: packText(train, pack?.now, pack?.after),
     ...(made !== undefined && { recipe: made }),
     slide: slide?.amount ? `slide ${amountText(slide.amount)}` : 'no slide',
     toward: slide?.amount ? towardWords(slide.words) : '',
     ...(along && { along: `${amountText(along.amount)} ${along.words}` }),
     // on a narrow card there is no room for them: they stand in the order of work
-    dials: wide ? footDials(train, steps, body.id, facts.name) : [],
+    dials: wide
+      ? steps.flatMap(({ step }) =>
+          footDialLines(
+            train,
+            step.dials.filter(({ foot: at }) => at === facts.name),
+          ),
+        )
+      : [],
     room: hole
       ? `bolt room${wide ? ' left' : ''} ${amountText(hole.room)}${hole.where === 'all round' ? ', all round' : `, ${hole.where}`}`
       : 'bolt room not entered: measure it before the slide',

@@ -4,31 +4,38 @@ import { fineText } from '../language/amounts'
 import { kilogramsPer, massSign } from '../mechanics/units'
 import { valueOf } from '../engine/plan/sentence'
 import { capital, inSentence, listed } from '../language/names'
+import { recipeBeside } from '../engine/work/steps/recipe'
 import type { Body, Train } from '../mechanics/train'
 import { columnsOf, figureWidth, footCard } from './footCards'
 import { footMap } from './footMap'
 import type { Drawn } from './job'
 import type { Block, Chapter, FootCard } from './page'
 import { wideCards } from './print'
-import { recipeOf } from './recipe'
 import { movedBodies } from './words'
 
 /** Most cards side by side: with more, digits would be too small for gloves. */
 const mostColumns = 3
 
-/** A page for each machine or skid that moves, its cards lying around its map as its feet lie. */
+/** A page for each machine or skid that moves, in the order of the steps, its cards lying around its map as its feet lie. */
 export function footPages(job: Drawn): Chapter[] {
   const { train, answer } = job
   if (answer.status !== 'planned') return []
   const facts = footFacts(train, answer)
-  return movedBodies(train, answer).flatMap((body) => {
+  return inStepOrder(movedBodies(train, answer), job).flatMap((body) => {
     const own = facts.filter((foot) => train.bodies[foot.body] === body)
     return pagesOf(job, body, own)
   })
 }
 
+/** Bodies as the work comes to them. */
+function inStepOrder(bodies: readonly Body[], { instructions }: Drawn): Body[] {
+  const first = ({ id }: Body) =>
+    instructions.find(({ body }) => body === id)?.number ?? Number.MAX_SAFE_INTEGER
+  return [...bodies].sort((a, b) => first(a) - first(b))
+}
+
 function pagesOf(job: Drawn, body: Body, facts: readonly FootFacts[]): Chapter[] {
-  const { train, answer } = job
+  const { train, answer, instructions } = job
   const rows = columnsOf(body)
   const parts = Math.ceil(rows.length / mostColumns)
   const columns = Math.ceil(rows.length / parts)
@@ -36,8 +43,11 @@ function pagesOf(job: Drawn, body: Body, facts: readonly FootFacts[]): Chapter[]
   const settings = {
     columns,
     scales,
-    recipe: (foot: FootFacts) => recipeOf(train, answer, body.id, foot.name),
-    steps: answer.steps?.steps ?? [],
+    recipe: (foot: FootFacts) => {
+      const pack = answer.packs?.find((one) => one.body === body.id && one.foot === foot.name)
+      return pack && recipeBeside(train, pack)
+    },
+    instructions,
   }
   const cards = facts.map((foot) => footCard(train, body, foot, settings))
   return Array.from({ length: parts }, (_, part) => {

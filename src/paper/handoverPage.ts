@@ -1,7 +1,6 @@
 import { workRecordOf } from '../document/work'
 import { sentenceOf } from '../engine/plan/sentence'
 import { capital, inSentence } from '../language/names'
-import type { StepKind } from '../engine/work/steps/answer'
 import type { Body } from '../mechanics/train'
 import type { Drawn } from './job'
 import type { Block, Chapter } from './page'
@@ -36,15 +35,13 @@ export function handoverPage(job: Drawn): Chapter[] {
 }
 
 /** Steps in their order with what the record says of them; machines where there is no order. */
-function doneTable({ train, answer, document }: Drawn): Block {
+function doneTable({ train, answer, document, instructions }: Drawn): Block {
   const work = (workRecordOf(document.record)?.work ?? []).filter(({ done }) => done)
-  const steps = answer.steps?.steps ?? []
-  const name = (id: string) => train.bodies.find((body) => body.id === id)?.name ?? id
   const rows =
-    steps.length > 0
-      ? steps.map(({ id, kind, body }) => {
+    instructions.length > 0
+      ? instructions.map(({ id, number, name, short }) => {
           const told = work.filter(({ step }) => step === id)
-          const words = `${name(body)}: ${kinds[kind]}`
+          const words = `${number}. ${name}: ${short}`
           if (told.length === 0) return [words, '', '', '']
           const last = told.at(-1)
           return [words, 'done', last?.when ?? '', last?.by ?? '']
@@ -59,19 +56,8 @@ function doneTable({ train, answer, document }: Drawn): Block {
       { head: 'time', width: 2.4 },
       { head: 'by', width: 2.4 },
     ],
-    rows: rows.map(([first = '', ...rest], i) => [
-      steps.length > 0 ? `${i + 1}. ${first}` : first,
-      ...rest,
-    ]),
+    rows,
   }
-}
-
-const kinds: Record<StepKind, string> = {
-  'soft foot': 'soft feet shimmed',
-  axial: 'moved along the train',
-  vertical: 'shims',
-  lateral: 'slide',
-  read: 'bolts tight, read again',
 }
 
 /** Held machines, feet that may not move, and what was set before. */

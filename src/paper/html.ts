@@ -1,5 +1,14 @@
 import { attribute, markup, type Markup } from './markup'
-import type { Block, Figure, FootCard, Page, Paper, StepCard, Table } from './page'
+import {
+  besideName,
+  type Block,
+  type Figure,
+  type FootCard,
+  type Page,
+  type Paper,
+  type StepCard,
+  type Table,
+} from './page'
 import { wideCards } from './print'
 import { barLength } from './size'
 import { pageRule, paperStyle } from './style'
@@ -117,13 +126,9 @@ const line = (look: string, text: string | undefined): Markup =>
 function cardOf(card: FootCard, columns: number): Markup {
   const slide = line('do', card.slide)
   const wide = columns <= wideCards
-  const words = [
-    card.pack.map((text) => line('pack', text)),
-    line('recipe', card.recipe),
-    wide ? slide : '',
-  ]
+  const words = [line('pack', card.pack), line('recipe', card.recipe), wide ? slide : '']
   return markup`<div class="card">${[
-    markup`<div class="foot"><b>${card.name}</b><span>${card.place}</span></div>`,
+    markup`<div class="foot"><b>${card.name}</b><span>${besideName(card)}</span></div>`,
     line('do', card.shim),
     markup`<div class="words"><div>${words}</div>${figureOf(card.figure)}</div>`,
     wide ? '' : slide,
@@ -137,14 +142,14 @@ function cardOf(card: FootCard, columns: number): Markup {
 }
 
 function stepOf(step: StepCard): Markup {
-  const { hold } = step
+  const { stop } = step
   const words = [
     markup`<p class="strong">${step.words}</p>`,
     step.breaks.map((text) => line('strong', text)),
     part('', step.cautions),
     part('Dials, from 0', step.dials),
     part('Then the couplings should show', step.expected),
-    hold === undefined ? '' : markup`<p class="hold"><b>HOLD.</b> ${hold}</p>`,
+    stop === undefined ? '' : markup`<p class="stop"><b>STOP POINT.</b> ${stop}</p>`,
   ]
   const sign = ['done', 'time', 'by'].map(plain)
   return markup`<div class="step"><div class="number">${step.number}</div><div>${words}</div><div class="sign">${sign}</div></div>`

@@ -1,7 +1,8 @@
+import { instructionsOf, type Instruction } from '../engine/work/steps/instructions'
 import type { PlanAnswer } from '../engine/work/answer'
+import { displayedPlan } from '../engine/work/displayed'
 import { figuresOf, type Figures } from '../scene/figures'
 import type { HoldList } from '../text/holdList'
-import { toldAnswer } from '../text/packsText'
 import type { TrainDocument } from '../document/schema'
 import type { Train } from '../mechanics/train'
 
@@ -21,9 +22,17 @@ export interface Drawn extends PaperJob {
   /** The least move, before rounding: what is proven. */
   readonly plan: PlanAnswer
   readonly figures: Figures
+  /** The order of work, numbered as on every face; none without a plan. */
+  readonly instructions: readonly Instruction[]
 }
 
 export function drawn(job: PaperJob): Drawn {
-  const answer = toldAnswer(job.answer)
-  return { ...job, answer, plan: job.answer, figures: figuresOf(job.train, answer) }
+  const answer = displayedPlan(job.answer)
+  return {
+    ...job,
+    answer,
+    plan: job.answer,
+    figures: figuresOf(job.train, answer),
+    instructions: answer.steps ? instructionsOf(job.train, answer.steps) : [],
+  }
 }

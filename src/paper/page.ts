@@ -127,7 +127,7 @@ export interface StepCard {
   readonly dials: readonly string[]
   readonly expected: readonly string[]
   /** What must be seen and agreed before the next step. */
-  readonly hold?: string
+  readonly stop?: string
 }
 
 /** One foot on its machine's page: what to do there, what came of it. */
@@ -137,13 +137,15 @@ export interface FootCard {
   readonly column: number
   readonly row: 'far' | 'near'
   readonly name: string
+  /** The steps of the order of work that move it: "steps 2 and 3"; empty where there is no order. */
+  readonly steps: string
   /** Where it is: "left end, toward the stairs". */
   readonly place: string
   readonly figure: Figure
-  /** "add 0.36 mm", "remove 0.04 mm", "pack stays". */
+  /** "put in 0.36 mm", "take out 0.04 mm", "pack stays". */
   readonly shim: string
   /** "pack 3.00 mm, then 3.36 mm". */
-  readonly pack: readonly string[]
+  readonly pack: string
   readonly recipe?: string
   /** "slide 1.26 mm", "no slide". */
   readonly slide: string
@@ -156,6 +158,10 @@ export interface FootCard {
   readonly bound: readonly string[]
   readonly actuals: readonly string[]
 }
+
+/** Where a foot is and which steps move it, as its card says beside its name. */
+export const besideName = ({ place, steps }: FootCard): string =>
+  [place, steps].filter((part) => part !== '').join('; ')
 
 export const label = (
   x: number,

@@ -10,7 +10,8 @@ import { capital, inSentence } from '../language/names'
 import type { Train } from '../mechanics/train'
 import type { Drawn } from './job'
 import type { Block, Chapter } from './page'
-import { holdWords, sentence } from './words'
+import { sentence } from './words'
+import { withoutLead } from '../engine/work/steps/instructions'
 
 const states: Record<ReadyState, string> = {
   in: 'in',
@@ -117,7 +118,7 @@ function softBlocks(train: Train, soft: SoftFootAnswer): Block[] {
         sentence(capital(text)),
       ),
     },
-    { kind: 'box', title: 'Hold', items: [sentence(holdWords(soft.hold))] },
+    { kind: 'box', title: 'Stop point', items: [sentence(withoutLead(soft.hold))] },
   ]
 }
 

@@ -7,7 +7,7 @@ import { linesHeight, linesOf } from './textSize'
 const beside = 12 + 22 + 3.2
 
 /** Height of a step's card (mm). */
-export function stepHeight({ words, breaks, cautions, dials, expected, hold }: StepCard): number {
+export function stepHeight({ words, breaks, cautions, dials, expected, stop }: StepCard): number {
   const width = textWidth - beside
   const text = (part: string, points: number, room = width, bold = false) =>
     linesHeight(linesOf(part, points, room, bold), points)
@@ -21,6 +21,6 @@ export function stepHeight({ words, breaks, cautions, dials, expected, hold }: S
     list(false, cautions) +
     list(true, dials) +
     list(true, expected) +
-    (hold === undefined ? 0 : text(`HOLD. ${hold}`, print.plain, width - 4.6) + 3.6)
+    (stop === undefined ? 0 : text(`STOP POINT. ${stop}`, print.plain, width - 4.6) + 3.6)
   return Math.max(body + 2.4, 3 * print.actual) + 0.7
 }

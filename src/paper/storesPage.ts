@@ -3,9 +3,9 @@ import type { PackAnswer } from '../engine/rounding/answer'
 import type { Train } from '../mechanics/train'
 import { fineSign, micrometresPer, toFine } from '../mechanics/units'
 import { inSentence } from '../language/names'
+import { plateDigits } from '../language/recipes'
 import type { Drawn } from './job'
 import type { Block, Chapter } from './page'
-import { plateText } from './recipe'
 
 /** What to have beside the machine before work begins. */
 export function storesPage(job: Drawn): Chapter[] {
@@ -83,7 +83,7 @@ function plates({ train }: Drawn, packs: readonly PackAnswer[]): Block[] {
             rows: [...counts]
               .sort(([a], [b]) => b - a)
               .map(([plate, { count, feet }]) => [
-                plateText(train, plate * fine),
+                plateDigits(plate * fine, train.units),
                 String(count),
                 [...feet].join('; '),
                 '',
@@ -108,7 +108,15 @@ function comeOut(train: Train, packs: readonly PackAnswer[]): Block[] {
     const out = anew ? (old ?? 0) : Math.max(0, -change)
     const name = train.bodies.find(({ id }) => id === body)?.name ?? body
     return out > 0
-      ? [[name, foot, plateText(train, out * fine), anew ? 'the whole pack' : 'of the pack', '']]
+      ? [
+          [
+            name,
+            foot,
+            plateDigits(out * fine, train.units),
+            anew ? 'the whole pack' : 'of the pack',
+            '',
+          ],
+        ]
       : []
   })
   if (rows.length === 0) return []
@@ -148,8 +156,8 @@ function changes({ train, answer }: Drawn): Block[] {
       rows: facts.map(({ body, name, shim }) => [
         inSentence(train.bodies[body]?.name ?? '').replace(/^the /, ''),
         name,
-        shim?.word === 'add' ? (shim.amount?.digits ?? '') : ' ',
-        shim?.word === 'remove' ? (shim.amount?.digits ?? '') : ' ',
+        shim?.word === 'put in' ? (shim.amount?.digits ?? '') : ' ',
+        shim?.word === 'take out' ? (shim.amount?.digits ?? '') : ' ',
         '',
       ]),
     },

@@ -87,7 +87,7 @@ export const paperStyle = (size: PaperSize): string => `
 .paper .step .dash li::before{left:.4mm}
 .paper .step .part{font-size:${print.small}pt;font-weight:600}
 .paper .step .number{font-size:20pt;font-weight:700;line-height:1;text-align:center;border-right:.25mm solid #000}
-.paper .step .hold{border:.7mm solid #000;padding:.8mm 1.6mm}
+.paper .step .stop{border:.7mm solid #000;padding:.8mm 1.6mm}
 .paper .step .sign{border-left:.25mm solid #000;padding:0}
 .paper .step .sign p{height:${print.actual}mm;border-bottom:.25mm solid #000;font-size:${print.small}pt;padding:.4mm 1mm;margin:0}
 .paper .patterns{position:absolute}

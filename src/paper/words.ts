@@ -3,7 +3,6 @@ import type { Body, Train } from '../mechanics/train'
 import type { PlanAnswer } from '../engine/work/answer'
 import { towardSide } from '../language/sides'
 import { showsNothing } from '../engine/plan/sentence'
-import { capital } from '../language/names'
 
 /** Which side is which, and how signs are meant: said on every page where either is read. */
 export const sidesInWords = (train: Train): string =>
@@ -30,6 +29,3 @@ export function movedBodies(train: Train, answer: PlanAnswer): Body[] {
 
 /** A sentence with its full stop. */
 export const sentence = (text: string): string => (/[.!?]$/.test(text.trim()) ? text : `${text}.`)
-
-/** What a hold point asks for, without its own name in front. */
-export const holdWords = (hold: string): string => capital(hold.replace(/^hold( point)?: /i, ''))

@@ -4,6 +4,7 @@ import type { FootAnswer } from '../engine/plan/answer'
 import type { PlanAnswer } from '../engine/work/answer'
 import { holeRadius } from '../mechanics/holeRadius'
 import { packRange } from '../mechanics/packRange'
+import { shimVerb, type ShimVerb } from '../language/recipes'
 import { amount, showsNought, sideName, sideNoun, type Amount } from '../language/sides'
 
 /** A place of the hole's centre against the bolt (um): x along the train, y toward 3 o'clock. */
@@ -20,7 +21,7 @@ export interface FootFacts {
   readonly name: string
   readonly held: boolean
   /** What to do; absent for a held foot and where there is no plan. */
-  readonly shim?: { readonly word: 'add' | 'remove' | 'pack stays'; readonly amount?: Amount }
+  readonly shim?: { readonly word: ShimVerb | 'pack stays'; readonly amount?: Amount }
   readonly slide?: { readonly words: string; readonly amount?: Amount }
   readonly along?: { readonly words: string; readonly amount: Amount }
   readonly pack?: {
@@ -114,7 +115,7 @@ function factsOf(train: Train, answer: PlanAnswer, { body, b, foot, f, told }: S
 
 function shimWords(train: Train, shim: Micrometres): NonNullable<FootFacts['shim']> {
   if (showsNought(shim, train)) return { word: 'pack stays' }
-  return { word: shim > 0 ? 'add' : 'remove', amount: amount(shim, train) }
+  return { word: shimVerb(shim), amount: amount(shim, train) }
 }
 
 /** The bolt is nearest to its hole on the side away from the hole's centre. */

@@ -6,6 +6,7 @@ import { towardSide } from '../language/sides'
 import { heading, paragraph, table } from './layout'
 import { showsNothing, valueOf } from '../engine/plan/sentence'
 import { inSentence } from '../language/names'
+import { shimText } from '../language/recipes'
 
 /** Nearer to a limit than this the foot stands at it (um). */
 const touching = 0.01
@@ -57,7 +58,7 @@ function bodyText(train: Train, body: Body, answer: PlanAnswer): string[] {
         { head: 'foot' },
         { head: 'shim' },
         { head: 'slide' },
-        { head: 'pack after', align: 'right' },
+        { head: 'pack then', align: 'right' },
         { head: 'bolt room', align: 'right' },
       ],
       feet.map(({ foot, move }) => footCells(train, foot, move)),
@@ -70,9 +71,7 @@ function footCells(train: Train, foot: Foot, move: FootAnswer | undefined): stri
   const side = move?.side ?? 0
   return [
     foot.id,
-    showsNothing(shim, train)
-      ? 'pack stays'
-      : `${shim > 0 ? 'add' : 'remove'} ${valueOf(Math.abs(shim), train)}`,
+    shimText(train, shim * micrometresPer[train.units.fine]),
     showsNothing(side, train)
       ? 'no slide'
       : `${valueOf(Math.abs(side), train)} ${towardSide(train, side)}`,

@@ -1,38 +1,13 @@
-import { fineDigits, fineText } from '../language/amounts'
+import { fineText } from '../language/amounts'
 import { fineSign, micrometresPer } from '../mechanics/units'
-import type { PackAnswer, SmallMove } from '../engine/rounding/answer'
+import type { SmallMove } from '../engine/rounding/answer'
 import type { PlanAnswer } from '../engine/work/answer'
 import type { Train } from '../mechanics/train'
 import { heading, paragraph, table } from './layout'
 import { valueOf } from '../engine/plan/sentence'
 import { counted, listed } from '../language/names'
-
-/** A plan as it is told to people: rounded to shims where that was done, exact numbers elsewhere. */
-export function toldAnswer(answer: PlanAnswer): PlanAnswer {
-  const { rounded } = answer
-  if (!rounded?.bodies || !rounded.expected) return answer
-  const { bodies, feet, couplings, expected, total, worstShare } = rounded
-  return { ...answer, bodies, feet, couplings, expected, worstShare, ...(total && { total }) }
-}
-
-/** Thickness of a plate as it is typed, with no fewer digits than other quantities. */
-export function plateText(train: Train, value: number): string {
-  const digits = fineDigits(value * micrometresPer[train.units.fine], train.units)
-  return Math.abs(Number(digits) - value) < 1e-9 ? digits : String(value)
-}
-
-/** What to do to one pack: "add 0.25 + 0.10 mm", "remove 0.50 mm", or the new pack where it is made anew. */
-export function recipeOf(train: Train, pack: PackAnswer): string {
-  const unit = fineSign[train.units.fine]
-  const plates = pack.use.map((plate) => plateText(train, plate)).join(' + ')
-  const size = plateText(train, Math.abs(pack.change))
-  if (train.plan.shims?.rebuild === true && pack.packAfter !== undefined)
-    return pack.use.length === 0
-      ? 'take the pack out'
-      : `take the pack out, put in ${plates} ${unit} (${pack.change > 0 ? size + ' more' : size + ' less'})`
-  if (pack.change < 0) return `remove ${size} ${unit}`
-  return `add ${plates} ${unit}${pack.use.length > 1 ? ` (${size})` : ''}`
-}
+import { plateDigits } from '../language/recipes'
+import { packRecipe } from '../engine/work/steps/recipe'
 
 /** The recipe of every pack that changes, and what rounding cost. */
 export function packsText(train: Train, answer: PlanAnswer): string[] {
@@ -51,15 +26,15 @@ export function packsText(train: Train, answer: PlanAnswer): string[] {
             { head: 'machine' },
             { head: 'foot' },
             { head: 'what to do' },
-            { head: 'pack after', align: 'right' },
+            { head: 'pack then', align: 'right' },
           ],
           packs.map((pack) => [
             name(pack.body),
             pack.foot,
-            recipeOf(train, pack),
+            packRecipe(train, pack),
             pack.packAfter === undefined
               ? 'not entered'
-              : `${plateText(train, pack.packAfter)} ${fineSign[train.units.fine]}`,
+              : `${plateDigits(pack.packAfter * micrometresPer[train.units.fine], train.units)} ${fineSign[train.units.fine]}`,
           ]),
         )),
     ...(off * micrometresPer[train.units.fine] > 0.5

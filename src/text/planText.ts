@@ -3,13 +3,14 @@ import { fineSign } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
 import type { ProofAnswer } from '../engine/plan/answer'
 import type { PlanAnswer } from '../engine/work/answer'
+import { displayedPlan } from '../engine/work/displayed'
 import { bindingText } from './bindingText'
 import { asFoundShares, couplingsText } from './couplingsText'
 import { conflictText } from './conflictText'
 import { towardSide } from '../language/sides'
 import { feetText } from './feetText'
 import { heading, paragraph } from './layout'
-import { packsText, toldAnswer } from './packsText'
+import { packsText } from './packsText'
 import { expectedText } from './readingsText'
 import { readyLine, readyText } from './readyText'
 import { remediesText } from './remediesText'
@@ -20,7 +21,7 @@ import { stepsText } from './stepsText'
 /** An answer as people read it, in lines of at most 80 characters. */
 export function planText(train: Train, answer: PlanAnswer): string {
   const shown = answer.status === 'planned' || answer.status === 'in-tolerance'
-  const told = toldAnswer(answer)
+  const displayed = displayedPlan(answer)
   const later = (part: string[]) => (answer.ready?.provisional === true ? provisional(part) : part)
   return [
     ...opening(train),
@@ -29,11 +30,11 @@ export function planText(train: Train, answer: PlanAnswer): string {
     ...conflictText(answer),
     ...remediesText(answer),
     ...(answer.status === 'planned'
-      ? [...later(feetText(train, told)), ...later(packsText(train, answer))]
+      ? [...later(feetText(train, displayed)), ...later(packsText(train, answer))]
       : []),
     ...later(
       shown
-        ? couplingsText(train, told)
+        ? couplingsText(train, displayed)
         : [
             ...heading(
               'COUPLINGS',
@@ -43,7 +44,7 @@ export function planText(train: Train, answer: PlanAnswer): string {
           ],
     ),
     ...(answer.status === 'planned' ? later(bindingText(train, answer)) : []),
-    ...(answer.status === 'planned' ? later(expectedText(train, told)) : []),
+    ...(answer.status === 'planned' ? later(expectedText(train, displayed)) : []),
     ...(shown && answer.steps ? later(stepsText(train, answer.steps)) : []),
     ...(answer.ready ? readyText(answer.ready) : []),
     ...findingsText(answer.findings),

@@ -1,39 +1,43 @@
 import type { Train } from '../mechanics/train'
-import type { StepAnswer, StepsAnswer } from '../engine/work/steps/answer'
+import type { StepsAnswer } from '../engine/work/steps/answer'
+import { instructionsOf, type Instruction } from '../engine/work/steps/instructions'
 import { heading, paragraph } from './layout'
 
 /** The order of work, a step a paragraph; nothing where there is nothing to do. */
-export function stepsText(train: Train, { steps, words, unknown }: StepsAnswer): string[] {
-  if (steps.length === 0) return []
+export function stepsText(train: Train, steps: StepsAnswer): string[] {
+  const instructions = instructionsOf(train, steps)
+  if (instructions.length === 0) return []
   return [
     ...heading('ORDER OF WORK'),
-    ...paragraph(words, '  '),
-    ...unknown.flatMap((id) =>
+    ...paragraph(steps.words, '  '),
+    ...steps.unknown.flatMap((id) =>
       paragraph(`The order asked for names ${id}: no such step in this plan.`, '  '),
     ),
     '',
-    ...steps.flatMap((step, i) => stepText(train, step, i + 1)),
+    ...instructions.flatMap(stepText),
   ]
 }
 
-function stepText(train: Train, step: StepAnswer, number: number): string[] {
-  const rest = [
-    ...(step.hold === undefined ? [] : [step.hold]),
-    ...step.cautions.filter((caution) => caution.startsWith('STOP')),
-    ...step.breaks.map(({ words, instead }) => `LIMIT PASSED: ${words} ${instead}`),
-    ...(step.kind === 'read' ? judgeLines(train, step) : []),
-  ]
+/** What can hurt stands before what to read, as it does at the machine. */
+function stepText(instruction: Instruction): string[] {
+  const { number, words, feet, breaks, cautions, dials, readings, stop } = instruction
+  const recipes = feet.flatMap(({ foot, recipe }) =>
+    recipe === undefined ? [] : [`Foot ${foot}: ${recipe}.`],
+  )
+  const list = (title: string, lines: readonly string[]) =>
+    lines.length === 0
+      ? []
+      : [
+          ...paragraph(`${title}:`, '      '),
+          ...lines.flatMap((line) => paragraph(line, '        - ')),
+        ]
   return [
-    ...paragraph(step.words, `  ${String(number).padStart(2)}. `),
-    ...rest.flatMap((line) => paragraph(line, '      ')),
+    ...paragraph(words, `  ${String(number).padStart(2)}. `),
+    ...breaks.flatMap((line) => paragraph(line, '      ')),
+    ...recipes.flatMap((line) => paragraph(line, '      ')),
+    ...list('Beware', cautions),
+    ...list('Dials, from 0', dials),
+    ...list('Then the couplings should show', readings),
+    ...(stop === undefined ? [] : paragraph(`STOP POINT. ${stop}`, '      ')),
   ]
 }
-
-/** Couplings that the readings of this hold point cannot be judged by. */
-const judgeLines = (train: Train, { judge }: StepAnswer): string[] =>
-  judge
-    .filter(({ why }) => why !== '')
-    .map(({ coupling, why }) => {
-      const name = train.couplings.find(({ id }) => id === coupling)?.name ?? coupling
-      return `Not to be judged yet: ${name}; ${why}.`
-    })

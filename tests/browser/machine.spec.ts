@@ -113,15 +113,12 @@ test('a job is done at the machine by touch, through a reload and a browser clos
     await drawn(page)
     await expect(page.locator('.train-name')).toHaveText('Blast air train')
     await press(page, 'At the machine')
-    await expect(where(page)).toHaveText(/^1 of 11, 0 done: Step-up gear$/)
+    await expect(where(page)).toHaveText(/^Step 1 of 4, card 1 of 11, 0 done: Step-up gear$/)
 
     // a foot is ticked with what was measured, never with what was told
-    await expect(page.locator('.verb')).toHaveText('REMOVE')
+    await expect(page.locator('.verb')).toHaveText('TAKE OUT')
     await expect(digits(page)).toHaveText('50')
-    await expect(page.locator('.recipe')).toHaveText([
-      'pack now 4200 µm, then 4150 µm',
-      'Take out plates of 50 µm',
-    ])
+    await expect(page.locator('.recipe')).toHaveText('Pack 4200 µm, then 4150 µm')
     await fits(page)
     // what can hurt comes into sight without scrolling
     const caution = await page.locator('.cautions p').first().boundingBox()
@@ -152,11 +149,11 @@ test('a job is done at the machine by touch, through a reload and a browser clos
     await expect(tick(page)).toBeDisabled()
 
     // what really came out, typed with gloves
-    await field(page, 'really removed').tap()
+    await field(page, 'really taken out').tap()
     await typeOnKeys(page, '55')
     await press(page, 'delete the last digit')
     await typeOnKeys(page, '0')
-    await expect(field(page, 'really removed')).toHaveValue('50')
+    await expect(field(page, 'really taken out')).toHaveValue('50')
     await expect(tick(page)).toHaveText('Done')
     await field(page, 'note').fill('old shim rusted, a new one of the same height')
     await page
@@ -166,13 +163,13 @@ test('a job is done at the machine by touch, through a reload and a browser clos
     await expect(page.locator('.card-notes .tool')).toContainText('(1)')
     await expect(page.locator('.written')).toHaveText(/^written down \d{4}-\d\d-\d\d \d\d:\d\d$/)
     await tick(page).tap()
-    await expect(where(page)).toHaveText(/^2 of 11, 1 done/)
+    await expect(where(page)).toHaveText(/card 2 of 11, 1 done/)
 
     for (const amount of ['50', '100', '100']) {
       await page.getByRole('button', { name: `measured: exactly ${amount} µm` }).tap()
       await tick(page).tap()
     }
-    await expect(where(page)).toHaveText(/^5 of 11, 4 done/)
+    await expect(where(page)).toHaveText(/card 5 of 11, 4 done/)
 
     // a slide is told as one sees it from where one stands
     await expect(page.locator('.which')).toHaveText('Step-up gear, feet 1 filter and 1 yard')
@@ -194,7 +191,7 @@ test('a job is done at the machine by touch, through a reload and a browser clos
     // the power goes: the same card, with everything that was typed
     await page.reload()
     const stillThere = async (): Promise<void> => {
-      await expect(where(page)).toHaveText(/^5 of 11, 4 done: Step-up gear$/)
+      await expect(where(page)).toHaveText(/card 5 of 11, 4 done: Step-up gear$/)
       await expect(digits(page)).toHaveText('623')
       await expect(page.locator('.toward')).toHaveText('toward the filter house to your right')
       await expect(field(page, 'really slid toward the filter house')).toHaveValue('618')
@@ -210,7 +207,7 @@ test('a job is done at the machine by touch, through a reload and a browser clos
     await stillThere()
     for (let back = 0; back < 4; back++) await press(page, 'Back')
     await expect(field(page, 'the dial shows now')).toHaveValue('-50')
-    await expect(field(page, 'really removed')).toHaveValue('50')
+    await expect(field(page, 'really taken out')).toHaveValue('50')
     await expect(field(page, 'note')).toHaveValue('old shim rusted, a new one of the same height')
     await expect(page.locator('.card-notes .tool')).toContainText('(1)')
     await expect(tick(page)).toHaveText('Done. Open it again')
@@ -232,7 +229,7 @@ test('a job is done at the machine by touch, through a reload and a browser clos
       await tick(page).tap()
     }
     await tick(page).tap()
-    await expect(where(page)).toHaveText(/^11 of 11, 11 done/)
+    await expect(where(page)).toHaveText(/card 11 of 11, 11 done/)
     await press(page, 'Read again, on the sheet')
     await readAgain(page)
     expect([...seen.faults, ...after.faults]).toEqual([])

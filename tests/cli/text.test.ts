@@ -82,8 +82,8 @@ describe('what a plan says', () => {
     const { train, answer } = await planned(reverseDial)
     const text = planText(train, answer)
     expect(text).toMatch(/^ {2}Driver is held: pack stays, no slide\.$/m)
-    expect(text).toMatch(/^ {2}inner +add 16\.0 mil +28\.0 mil toward 9 o'clock +not entered/m)
-    expect(text).toMatch(/^ {2}outer +add 30\.0 mil +36\.0 mil toward 9 o'clock +not entered/m)
+    expect(text).toMatch(/^ {2}inner +put in 16\.0 mil +28\.0 mil toward 9 o'clock +not entered/m)
+    expect(text).toMatch(/^ {2}outer +put in 30\.0 mil +36\.0 mil toward 9 o'clock +not entered/m)
     expect(plain(text)).toContain(
       'Hold the driver. Shim 2 feet of the pump, 46.0 mil in all; slide the pump, 64.0 mil over 2 rows of feet.',
     )
@@ -103,7 +103,7 @@ describe('what a plan says', () => {
     const rows = feet.filter((line) => /^ {2}\d (lake|workshop)/.test(line))
     expect(rows.length).toBe(12)
     for (const row of rows) {
-      expect(row).toMatch(/(add|remove) [1-9]\d* µm|pack stays/)
+      expect(row).toMatch(/(put in|take out) [1-9]\d* µm|pack stays/)
       expect(row).toMatch(/[1-9]\d* µm toward the (lake|workshop)|no slide/)
       expect(row).not.toMatch(/[-+]\d/)
     }
@@ -113,7 +113,7 @@ describe('what a plan says', () => {
       if (rounded === 0 || !body) continue
       const start = feet.findIndex((line) => line.trim() === body.name)
       const row = feet.slice(start).find((line) => line.startsWith(`  ${foot.foot} `))
-      expect(row).toContain(`${rounded > 0 ? 'add' : 'remove'} ${Math.abs(rounded)} µm`)
+      expect(row).toContain(`${rounded > 0 ? 'put in' : 'take out'} ${Math.abs(rounded)} µm`)
     }
   })
 

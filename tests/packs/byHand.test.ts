@@ -238,7 +238,7 @@ describe('packs', () => {
         use: [100, 50],
       })),
     )
-    expect(text).toContain('add 100 + 50 µm (150)')
+    expect(text).toContain('put in 100 + 50 µm')
   })
 
   it('that are made anew are sums of the stock, whole steps themselves', () => {

@@ -24,13 +24,13 @@ describe.each(exampleNames)('the sheet of %s', (name) => {
       expect(sections.has(section)).toBe(answer.status === 'planned')
   })
 
-  test('has every step in its order, each hold point with it', async () => {
+  test('has every step in its order, each stop point with it', async () => {
     const { answer, paper } = await made(exampleOf(name))
     const steps = stepsOf(paper)
     expect(steps.map(({ id }) => id)).toEqual((answer.steps?.steps ?? []).map(({ id }) => id))
     expect(steps.map(({ number }) => number)).toEqual(steps.map((_, i) => i + 1))
     for (const [i, step] of (answer.steps?.steps ?? []).entries())
-      expect(steps[i]?.hold === undefined).toBe(step.hold === undefined)
+      expect(steps[i]?.stop === undefined).toBe(step.hold === undefined)
   })
 
   test('shows as found and expected readings, and as many boxes to write in', async () => {
@@ -148,7 +148,7 @@ test('no number stands without its unit where something is to be done', async ()
     for (const block of blocksOf(paper)) {
       if (block.kind !== 'feet') continue
       for (const card of block.cards)
-        for (const text of [card.shim, card.slide, card.room, ...card.pack, ...card.dials])
+        for (const text of [card.shim, card.slide, card.room, card.pack, ...card.dials])
           expect(text).toMatch(/\d (µm|mm|mil)\b|pack stays|no slide|not entered/)
     }
   }

@@ -130,10 +130,10 @@ describe('soft foot makes everything after it provisional', () => {
     const step = at(ready.softFoot, 0)
     expect(step.total).toBeCloseTo(200, 6)
     expect(step.words[0]).toBe(
-      'Pump: add 200 µm under foot 1000a; 200 µm in all is the least that makes its feet plane.',
+      'Pump: put in 200 µm under foot 1000a; 200 µm in all is the least that makes its feet plane.',
     )
     expect(step.hold).toMatch(
-      /^Hold point: loosen each bolt of the pump again.*read Motor to Pump anew/,
+      /^Stop point: loosen each bolt of the pump again.*read Motor to Pump anew/,
     )
     // 50 and 0.1 mrad over 1400 mm up at mid-span; 0.1667 mrad of roll swings the axis 67 toward 9
     const move = at(step.moves, 0)
@@ -161,7 +161,7 @@ describe('soft foot makes everything after it provisional', () => {
       'Not ready: soft foot to be taken away (the pump). Every figure of this plan is provisional',
     )
     expect(plain).toContain('BEFORE MOVING')
-    expect(plain).toContain('Hold point: loosen each bolt of the pump')
+    expect(plain).toContain('Stop point: loosen each bolt of the pump')
     for (const row of text.split('\n')) expect(row.length).toBeLessThanOrEqual(80)
   })
 

@@ -19,7 +19,7 @@ describe('what a foot says', () => {
       Array(2).fill(['pack stays', 'no slide']),
     )
     for (const foot of pump.slice(0, 2)) {
-      expect(foot.shim).toEqual({ word: 'add', amount: { digits: '25', unit: 'µm' } })
+      expect(foot.shim).toEqual({ word: 'put in', amount: { digits: '25', unit: 'µm' } })
       expect(foot.slide).toEqual({ words: 'toward the yard', amount: { digits: '42', unit: 'µm' } })
       expect(foot.pack).toMatchObject({ now: 1000, min: 100 })
       expect(foot.pack?.after).toBeCloseTo(1025, 2)

@@ -5,7 +5,7 @@ import type { FromHere } from '../../engine/studies/hand/fromHere'
 import { motionsOf } from '../../scene/axisLines'
 import { noMotion } from '../../mechanics/motion'
 import { figuresOf } from '../../scene/figures'
-import { toldAnswer } from '../../text/packsText'
+import { displayedPlan } from '../../engine/work/displayed'
 import { sentenceOf } from '../../engine/plan/sentence'
 import { inSentence } from '../../language/names'
 import { shareText } from '../../language/amounts'
@@ -26,10 +26,10 @@ export const useHand = defineStore('hand', () => {
   let [asked, askedName] = [0, '']
 
   /** The plan as it is carried out: rounded to the shims of the store, once that is worked out. */
-  const told = computed<Drawing | undefined>(() => {
+  const displayed = computed<Drawing | undefined>(() => {
     const { drawing: best } = plan
     if (!best || work.old || !work.work?.rounded?.bodies || best.answer.status !== 'planned') return
-    const answer = toldAnswer({ ...best.answer, ...work.work })
+    const answer = displayedPlan({ ...best.answer, ...work.work })
     const { train } = best
     return {
       ...best,
@@ -42,7 +42,7 @@ export const useHand = defineStore('hand', () => {
   /** What the sheet draws: the plan, or the machines as they were put by hand. */
   const drawing = computed<Drawing | HandDrawing | undefined>(() => {
     const { drawing: best } = plan
-    return best && job.hand ? new HandDrawing(job.hand, best) : (told.value ?? best)
+    return best && job.hand ? new HandDrawing(job.hand, best) : (displayed.value ?? best)
   })
 
   /** Whether the sheet draws moves: those of a plan, or what was put by hand. */
@@ -56,7 +56,7 @@ export const useHand = defineStore('hand', () => {
     const { train } = best
     const base = job.hand
       ? handMotions(train, job.hand)
-      : (motionsOf(train, (told.value ?? best).answer) ?? train.bodies.map(() => noMotion))
+      : (motionsOf(train, (displayed.value ?? best).answer) ?? train.bodies.map(() => noMotion))
     const motions = Object.fromEntries(train.bodies.map(({ id }, b) => [id, base[b] ?? noMotion]))
     motions[body.id] = carriedEnd(train, machine, way, end, by, motions[body.id] ?? noMotion)
     const touched = [...new Set([...(job.hand?.touched ?? []), body.id])]

@@ -24,7 +24,7 @@ export const useMachine = defineStore('machine', () => {
   const train = computed(() => plan.train)
   const steps = computed(() => work.work?.steps)
   const cards = computed<readonly WorkCard[]>(() =>
-    train.value && steps.value ? workCards(train.value, steps.value) : [],
+    train.value ? workCards(train.value, work.instructions) : [],
   )
   const done = computed(() => work.record.work ?? [])
   const index = computed(() => {
@@ -37,7 +37,7 @@ export const useMachine = defineStore('machine', () => {
 
   function entryOf(one: WorkCard): WorkDone | undefined {
     const foot = one.kind === 'foot' ? one.feet[0] : undefined
-    const step = steps.value?.steps[one.step]?.id
+    const step = one.instruction.id
     return done.value.find((entry) => entry.step === step && entry.foot === foot)
   }
   function isDone(one: WorkCard): boolean {
@@ -46,8 +46,7 @@ export const useMachine = defineStore('machine', () => {
 
   /** Writes down what came of a card; every foot of a row that slides together has its own line. */
   async function write(one: WorkCard, change: Partial<WorkDone>, name: string): Promise<void> {
-    const step = steps.value?.steps[one.step]?.id
-    if (step === undefined) return
+    const step = one.instruction.id
     const feet: (string | undefined)[] = one.kind === 'foot' ? [...one.feet] : [undefined]
     const was = (foot: string | undefined) =>
       done.value.find((entry) => entry.step === step && entry.foot === foot)
@@ -55,7 +54,7 @@ export const useMachine = defineStore('machine', () => {
       const { photos, note, ...rest } = change
       return {
         step,
-        body: one.body,
+        body: one.instruction.body,
         done: false,
         ...was(foot),
         ...(foot !== undefined && { foot }),
@@ -74,9 +73,8 @@ export const useMachine = defineStore('machine', () => {
   }
 
   function placeName(one: WorkCard): string {
-    const body = train.value?.bodies.find(({ id }) => id === one.body)?.name ?? one.body
     const feet = one.kind === 'foot' ? ` foot ${one.feet.join(', ')}` : ''
-    return `${inSentence(body)}${feet}`
+    return `${inSentence(one.instruction.name)}${feet}`
   }
 
   function go(by: 1 | -1): void {
@@ -85,7 +83,7 @@ export const useMachine = defineStore('machine', () => {
   }
 
   /** What a foot got, with its sign, from what was typed as an amount. */
-  const actual = (one: FootCard): number | undefined => entryOf(one)?.[one.way]
+  const actual = (one: FootCard): number | undefined => entryOf(one)?.[one.foot.way]
 
   /** What the dial at the foot in hand says, once it has been read. */
   const guard = computed(() => {
@@ -94,7 +92,12 @@ export const useMachine = defineStore('machine', () => {
     if (!train.value || !steps.value || one?.kind !== 'foot' || shown === undefined)
       return undefined
     const foot = one.feet[0] ?? ''
-    return guardOf(train.value, { steps: steps.value.steps, at: one.step, foot, shown })
+    return guardOf(train.value, {
+      steps: steps.value.steps,
+      at: one.instruction.number - 1,
+      foot,
+      shown,
+    })
   })
 
   return {

@@ -1,6 +1,7 @@
 import { defineStore } from 'pinia'
 import { computed, shallowRef, watch } from 'vue'
 import { type Waiver, workRecordOf } from '../../document/work'
+import { instructionsOf } from '../../engine/work/steps/instructions'
 import { withValue } from '../../document/place'
 import type { TrainDocument } from '../../document/schema'
 import type { Work } from '../../worker/studyMessages'
@@ -51,6 +52,12 @@ export const useWork = defineStore('work', () => {
     { flush: 'sync' },
   )
 
+  /** The steps as every face tells them; none where there is no plan. */
+  const instructions = computed(() => {
+    const { steps } = work.value ?? {}
+    return plan.train && steps ? instructionsOf(plan.train, steps) : []
+  })
+
   const record = computed(() => workRecordOf(job.document?.record) ?? {})
 
   /** Somebody agrees that a coupling's readings mean what the sheet says. */
@@ -96,5 +103,5 @@ export const useWork = defineStore('work', () => {
     )
   }
 
-  return { work, old, failure, record, confirm, unconfirm, waive, unwaive, reorder }
+  return { work, instructions, old, failure, record, confirm, unconfirm, waive, unwaive, reorder }
 })

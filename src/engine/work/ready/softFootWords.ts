@@ -104,7 +104,7 @@ function stepWords(train: Train, body: Body, soft: SoftFoot): string[] {
     return [`${body.name}: ${soft.why ?? 'nothing is to be added'}.`, ...contradicts]
   const total = added.reduce((sum, { shim }) => sum + shim, 0)
   return [
-    `${body.name}: add ${listed(added.map(({ foot, shim }) => `${text(shim)} under foot ${foot}`))}; ${text(total)} in all is the least that makes its feet plane.`,
+    `${body.name}: put in ${listed(added.map(({ foot, shim }) => `${text(shim)} under foot ${foot}`))}; ${text(total)} in all is the least that makes its feet plane.`,
     ...(soft.leaves !== undefined && soft.leaves > 0.5
       ? [`Up to ${text(soft.leaves)} should then be left at a foot.`]
       : []),
@@ -132,5 +132,5 @@ function holdWords(train: Train, body: Body, moves: readonly { coupling: string 
   const felt = train.couplings.filter(({ id }) => moves.some(({ coupling }) => coupling === id))
   const which =
     felt.length === 0 ? 'the couplings of this machine' : listed(felt.map(({ name }) => name))
-  return `Hold point: loosen each bolt of ${inSentence(body.name)} again, one at a time, and prove its feet; then read ${which} anew. Nothing else is moved before that.`
+  return `Stop point: loosen each bolt of ${inSentence(body.name)} again, one at a time, and prove its feet; then read ${which} anew. Nothing else is moved before that.`
 }

@@ -4,6 +4,7 @@ import type { Body, Train } from '../../../mechanics/train'
 import type { Motion } from '../../../mechanics/motion'
 import { footMove } from '../../plan/totals'
 import { listed } from '../../../language/names'
+import { inEndOrder } from './ends'
 import type { LoadsKnown } from './loads'
 import { largestMove, type ActionKind } from './moves'
 import type { Path } from './path'
@@ -41,7 +42,7 @@ export function cautionsOf(
   const out: string[] = []
   if (kind === 'vertical') {
     out.push(
-      `Lift just far enough to slip the shims: ${leastLift(body, piece, path.stops, units)}; ${fineSpan(practice.above, units)} above that at most. A block beside each jack, no hand between foot and base; slip shims with a tool.`,
+      `Lift just far enough to slip the shims: ${leastLift(body, piece, path, units)}; ${fineSpan(practice.above, units)} above that at most. A block beside each jack, no hand between foot and base; slip shims with a tool.`,
       loadCaution(train, known),
     )
   }
@@ -63,15 +64,21 @@ export function cautionsOf(
 
 /**
  * Least lift of each foot whose shims change: what is added at a time, and room to slip it; feet that need as much
- * are told together.
+ * are told together, from the end that goes first.
  */
-function leastLift(body: Body, piece: Motion, pieces: number, units: DocumentUnits): string {
+function leastLift(
+  body: Body,
+  piece: Motion,
+  { stops, first }: Path,
+  units: DocumentUnits,
+): string {
   const feetOf = new Map<string, string[]>()
-  for (const foot of body.feet) {
+  const feet = body.feet.map(({ id, x, y }) => ({ foot: id, x, y }))
+  for (const foot of inEndOrder(body, feet, first)) {
     const { shim } = footMove(body, piece, foot)
     if (Math.abs(shim) < 0.5) continue
-    const lift = fineSpan(Math.max(0, shim / pieces) + practice.slip, units)
-    feetOf.set(lift, [...(feetOf.get(lift) ?? []), foot.id])
+    const lift = fineSpan(Math.max(0, shim / stops) + practice.slip, units)
+    feetOf.set(lift, [...(feetOf.get(lift) ?? []), foot.foot])
   }
   return [...feetOf]
     .map(([lift, feet]) => `${lift} at ${feet.length === 1 ? 'foot' : 'feet'} ${listed(feet)}`)

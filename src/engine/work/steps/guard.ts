@@ -1,4 +1,4 @@
-import { fineText } from '../../../language/amounts'
+import { fineText, signedText } from '../../../language/amounts'
 import { micrometresPer, toFine } from '../../../mechanics/units'
 import type { Body, Foot, Train } from '../../../mechanics/train'
 import { noMotion, type Motion } from '../../../mechanics/motion'
@@ -87,8 +87,7 @@ function directionOf(train: Train, way: 'shim' | 'side' | 'axial', by: number): 
   return `to the ${by > 0 ? 'right' : 'left'}`
 }
 
-const signed = (train: Train, value: number): string =>
-  `${value > 0 ? '+' : '\u2212'}${fineText(Math.abs(value), train.units)}`
+const signed = (train: Train, value: number): string => signedText(value, train.units)
 
 function wrongWay(
   train: Train,

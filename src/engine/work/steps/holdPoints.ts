@@ -6,7 +6,7 @@ import { listed } from '../../../language/names'
 import type { Action } from './action'
 import { practice } from './cautions'
 
-/** What must be seen before the next step; nothing before the hold point that reads. */
+/** What must be seen before the next step; nothing before the stop point that reads. */
 export function holdAfter(
   train: Train,
   { kind }: Action,
@@ -17,11 +17,11 @@ export function holdAfter(
   if (kind === 'axial') {
     const gaps = gapsAt(train, couplings, now)
     return gaps.length === 0
-      ? 'Hold: measure the distance between the shaft ends on both sides before going on.'
-      : `Hold: between the shaft ends ${listed(gaps)}.`
+      ? 'Stop point: measure the distance between the shaft ends on both sides before going on.'
+      : `Stop point: between the shaft ends ${listed(gaps)}.`
   }
   if (kind === 'vertical' && more)
-    return 'Hold: read the couplings beside it before the next move; what they should show is given with this step.'
+    return 'Stop point: read the couplings beside it before the next move; what they should show is given with this step.'
   return undefined
 }
 
@@ -35,10 +35,10 @@ function gapsAt(train: Train, couplings: readonly number[], now: readonly Motion
   )
 }
 
-/** At a hold point with readings: what to do with them. */
+/** At a stop point with readings: what to do with them. */
 export function readHold(train: Train, body: Body, last: boolean): string {
   const follows = fineText(practice.follows, train.units)
-  const watch = `Hold: a foot that moves more than ${follows} while its bolt is tightened is soft. Compare with the expected readings before ${body.kind === 'skid' ? 'anything on it moves' : 'the next machine moves'}.`
+  const watch = `Stop point: a foot that moves more than ${follows} while its bolt is tightened is soft. Compare with the expected readings before ${body.kind === 'skid' ? 'anything on it moves' : 'the next machine moves'}.`
   return last
     ? `${watch} With all within tolerance: soft foot and pipe strain once more, then this is the as-left record.`
     : watch

@@ -32,7 +32,7 @@ export interface OrderOptions {
 }
 
 /**
- * The order of work: steps with hold points, each tried out where all machines then stand.
+ * The order of work: steps with stop points, each tried out where all machines then stand.
  * @param motions own motion of every body that the plan (rounded, where it is) comes to
  * @returns the steps in the document's units, and every limit that some step passes on the way
  */
@@ -109,7 +109,7 @@ function movingSteps(
       kind: action.kind,
       feet,
       words:
-        stepWords(train, body, action, feet) +
+        stepWords(train, body, action, feet, path.first) +
         (action.kind === 'axial'
           ? ''
           : stopWords(
@@ -145,7 +145,7 @@ function movingSteps(
   })
 }
 
-/** The hold point at which a body that has made all its moves is tightened and read. */
+/** The stop point at which a body that has made all its moves is tightened and read. */
 function readStep(
   train: Train,
   body: Body,

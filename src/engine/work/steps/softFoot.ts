@@ -1,6 +1,7 @@
 import { micrometresPer } from '../../../mechanics/units'
 import type { Train } from '../../../mechanics/train'
 import type { StepAnswer } from './answer'
+import { inEndOrder } from './ends'
 import { shimWords } from './words'
 
 /** A shim that makes the feet of a body plane again, in the document's fine unit. */
@@ -39,11 +40,11 @@ export function softFootSteps(train: Train, soft: readonly SoftShim[]): StepAnsw
         words: `Soft foot first. ${shimWords(
           train,
           body,
-          shims.map(({ foot, shim }) => ({ foot, by: shim * perUnit })),
+          inEndOrder(body, shims, 'left').map(({ foot, shim }) => ({ foot, by: shim * perUnit })),
         )}`,
         hold:
           shims[0]?.hold ??
-          'Hold: loosen each foot again in turn and read its rise. Then read every coupling anew and plan again: these shims change where the shafts lie, and every figure after this step is provisional until then.',
+          'Stop point: loosen each foot again in turn and read its rise. Then read every coupling anew and plan again: these shims change where the shafts lie, and every figure after this step is provisional until then.',
         cautions: ['A block beside each jack, no hand between foot and base.'],
         dials: shims.map(({ foot }) => ({
           foot,

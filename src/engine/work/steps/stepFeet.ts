@@ -6,6 +6,7 @@ import { tidy } from '../../../language/tidy'
 import { showsNought } from '../../../language/sides'
 import type { Action } from './action'
 import type { StepFootAnswer } from './answer'
+import { inEndOrder, type FirstEnd } from './ends'
 import { scaled } from './moves'
 import { axialWords, changesOf, shimWords, slideWords } from './words'
 
@@ -71,21 +72,23 @@ export function footAnswers(
   })
 }
 
-/** One sentence that says what to do. */
+/** One sentence that says what to do, from the end that goes first. */
 export function stepWords(
   train: Train,
   body: Body,
   action: Action,
   feet: readonly StepFootAnswer[],
+  first: FirstEnd,
 ): string {
+  const ordered = inEndOrder(body, feet, first)
   const perUnit = micrometresPer[train.units.fine]
   switch (action.kind) {
     case 'axial':
       return axialWords(train, body, action.whole.tx * (action.to - action.from))
     case 'vertical':
-      return shimWords(train, body, changesOf(feet, 'shim', perUnit))
+      return shimWords(train, body, changesOf(ordered, 'shim', perUnit))
     case 'lateral':
-      return slideWords(train, body, changesOf(feet, 'side', perUnit))
+      return slideWords(train, body, changesOf(ordered, 'side', perUnit))
   }
 }
 

@@ -2,6 +2,7 @@ import { fineText, slopeText } from '../../../language/amounts'
 import { fineSign, slopeSign, toFine } from '../../../mechanics/units'
 import type { Body, Train } from '../../../mechanics/train'
 import { tidy } from '../../../language/tidy'
+import { shimVerb } from '../../../language/recipes'
 import { showsNought, towardSide } from '../../../language/sides'
 import { capital, counted, inSentence, listed } from '../../../language/names'
 import type { BreakAnswer, StepFootAnswer } from './answer'
@@ -15,7 +16,7 @@ interface Change {
   readonly by: number
 }
 
-/** "add 0.35 mm under feet 1 and 2, remove 0.10 mm under foot 3", feet of one amount together. */
+/** "put in 0.35 mm under feet 1 and 2; take out 0.10 mm under foot 3", feet of one amount together. */
 function amounts(
   train: Train,
   changes: readonly Change[],
@@ -42,7 +43,7 @@ export function shimWords(train: Train, body: Body, changes: readonly Change[]):
   const parts = amounts(
     train,
     changes,
-    (amount, by, feet) => `${by > 0 ? 'add' : 'remove'} ${amount} under ${feet}`,
+    (amount, by, feet) => `${shimVerb(by)} ${amount} under ${feet}`,
   )
   return `Shim ${inSentence(body.name)}: ${parts.length === 0 ? 'less than the digits show' : parts.join('; ')}.`
 }

@@ -1,0 +1,49 @@
+import { micrometresPer } from '../../../mechanics/units'
+import { signedText } from '../../../language/amounts'
+import { capital, listed } from '../../../language/names'
+import type { Train } from '../../../mechanics/train'
+import type { DialAnswer } from './answer'
+
+/** "+508 um", "−150 um", "0": what a dial shows; given in the document's fine unit. */
+const dialShows = (train: Train, value: number): string =>
+  signedText(value * micrometresPer[train.units.fine], train.units)
+
+/** The dials of a step in the order given, those over feet that show the same together. */
+export function dialLines(train: Train, dials: readonly DialAnswer[]): string[] {
+  const over = new Map<string, string[]>()
+  for (const dial of dials)
+    if (dial.way === 'vertical' && dial.foot !== undefined) {
+      const text = dialShows(train, dial.shows)
+      over.set(text, [...(over.get(text) ?? []), dial.foot])
+    }
+  return [
+    ...[...over].map(
+      ([text, feet]) =>
+        `Stem down on ${feet.length === 1 ? 'foot' : 'feet'} ${listed(feet)}: ${text} (+ is up).`,
+    ),
+    ...dials
+      .filter(({ way, foot }) => foot === undefined || way !== 'vertical')
+      .map((dial) => dialLine(train, dial)),
+  ]
+}
+
+/**
+ * One dial: "On the base, on the lake side, stem against foot 1: +508 um (+ is toward the lake).", or where it stands
+ * on a machine that must not move.
+ */
+export function dialLine(train: Train, { where, foot, shows }: DialAnswer): string {
+  if (foot === undefined) return `One more ${where.replace(/: must stay$/, '')}: it must stay at 0.`
+  const [place = '', sign = ''] = where.split(/: (?=\+ is )/)
+  return `${capital(place)}: ${dialShows(train, shows)} (${sign}).`
+}
+
+/** What a foot's card says of the dials at it, a line each: the same dials that its steps set up. */
+export const footDialLines = (train: Train, dials: readonly DialAnswer[]): string[] =>
+  dials
+    .filter((dial) => dialShows(train, dial.shows) !== '0')
+    .map((dial) => {
+      const text = dialShows(train, dial.shows)
+      const sign = / (\+ is .*)$/.exec(dial.where)?.[1] ?? ''
+      if (dial.way === 'vertical') return `dial over it: ${text} (+ is up)`
+      return `dial at its side: ${text} (${sign})`
+    })
