@@ -1,3 +1,5 @@
+import { listed } from '../../language/names'
+import { footFieldList } from '../footFields'
 import type { FootDocument, TrainDocument } from '../schema'
 import { bodiesAt, nextId, numberAt, saidBody, type BodyAt } from './bodies'
 import type { Change } from './machines'
@@ -65,25 +67,20 @@ export function removeFoot(document: TrainDocument, body: BodyAt, index: number)
 }
 
 /** What is usually the same under all feet of a machine; where the hole stands is measured at each. */
-const alike: readonly Path[] = [
-  ['pack', 'now'],
-  ['pack', 'min'],
-  ['pack', 'max'],
-  ['lift'],
-  ['hole', 'clearance'],
-  ['free'],
-]
+const alike = footFieldList.filter((field) => field.alike !== undefined)
+/** That in words: "pack, lift, clearance and keys". */
+export const alikeWords = listed([...new Set(alike.map((field) => field.alike ?? ''))])
 
-/** A foot with the pack, lift, clearance and keys of the foot before it. */
+/** A foot with what is alike of the foot before it. */
 export function asBefore(document: TrainDocument, body: BodyAt, index: number): Change {
   const [above, foot] = [body.feet[index - 1], body.feet[index]]
   if (!above || !foot) return { document, name: '' }
   return {
     document: alike.reduce(
-      (now, path) => withValue(now, [...feetOf(body), index, ...path], valueAt(above, path)),
+      (now, { path }) => withValue(now, [...feetOf(body), index, ...path], valueAt(above, path)),
       document,
     ),
-    name: `gave foot ${foot.id} of ${saidBody(body.name)} the pack, lift, clearance and keys of foot ${above.id}`,
+    name: `gave foot ${foot.id} of ${saidBody(body.name)} the ${alikeWords} of foot ${above.id}`,
   }
 }
 

@@ -1,7 +1,9 @@
+import { footFieldList } from '../footFields'
 import type { Path } from '../place'
 
 /** What a field is called on the sheet, by the end of its path; the longest one that fits counts. */
 const names: Readonly<Record<string, string>> = {
+  ...Object.fromEntries(footFieldList.map(({ key, words, heading }) => [key, words ?? heading])),
   machines: 'the machines',
   skids: 'the skids',
   couplings: 'the couplings',
@@ -23,8 +25,6 @@ const names: Readonly<Record<string, string>> = {
   'axis.left.z': 'height',
   'axis.right.z': 'height',
   anchored: 'why it is anchored',
-  'free.shim': 'may be shimmed',
-  'free.side': 'may slide',
   'free.axial': 'may move along',
   'free.roll': 'may roll',
   weight: 'weight in the cost',
@@ -32,17 +32,7 @@ const names: Readonly<Record<string, string>> = {
   jack: 'what one jack carries',
   level: 'slope as found',
   carries: 'machines it carries',
-  // feet and points
-  'pack.now': 'pack now',
-  'pack.min': 'least pack',
-  'pack.max': 'most pack',
-  lift: 'rise at most',
-  'hole.clearance': 'clearance',
-  'hole.x': 'hole centre along',
-  'hole.y': 'hole centre sideways',
-  soft: 'soft foot',
-  gaps: 'corner gaps',
-  id: 'name',
+  // points
   z: 'height',
   axial: 'along the train',
   side: 'sideways',

@@ -9,6 +9,8 @@ import type {
   TrainDocument,
 } from '../../../document/schema'
 import type { Body, Train } from '../../../mechanics/train'
+import { footFieldList } from '../../../document/footFields'
+import { valueAt, withValue } from '../../../document/place'
 import { workRecordOf } from '../../../document/work'
 import { noMotion, type Motion } from '../../../mechanics/motion'
 import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
@@ -16,7 +18,7 @@ import { tidy } from '../../../language/tidy'
 import { listed } from '../../../language/names'
 import { pointMove } from '../steps/limits'
 import { largestMove } from '../steps/moves'
-import { actualMotion, footMoves, type Actual } from './actual'
+import { actualMotion, footMoves, type Actual, type FootMove } from './actual'
 import { lineOf, type Measured } from './compare'
 import type { Signed } from './pages'
 
@@ -141,27 +143,18 @@ function bodyNow<T extends MachineDocument | SkidDocument>(
   }
 }
 
-function footNow(
-  train: Train,
-  foot: FootDocument,
-  { shim, side, axial }: { shim: number; side: number; axial: number },
-  soft: boolean,
-): FootDocument {
-  const fine = (value: number) => tidy(toFine(value, train.units))
-  const out: FootDocument = { ...foot }
-  if (foot.pack) out.pack = { ...foot.pack, now: Math.max(0, tidy(foot.pack.now + fine(shim))) }
-  if (foot.lift !== undefined) out.lift = tidy(foot.lift - fine(shim))
-  if (foot.hole)
-    out.hole = {
-      ...foot.hole,
-      x: tidy((foot.hole.x ?? 0) + fine(axial)),
-      y: tidy((foot.hole.y ?? 0) + fine(side)),
-    }
-  if (soft) {
-    delete out.soft
-    delete out.gaps
-  }
-  return out
+/** A foot after its moves (um), each of its figures as the table of foot fields says. */
+function footNow(train: Train, foot: FootDocument, moved: FootMove, soft: boolean): FootDocument {
+  return footFieldList.reduce((now, { path, work }) => {
+    if (work === 'nothing') return now
+    if (work === 'read anew') return soft ? withValue(now, path, undefined) : now
+    const { goesWith, times, least = -Infinity, from } = work
+    const grouped = valueAt(foot, path.slice(0, 1)) !== undefined
+    const before = valueAt(foot, path) ?? (grouped ? from : undefined)
+    if (typeof before !== 'number') return now
+    const by = times * tidy(toFine(moved[goesWith], train.units))
+    return withValue(now, path, Math.max(least, tidy(before + by)))
+  }, foot)
 }
 
 /** What is left of a flange's room; where it was overdrawn the flange may stay, no further. */

@@ -1,0 +1,243 @@
+import type { FootDocument } from './schema'
+
+/** Paths of all figures of a foot in the train file: "id", "pack.now", "free.shim". */
+export type FootPath = Leaf<FootDocument>
+type Leaf<T> = {
+  [K in keyof T & string]-?: NonNullable<T[K]> extends
+    string | number | boolean | readonly unknown[]
+    ? K
+    : `${K}.${Leaf<NonNullable<T[K]>>}`
+}[keyof T & string]
+
+/** Words that depend on the document: a fine value without its sign ("0.3 mm"), the side that a y is toward. */
+export interface Say {
+  readonly fine: (value: number) => string
+  readonly toward: (y: number) => string
+}
+
+/** How a figure is entered on the sheet. `foot` is "motor foot 1". */
+export type FootCell =
+  | {
+      readonly is: 'number'
+      readonly label: (foot: string) => string
+      /** Whether it may not be left out, always or where its group is given. */
+      readonly needed?: 'always' | 'in its group'
+      /** What is taken where nothing is given. */
+      readonly instead?: string
+      /** The value in words, its sign included. */
+      readonly says?: (value: number, say: Say, foot: string) => string
+    }
+  | { readonly is: 'tick'; readonly label: (foot: string) => string; readonly instead: boolean }
+  | { readonly is: 'text'; readonly label: (foot: string) => string }
+  | { readonly is: 'corners' }
+
+/**
+ * What work at a foot does to one of its figures: nothing; its shim, slide or move along is added or taken
+ * off, no lower than `least`, from `from` where its group is given without it; or it is to be read anew
+ * once the soft feet are shimmed.
+ */
+export type WorkDoes =
+  | 'nothing'
+  | 'read anew'
+  | {
+      readonly goesWith: 'shim' | 'side' | 'axial'
+      readonly times: 1 | -1
+      readonly least?: 0
+      readonly from?: 0
+    }
+
+export interface FootField {
+  /** What it is called in tables that are pasted and exported, and in messages. */
+  readonly heading: string
+  /** What else a pasted table may call it; left out where it is no column of such a table. */
+  readonly names?: readonly string[]
+  /** What it is called where a place of the file is named, if not by its heading. */
+  readonly words?: string
+  /** Its heading on the sheet, under that of its group; `then` a column that shows the group as a picture. */
+  readonly column: { readonly group?: string; readonly head: string; readonly then?: 'picture' }
+  readonly cell: FootCell
+  /** Whether it is no number below 0. */
+  readonly least?: 0
+  /** What it counts as among what is usually the same under all feet of a machine. */
+  readonly alike?: 'pack' | 'lift' | 'clearance' | 'keys'
+  readonly work: WorkDoes
+}
+
+/** Every figure of a foot, in the order in which they are usually written down. */
+export const footFields: Readonly<Record<FootPath, FootField>> = {
+  id: {
+    heading: 'foot',
+    words: 'name',
+    column: { head: 'foot' },
+    cell: { is: 'text', label: (foot) => `name of ${foot}` },
+    work: 'nothing',
+  },
+  x: {
+    heading: 'x',
+    names: ['position', 'distance', 'along'],
+    column: { head: 'x' },
+    cell: { is: 'number', label: (foot) => `x of ${foot}`, needed: 'always' },
+    work: 'nothing',
+  },
+  y: {
+    heading: 'y',
+    names: ['across', 'sideways'],
+    column: { head: 'y' },
+    cell: {
+      is: 'number',
+      label: (foot) => `y of ${foot}`,
+      instead: '0',
+      says: (v, { toward }) => (v === 0 ? 'in the middle, y = 0' : `${toward(v)} of y = 0`),
+    },
+    work: 'nothing',
+  },
+  'pack.now': {
+    heading: 'pack now',
+    names: ['pack', 'shim', 'shims', 'shims now'],
+    column: { group: 'pack', head: 'now' },
+    cell: {
+      is: 'number',
+      label: (foot) => `pack now, ${foot}`,
+      needed: 'in its group',
+      instead: 'not given',
+      says: (v, { fine }, foot) => `pack now under ${foot}: ${fine(v)}`,
+    },
+    least: 0,
+    alike: 'pack',
+    work: { goesWith: 'shim', times: 1, least: 0 },
+  },
+  'pack.min': {
+    heading: 'least pack',
+    names: ['pack min', 'min pack', 'minimum pack', 'minimum shim', 'min shim'],
+    column: { group: 'pack', head: 'least' },
+    cell: {
+      is: 'number',
+      label: (foot) => `least pack, ${foot}`,
+      instead: '0',
+      says: (v, { fine }, foot) => `least pack under ${foot}: ${fine(v)}`,
+    },
+    least: 0,
+    alike: 'pack',
+    work: 'nothing',
+  },
+  'pack.max': {
+    heading: 'most pack',
+    names: ['pack max', 'max pack', 'maximum pack', 'maximum shim', 'max shim'],
+    column: { group: 'pack', head: 'most' },
+    cell: {
+      is: 'number',
+      label: (foot) => `most pack, ${foot}`,
+      instead: 'no limit',
+      says: (v, { fine }, foot) => `most pack under ${foot}: ${fine(v)}`,
+    },
+    least: 0,
+    alike: 'pack',
+    work: 'nothing',
+  },
+  lift: {
+    heading: 'rise at most',
+    names: ['lift', 'rise', 'max rise'],
+    column: { head: 'rise at most' },
+    cell: {
+      is: 'number',
+      label: (foot) => `most that ${foot} may rise`,
+      instead: 'no limit',
+      says: (v, { fine }, foot) => `${foot} may rise at most ${fine(v)} from now`,
+    },
+    alike: 'lift',
+    work: { goesWith: 'shim', times: -1 },
+  },
+  'hole.clearance': {
+    heading: 'clearance',
+    names: ['play', 'hole clearance', 'bolt clearance'],
+    column: { group: 'hole, from the bolt', head: 'clearance' },
+    cell: {
+      is: 'number',
+      label: (foot) => `clearance of the hole, ${foot}`,
+      needed: 'in its group',
+      instead: 'not given',
+      says: (v, { fine }) => `the bolt has ${fine(v)} of play in its hole, measured across`,
+    },
+    least: 0,
+    alike: 'clearance',
+    work: 'nothing',
+  },
+  'hole.x': {
+    heading: 'hole x',
+    names: ['hole centre x', 'centre x', 'center x'],
+    words: 'hole centre along',
+    column: { group: 'hole, from the bolt', head: 'centre x' },
+    cell: {
+      is: 'number',
+      label: (foot) => `hole centre along, ${foot}`,
+      instead: '0',
+      says: (v, { fine }) =>
+        v === 0
+          ? 'the hole is centred on the bolt along the train'
+          : `the centre of the hole lies ${fine(v)} to the ${v < 0 ? 'left' : 'right'} of the bolt`,
+    },
+    work: { goesWith: 'axial', times: 1, from: 0 },
+  },
+  'hole.y': {
+    heading: 'hole y',
+    names: ['hole centre y', 'centre y', 'center y'],
+    words: 'hole centre sideways',
+    column: { group: 'hole, from the bolt', head: 'centre y', then: 'picture' },
+    cell: {
+      is: 'number',
+      label: (foot) => `hole centre sideways, ${foot}`,
+      instead: '0',
+      says: (v, { fine, toward }) =>
+        v === 0
+          ? 'the hole is centred on the bolt sideways'
+          : `the centre of the hole lies ${fine(v)} ${toward(v)} of the bolt`,
+    },
+    work: { goesWith: 'side', times: 1, from: 0 },
+  },
+  soft: {
+    heading: 'soft foot',
+    names: ['soft', 'gap'],
+    column: { group: 'gap, bolt loose', head: 'soft foot' },
+    cell: {
+      is: 'number',
+      label: (foot) => `soft foot: gap under ${foot} with its bolt loosened`,
+      instead: 'not read',
+      says: (v, { fine }, foot) => `${foot} stands off by ${fine(v)} with its bolt loosened`,
+    },
+    least: 0,
+    work: 'read anew',
+  },
+  gaps: {
+    heading: 'corner gaps',
+    column: { group: 'gap, bolt loose', head: 'corners' },
+    cell: { is: 'corners' },
+    work: 'read anew',
+  },
+  'free.shim': {
+    heading: 'may be shimmed',
+    names: ['shimmed'],
+    column: { group: 'may', head: 'be shimmed' },
+    cell: { is: 'tick', label: (foot) => `${foot} may be shimmed`, instead: true },
+    alike: 'keys',
+    work: 'nothing',
+  },
+  'free.side': {
+    heading: 'may slide',
+    names: ['slides', 'slide'],
+    column: { group: 'may', head: 'slide' },
+    cell: {
+      is: 'tick',
+      label: (foot) => `${foot} may slide sideways: no key, no dowel`,
+      instead: true,
+    },
+    alike: 'keys',
+    work: 'nothing',
+  },
+}
+
+/** The fields with their paths within a foot, in order. */
+export const footFieldList = Object.entries(footFields).map(([key, field]) => ({
+  ...field,
+  key,
+  path: key.split('.'),
+}))
