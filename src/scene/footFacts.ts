@@ -3,7 +3,8 @@ import type { Body, Foot, Hole, Train } from '../mechanics/train'
 import type { FootAnswer } from '../engine/plan/answer'
 import type { PlanAnswer } from '../engine/work/answer'
 import { holeRadius } from '../mechanics/holeRadius'
-import { packRange } from '../mechanics/packRange'
+import { footBands, limitSides, type FootLimit, type FootMoveName } from '../mechanics/footLimits'
+import { footLimitWords, type Bound } from '../language/footLimitWords'
 import { shimVerb, type ShimVerb } from '../language/recipes'
 import { amount, showsNought, sideName, sideNoun, type Amount } from '../language/sides'
 
@@ -40,8 +41,6 @@ export interface FootFacts {
   }
   readonly bound: readonly Bound[]
 }
-
-export type Bound = 'bolt-bound' | 'base-bound' | 'top-bound' | 'lift-bound'
 
 /** Nearer to a limit than this, a plan stands on it (um); a tenth of what any gauge shows. */
 const onTheLimit: Micrometres = 0.1
@@ -109,7 +108,7 @@ function factsOf(train: Train, answer: PlanAnswer, { body, b, foot, f, told }: S
           where: whereRoom(train, hole, after),
         },
       }),
-    bound: told && !body.held ? boundsOf(train, foot, shim, after) : [],
+    bound: told && !body.held ? boundsOf(train, foot, { shim, side }, after) : [],
   }
 }
 
@@ -126,22 +125,24 @@ function whereRoom(train: Train, hole: Hole, { x, y }: Centre): string {
 }
 
 /** Which limits of this foot the plan stands on; a foot that may not move there is bound by none. */
-function boundsOf(train: Train, foot: Foot, shim: Micrometres, after?: Centre): Bound[] {
-  const bounds: Bound[] = []
-  const { hole, pack } = foot
-  if (
+function boundsOf(
+  train: Train,
+  foot: Foot,
+  moves: Record<FootMoveName, Micrometres>,
+  after?: Centre,
+): Bound[] {
+  const { hole } = foot
+  const reached: FootLimit[] =
     hole &&
     after &&
     foot.maySlide &&
     Math.hypot(after.x, after.y) >= holeRadius(hole, train.plan.reserve) - onTheLimit
-  )
-    bounds.push('bolt-bound')
-  if (pack && foot.mayShim) {
-    const [down, up] = packRange(pack)
-    if (shim <= down + onTheLimit) bounds.push('base-bound')
-    if (shim >= up - onTheLimit) bounds.push('top-bound')
+      ? ['hole']
+      : []
+  for (const { fact, move, low, high } of footBands(foot)) {
+    if (!(move === 'shim' ? foot.mayShim : foot.maySlide)) continue
+    if (moves[move] <= low + onTheLimit) reached.push(limitSides[fact].lower)
+    if (moves[move] >= high - onTheLimit) reached.push(limitSides[fact].upper)
   }
-  if (foot.lift !== undefined && foot.mayShim && shim >= Math.max(0, foot.lift) - onTheLimit)
-    bounds.push('lift-bound')
-  return bounds
+  return reached.flatMap((limit) => footLimitWords[limit].bound ?? [])
 }

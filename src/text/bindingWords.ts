@@ -1,6 +1,7 @@
 import { fineSign } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
 import type { BindingAnswer } from '../engine/plan/answer'
+import { footLimitWords, isFootLimit } from '../language/footLimitWords'
 import { inSentence } from '../language/names'
 
 /** Steps of room that people think in, by the unit of the limit. Common practice, no source. */
@@ -58,19 +59,11 @@ function roomIn(train: Train, binding: BindingAnswer): string {
   const body = train.bodies.find(({ id }) => id === part.body)
   const whose = inSentence(body?.name ?? '')
   const foot = `foot ${part.foot ?? ''} of ${whose}`
+  if (isFootLimit(limit)) {
+    const way = behind(binding.where, `${body?.name ?? ''} foot ${part.foot ?? ''}`)
+    return footLimitWords[limit].more(foot, way)
+  }
   switch (limit) {
-    case 'minimum pack':
-      return `less pack allowed under ${foot}`
-    case 'maximum pack':
-      return `more pack allowed under ${foot}`
-    case 'lift':
-      return `more lift at ${foot}`
-    case 'hole':
-      return `more room ${behind(binding.where, `${body?.name ?? ''} foot ${part.foot ?? ''}`)} at ${foot}`
-    case 'shim key':
-      return `of shim allowed at the keyed ${foot}`
-    case 'side key':
-      return `of slide allowed at the keyed ${foot}`
     case 'tilt':
       return `more tilt of ${whose}`
     case 'restraint':

@@ -1,21 +1,15 @@
 import { fineSign } from '../../mechanics/units'
+import { footLimitWords } from '../../language/footLimitWords'
+import { limitSides } from '../../mechanics/footLimits'
 import type { Train } from '../../mechanics/train'
 import type { Meaning } from './program'
 
 /** The physical fact of a row, for the comment above its group. */
 export function factInWords(train: Train, meaning: Meaning): string {
   const body = 'body' in meaning ? (train.bodies[meaning.body]?.name ?? '') : ''
+  if ('foot' in meaning && meaning.fact !== 'shim')
+    return `${body}: ${footLimitWords[limitSides[meaning.fact].upper].program}`
   switch (meaning.fact) {
-    case 'pack':
-      return `${body}: shim packs between their limits (change of pack, thicker is +)`
-    case 'lift':
-      return `${body}: most a foot may rise from now`
-    case 'shim key':
-      return `${body}: feet that cannot be shimmed`
-    case 'side key':
-      return `${body}: feet that cannot slide`
-    case 'hole':
-      return `${body}: bolts in their holes, tangents of the true circles`
     case 'tilt':
       return `${body}: pitch from where it lies, as the rise it makes at the outermost foot`
     case 'restraint':

@@ -1,3 +1,4 @@
+import type { FootFact } from '../../mechanics/footLimits'
 import type { Micrometres } from '../../mechanics/units'
 import type { MotionName } from '../../mechanics/motion'
 import type { CheckResult } from '../../mechanics/misalignment/shares'
@@ -55,11 +56,8 @@ export interface Row {
 
 /** The physical fact that a row or circle states. Indices are those of the train. */
 export type Meaning =
-  | {
-      readonly fact: 'shim' | 'pack' | 'lift' | 'shim key' | 'side key' | 'hole'
-      readonly body: number
-      readonly foot: number
-    }
+  | { readonly fact: 'shim'; readonly body: number; readonly foot: number }
+  | { readonly fact: FootFact; readonly body: number; readonly foot: number }
   | { readonly fact: 'slide'; readonly body: number; readonly row: number }
   | { readonly fact: 'axial' | 'tilt'; readonly body: number }
   | {

@@ -2,6 +2,8 @@ import type { Body, Coupling, Train } from '../../mechanics/train'
 import type { AsFound } from '../../mechanics/readings/asFound'
 import { closureChecks } from './closures'
 import { doubtWords } from './closureWords'
+import { footLimitWords } from '../../language/footLimitWords'
+import type { FootLimit } from '../../mechanics/footLimits'
 import { towardSide } from '../../language/sides'
 import { settingWords } from './settingWords'
 import { fineText } from '../../language/amounts'
@@ -60,40 +62,15 @@ const withoutStop = (sentence: string) => sentence.replace(/\.$/, '')
 
 /** Limits already passed as found: the plan may stay there, and goes no further. */
 function ofFeet(train: Train, body: Body): Finding[] {
-  const { units, plan } = train
-  return body.feet.flatMap((foot) => {
-    const out: Finding[] = []
-    const name = `${body.name} foot ${foot.id}`
-    const { hole, pack } = foot
-    if (hole) {
-      const off = Math.hypot(hole.x, hole.y)
-      const room = hole.clearance / 2 - off
-      if (room <= 1e-9)
-        out.push({
-          where: `${foot.place}.hole`,
-          what: `bolt of ${name} already touches its hole: it may stay there and move away, no further`,
-        })
-      else if (room < plan.reserve - 1e-9)
-        out.push({
-          where: `${foot.place}.hole`,
-          what: `bolt of ${name} has ${fineText(room, units)} of room, less than the ${fineText(plan.reserve, units)} to keep: it may stay there and move away, no further`,
-        })
-    }
-    if (pack && pack.now < pack.min)
-      out.push({
-        where: `${foot.place}.pack`,
-        what: `pack of ${name} is ${fineText(pack.now, units)}, already under its minimum ${fineText(pack.min, units)}: nothing may come out`,
-      })
-    if (pack?.max !== undefined && pack.now > pack.max)
-      out.push({
-        where: `${foot.place}.pack`,
-        what: `pack of ${name} is ${fineText(pack.now, units)}, already over its maximum ${fineText(pack.max, units)}: nothing may be added`,
-      })
-    if (foot.lift !== undefined && foot.lift < 0)
-      out.push({
-        where: `${foot.place}.lift`,
-        what: `${name} already stands ${fineText(-foot.lift, units)} above its highest: it may not rise`,
-      })
-    return out
-  })
+  return body.feet.flatMap((foot) =>
+    asFoundOrder.flatMap((limit) => {
+      const passed = footLimitWords[limit].already(train, foot, `${body.name} foot ${foot.id}`)
+      return passed ? [{ where: `${foot.place}.${passed.field}`, what: passed.what }] : []
+    }),
+  )
 }
+
+/** Bolts first: whoever loosens one sees it. */
+const asFoundOrder = (Object.keys(footLimitWords) as FootLimit[]).sort(
+  (a, b) => Number(b === 'hole') - Number(a === 'hole'),
+)

@@ -1,3 +1,5 @@
+import { footLimitWords, type Presses } from '../../language/footLimitWords'
+import { limitSides } from '../../mechanics/footLimits'
 import type { Train } from '../../mechanics/train'
 import type { BindingAnswer } from './answer'
 import type { BindingGroup } from './bindingGroups'
@@ -47,14 +49,10 @@ export function limitWords(
   const foot = body?.feet[meaning.foot]?.id ?? ''
   const where = `${name} foot ${foot}`
   const part = { body: id, foot }
-  switch (meaning.fact) {
-    case 'pack':
-      return { limit: side === 'lower' ? 'minimum pack' : 'maximum pack', where, part }
-    case 'hole':
-      return { limit: 'hole', where: `${where}, ${pressed(train, group)}`, part }
-    default:
-      return { limit: meaning.fact, where, part }
-  }
+  if (meaning.fact === 'shim') return { limit: meaning.fact, where, part }
+  const limit = limitSides[meaning.fact][side]
+  const { tellsWay, presses } = footLimitWords[limit]
+  return { limit, where: tellsWay ? `${where}, ${pressed(train, presses, group)}` : where, part }
 }
 
 const ways = (train: Train) => ({
@@ -63,9 +61,22 @@ const ways = (train: Train) => ({
   rise: ['downward', 'upward'] as const,
 })
 
-/** Which way the foot would go if its hole let it: the way it is pressed. */
-function pressed(train: Train, group: LimitSide): string {
-  const { u, w } = group.toward ?? { u: 0, w: 0 }
-  if (Math.abs(u) > Math.abs(w)) return ways(train).axial[u > 0 ? 1 : 0]
-  return w > 0 ? train.sides.three : train.sides.nine
+/** Which way the foot would go if its limit let it: the way it is pressed. */
+function pressed(train: Train, presses: Presses, { side, toward }: LimitSide): string {
+  const end = side === 'lower' ? 0 : 1
+  switch (presses) {
+    case 'round': {
+      const { u, w } = toward ?? { u: 0, w: 0 }
+      if (Math.abs(u) > Math.abs(w)) return ways(train).axial[u > 0 ? 1 : 0]
+      return ways(train).side[w > 0 ? 1 : 0]
+    }
+    case 'nine':
+    case 'three':
+    case 'nine or three':
+      return ways(train).side[end]
+    case 'down':
+    case 'up':
+    case 'down or up':
+      return ways(train).rise[end]
+  }
 }

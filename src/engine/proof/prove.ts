@@ -2,7 +2,7 @@ import type { Micrometres } from '../../mechanics/units'
 import type { Train } from '../../mechanics/train'
 import type { Misalignment } from '../../mechanics/readings/equation'
 import { sharesAfter } from './couplingsMet'
-import { limitsPassed } from './limitsKept'
+import { limitsPassed, placeSaid, type Passed } from './limitsKept'
 import { footMove, displacement, type ClaimedMotion } from './moved'
 
 /** Most that a plan may pass a limit of length by (um). */
@@ -37,17 +37,19 @@ export function prove(
   bound: Micrometres,
 ): Proof {
   const passed = limitsPassed(train, motions)
-  const worst = passed.reduce((a, b) => (b.by > a.by || Number.isNaN(b.by) ? b : a), {
-    where: '',
-    by: 0,
-  })
+  const worst = passed.reduce<Passed | undefined>(
+    (a, b) => (b.by > (a?.by ?? 0) || Number.isNaN(b.by) ? b : a),
+    undefined,
+  )
   const shares = sharesAfter(train, lines, motions)
   const largest = shares.reduce((a, b) => (b.share > a.share || Number.isNaN(b.share) ? b : a))
   const cost = costOf(train, motions)
   const gap = cost - bound
   const allowed = Math.max(allowedGap.relative * cost, allowedGap.absolute)
   const faults = [
-    ...(worst.by <= allowedViolation ? [] : [`${worst.where} is passed by ${worst.by} um`]),
+    ...(worst === undefined || worst.by <= allowedViolation
+      ? []
+      : [`${placeSaid(train, worst)} is passed by ${worst.by} um`]),
     ...(largest.share <= share + allowedExcess
       ? []
       : [
@@ -63,7 +65,7 @@ export function prove(
     cost,
     bound,
     gap,
-    worstViolation: Math.max(0, worst.by),
+    worstViolation: Math.max(0, worst?.by ?? 0),
     worstShare: largest.share,
   }
 }

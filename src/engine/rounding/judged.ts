@@ -4,7 +4,7 @@ import type { Train } from '../../mechanics/train'
 import type { AsFound } from '../../mechanics/readings/asFound'
 import { footMove, totalsOf } from '../plan/totals'
 import { sharesAfter } from '../proof/couplingsMet'
-import { limitsPassed } from '../proof/limitsKept'
+import { limitsPassed, placeSaid } from '../proof/limitsKept'
 import { allowedExcess, allowedViolation, prove } from '../proof/prove'
 import { isLoose } from './footGroups'
 import type { Rounded } from './rounding'
@@ -33,7 +33,7 @@ export function judged(train: Train, found: readonly AsFound[], rounded: Rounded
   const faults = [
     ...limitsPassed(train, rounded.motions)
       .filter(({ by }) => !(by <= allowedViolation))
-      .map(({ where, by }) => `${where} would be passed by ${fineText(by, units)}`),
+      .map((one) => `${placeSaid(train, one)} would be passed by ${fineText(one.by, units)}`),
     ...sharesAfter(train, lines, rounded.motions)
       .filter(({ share: used }) => !(used <= share + allowedExcess))
       .map(({ coupling, state, share: used }) => {

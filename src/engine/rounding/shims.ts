@@ -1,15 +1,15 @@
 import type { Micrometres } from '../../mechanics/units'
 import type { Foot, PlanSettings } from '../../mechanics/train'
-import { packRange } from '../../mechanics/packRange'
+import { footBands } from '../../mechanics/footLimits'
 import { listed, nothingElse, stepsDown, type Allowed } from './allowed'
 import { micrometres, nanometres, type Plates } from './plates'
 
 export type ShimSettings = NonNullable<PlanSettings['shims']>
 
 /** Change that the limits of a foot allow [down, up]; what is already passed becomes "no further". */
-export function footRange({ pack, lift }: Foot): [Micrometres, Micrometres] {
-  const [down, up] = pack ? packRange(pack) : [-Infinity, Infinity]
-  return [down, lift === undefined ? up : Math.min(up, Math.max(0, lift))]
+export function footRange(foot: Foot): [Micrometres, Micrometres] {
+  const bands = footBands(foot).filter(({ move }) => move === 'shim')
+  return [Math.max(...bands.map(({ low }) => low)), Math.min(...bands.map(({ high }) => high))]
 }
 
 /** True where the pack under a foot is made anew when it changes: its thickness must be known for that. */

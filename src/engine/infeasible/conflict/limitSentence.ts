@@ -2,9 +2,9 @@ import { shareText } from '../../../language/amounts'
 import { slopeSign } from '../../../mechanics/units'
 import type { Train } from '../../../mechanics/train'
 import type { Member } from '../elastic/limit'
+import { footLimitWords } from '../../../language/footLimitWords'
 import { inSentence } from '../../../language/names'
 import type { ConflictMember } from './answer'
-import { footReason } from './limitWords'
 import { enough } from './sentence'
 
 /**
@@ -41,7 +41,7 @@ export function memberSentence(
     case 'restraint':
       return `${where}: carried no further${typeof lack === 'number' ? alone(enough(lack, train)) : ''}.`
     case 'foot':
-      return `${where}: ${footReason[member.limit] ?? ''}${
+      return `${where}: ${footLimitWords[member.limit].reason}${
         typeof lack === 'number' ? alone(enough(lack, train)) : ''
       }.`
   }

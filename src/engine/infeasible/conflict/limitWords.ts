@@ -1,6 +1,7 @@
 import type { Train } from '../../../mechanics/train'
 import type { Member } from '../elastic/limit'
 import type { Press } from '../elastic/dualWeights'
+import { footLimitWords, type Presses } from '../../../language/footLimitWords'
 import { towardSide } from '../../../language/sides'
 import { inSentence } from '../../../language/names'
 import type { ConflictMember, Toward } from './answer'
@@ -10,24 +11,7 @@ export function towardOf(member: Member, press: Press | undefined): Toward | und
   const lower = press?.most?.side === 'lower'
   switch (member.kind) {
     case 'foot':
-      switch (member.limit) {
-        case 'minimum pack':
-          return 'down'
-        case 'maximum pack':
-        case 'lift':
-          return 'up'
-        case 'shim key':
-          return lower ? 'down' : 'up'
-        case 'side key':
-          return lower ? 'nine' : 'three'
-        case 'hole': {
-          if (!press?.toward) return undefined
-          const { u, w } = press.toward
-          if (Math.abs(u) > Math.abs(w)) return u > 0 ? 'right' : 'left'
-          return w > 0 ? 'three' : 'nine'
-        }
-      }
-      break
+      return towardOfFoot(footLimitWords[member.limit].presses, lower, press?.toward)
     case 'restraint': {
       const ways = {
         axial: ['left', 'right'],
@@ -41,6 +25,30 @@ export function towardOf(member: Member, press: Press | undefined): Toward | und
     case 'coupling':
     case 'held':
       return undefined
+  }
+}
+
+function towardOfFoot(
+  presses: Presses,
+  lower: boolean,
+  circle: Press['toward'],
+): Toward | undefined {
+  switch (presses) {
+    case 'down':
+    case 'up':
+    case 'nine':
+    case 'three':
+      return presses
+    case 'down or up':
+      return lower ? 'down' : 'up'
+    case 'nine or three':
+      return lower ? 'nine' : 'three'
+    case 'round': {
+      if (!circle) return undefined
+      const { u, w } = circle
+      if (Math.abs(u) > Math.abs(w)) return u > 0 ? 'right' : 'left'
+      return w > 0 ? 'three' : 'nine'
+    }
   }
 }
 
@@ -121,7 +129,7 @@ export function ownerInWords(train: Train, members: readonly Member[]): string {
   const name = inSentence(body?.name ?? '')
   switch (first.kind) {
     case 'foot':
-      return first.limit.endsWith('key') ? `the keyed feet of ${name}` : `the feet of ${name}`
+      return footLimitWords[first.limit].keyed ? `the keyed feet of ${name}` : `the feet of ${name}`
     case 'restraint': {
       const ids = members.flatMap((member) =>
         member.kind === 'restraint' ? (body?.restraints[member.restraint]?.id ?? []) : [],
@@ -133,14 +141,4 @@ export function ownerInWords(train: Train, members: readonly Member[]): string {
     case 'held':
       return name
   }
-}
-
-/** Why a limit of a foot is where it is, in brackets behind the amount. */
-export const footReason: Record<string, string> = {
-  'minimum pack': 'packs at their minimum',
-  'maximum pack': 'packs at their maximum',
-  lift: 'no bolt left to rise on',
-  hole: 'bolts at their holes',
-  'shim key': 'may not be shimmed',
-  'side key': 'may not slide',
 }

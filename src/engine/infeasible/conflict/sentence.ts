@@ -3,8 +3,9 @@ import { slopeSign, toLength } from '../../../mechanics/units'
 import type { Train } from '../../../mechanics/train'
 import { isRoom, type Member, type RoomMember } from '../elastic/limit'
 import type { Press } from '../elastic/dualWeights'
+import { footLimitWords } from '../../../language/footLimitWords'
 import { inSentence, listed } from '../../../language/names'
-import { footReason, ownerInWords, towardOf } from './limitWords'
+import { ownerInWords, towardOf } from './limitWords'
 
 /** Members that lack the same thing on the same body, and how much all of them together lack. */
 export interface Lack {
@@ -96,7 +97,7 @@ function lackInWords(train: Train, { members, toward, amount, enough: all }: Lac
   const many = owner.startsWith('the feet') || owner.startsWith('the keyed') || members.length > 1
   const size =
     first.kind === 'tilt' ? `${amount.toFixed(2)} ${slopeSign(train.units)}` : enough(amount, train)
-  const reason = first.kind === 'foot' ? ` (${footReason[first.limit] ?? ''})` : ''
+  const reason = first.kind === 'foot' ? ` (${footLimitWords[first.limit].reason})` : ''
   return `${owner} ${many ? 'lack' : 'lacks'} ${all ? '' : 'at least '}${size} ${toward}${reason}`
 }
 

@@ -1,3 +1,4 @@
+import { limitSides, type FootLimit } from '../../../mechanics/footLimits'
 import type { Meaning } from '../../lp/program'
 
 /**
@@ -22,13 +23,14 @@ export type Member =
   | { readonly kind: 'tilt'; readonly body: number }
   | { readonly kind: 'held'; readonly body: number }
 
-/** One foot in one direction; a hole, a true circle, is one member whichever way it presses. */
-export type FootLimit = 'minimum pack' | 'maximum pack' | 'lift' | 'hole' | 'shim key' | 'side key'
-
 export type Side = 'lower' | 'upper'
 
 /** The member that a row (with the side it bounds) or a circle belongs to. */
 export function memberOf(meaning: Meaning, side: Side): Member {
+  if ('foot' in meaning && meaning.fact !== 'shim') {
+    const { fact, body, foot } = meaning
+    return { kind: 'foot', body, foot, limit: limitSides[fact][side] }
+  }
   switch (meaning.fact) {
     case 'tolerance':
       return { kind: 'coupling', coupling: meaning.coupling, state: meaning.state }
@@ -38,15 +40,6 @@ export function memberOf(meaning: Meaning, side: Side): Member {
     }
     case 'tilt':
       return { kind: 'tilt', body: meaning.body }
-    case 'pack': {
-      const limit = side === 'lower' ? 'minimum pack' : 'maximum pack'
-      return { kind: 'foot', body: meaning.body, foot: meaning.foot, limit }
-    }
-    case 'lift':
-    case 'hole':
-    case 'shim key':
-    case 'side key':
-      return { kind: 'foot', body: meaning.body, foot: meaning.foot, limit: meaning.fact }
     case 'shim':
     case 'slide':
     case 'axial':

@@ -1,6 +1,8 @@
 import { fineText, lengthText, shareText, slopeText } from '../../../language/amounts'
 import type { Train } from '../../../mechanics/train'
 import { towardSide } from '../../../language/sides'
+import { footLimitWords } from '../../../language/footLimitWords'
+import { limitSides } from '../../../mechanics/footLimits'
 import { capital, inSentence, listed } from '../../../language/names'
 import type { Apart } from './apart'
 import type { FloorCause } from './floorCause'
@@ -113,28 +115,21 @@ function propInWords(train: Train, props: readonly Prop[]): string {
   const { meaning, side } = first
   const body = train.bodies[meaning.body]
   const name = inSentence(body?.name ?? '')
+  if ('foot' in meaning && meaning.fact !== 'shim') {
+    const words = footLimitWords[limitSides[meaning.fact][side]]
+    const way = words.presses === 'round' ? towardInWords(train, props) : ''
+    return `${name} ${words.floor(way === '' ? '' : ` ${way}`)}`
+  }
   switch (meaning.fact) {
-    case 'hole': {
-      const way = towardInWords(train, props)
-      return `${name} meets its bolts${way === '' ? '' : ` ${way}`}`
-    }
-    case 'pack':
-      return side === 'lower'
-        ? `${name} has no more shim to take out`
-        : `${name} has no room for more shim`
-    case 'lift':
-      return `${name} can rise no higher on its bolts`
     case 'tilt':
       return `${name} may be pitched no further`
     case 'restraint': {
       const point = body?.restraints[meaning.restraint]?.id ?? ''
       return `${point} of ${name} may be carried no further ${wayInWords(train, meaning.way, side)}`
     }
-    case 'shim key':
-      return `${name} has feet that cannot be shimmed`
-    case 'side key':
-      return `${name} has feet that cannot slide`
-    default:
+    case 'shim':
+    case 'slide':
+    case 'axial':
       return `${name} may not move so`
   }
 }

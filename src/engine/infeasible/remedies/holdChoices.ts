@@ -1,4 +1,5 @@
 import type { Body } from '../../../mechanics/train'
+import { footLimitWords } from '../../../language/footLimitWords'
 import { capital, inSentence, listed } from '../../../language/names'
 import { candidateOf, type Candidate, type Patient } from './candidate'
 import { fieldAt, type Change } from './change'
@@ -97,7 +98,9 @@ export function dowelChoices(patient: Patient): Candidate[] {
   })
   const keyed = train.bodies.flatMap((body, b) => {
     const keys = universe.members.flatMap((member, index) =>
-      member.kind === 'foot' && member.body === b && member.limit.endsWith('key')
+      member.kind === 'foot' &&
+      member.body === b &&
+      footLimitWords[member.limit].remedies.includes('dowel')
         ? [{ member, index }]
         : [],
     )

@@ -1,3 +1,4 @@
+import { footLimitWords } from '../../../language/footLimitWords'
 import { programUnit } from '../../lp/program'
 import { candidateOf, type Candidate, type Patient, type Sized } from './candidate'
 import { fieldAt } from './change'
@@ -14,7 +15,7 @@ export function packChoices(patient: Patient): Candidate[] {
   const pressed = universe.members.some(
     (member, index) =>
       member.kind === 'foot' &&
-      member.limit === 'minimum pack' &&
+      footLimitWords[member.limit].remedies.includes('packs') &&
       conflicts.some((set) => set.has(index)),
   )
   if (!pressed) return []

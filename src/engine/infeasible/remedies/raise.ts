@@ -1,5 +1,6 @@
 import type { Micrometres } from '../../../mechanics/units'
 import type { Body } from '../../../mechanics/train'
+import { footLimitWords } from '../../../language/footLimitWords'
 import { programUnit } from '../../lp/program'
 import type { Give } from '../elastic/relaxation'
 import { capital, inSentence, listed } from '../../../language/names'
@@ -22,7 +23,7 @@ export function raiseChoices(patient: Patient): Candidate[] {
   const pressed = universe.members.some(
     (member, index) =>
       member.kind === 'foot' &&
-      (member.limit.endsWith('pack') || member.limit === 'lift') &&
+      footLimitWords[member.limit].remedies.includes('raise') &&
       conflicts.some((set) => set.has(index)),
   )
   if (!pressed) return []

@@ -1,3 +1,4 @@
+import { footLimitWords } from '../../../language/footLimitWords'
 import { programUnit, type Circle } from '../../lp/program'
 import { tidy } from '../../../language/tidy'
 import { toFine } from '../../../mechanics/units'
@@ -13,7 +14,9 @@ export function roomChoices(patient: Patient): Candidate[] {
   const { train, universe, conflicts } = patient
   const pressed = universe.members.some(
     (member, index) =>
-      member.kind === 'foot' && member.limit === 'hole' && conflicts.some((set) => set.has(index)),
+      member.kind === 'foot' &&
+      footLimitWords[member.limit].remedies.includes('rooms') &&
+      conflicts.some((set) => set.has(index)),
   )
   if (!pressed) return []
   const centred = centringsOf(patient)

@@ -3,10 +3,8 @@ import type { AsFound } from '../../../mechanics/readings/asFound'
 import { frameOf } from '../frame'
 import type { Program } from '../program'
 import { displacements } from './displacement'
+import { bandRows } from './footBands'
 import { holeCircles } from './hole'
-import { keyRows } from './keys'
-import { liftRows } from './lift'
-import { packRows } from './pack'
 import { restraintRows } from './restraint'
 import { tiltRows } from './tilt'
 import { tolerances } from './tolerance'
@@ -19,14 +17,7 @@ export function buildProgram(train: Train, found: readonly AsFound[]): Program {
   return {
     columns: [...frame.columns, ...moved.columns],
     firstMove: frame.columns.length,
-    limits: [
-      ...packRows(frame),
-      ...liftRows(frame),
-      ...keyRows(frame),
-      ...tiltRows(frame),
-      ...restraintRows(frame),
-      ...tolerance.rows,
-    ],
+    limits: [...bandRows(frame), ...tiltRows(frame), ...restraintRows(frame), ...tolerance.rows],
     displacements: moved.rows,
     circles: [...holeCircles(frame), ...tolerance.circles],
   }

@@ -1,5 +1,5 @@
 import { once } from '../../../mechanics/once'
-import { limitsPassed } from '../../proof/limitsKept'
+import { limitsPassed, placeSaid } from '../../proof/limitsKept'
 import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
 import { sharesOf, worstShare } from '../../../mechanics/misalignment/shares'
 import type { PlanFigures } from '../../plan/answer'
@@ -47,8 +47,8 @@ export function handAnswer(train: Train, hand: HandPlan, best: PlanFigures): Han
     limitsPassed(train, motions)
       .filter(({ by }) => by > worthSaying)
       .map(
-        ({ where, by }) =>
-          `${named(train, where)} passed by ${valueOf(toFine(by, train.units), train)}`,
+        (one) =>
+          `${placeSaid(train, one, ({ name }) => inSentence(name))} passed by ${valueOf(toFine(one.by, train.units), train)}`,
       ),
   )
   const answer: PlanFigures = {
@@ -124,12 +124,4 @@ function sentenceOf(
         ? 'There is no plan to compare it with.'
         : `The best plan costs ${valueOf(least, train)}: by hand it is ${valueOf(Math.abs(more), train)} ${more < 0 ? 'less, which no plan that keeps every limit can be' : 'more'}.`,
   }
-}
-
-/** "gear foot 2: bolt in hole" with the name people use. */
-function named(train: Train, where: string): string {
-  const body = train.bodies
-    .filter(({ id }) => where.startsWith(`${id} `) || where.startsWith(`${id}:`))
-    .sort((a, b) => b.id.length - a.id.length)[0]
-  return body ? inSentence(body.name) + where.slice(body.id.length) : where
 }

@@ -3,6 +3,8 @@ import { leastGive, withGives, type Give } from '../../infeasible/elastic/relaxa
 import type { FloorCause } from '../../infeasible/floor/floorCause'
 import type { FloorSetting } from '../../infeasible/floor/floorReason'
 import type { Prop } from '../../infeasible/floor/dualWeights'
+import { footLimitWords } from '../../../language/footLimitWords'
+import { limitSides } from '../../../mechanics/footLimits'
 import { reach } from '../../lp/rounds'
 import { programUnit, type Meaning, type Program, type Row } from '../../lp/program'
 
@@ -52,7 +54,10 @@ function propsOf(program: Program): Prop[] {
 }
 
 /** Limits that a length makes wider. */
-const isRoom = ({ fact }: Meaning): boolean => ['pack', 'lift', 'hole', 'restraint'].includes(fact)
+const isRoom = (meaning: Meaning): boolean =>
+  'foot' in meaning && meaning.fact !== 'shim'
+    ? footLimitWords[limitSides[meaning.fact].upper].lacks !== undefined
+    : meaning.fact === 'restraint'
 
 /** The same room for all limits of the same bodies, kinds and sides: freeing one foot moves the next. */
 function roomFor(props: readonly Prop[]): Give {

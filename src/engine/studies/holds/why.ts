@@ -6,6 +6,8 @@ import { floorCause } from '../../infeasible/floor/floorReason'
 import { propsInWords, pulled, timesText, towardInWords } from '../../infeasible/floor/sentence'
 import type { Prop } from '../../infeasible/floor/dualWeights'
 import { noRoomAt } from '../../plan/sentence'
+import { footLimitWords } from '../../../language/footLimitWords'
+import { limitSides } from '../../../mechanics/footLimits'
 import { inSentence, listed } from '../../../language/names'
 import { effortOf, type Standing } from './compare'
 import type { HoldSolver } from './holdSolver'
@@ -79,18 +81,19 @@ function lackInWords(train: Train, { props, amount }: Lack): string {
 }
 
 function placeInWords(train: Train, { meaning, side }: Prop, one: boolean): string {
+  if ('foot' in meaning && meaning.fact !== 'shim') {
+    const { lacks } = footLimitWords[limitSides[meaning.fact][side]]
+    return lacks?.(one ? 'its' : 'their') ?? 'of room'
+  }
   switch (meaning.fact) {
-    case 'hole':
-      return `of room at ${one ? 'its' : 'their'} bolts`
-    case 'pack':
-      return side === 'lower' ? 'of shim to take out' : 'of room for shim'
-    case 'lift':
-      return `of height to rise on ${one ? 'its' : 'their'} bolts`
     case 'restraint': {
       const point = train.bodies[meaning.body]?.restraints[meaning.restraint]
       return `of room at ${point?.id ?? 'a restraint'}`
     }
-    default:
+    case 'shim':
+    case 'slide':
+    case 'axial':
+    case 'tilt':
       return 'of room'
   }
 }

@@ -2,21 +2,12 @@ import type { Micrometres } from '../../../mechanics/units'
 import type { Body, Train } from '../../../mechanics/train'
 import { carriers, displaced, noMotion, type Motion, type Point } from '../../../mechanics/motion'
 import { holeRadius } from '../../../mechanics/holeRadius'
-import { packRange } from '../../../mechanics/packRange'
+import { footBands, limitSides, type FootLimit } from '../../../mechanics/footLimits'
 import { footMove } from '../../plan/totals'
 
 /** A limit that a pose on the way passes. */
 export interface Passed {
-  readonly limit:
-    | 'minimum pack'
-    | 'maximum pack'
-    | 'lift'
-    | 'hole'
-    | 'tilt'
-    | 'restraint'
-    | 'shim key'
-    | 'side key'
-    | 'shaft ends'
+  readonly limit: FootLimit | 'tilt' | 'restraint' | 'shaft ends'
   readonly body: number
   readonly foot?: string
   readonly restraint?: string
@@ -77,28 +68,27 @@ function shaftEndsMet(
  * heights are judged where they are rounded, and the plane may differ from them by so much.
  */
 function feetPassed(train: Train, body: Body, b: number, motion: Motion): Passed[] {
-  const { shims } = train.plan
+  const { shims, reserve } = train.plan
   const flat = shims && body.rows.length > 2 ? Math.max(slack, shims.flat) : slack
-  return body.feet.flatMap((foot) => {
-    const { axial, side, shim } = footMove(body, motion, foot)
-    const passed = (limit: Passed['limit'], by: number, room = slack): Passed[] =>
-      by > room ? [{ limit, body: b, foot: foot.id, by }] : []
-    const [down, up] = foot.pack ? packRange(foot.pack) : [-Infinity, Infinity]
-    return [
-      ...passed('minimum pack', down - shim, flat),
-      ...passed('maximum pack', shim - up, flat),
-      ...(foot.lift === undefined ? [] : passed('lift', shim - Math.max(0, foot.lift), flat)),
-      ...(foot.mayShim ? [] : passed('shim key', Math.abs(shim), flat)),
-      ...(foot.maySlide ? [] : passed('side key', Math.abs(side))),
-      ...(foot.hole
-        ? passed(
-            'hole',
-            Math.hypot(foot.hole.x + axial, foot.hole.y + side) -
-              holeRadius(foot.hole, train.plan.reserve),
-          )
-        : []),
-    ]
-  })
+  const out: Passed[] = []
+  for (const foot of body.feet) {
+    const moves = footMove(body, motion, foot)
+    const note = (limit: FootLimit, by: number, room = slack): void => {
+      if (by > room) out.push({ limit, body: b, foot: foot.id, by })
+    }
+    for (const { fact, move, low, high } of footBands(foot)) {
+      const room = move === 'shim' ? flat : slack
+      note(limitSides[fact].lower, low - moves[move], room)
+      note(limitSides[fact].upper, moves[move] - high, room)
+    }
+    const { hole } = foot
+    if (hole)
+      note(
+        'hole',
+        Math.hypot(hole.x + moves.axial, hole.y + moves.side) - holeRadius(hole, reserve),
+      )
+  }
+  return out
 }
 
 function restraintsPassed(

@@ -1,6 +1,7 @@
 import { fineText, slopeText } from '../../../language/amounts'
 import { fineSign, slopeSign, toFine } from '../../../mechanics/units'
 import type { Body, Train } from '../../../mechanics/train'
+import { footLimitWords } from '../../../language/footLimitWords'
 import { tidy } from '../../../language/tidy'
 import { shimVerb } from '../../../language/recipes'
 import { showsNought, towardSide } from '../../../language/sides'
@@ -99,22 +100,18 @@ export function breakAnswer(
     words:
       passed.limit === 'shaft ends'
         ? `${where}: the shaft ends would meet, by ${amount}, on the way.`
-        : `${where}: ${limitClause[passed.limit]} is passed by ${amount} on the way.`,
+        : `${where}: ${limitClause(passed.limit)} is passed by ${amount} on the way.`,
     instead,
     ...(stop && { stop: { ...stop, then: [...stop.then] } }),
   }
 }
 
-const limitClause: Record<Exclude<Passed['limit'], 'shaft ends'>, string> = {
-  'minimum pack': 'the minimum pack',
-  'maximum pack': 'the maximum pack',
-  lift: 'the lift limit',
-  hole: 'the room between bolt and hole',
-  tilt: 'the tilt limit',
-  restraint: 'what the flange may be carried',
-  'shim key': 'a foot that cannot be shimmed',
-  'side key': 'a foot that cannot slide',
-}
+const limitClause = (limit: Exclude<Passed['limit'], 'shaft ends'>): string =>
+  limit === 'tilt'
+    ? 'the tilt limit'
+    : limit === 'restraint'
+      ? 'what the flange may be carried'
+      : footLimitWords[limit].step
 
 function whereOf(train: Train, { body, foot, restraint, way, coupling }: Passed): string {
   if (coupling !== undefined) return train.couplings[coupling]?.name ?? ''
