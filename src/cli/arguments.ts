@@ -120,7 +120,9 @@ export function readArguments(words: readonly string[]): Request {
       const dated = date === undefined ? {} : { date }
       return { command, file, json, out, format: ending, paper: size, ...dated }
     }
-    default:
+    case 'plan':
+    case 'holds':
+    case 'check':
       if (out !== undefined)
         return refuse('-o', `${command} writes to standard output: -o belongs to model and sheet`)
       return { command, file, json }

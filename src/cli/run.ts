@@ -50,12 +50,17 @@ export async function run(words: readonly string[], shell: Shell): Promise<numbe
       return 0
     case 'refused':
       return refuse(request.refused, request.json, shell)
-  }
-  try {
-    return await onFile(request, shell)
-  } catch (error) {
-    const why = `the program failed: ${error instanceof Error ? error.message : String(error)}`
-    return stop(why, request.json, shell)
+    case 'plan':
+    case 'holds':
+    case 'check':
+    case 'model':
+    case 'sheet':
+      try {
+        return await onFile(request, shell)
+      } catch (error) {
+        const why = `the program failed: ${error instanceof Error ? error.message : String(error)}`
+        return stop(why, request.json, shell)
+      }
   }
 }
 

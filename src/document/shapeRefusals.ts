@@ -31,7 +31,11 @@ function explain(issue: Issue, path: Path, input: unknown): Refusal[] {
       return [{ at, why: wrongSize(issue, value) }]
     case 'invalid_union':
       return explainUnion(issue, path, input)
-    default:
+    case 'invalid_format':
+    case 'not_multiple_of':
+    case 'invalid_key':
+    case 'invalid_element':
+    case 'custom':
       return [{ at, why: `${shown(value)} is not right here: ${issue.message}` }]
   }
 }

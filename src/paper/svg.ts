@@ -29,15 +29,9 @@ function markOf(mark: PaperMark): Markup {
 
 /** Hatchings are named where they are used, so that they are found in whatever page the sheet stands. */
 const fillOf = (look: Mark['look']): Markup => {
-  switch (look) {
-    case 'hatch':
-    case 'bound-hatch':
-      return attribute('fill', 'url(#paper-hatch)')
-    case 'ground':
-      return attribute('fill', 'url(#paper-ground)')
-    default:
-      return attribute('fill', '')
-  }
+  const hatched = look === 'hatch' || look === 'bound-hatch'
+  const fill = hatched ? 'url(#paper-hatch)' : look === 'ground' ? 'url(#paper-ground)' : ''
+  return attribute('fill', fill)
 }
 
 /** The hatchings, once for the whole sheet. */

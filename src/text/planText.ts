@@ -100,7 +100,9 @@ function proofLines(train: Train, answer: PlanAnswer, proof: ProofAnswer): strin
         'Standing still costs nothing, and nothing costs less. Every coupling was measured again in every state, with nothing moved.',
         violation,
       ]
-    default:
+    case 'impossible':
+    case 'unproven':
+    case 'stopped':
       return [
         `The plan that was found costs ${exact(proof.gap)} more than the bound of ${exact(proof.bound)}; ${violation.toLowerCase()} It is not shown.`,
       ]

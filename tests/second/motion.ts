@@ -1,6 +1,6 @@
 import { column, fixed, sum, type Affine } from './affine'
 import { addColumn, type Program } from './program'
-import type { LeftOut } from './terms'
+import type { LeftOut, Term } from './terms'
 import type { Body, Machine, Train } from './train'
 
 const oneX = 1e-6 // mm: feet no further apart than this stand at one x
@@ -134,16 +134,17 @@ export function axisCarry(
   const full = carry(mover, { x, ...axis })
   const flat = (y: number, z: number) => carry(mover, { x, y, z })
   const noHeight = { ...mover, base: 0 }
-  switch (leaveOut) {
-    case 'roll lifts an axis off centre':
-      return { ...full, z: flat(0, axis.z).z }
-    case 'roll carries the axis sideways':
-      return { ...full, y: carry(noHeight, { x, y: axis.y, z: 0 }).y }
-    case 'pitch carries the axis along':
-      return { ...full, x: carry(noHeight, { x, y: axis.y, z: 0 }).x }
-    case 'yaw carries the axis along':
-      return { ...full, x: flat(0, axis.z).x }
-    default:
-      return full
+  const without: Partial<Record<Term, () => Carried>> = {
+    'roll lifts an axis off centre': () => ({ ...full, z: flat(0, axis.z).z }),
+    'roll carries the axis sideways': () => ({
+      ...full,
+      y: carry(noHeight, { x, y: axis.y, z: 0 }).y,
+    }),
+    'pitch carries the axis along': () => ({
+      ...full,
+      x: carry(noHeight, { x, y: axis.y, z: 0 }).x,
+    }),
+    'yaw carries the axis along': () => ({ ...full, x: flat(0, axis.z).x }),
   }
+  return (leaveOut && without[leaveOut]?.()) ?? full
 }

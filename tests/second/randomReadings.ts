@@ -133,7 +133,7 @@ export class ReadingTaker {
         'lines',
         'halves',
         'mixed',
-      ])
+      ] as const)
     ) {
       case 'reverse':
         return [take(this.rim('left', from)), take(this.rim('right', to))]
@@ -162,7 +162,7 @@ export class ReadingTaker {
           take(this.rim('left', from), [3, 9]),
           take(this.rim('right', to), [9, 3]),
         ]
-      default:
+      case 'mixed':
         return random.chance(0.5)
           ? [take(this.rim('right', to)), this.line(c, hidden, from, 'slope')]
           : [this.line(c, hidden, to, 'offset'), take(this.rimFace())]

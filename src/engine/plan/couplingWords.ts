@@ -62,7 +62,9 @@ function formatOf(train: Train, what: CheckAnswer['what']) {
         digits: (value: number) => value.toFixed(train.units.length === 'mm' ? 2 : 3),
         unit: train.units.length,
       }
-    default:
+    case 'angle':
+    case 'left plane':
+    case 'right plane':
       return { digits: (value: number) => value.toFixed(2), unit: slopeSign(train.units) }
   }
 }

@@ -30,6 +30,15 @@ export function limitWords(
   const body = train.bodies[meaning.body]
   const name = body?.name ?? ''
   const id = body?.id ?? ''
+  if ('foot' in meaning) {
+    const foot = body?.feet[meaning.foot]?.id ?? ''
+    const where = `${name} foot ${foot}`
+    const part = { body: id, foot }
+    if (meaning.fact === 'shim') return { limit: meaning.fact, where, part }
+    const limit = limitSides[meaning.fact][side]
+    const { tellsWay, presses } = footLimitWords[limit]
+    return { limit, where: tellsWay ? `${where}, ${pressed(train, presses, group)}` : where, part }
+  }
   switch (meaning.fact) {
     case 'tilt':
       return { limit: 'tilt', where: name, part: { body: id } }
@@ -46,13 +55,6 @@ export function limitWords(
     case 'axial':
       return { limit: meaning.fact, where: name, part: { body: id } }
   }
-  const foot = body?.feet[meaning.foot]?.id ?? ''
-  const where = `${name} foot ${foot}`
-  const part = { body: id, foot }
-  if (meaning.fact === 'shim') return { limit: meaning.fact, where, part }
-  const limit = limitSides[meaning.fact][side]
-  const { tellsWay, presses } = footLimitWords[limit]
-  return { limit, where: tellsWay ? `${where}, ${pressed(train, presses, group)}` : where, part }
 }
 
 const ways = (train: Train) => ({

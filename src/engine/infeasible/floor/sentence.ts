@@ -75,7 +75,8 @@ function apartText(train: Train, { what, value }: Apart): string {
       return `${lengthText(value, train.units)} of gap`
     case 'angle':
       return `${slopeText(value, train.units)} of angle`
-    default:
+    case 'left plane':
+    case 'right plane':
       return `${slopeText(value, train.units)} at its ${what}`
   }
 }

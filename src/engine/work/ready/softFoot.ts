@@ -132,7 +132,8 @@ function leastShims(
       return body.feet.map((_, i) => Math.max(0, outcome.columns[i] ?? 0) * unit)
     case 'infeasible':
       return 'the feet that may be shimmed, within their largest packs, cannot make it plane: take plates out elsewhere, or machine the feet'
-    default:
+    case 'unbounded':
+    case 'stopped':
       return 'the shims were not found in time'
   }
 }
