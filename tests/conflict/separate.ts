@@ -1,4 +1,5 @@
 import type { ConflictMember } from '../../src/engine/infeasible/conflict/answer'
+import { footLimitList } from '../second/footLimits'
 import { addBody } from '../second/limits'
 import { metric } from '../second/metric'
 import { loosen } from '../second/model'
@@ -79,20 +80,10 @@ function keeping(document: Train, members: readonly ConflictMember[]): Train {
   }
 }
 
-/** Far more than any move, in any unit of a document. */
-const plenty = 1e7
-
 function keepFoot(foot: Foot, has: (limit: string) => boolean): Foot {
-  const { id, x, y, pack } = foot
-  const [low, high] = [has('minimum pack'), has('maximum pack')]
+  const { id, x, y } = foot
   const kept: Foot = { id, x, y, free: { shim: true, side: true } }
-  if (has('shim key')) kept.free = { ...kept.free, shim: false }
-  if (has('side key')) kept.free = { ...kept.free, side: false }
-  if (has('lift')) kept.lift = foot.lift
-  if (has('hole')) kept.hole = foot.hole
-  if (pack && low) kept.pack = { now: pack.now, min: pack.min, max: high ? pack.max : undefined }
-  // without its minimum, a pack that cannot run out
-  if (pack && high && !low) kept.pack = { now: pack.now + plenty, max: (pack.max ?? 0) + plenty }
+  for (const { name, keep } of footLimitList) if (has(name)) keep(foot, kept)
   return kept
 }
 

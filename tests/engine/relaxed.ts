@@ -1,4 +1,5 @@
 import type { BindingAnswer } from '../../src/engine/plan/answer'
+import { footLimits, isFootLimit } from '../second/footLimits'
 import type { Body, Coupling, Room, Train } from '../second/train'
 
 /** The train with one binding limit loosened by an amount in its unit; undefined where a file has no such number. */
@@ -52,19 +53,5 @@ function relaxBody(
   }
   const foot = body.feet.find(({ id }) => id === part.foot)
   if (!foot) return false
-  const { pack, hole } = foot
-  if (limit === 'minimum pack' && pack && (pack.min ?? 0) - by >= 0 && (pack.min ?? 0) <= pack.now)
-    pack.min = (pack.min ?? 0) - by
-  else if (limit === 'maximum pack' && pack?.max !== undefined && pack.max >= pack.now)
-    pack.max += by
-  else if (limit === 'lift' && foot.lift !== undefined && foot.lift >= 0) foot.lift += by
-  // the limit of a hole is its radius
-  else if (
-    limit === 'hole' &&
-    hole &&
-    Math.hypot(hole.x ?? 0, hole.y ?? 0) <= hole.clearance / 2 - reserve
-  )
-    hole.clearance += 2 * by
-  else return false
-  return true
+  return isFootLimit(limit) && footLimits[limit].loosen(foot, by, reserve)
 }

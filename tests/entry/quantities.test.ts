@@ -6,6 +6,7 @@ import { numberPlaces, type Quantity } from '../../src/document/quantities'
 import { readTrain } from '../../src/document/readTrain'
 import { trainDocument, type TrainDocument } from '../../src/document/schema'
 import { inEngineUnits } from '../../src/document/unitConverter'
+import { sorts, type Sort } from '../second/sorts'
 import { everyField } from './everyField'
 
 const places = numberPlaces(trainDocument)
@@ -24,6 +25,30 @@ const seven: Record<Quantity, number> = {
   plain: 7,
 }
 
+/** What each sort of number of the other tests measures. */
+const measuredBy: Record<Sort, readonly Quantity[]> = {
+  x: ['length'],
+  y: ['length'],
+  length: ['length'],
+  axial: ['fine'],
+  side: ['fine'],
+  'axial range': ['fine'],
+  'side range': ['fine'],
+  fine: ['fine'],
+  'fine range': ['fine'],
+  'offset y': ['fine'],
+  'offset z': ['fine'],
+  readings: ['fine'],
+  corner: ['fine'],
+  'slope y': ['slope'],
+  'slope z': ['slope'],
+  angle: ['slope'],
+  pitch: ['slope'],
+  mass: ['mass'],
+  degrees: ['temperature', 'expansion'],
+  fixed: ['plain', 'speed'],
+}
+
 /** A document with nothing in it but one number. */
 const only = (path: readonly string[], value: number): TrainDocument =>
   path.reduceRight<unknown>(
@@ -38,6 +63,20 @@ describe('every number of the train file', () => {
   it('says in the schema what it measures', () => {
     expect(places.length).toBeGreaterThan(100)
     expect(places.filter(({ quantity }) => !quantity).map(({ path }) => said(path))).toEqual([])
+  })
+
+  it('measures what the table of the tests says, which knows nothing of the schema', () => {
+    const sortAt = (path: readonly string[]) =>
+      [path, path.slice(0, -1), path.slice(0, -2), [...path.slice(0, -1), '*']]
+        .map((p) => sorts.get(said(p)))
+        .find((sort) => sort !== undefined)
+    for (const { path, quantity } of places) {
+      const sort = sortAt(path)
+      const hour = sort === 'readings' && path.at(-1) === '0'
+      const expected = sort && (hour ? ['hour'] : measuredBy[sort])
+      expect(expected, `${said(path)} is missing in tests/second/sorts.ts`).toBeDefined()
+      expect(expected, said(path)).toContain(quantity)
+    }
   })
 
   it.each(places.map((place) => [said(place.path), place] as const))(

@@ -1,11 +1,8 @@
 import type { PlanAnswer } from '../../src/engine/work/answer'
-import type { Body, Coupling, Foot, Restraint, Room, Train } from '../second/train'
+import { footLimitList, footLimits, isFootLimit, type FootLimitName } from '../second/footLimits'
+import type { Body, Coupling, Restraint, Room, Train } from '../second/train'
 
-export const kinds = [
-  'minimum pack',
-  'maximum pack',
-  'lift',
-  'hole',
+const others = [
   'restraint',
   'tilt',
   'flex',
@@ -16,7 +13,13 @@ export const kinds = [
   'share',
   'reserve',
 ] as const
-export type Kind = (typeof kinds)[number]
+export type Kind = FootLimitName | (typeof others)[number]
+
+/** What can be tightened; a key leaves no room to take. */
+export const kinds: readonly Kind[] = [
+  ...footLimitList.map(({ name }) => name).filter((name) => !name.endsWith('key')),
+  ...others,
+]
 
 /** One limit of a train, with the change that leaves it a part of its room. */
 export interface Limit {
@@ -45,9 +48,11 @@ function ofBody(body: Body, kind: Kind): Limit[] {
   }
   if (kind === 'restraint')
     return (body.restraints ?? []).flatMap((restraint) => ofRestraint(body, restraint))
-  return body.feet.flatMap((foot) =>
-    ofFoot(foot, kind).map((tighten) => ({ part: `${kind} ${body.id} ${foot.id}`, tighten })),
-  )
+  if (!isFootLimit(kind)) return []
+  return body.feet.flatMap((foot) => {
+    const tighten = footLimits[kind].tighten(foot)
+    return tighten ? [{ part: `${kind} ${body.id} ${foot.id}`, tighten }] : []
+  })
 }
 
 function ofRestraint(body: Body, restraint: Restraint): Limit[] {
@@ -57,22 +62,6 @@ function ofRestraint(body: Body, restraint: Restraint): Limit[] {
     const tighten = (part: number) => (restraint[way] = range.map((v) => v * part) as Room)
     return [{ part: `restraint ${body.id} ${restraint.id} ${way}`, tighten }]
   })
-}
-
-/** Each limit of a foot leaves a part of the way from where it stands; one already passed is left out. */
-function ofFoot(foot: Foot, kind: Kind): Limit['tighten'][] {
-  const { lift, hole } = foot
-  const { now = 0, min = 0, max = Infinity } = foot.pack ?? {}
-  const pack = min <= now && now <= max ? foot.pack : undefined
-  if (kind === 'minimum pack' && pack) return [(part) => (pack.min = now - (now - min) * part)]
-  if (kind === 'maximum pack' && pack?.max !== undefined)
-    return [(part) => (pack.max = now + (max - now) * part)]
-  if (kind === 'lift' && lift !== undefined) return [(part) => (foot.lift = lift * part)]
-  if (kind === 'hole' && hole) {
-    const { clearance } = hole
-    return [(part) => (hole.clearance = clearance * part)]
-  }
-  return []
 }
 
 function ofCoupling(coupling: Coupling, kind: Kind): Limit[] {

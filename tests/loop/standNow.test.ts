@@ -4,6 +4,8 @@ import { standNow, type Round } from '../../src/engine/work/loop/standNow'
 import { readTrain } from '../../src/document/readTrain'
 import type { TrainDocument } from '../../src/document/schema'
 import { at, fourFeet, given, pair, solver, type Json } from '../engine/pair'
+import { everyField } from '../entry/everyField'
+import { footLimitList } from '../second/footLimits'
 import { skidPair } from '../steps/skidPair'
 
 const sign = { when: '2031-04-02', by: 'Ada' }
@@ -167,4 +169,39 @@ describe('where the train stands now', () => {
     const foot = at(at(document.machines, 1).feet, 0)
     expect([foot.pack?.now, foot.hole?.y]).toEqual([1010, 46])
   })
+
+  it.each(footLimitList.filter(({ name, band }) => band && !name.endsWith('key')))(
+    'leaves of a foot what the moves have not used: $name',
+    ({ band }) => {
+      const file = everyField()
+      const move = { shim: -40, side: 25 }
+      const [foot] = at(file.machines, 0).feet
+      const actuals = at(file.machines, 0).feet.map(({ id }) => ({
+        body: 'motor',
+        foot: id,
+        ...move,
+      }))
+      const again = at(file.couplings, 0).found.map((_, set) => ({ coupling: 'motor-gear', set }))
+      const read = readTrain(file)
+      if (!read.ok || !foot) throw new Error('not a sound train')
+      const expected = read.train.couplings.map(({ found }) => found)
+      const readings = again.map((one) => {
+        const set = expected[0]?.[one.set]
+        return {
+          ...one,
+          readings:
+            set && 'readings' in set
+              ? set.readings.map(({ hour, value }): [number, number] => [hour, value])
+              : [],
+        }
+      })
+      const now = standNow(read.document, read.train, { actuals, readings, sign, after: 'step 1' })
+      if (!now.ok) throw new Error(now.why)
+      const [before, after] = [band?.(foot), band?.(at(at(now.document.machines, 0).feet, 0))]
+      if (!before || !after) throw new Error('everyField.ts gives the foot no such limit')
+      const used = { z: move.shim, y: move.side }[before.way]
+      expect(after.low).toBeCloseTo(before.low - used, 9)
+      expect(after.high).toBeCloseTo(before.high - used, 9)
+    },
+  )
 })

@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { noMotion, type Motion } from '../../src/mechanics/motion'
 import { allowedGap, prove } from '../../src/engine/proof/prove'
+import { limitsPassed } from '../../src/engine/proof/limitsKept'
+import { footLimitWords } from '../../src/language/footLimitWords'
+import { footLimitList } from '../second/footLimits'
 import { asFound } from '../../src/mechanics/readings/asFound'
 import { close, given, pair, trainOf, type Json } from '../engine/pair'
 
@@ -345,6 +348,17 @@ describe('the proof', () => {
     expect(proof.faults[0]).toContain(`${where} is passed by `)
     expect(proof.worstViolation).toBeCloseTo(by, 6)
     expect(proof.sound).toBe(false)
+  })
+
+  it('is asked about every limit of a foot, and the second builder knows them all', () => {
+    const passed = cases.flatMap(({ tight, move, skid }) => {
+      const motions = [noMotion, { ...noMotion, ...move }, { ...noMotion, ...skid }]
+      return limitsPassed(trainOf(document(tight)), motions).filter(({ by }) => by > 1)
+    })
+    const limits = passed.flatMap((one) => (one.is === 'foot' ? [one.limit] : []))
+    const all = Object.keys(footLimitWords).sort()
+    expect([...new Set(limits)].sort()).toEqual(all)
+    expect(footLimitList.map(({ name }) => name).sort()).toEqual(all)
   })
 
   it.each(cases)('lets a train stand still with $name', ({ tight }) => {

@@ -4,38 +4,12 @@ import { converted } from './metric'
 import { randomTrain } from './randomTrain'
 import { solveSecond } from './solve'
 import { fineFactor, lengthFactor, type Train } from './train'
-import { turned } from './turned'
+import { rewritten, same, turned } from './pointsOfView'
 
 const seeds = Array.from({ length: 40 }, (_, i) => 5000 + i)
 
 /** The same train shifted along x (mm or in). */
-function shifted(train: Train, by: number): Train {
-  const move = <B extends Train['machines'][number] | NonNullable<Train['skids']>[number]>(
-    b: B,
-  ) => ({
-    ...b,
-    feet: b.feet.map((f) => ({ ...f, x: f.x + by })),
-    restraints: b.restraints?.map((r) => ({ ...r, x: r.x + by })),
-  })
-  return {
-    ...train,
-    skids: train.skids?.map(move),
-    machines: train.machines.map((m) => ({
-      ...move(m),
-      growth:
-        m.growth &&
-        Object.fromEntries(
-          Object.entries(m.growth).map(([s, l]) => [s, l.map((p) => ({ ...p, at: p.at + by }))]),
-        ),
-    })),
-    couplings: train.couplings.map((c) => ({
-      ...c,
-      left: { ...c.left, plane: c.left.plane + by },
-      right: { ...c.right, plane: c.right.plane + by },
-      found: c.found.map((set) => ('at' in set ? { ...set, at: set.at + by } : set)),
-    })),
-  }
-}
+const shifted = (train: Train, by: number): Train => rewritten(train, { ...same, x: (v) => v + by })
 
 /** The same train in inches and mils. */
 function inInches(train: Train): Train {

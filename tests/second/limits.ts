@@ -1,4 +1,5 @@
 import { fixed, sum, type Affine } from './affine'
+import { footLimitList } from './footLimits'
 import { carry, ownCarry, type Mover } from './motion'
 import { addSize, type Family, type Program } from './program'
 import type { LeftOut } from './terms'
@@ -24,19 +25,22 @@ export function shimAt(mover: Mover, f: Foot, leaveOut?: LeftOut): Affine {
   return ownCarry(mover, { x: f.x, y, z: 0 }).z
 }
 
-function packLimits(program: Program, f: Foot, shim: Affine, leaveOut: LeftOut): void {
-  const stands = leaveOut !== 'standing pack'
-  if (f.pack) {
-    const { now, min = 0, max = Infinity } = f.pack
-    const low = (stands ? Math.min(min, now) : min) - now
-    const high = (stands ? Math.max(max, now) : max) - now
-    if (leaveOut !== 'pack min')
-      bound(program, now < min ? 'standing pack' : 'pack min', shim, low, Infinity)
-    if (leaveOut !== 'pack max' && high < Infinity)
-      bound(program, now > max ? 'standing pack' : 'pack max', shim, -Infinity, high)
+function bandLimits(program: Program, mover: Mover, f: Foot, leaveOut: LeftOut): void {
+  const own = ownCarry(mover, { x: f.x, y: f.y ?? 0, z: 0 })
+  const ways = { y: own.y, z: shimAt(mover, f, leaveOut) }
+  for (const { term, band } of footLimitList) {
+    const kept = leaveOut === term ? undefined : band?.(f)
+    if (!kept) continue
+    // a limit passed as found that was not let stand moves the foot back within it
+    const out = kept.stands && leaveOut === 'standing pack' ? beyond(f) : 0
+    bound(program, kept.family, ways[kept.way], kept.low + out, kept.high + out)
   }
-  if (f.lift !== undefined && leaveOut !== 'lift')
-    bound(program, 'lift', shim, -Infinity, Math.max(0, f.lift))
+}
+
+/** How far a pack stands outside its limits, + under its minimum. */
+function beyond({ pack }: Foot): number {
+  const { now = 0, min = 0, max = Infinity } = pack ?? {}
+  return now < min ? min - now : now > max ? max - now : 0
 }
 
 function holeLimit(
@@ -83,22 +87,6 @@ function restraintLimits(program: Program, mover: Mover, r: Restraint, leaveOut:
   limit('restraint rise', moved.z, r.rise)
 }
 
-function footLimits(
-  program: Program,
-  mover: Mover,
-  f: Foot,
-  plan: Plan | undefined,
-  leaveOut: LeftOut,
-): void {
-  const shim = shimAt(mover, f, leaveOut)
-  packLimits(program, f, shim, leaveOut)
-  holeLimit(program, mover, f, plan, leaveOut)
-  if (f.free?.shim === false && leaveOut !== 'foot cannot be shimmed')
-    bound(program, 'keyed foot', shim, 0, 0)
-  if (f.free?.side === false && leaveOut !== 'foot cannot slide')
-    bound(program, 'keyed foot', ownCarry(mover, { x: f.x, y: f.y ?? 0, z: 0 }).y, 0, 0)
-}
-
 /** Feet that stand at one x slide as one: the first of each row. */
 export function footRows(feet: Foot[]): Foot[] {
   return feet.filter((f, i) => !feet.slice(0, i).some((g) => Math.abs(g.x - f.x) <= sameRow))
@@ -112,7 +100,10 @@ export function addBody(
   leaveOut?: LeftOut,
 ): void {
   const { body, own, under } = mover
-  for (const f of body.feet) footLimits(program, mover, f, plan, leaveOut)
+  for (const f of body.feet) {
+    bandLimits(program, mover, f, leaveOut)
+    holeLimit(program, mover, f, plan, leaveOut)
+  }
   for (const r of body.restraints ?? []) restraintLimits(program, mover, r, leaveOut)
   if (body.tilt !== undefined && leaveOut !== 'tilt') {
     const whole = under && leaveOut !== 'tilt of the skid part'

@@ -1,11 +1,9 @@
 import type { Affine } from './affine'
+import type { BandFamily } from './footLimits'
 
 /** What kind of limit a row stands for: the same words as in the file, for counting what binds. */
 export type Family =
-  | 'pack min'
-  | 'pack max'
-  | 'standing pack'
-  | 'lift'
+  | BandFamily
   | 'hole'
   | 'reserve'
   | 'standing hole'
@@ -13,7 +11,6 @@ export type Family =
   | 'restraint axial'
   | 'restraint side'
   | 'restraint rise'
-  | 'keyed foot'
   | 'flex'
   | 'offset'
   | 'angle'

@@ -1,3 +1,5 @@
+import { footLimitList } from './footLimits'
+
 /**
  * Every term of the file and output contracts that can change an answer. The second builder can
  * leave out any one of them by name; a comparison that does not notice would prove nothing.
@@ -46,13 +48,8 @@ export const terms = [
   'anchored',
   'free shim',
   'free side',
-  'foot cannot be shimmed',
-  'foot cannot slide',
   // limits
-  'pack min',
-  'pack max',
-  'lift',
-  'hole',
+  ...footLimitList.map(({ term }) => term),
   'hole centre',
   'reserve',
   'tilt',

@@ -16,7 +16,7 @@ export interface Foot {
   id: string
   x: number
   y?: number | undefined
-  free?: { shim?: boolean; side?: boolean } | undefined
+  free?: { shim?: boolean | undefined; side?: boolean | undefined } | undefined
   pack?: { now: number; min?: number | undefined; max?: number | undefined } | undefined
   lift?: number | undefined
   hole?: Hole | undefined

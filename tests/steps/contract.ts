@@ -2,6 +2,8 @@
  * Limits and readings as the train file's contract has them, worked out from the document itself.
  * Written apart from the engine: it imports nothing from it.
  */
+import { footLimitList } from '../second/footLimits'
+import type { Foot } from '../second/train'
 
 export interface Move {
   tx: number
@@ -10,16 +12,6 @@ export interface Move {
   sy: number
   sz: number
   roll: number
-}
-
-export interface FootFile {
-  id: string
-  x: number
-  y?: number
-  free?: { shim?: boolean; side?: boolean }
-  pack?: { now: number; min?: number; max?: number }
-  lift?: number
-  hole?: { clearance: number; x?: number; y?: number }
 }
 
 export interface BodyFile {
@@ -31,7 +23,7 @@ export interface BodyFile {
   base?: number
   axis?: Axis | { left: Axis; right: Axis }
   tilt?: number
-  feet: FootFile[]
+  feet: Foot[]
   restraints?: {
     id: string
     x: number
@@ -135,14 +127,12 @@ export function worstPassed(file: TrainFile, standing: Standing): { by: number; 
     for (const foot of body.feet) {
       const [dx, dy, dz] = carriedBy(file, body, own, { x: foot.x, y: foot.y ?? 0, z: 0 })
       const at = `${body.id} foot ${foot.id}`
-      if (foot.free?.shim === false) note(Math.abs(dz), `${at} no shim`)
-      if (foot.free?.side === false) note(Math.abs(dy), `${at} no slide`)
-      if (foot.pack) {
-        const { now, min = 0, max = Infinity } = foot.pack
-        note(Math.min(min, now) - (now + dz), `${at} minimum pack`)
-        note(now + dz - Math.max(max, now), `${at} maximum pack`)
+      const moved = { y: dy, z: dz }
+      for (const { name, band } of footLimitList) {
+        const kept = band?.(foot)
+        if (kept)
+          note(Math.max(kept.low - moved[kept.way], moved[kept.way] - kept.high), `${at} ${name}`)
       }
-      if (foot.lift !== undefined) note(dz - Math.max(0, foot.lift), `${at} lift`)
       if (foot.hole) {
         const { clearance, x = 0, y = 0 } = foot.hole
         const radius = Math.max(clearance / 2 - (file.plan?.reserve ?? 0), Math.hypot(x, y))

@@ -68,7 +68,7 @@ function difference(
   body: BodyFile,
   a: Move,
   b: Move,
-  { x, y = 0 }: { x: number; y?: number },
+  { x, y = 0 }: { x: number; y?: number | undefined },
 ): [number, number, number] {
   const k = slopeScale(file)
   const x0 = body.feet.reduce((sum, foot) => sum + foot.x, 0) / body.feet.length
