@@ -1,3 +1,4 @@
+import { tol } from '../mechanics/tolerances'
 import type { FootDocument, MachineDocument, RestraintDocument, SkidDocument } from './schema'
 import { heatRise } from './heat'
 import type {
@@ -9,9 +10,6 @@ import type {
   GrowthPoint,
   Restraint,
 } from '../mechanics/train'
-
-/** Feet nearer than this along x stand in one row (mm). */
-export const sameX = 1e-6
 
 /**
  * A machine as the engine has it, from a document in engine units; `skid` is the index in bodies of
@@ -93,7 +91,7 @@ function freedomOf(
   rows: readonly FootRow[],
 ): Freedom {
   const { shim = true, side = true, axial = false, roll = false } = body.free ?? {}
-  const wide = feet.some((foot) => Math.abs(foot.y - (feet[0]?.y ?? 0)) > sameX)
+  const wide = feet.some((foot) => Math.abs(foot.y - (feet[0]?.y ?? 0)) > tol.sameX)
   return {
     rise: shim,
     pitch: shim && rows.length > 1,
@@ -140,7 +138,7 @@ function footRows(feet: readonly Foot[]): FootRow[] {
   for (const i of order) {
     const x = feet[i]?.x ?? 0
     const last = rows.at(-1)
-    if (last !== undefined && x - last.x <= sameX) last.feet.push(i)
+    if (last !== undefined && x - last.x <= tol.sameX) last.feet.push(i)
     else rows.push({ x, feet: [i] })
   }
   return rows

@@ -1,9 +1,7 @@
+import { tol } from '../mechanics/tolerances'
 import type { Coupling } from '../mechanics/train'
 import type { Refusal } from './refusal'
 import { readingSystem } from '../mechanics/readings/system'
-
-/** A part of a null direction smaller than this (scaled) is not what is open. */
-const noticeable = 1e-6
 
 interface Way {
   readonly word: string
@@ -25,7 +23,7 @@ export function undetermined(coupling: Coupling): Refusal[] {
     ]
   if (open.length === 0) return []
   const directions = open.map((k) => svd.right[k] ?? [])
-  const touches = (k: number) => directions.some((v) => Math.abs(v[k] ?? 0) > noticeable)
+  const touches = (k: number) => directions.some((v) => Math.abs(v[k] ?? 0) > tol.noticed)
   const mixed = open.length === 1 && (touches(0) || touches(1)) && (touches(2) || touches(3))
   if (mixed)
     return [

@@ -1,3 +1,4 @@
+import { tol } from '../mechanics/tolerances'
 import {
   kilogramsPer,
   micrometresPer,
@@ -12,9 +13,9 @@ import { placeOf, type Refusal } from './refusal'
 import type { TrainDocument } from './schema'
 
 /** Largest length a document may hold; beyond it a number is a slip of the unit or the pen. */
-export const largestLength: Millimetres = 1e6
+export const largestLength: Millimetres = tol.largestLength
 /** Largest fine quantity a document may hold. */
-export const largestFine: Micrometres = 1e6
+export const largestFine: Micrometres = tol.largestFine
 
 /** How a quantity becomes the engine's: the factor, the unit it is written in, and what is too large. */
 interface Conversion {

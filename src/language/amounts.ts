@@ -1,3 +1,4 @@
+import { tol } from '../mechanics/tolerances'
 import { fineSign, slopeSign, toFine, toLength, type DocumentUnits } from '../mechanics/units'
 
 /** Decimals that people read a fine quantity with: a hundredth of a mm, a tenth of a mil, a um. */
@@ -38,7 +39,7 @@ export const slopeText = (value: number, units: DocumentUnits): string =>
 /** A share of tolerance in whole percent; "under 1 %" rather than a false nought. */
 export function shareText(share: number): string {
   const percent = Math.round(share * 100)
-  return percent === 0 && share > 1e-9 ? 'under 1 %' : `${percent} %`
+  return percent === 0 && share > tol.dust ? 'under 1 %' : `${percent} %`
 }
 
 const unsignedZero = (digits: string): string =>

@@ -1,3 +1,4 @@
+import { tol } from '../mechanics/tolerances'
 import { fineText } from './amounts'
 import type { FootLimit } from '../mechanics/footLimits'
 import type { Foot, Train } from '../mechanics/train'
@@ -114,12 +115,12 @@ export const footLimitWords: Readonly<Record<FootLimit, FootLimitWords>> = {
     already: ({ units, plan }, { hole }, name) => {
       if (!hole) return undefined
       const room = hole.clearance / 2 - Math.hypot(hole.x, hole.y)
-      if (room <= 1e-9)
+      if (room <= tol.dust)
         return {
           field: 'hole',
           what: `bolt of ${name} already touches its hole: it may stay there and move away, no further`,
         }
-      return room < plan.reserve - 1e-9
+      return room < plan.reserve - tol.dust
         ? {
             field: 'hole',
             what: `bolt of ${name} has ${fineText(room, units)} of room, less than the ${fineText(plan.reserve, units)} to keep: it may stay there and move away, no further`,

@@ -1,3 +1,4 @@
+import { tol } from '../mechanics/tolerances'
 import type { Train } from '../mechanics/train'
 import { fineSign, toFine, type DocumentUnits, type Micrometres } from '../mechanics/units'
 import { fineDigits, fineText } from './amounts'
@@ -28,7 +29,7 @@ export const packText = (
 export function plateDigits(plate: Micrometres, units: DocumentUnits): string {
   const value = toFine(plate, units)
   const digits = fineDigits(plate, units)
-  return Math.abs(Number(digits) - value) < 1e-9 ? digits : String(Number(value.toPrecision(6)))
+  return Math.abs(Number(digits) - value) < tol.dust ? digits : String(Number(value.toPrecision(6)))
 }
 
 /** One pack and the plates of the store that change it, in um. */

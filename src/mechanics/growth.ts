@@ -1,3 +1,4 @@
+import { tol } from './tolerances'
 import type { Micrometres, Millimetres, Milliradians } from './units'
 import type { Body, GrowthPoint } from './train'
 
@@ -58,7 +59,7 @@ function fit(points: readonly GrowthPoint[], quantity: 'rise' | 'side' | 'axial'
   const x = mean(given.map((point) => point.x))
   const value = mean(given.map((point) => point.value))
   const spread = given.reduce((sum, point) => sum + (point.x - x) ** 2, 0)
-  const together = given.every((point) => Math.abs(point.x - (given[0]?.x ?? 0)) <= 1e-6)
+  const together = given.every((point) => Math.abs(point.x - (given[0]?.x ?? 0)) <= tol.sameX)
   if (together) return { x, value, slope: 0 }
   const slope =
     given.reduce((sum, point) => sum + (point.x - x) * (point.value - value), 0) / spread

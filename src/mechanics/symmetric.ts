@@ -1,5 +1,4 @@
-/** A pivot below this part of its diagonal belongs to an unknown that depends on the others. */
-const dependent = 1e-12
+import { tol } from './tolerances'
 
 /**
  * Solves a symmetric positive semidefinite system by elimination; unknowns that depend on others
@@ -14,7 +13,7 @@ export function solveSymmetric(matrix: number[][], right: number[]): number[] {
   for (let k = 0; k < n; k++) {
     const pivotRow = matrix[k]
     const pivot = pivotRow?.[k] ?? 0
-    if (!pivotRow || pivot <= dependent * (diagonal[k] ?? 0)) continue
+    if (!pivotRow || pivot <= tol.dependent * (diagonal[k] ?? 0)) continue
     used.push(k)
     for (let i = k + 1; i < n; i++) {
       const row = matrix[i]

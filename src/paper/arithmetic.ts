@@ -1,3 +1,4 @@
+import { tol } from '../mechanics/tolerances'
 import { sagOf } from '../mechanics/readings/equation'
 import { outward } from '../mechanics/readings/clock'
 import type { Micrometres, Millimetres, Milliradians } from '../mechanics/units'
@@ -167,7 +168,7 @@ function leastSquares(readings: readonly Reading[], sag: Micrometres): Sums | un
   ]
   const [pa, pb] = [vCos - (v * cos) / n, vSin - (v * sin) / n]
   const det = aa * bb - ab * ab
-  if (Math.abs(det) < 1e-9) return undefined
+  if (Math.abs(det) < tol.lastDigits) return undefined
   const up = (pa * bb - pb * ab) / det
   const side = (pb * aa - pa * ab) / det
   const zero = (v - up * cos - side * sin) / n
@@ -203,7 +204,7 @@ function lineThrough(
   const [a, b] = facts
   if (!a || !b || facts.length !== 2) return undefined
   if (a.what === 'offset' && b.what === 'offset') {
-    if (Math.abs(b.x - a.x) < 1e-6) return undefined
+    if (Math.abs(b.x - a.x) < tol.sameX) return undefined
     const slope = (b.value - a.value) / (b.x - a.x)
     return { plane, facts, slope, offset: a.value + slope * (coupling.mid - a.x) }
   }

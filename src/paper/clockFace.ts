@@ -1,3 +1,4 @@
+import { tol } from '../mechanics/tolerances'
 import { circle, line, rect } from '../scene/drawings/marks'
 import { label, type Figure, type PaperMark } from './page'
 import { pxPerMm } from './size'
@@ -18,7 +19,7 @@ export function fitsClock(hours: readonly number[]): boolean {
   const sorted = [...hours].sort((a, b) => a - b)
   return sorted.every((hour, i) => {
     const next = sorted[i + 1] ?? (sorted[0] ?? 0) + 12
-    return sorted.length < 2 || next - hour >= 1.5 - 1e-9
+    return sorted.length < 2 || next - hour >= 1.5 - tol.dust
   })
 }
 

@@ -1,3 +1,4 @@
+import { tol } from '../mechanics/tolerances'
 import { figureHeight, footFigure, type FootScales } from '../scene/footFigure'
 import type { FootFacts } from '../scene/footFacts'
 import { sideNoun, towardSide, upThePage } from '../language/sides'
@@ -26,7 +27,7 @@ export const columnsOf = (body: Body): number[] =>
 export function rowOf(train: Train, body: Body, foot: number): 'far' | 'near' {
   const ys = body.feet.map(({ y }) => y)
   const middle = (Math.min(...ys) + Math.max(...ys)) / 2
-  return upThePage(train) * ((body.feet[foot]?.y ?? 0) - middle) > 1e-9 ? 'far' : 'near'
+  return upThePage(train) * ((body.feet[foot]?.y ?? 0) - middle) > tol.dust ? 'far' : 'near'
 }
 
 export interface CardSettings {
@@ -110,7 +111,7 @@ function placeOf(train: Train, body: Body, index: number, wide: boolean): string
   const ys = body.feet.map(({ y }) => y)
   const middle = (Math.min(...ys) + Math.max(...ys)) / 2
   const aside = (foot?.y ?? 0) - middle
-  const side = Math.abs(aside) < 1e-9 ? '' : sideNounWords(train, aside)
+  const side = Math.abs(aside) < tol.dust ? '' : sideNounWords(train, aside)
   return [end, wide || end === '' ? side : ''].filter((part) => part !== '').join(', ')
 }
 

@@ -1,3 +1,4 @@
+import { tol } from '../mechanics/tolerances'
 import {
   micrometresPer,
   millimetresPer,
@@ -48,6 +49,6 @@ export function graphScale(
 /** The next value that counts easily in the document's unit. */
 function roundUp(value: number, unit: number): number {
   const power = 10 ** Math.floor(Math.log10(value / unit))
-  const round = steps.find((n) => n >= value / unit / power - 1e-9) ?? 10
+  const round = steps.find((n) => n >= value / unit / power - tol.dust) ?? 10
   return round * power * unit
 }

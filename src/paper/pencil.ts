@@ -1,3 +1,4 @@
+import { tol } from '../mechanics/tolerances'
 import { fineSign, slopeSign, toFine, toLength } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
 import { towardSide } from '../language/sides'
@@ -53,7 +54,7 @@ function signed(digits: string): string {
 export const slopeRule = (train: Train): string => {
   const { fine, length } = train.units
   const per = { um: 1000, mm: 1, mil: 1000 / 25.4 }[fine] / (length === 'in' ? 1000 / 25.4 : 1000)
-  return Math.abs(per - 1) < 1e-9
+  return Math.abs(per - 1) < tol.lastDigits
     ? `1 mrad is 1 ${fineSign[fine]} in 1 ${length}`
     : `1 mrad is ${Number(per.toPrecision(4))} ${fineSign[fine]} in 1 ${length}`
 }

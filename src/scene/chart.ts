@@ -1,3 +1,4 @@
+import { tol } from '../mechanics/tolerances'
 import { valueAt } from '../mechanics/growth'
 import { handEnds, type HandEnd } from '../engine/studies/hand/handPlan'
 import { fineSign, toFine, type Micrometres } from '../mechanics/units'
@@ -95,7 +96,7 @@ export function chart(
         tick.y,
         scale.width - plot.right,
         tick.y,
-        Math.abs(tick.value) < 1e-9 ? 'zero' : 'grid',
+        Math.abs(tick.value) < tol.dust ? 'zero' : 'grid',
       ),
     ),
     ...drift.flatMap(({ machine, points }) => {

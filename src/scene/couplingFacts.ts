@@ -1,3 +1,4 @@
+import { tol } from '../mechanics/tolerances'
 import { fineDigits, shareText, slopeText } from '../language/amounts'
 import { fineSign, micrometresPer, slopeSign } from '../mechanics/units'
 import type { Coupling, Train } from '../mechanics/train'
@@ -39,8 +40,6 @@ export interface Use {
   readonly which: string
 }
 
-/** A plan stands on the share asked for when it comes this near. */
-const onTheShare = 1e-3
 /** A component smaller than this part of the whole is not worth a word. */
 const worthAWord = 0.2
 
@@ -63,7 +62,7 @@ export function couplingFacts(train: Train, answer: PlanAnswer, figures: Figures
         ...(after && { after }),
         asFound,
         moved: !after || after.percent !== asFound.percent || after.value !== asFound.value,
-        binds: after !== undefined && after.share >= answer.share - onTheShare,
+        binds: after !== undefined && after.share >= answer.share - tol.onShare,
       }
     }),
   }))
@@ -94,7 +93,7 @@ function useOf(
   return {
     share,
     percent: shareText(share),
-    over: share > 1 + 1e-6,
+    over: share > 1 + tol.share,
     value: valueText(train, coupling, worst),
     which: whichWay(train, coupling, worst),
   }

@@ -1,3 +1,4 @@
+import { tol } from '../mechanics/tolerances'
 import type { Train } from '../mechanics/train'
 import type { PlanAnswer } from '../engine/work/answer'
 import { footFacts, type FootFacts } from './footFacts'
@@ -54,7 +55,7 @@ const sidesOf = kept((train: Train) =>
   train.bodies.flatMap(({ feet, held }) => {
     const ys = feet.map(({ y }) => y)
     const middle = (Math.min(...ys) + Math.max(...ys)) / 2
-    return feet.map(({ y }) => ({ held, far: upThePage(train) * (y - middle) > 1e-9 }))
+    return feet.map(({ y }) => ({ held, far: upThePage(train) * (y - middle) > tol.dust }))
   }),
 )
 

@@ -1,3 +1,4 @@
+import { tol } from '../mechanics/tolerances'
 import type { Millimetres } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
 import { standings } from './standing'
@@ -51,7 +52,7 @@ export function xScale(train: Train, settings: XScaleSettings): XScale {
   const last = stations.at(-1) ?? 1
   const removed = cuts.reduce((sum, { from, to }) => sum + to - from, 0)
   const room = Math.max(1, width - left - right - cuts.length * breakWidth)
-  const perMm = Math.min(room / Math.max(1e-6, last - first - removed), most)
+  const perMm = Math.min(room / Math.max(tol.sameX, last - first - removed), most)
   const start = left + (room - perMm * (last - first - removed)) / 2
   const at = (x: Millimetres): number =>
     cuts.reduce(

@@ -1,3 +1,4 @@
+import { tol } from '../mechanics/tolerances'
 import { micrometresPer, type Micrometres } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
 
@@ -40,7 +41,7 @@ export function yScale(
   const step = roundUp(tickRoom / perUm / fine) * fine
   const reach = (height - 2 * pad) / 2 / perUm
   const ticks = []
-  for (let k = Math.ceil((middle - reach) / step); k * step <= middle + reach + 1e-9; k++)
+  for (let k = Math.ceil((middle - reach) / step); k * step <= middle + reach + tol.dust; k++)
     ticks.push({ value: k * step, y: at(k * step) })
   return {
     height,
@@ -55,11 +56,11 @@ export function yScale(
 
 function roundDown(value: number): number {
   const power = 10 ** Math.floor(Math.log10(value))
-  return power * (roundNumbers.findLast((n) => n <= value / power + 1e-9) ?? 1)
+  return power * (roundNumbers.findLast((n) => n <= value / power + tol.dust) ?? 1)
 }
 
 /** Steps that count easily: 1, 2, 5, and their tens. */
 function roundUp(value: number): number {
   const power = 10 ** Math.floor(Math.log10(value))
-  return power * ([1, 2, 5, 10].find((n) => n >= value / power - 1e-9) ?? 10)
+  return power * ([1, 2, 5, 10].find((n) => n >= value / power - tol.dust) ?? 10)
 }

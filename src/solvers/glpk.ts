@@ -1,3 +1,4 @@
+import { tol } from '../mechanics/tolerances'
 import GLPK, { type GLPK as Glpk, type LP, type Result } from 'glpk.js/node'
 import { dualForm } from './dualForm'
 import type {
@@ -123,7 +124,7 @@ function optimal(answer: Result, program: LinearProgram): Optimal {
 }
 
 /** How far a binary may lie from 0 or 1, and a row be passed; looser than a linear program's. */
-const mixedSlack = { binary: 1e-5, violation: 1e-5 }
+const mixedSlack = { binary: tol.mixedBinary, violation: tol.mixedPassed }
 
 /** Binaries are only taken with presolve: without it the search has no first basis to start from. */
 function runMixed(glpk: Glpk, program: MixedProgram, seconds: number): MixedOutcome {

@@ -1,3 +1,4 @@
+import { tol } from '../mechanics/tolerances'
 import { fineSign } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
 import type { BindingAnswer } from '../engine/plan/answer'
@@ -39,7 +40,7 @@ export const costWord = ({ plan, bodies }: Train): string =>
 /** The usual step, or a tenth of it where the price ends before; undefined where it ends before that. */
 export function stepOf(unit: string, upTo: number | null): number | undefined {
   const usual = steps[unit] ?? 0.1
-  return [usual, usual / 10].find((step) => upTo === null || step <= upTo * (1 + 1e-9))
+  return [usual, usual / 10].find((step) => upTo === null || step <= upTo * (1 + tol.lastDigits))
 }
 
 /** All that a limit's price can save, in the document's fine unit; infinite where it holds without end. */

@@ -1,3 +1,4 @@
+import { tol } from '../mechanics/tolerances'
 import { shareText } from '../language/amounts'
 import type { Train } from '../mechanics/train'
 import type { AsFoundAnswer, CheckAnswer } from '../engine/plan/answer'
@@ -74,6 +75,6 @@ export function asFoundShares(
 }
 
 function overWord(share: number, asked: number): string {
-  if (share > 1 + 1e-6) return 'over'
-  return share > asked + 1e-6 ? 'more than asked' : ''
+  if (share > 1 + tol.share) return 'over'
+  return share > asked + tol.share ? 'more than asked' : ''
 }

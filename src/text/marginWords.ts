@@ -1,11 +1,9 @@
+import { tol } from '../mechanics/tolerances'
 import { shareText } from '../language/amounts'
 import type { Train } from '../mechanics/train'
 import type { Tradeoff } from '../engine/studies/tradeoff/tradeoff'
 import { costWord } from './bindingWords'
 import { noRoomAt, valueOf } from '../engine/plan/sentence'
-
-/** Shares this near to the floor are on it. */
-const slack = 1e-6
 
 /**
  * Least cost at a share, in the document's fine unit; corners are exact, between them it is a line.
@@ -13,7 +11,7 @@ const slack = 1e-6
  */
 export function costAt({ points, floor, standing }: Tradeoff, share: number): number | undefined {
   if (share >= standing) return 0
-  if (share < floor - slack) return undefined
+  if (share < floor - tol.share) return undefined
   for (const [i, b] of points.entries()) {
     if (share > b.share) continue
     const a = points[i - 1]
@@ -42,6 +40,6 @@ export function stepsInWords(train: Train, tradeoff: Tradeoff, share: number, st
     if (other === undefined) return `${at} cannot be reached`
     return other === 0 ? `at ${at} nothing moves` : `${valueOf(other, train)} at ${at}`
   }
-  const more = share + step <= 1 + slack ? [part(step)] : []
+  const more = share + step <= 1 + tol.share ? [part(step)] : []
   return [part(-step), ...more].join(', ')
 }

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { noMotion, type Motion } from '../../src/mechanics/motion'
-import { allowedGap, prove } from '../../src/engine/proof/prove'
+import { prove } from '../../src/engine/proof/prove'
 import { limitsPassed } from '../../src/engine/proof/limitsKept'
 import { footLimitWords } from '../../src/language/footLimitWords'
 import { footLimitList } from '../second/footLimits'
+import { tol } from '../../src/mechanics/tolerances'
 import { asFound } from '../../src/mechanics/readings/asFound'
 import { close, given, pair, trainOf, type Json } from '../engine/pair'
 
@@ -432,8 +433,8 @@ describe('the proof', () => {
     expect(judge(-Infinity).sound).toBe(false)
     expect(judge(3999)).toMatchObject({ cost: close(4000), bound: 3999, gap: close(1) })
     const small = proofOf({}, { tz: 1 }).judge
-    expect(small(4 - 0.9 * allowedGap.absolute).sound).toBe(true)
-    expect(small(4 - 1.1 * allowedGap.absolute).sound).toBe(false)
+    expect(small(4 - 0.9 * tol.allowedGapLeast).sound).toBe(true)
+    expect(small(4 - 1.1 * tol.allowedGapLeast).sound).toBe(false)
   })
 
   it.each(['tx', 'ty', 'tz', 'sy', 'sz', 'roll'])(

@@ -8,7 +8,8 @@ import { beyond } from '../../src/engine/lp/cuts'
 import { programUnit, type Program } from '../../src/engine/lp/program'
 import { sharesAfter } from '../../src/engine/proof/couplingsMet'
 import { limitsPassed } from '../../src/engine/proof/limitsKept'
-import { allowedGap, prove } from '../../src/engine/proof/prove'
+import { prove } from '../../src/engine/proof/prove'
+import { tol } from '../../src/mechanics/tolerances'
 import { asFound } from '../../src/mechanics/readings/asFound'
 import type { Train } from '../../src/mechanics/train'
 import { movesOf, original, patience, read, fineOf, seeds } from '../laws/bench'
@@ -162,7 +163,7 @@ describe('the proof and the planner', () => {
             ) as unknown as Motion
           })
           const proof = prove(train, lines, motions, train.plan.share, bound)
-          const slack = Math.max(allowedGap.relative * bound, allowedGap.absolute)
+          const slack = Math.max(tol.allowedGap * bound, tol.allowedGapLeast)
           const limits = proof.faults.filter((fault) => !fault.includes('the gap is too wide'))
           if (proof.cost < bound - slack) {
             cheaper++

@@ -1,3 +1,4 @@
+import { tol } from '../../mechanics/tolerances'
 import type { Chart } from 'chart.js'
 import type { Tradeoff } from '../../engine/studies/tradeoff/tradeoff'
 import { costAt } from '../../text/marginWords'
@@ -74,7 +75,7 @@ export function drawMarks(chart: Chart, { tradeoff, axis }: Picture, inked: Inks
     over(at(tradeoff.floor), floorWords),
     over(at(tradeoff.standing), foundWords),
   ]
-  const hasFloor = tradeoff.floor > 1e-6
+  const hasFloor = tradeoff.floor > tol.noFloor
   line(at(tradeoff.standing), inked.ink, false)
   if (hasFloor) line(at(tradeoff.floor), inked.plum, true)
   const level = top - 8

@@ -1,3 +1,4 @@
+import { tol } from '../../mechanics/tolerances'
 import type { Tradeoff } from '../../engine/studies/tradeoff/tradeoff'
 
 /** A stretch of the axis: these shares lie evenly between two places, 0 the left end and 1 the right. */
@@ -23,7 +24,7 @@ const cut = 0.05
 
 /** Left end of the axis for a share that must be on it: a whole 5 %, with room before the least share. */
 export function axisStart({ floor }: Tradeoff, share: number): number {
-  return Math.max(0, Math.floor(Math.min(floor, share, 0.85) * 20 - 0.6) / 20)
+  return Math.max(0, Math.floor(Math.min(floor, share, tol.noRoomFrom) * 20 - 0.6) / 20)
 }
 
 /**
@@ -57,7 +58,7 @@ export function placeOf({ stretches }: ShareAxis, share: number): number {
   for (const { shares, places } of stretches) {
     const [a, b] = shares
     if (share < a) return place === 0 ? places[0] : (place + places[0]) / 2
-    const part = Math.min(1, (share - a) / Math.max(1e-12, b - a))
+    const part = Math.min(1, (share - a) / Math.max(tol.noStretch, b - a))
     place = places[0] + part * (places[1] - places[0])
     if (share <= b) return place
   }
@@ -79,8 +80,9 @@ export function changeOf({ stretches }: ShareAxis): readonly [number, number] | 
 /** At most `most` round shares of a stretch, its ends among them where they are round. */
 function round(from: number, to: number, most: number): number[] {
   const steps = [0.05, 0.1, 0.2, 0.25, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000]
-  const countBy = (step: number) => Math.floor(to / step + 1e-9) - Math.ceil(from / step - 1e-9) + 1
+  const countBy = (step: number) =>
+    Math.floor(to / step + tol.dust) - Math.ceil(from / step - tol.dust) + 1
   const step = steps.find((one) => countBy(one) <= most) ?? to - from
-  const first = Math.ceil(from / step - 1e-9)
+  const first = Math.ceil(from / step - tol.dust)
   return Array.from({ length: Math.max(0, countBy(step)) }, (_, i) => (first + i) * step)
 }

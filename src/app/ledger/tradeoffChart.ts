@@ -1,3 +1,4 @@
+import { tol } from '../../mechanics/tolerances'
 import {
   Chart,
   LinearScale,
@@ -100,7 +101,7 @@ function configuration(
   { ink, soft, hair }: Inks,
 ): ChartConfiguration<'line', { x: number; y: number }[]> {
   const points = curveOn(tradeoff, axis)
-  const most = Math.max(...points.map(({ y }) => y), 1e-9)
+  const most = Math.max(...points.map(({ y }) => y), tol.dust)
   const ticks = { color: soft, font }
   return {
     type: 'line',

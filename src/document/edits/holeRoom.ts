@@ -1,3 +1,4 @@
+import { tol } from '../../mechanics/tolerances'
 import type { TrainDocument } from '../schema'
 
 /** A hole as entered, in fine units: play across the diameter, hole centre from bolt centre. */
@@ -31,7 +32,7 @@ export function holeRoom({ clearance, x, y }: HoleEntry, reserve: number): HoleR
     right: room(along, x),
     nine: room(across, -y),
     three: room(across, y),
-    over: Math.hypot(x, y) > radius * (1 + 1e-9),
+    over: Math.hypot(x, y) > radius * (1 + tol.lastDigits),
   }
 }
 

@@ -1,3 +1,4 @@
+import { tol } from '../../mechanics/tolerances'
 import type { TrainDocument } from '../schema'
 import {
   kilogramsPer,
@@ -44,15 +45,13 @@ export function converted(
   const candidate = short(exact)
   const near = (a: number, b: number, most: number) =>
     Math.abs(a - b) <= most * Math.max(Math.abs(b), quantity === 'temperature' ? 500 : 0)
-  const leadsBack = short(value) !== value || near(back(candidate), value, 0.9 * dust)
-  return near(candidate, exact, dust) && leadsBack ? candidate : exact
+  const leadsBack = short(value) !== value || near(back(candidate), value, 0.9 * tol.fewRoundings)
+  return near(candidate, exact, tol.fewRoundings) && leadsBack ? candidate : exact
 }
 
 const toTwelve = (value: number): number => Number(value.toPrecision(12))
 /** Temperatures cross zero, where digits that count from the first one say nothing. */
 const toBillionth = (value: number): number => Number(value.toFixed(9))
-/** What a few roundings leave, relative; two numbers of twelve digits are a thousand times farther apart. */
-const dust = 1e-15
 
 /** How a quantity goes from one set of units to another; undefined where it keeps its value. */
 function scale(

@@ -1,12 +1,6 @@
+import { tol } from '../../mechanics/tolerances'
 import { valueOf } from './affine'
 import type { Circle, Cut, Program, Row } from './program'
-
-/**
- * Cuts nearer than this (rad) count as the same tangent. What lies beyond between two of them is
- * under 1e-8 of the radius, the slack of a circle; nearer ones would only make rows that no solver
- * can tell apart.
- */
-const sameAngle = 1e-4
 
 /**
  * The tangents that a program starts with, along the axes: enough to keep a first answer near, and
@@ -42,7 +36,7 @@ export function cutRow(program: Program, cut: Cut, name: string): Row {
 
 /** Exact along the axes, so that the first tangents have no stray terms. */
 function unit(angle: number): [number, number] {
-  const clean = (value: number) => (Math.abs(value) < 1e-15 ? 0 : value)
+  const clean = (value: number) => (Math.abs(value) < tol.onAxis ? 0 : value)
   return [clean(Math.cos(angle)), clean(Math.sin(angle))]
 }
 
@@ -80,4 +74,5 @@ const cornerApart = Math.SQRT1_2
 /** Nearer than this many slacks one more tangent is enough. */
 const fineSlack = 4
 
-const same = (a: number, b: number): boolean => Math.abs(Math.sin((a - b) / 2)) < sameAngle / 2
+const same = (a: number, b: number): boolean =>
+  Math.abs(Math.sin((a - b) / 2)) < tol.sameTangent / 2

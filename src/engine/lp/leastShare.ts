@@ -1,14 +1,8 @@
+import { tol } from '../../mechanics/tolerances'
 import type { Solver } from './solver'
 import type { Cut, Program } from './program'
 import { shareWeight, stageOf, type Stage } from './stage'
 import { solveRounds, type RoundsOptimal, type RoundsStopped } from './rounds'
-
-/** Two objectives this near (relative) say that a round brought nothing. */
-const noGain = 1e-7
-/** A point counts as reaching the least share when it is this near to its bound (relative, and absolute). */
-const nearEnough = { relative: 1e-7, absolute: 1e-9 }
-/** Turns between bound and point before giving up. */
-const mostTurns = 40
 
 export interface LeastShare {
   readonly kind: 'optimal'
@@ -16,7 +10,7 @@ export interface LeastShare {
   readonly bound: number
   /** The program that gave the bound as it was last solved: its duals say what holds the share there. */
   readonly lowest: RoundsOptimal
-  /** An allowed move whose worst share is `bound` but for `nearEnough`. */
+  /** An allowed move whose worst share is `bound` but for `tol.settled`. */
   readonly point: RoundsOptimal
   readonly cuts: readonly Cut[]
 }
@@ -34,10 +28,10 @@ export function leastShare(
   solver: Solver,
 ): LeastShare | RoundsStopped {
   let current = cuts
-  for (let turn = 0; turn < mostTurns; turn++) {
+  for (let turn = 0; turn < tol.mostTurns; turn++) {
     let last = -Infinity
     const lowest = solveRounds(program, stageOf(program, stage), current, solver, (objective) => {
-      const settled = objective - last <= noGain * objective
+      const settled = objective - last <= tol.settled * objective
       last = objective
       return settled
     })
@@ -46,18 +40,18 @@ export function leastShare(
       return { kind: 'stopped', why: `the program for the ${stage.ask} came back infeasible` }
     const bound = Math.max(0, lowest.bound / shareWeight)
     if (lowest.met) return { kind: 'optimal', bound, lowest, point: lowest, cuts: lowest.cuts }
-    const share = bound * (1 + nearEnough.relative) + nearEnough.absolute
+    const share = bound * (1 + tol.settled) + tol.settledShare
     const point = solveRounds(
       program,
       stageOf(program, { ask: 'cost', share }),
       lowest.cuts,
       solver,
     )
-    const affordable = stage.ask === 'floor' ? Infinity : stage.cost * (1 + nearEnough.relative)
+    const affordable = stage.ask === 'floor' ? Infinity : stage.cost * (1 + tol.settled)
     if (point.kind === 'optimal' && point.answer.objective <= affordable)
       return { kind: 'optimal', bound, lowest, point, cuts: point.cuts }
     if (point.kind === 'stopped') return point
     current = point.kind === 'optimal' ? point.cuts : lowest.cuts
   }
-  return { kind: 'stopped', why: `bound and point did not meet in ${mostTurns} turns` }
+  return { kind: 'stopped', why: `bound and point did not meet in ${tol.mostTurns} turns` }
 }

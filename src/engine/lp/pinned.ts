@@ -1,7 +1,5 @@
+import { tol } from '../../mechanics/tolerances'
 import type { Program } from './program'
-
-/** Pivots below this, of coefficients near one, are rounding. */
-const nothing = 1e-9
 
 /**
  * True when no motion is free of charge: the displacements that are paid for have full rank, so a
@@ -21,7 +19,7 @@ export function pinned(program: Program): boolean {
     for (let i = k + 1; i < rows.length; i++) if (size(rows[i]) > size(rows[best])) best = i
     const pivot = rows[best]
     const swapped = rows[k]
-    if (!pivot || !swapped || size(pivot) <= nothing) return false
+    if (!pivot || !swapped || size(pivot) <= tol.lastDigits) return false
     rows[best] = swapped
     rows[k] = pivot
     for (let i = k + 1; i < rows.length; i++) {

@@ -1,15 +1,12 @@
+import { tol } from '../../mechanics/tolerances'
 import { dualBound } from '../proof/dualBound'
 import type { LinearProgram, Optimal, Solver } from './solver'
 import { isSound, soundnessOf } from './soundness'
 import { violatedCuts } from './cuts'
 import { programUnit, type Cut, type Program } from './program'
 
-/** More rounds than any train has needed; reaching it counts as stopped. */
-const mostRounds = 80
-/** Seconds a single linear program may take. */
-export const secondsPerProgram = 20
 /** No plan moves anything by more than 100 mm: bounds columns that the dual bound needs bounded. */
-export const reach = 1e5 / programUnit
+export const reach = tol.farthest / programUnit
 
 export type RoundsOutcome = RoundsOptimal | { readonly kind: 'infeasible' } | RoundsStopped
 
@@ -42,9 +39,9 @@ export function solveRounds(
   settled: (objective: number) => boolean = () => false,
 ): RoundsOutcome {
   let current = [...cuts]
-  for (let round = 1; round <= mostRounds; round++) {
+  for (let round = 1; round <= tol.mostRounds; round++) {
     const lp = written(current)
-    const outcome = solver.solve(lp, secondsPerProgram)
+    const outcome = solver.solve(lp, tol.seconds)
     if (outcome.kind === 'infeasible' || outcome.kind === 'stopped') return outcome
     if (outcome.kind === 'unbounded')
       return { kind: 'stopped', why: 'the program came back unbounded' }
@@ -62,5 +59,5 @@ export function solveRounds(
       }
     current = [...current, ...more]
   }
-  return { kind: 'stopped', why: `the circles were not met within ${mostRounds} rounds` }
+  return { kind: 'stopped', why: `the circles were not met within ${tol.mostRounds} rounds` }
 }

@@ -1,3 +1,4 @@
+import { tol } from '../../mechanics/tolerances'
 import type { LinearProgram, Optimal } from './solver'
 
 /** How far an answer that claims to be optimal is from being one, judged on the program as given. */
@@ -61,4 +62,4 @@ export function soundnessOf(program: LinearProgram, answer: Optimal): Soundness 
  * kind: a violation of 1e-6 program units is a hundred times under what a plan may pass a limit by.
  */
 export const isSound = ({ violation, gap, stray }: Soundness): boolean =>
-  violation <= 1e-6 && gap <= 1e-7 && stray <= 1e-6
+  violation <= tol.passed && gap <= tol.duality && stray <= tol.stray

@@ -1,3 +1,4 @@
+import { tol } from '../../mechanics/tolerances'
 import {
   fineSign,
   micrometresPer,
@@ -23,10 +24,6 @@ const holding = 0.99
 const firstStep = 0.5
 /** The shortest step tried: below it the solver's last digits would show in the price. */
 const lastStep = 0.02
-/** A price that holds for less than this much room (program units) held for none. */
-const noRoom = 1e-3
-/** Savings per unit below this are none. */
-const noSaving = 1e-4
 
 /**
  * Every limit that the least cost leans on, dearest first: what one more unit of room would save,
@@ -76,19 +73,20 @@ function tried(
   const { share } = least
   const cost = least.answer.objective
   const roomFor = (price: number): number | undefined => {
-    const cap = cost * (1 + 1e-9) + 1e-9
+    const cap = cost * (1 + tol.lastDigits) + tol.dust
     const written = roomAtPrice(loose, share, cap, price * holding, reach)
     const outcome = solveRounds(loose, written, least.cuts, solver)
     return outcome.kind === 'optimal' ? outcome.answer.columns.at(-1) : undefined
   }
   const promised = roomFor(group.price)
-  if (promised !== undefined && promised > noRoom) return { price: group.price, room: promised }
+  if (promised !== undefined && promised > tol.noPriceRoom)
+    return { price: group.price, room: promised }
   const savedAUnit = (room: number): number => {
     const step = solveRounds(loose, costWithRoom(loose, share, room), least.cuts, solver)
     return step.kind === 'optimal' ? (cost - step.answer.objective) / room : 0
   }
   let price = savedAUnit(firstStep)
-  if (price < noSaving) return undefined
+  if (price < tol.noSaving) return undefined
   // Where the saving ends within the step, a shorter one saves more a unit.
   for (let step = firstStep / 2; step >= lastStep; step /= 2) {
     const nearer = savedAUnit(step)

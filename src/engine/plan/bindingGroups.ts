@@ -1,11 +1,9 @@
+import { tol } from '../../mechanics/tolerances'
 import type { Train } from '../../mechanics/train'
 import { checksOf } from '../../mechanics/misalignment/check'
 import { programUnit, type Meaning, type Program } from '../lp/program'
 import type { Loosened } from '../lp/relax'
 import type { CostAnswer } from './solvePlan'
-
-/** Duals below this (cost per unit of room) are the solver's last digits. */
-const noPrice = 1e-6
 
 /** A limit that the least cost leans on, with what its duals say one unit of room would save. */
 export interface BindingGroup extends Loosened {
@@ -25,7 +23,7 @@ export function bindingGroups(train: Train, program: Program, least: CostAnswer)
   const groups: BindingGroup[] = []
   program.limits.forEach((row, i) => {
     const dual = duals[i] ?? 0
-    if (Math.abs(dual) < noPrice) return
+    if (Math.abs(dual) < tol.noPress) return
     groups.push({
       meaning: row.meaning,
       rows: [i],
@@ -37,7 +35,7 @@ export function bindingGroups(train: Train, program: Program, least: CostAnswer)
   const pressed = new Map<number, { price: number; u: number; w: number }>()
   tangentRows(program, least).forEach(({ circle, angle }, k) => {
     const price = -(duals[program.limits.length + k] ?? 0)
-    if (price < noPrice) return
+    if (price < tol.noPress) return
     const sum = pressed.get(circle) ?? { price: 0, u: 0, w: 0 }
     pressed.set(circle, {
       price: sum.price + price,

@@ -1,8 +1,10 @@
+import { tol } from '../../mechanics/tolerances'
 import { fineText, shareText } from '../../language/amounts'
 import type { Body, Train } from '../../mechanics/train'
 import type { Motion } from '../../mechanics/motion'
 import { towardSide } from '../../language/sides'
 import type { Finding } from './answer'
+import { noRoomAt } from './sentence'
 import { hasTeeth, rolledShafts, toothCheck } from './rollWords'
 import { footMove } from './totals'
 
@@ -17,8 +19,6 @@ const marks = {
   lift: 2000,
   /** Room left between bolt and hole (um). */
   room: 300,
-  /** Share of tolerance from which on the first error loses the plan. */
-  share: 0.85,
 }
 
 /** What to look at twice before a plan is carried out. */
@@ -31,7 +31,7 @@ export function cautionsOf(
     const motion = motions[b]
     return motion ? ofBody(train, body, motion) : []
   })
-  if (worstShare > marks.share - 1e-6)
+  if (noRoomAt(worstShare))
     out.push({
       where: 'plan.share',
       what: `no room for error: the tightest coupling uses ${shareText(worstShare)} of its tolerance`,
@@ -67,7 +67,7 @@ function ofBody(train: Train, body: Body, motion: Motion): Finding[] {
         what: `${body.name} foot ${foot.id} keeps only ${fineText(Math.max(0, room), units)} between bolt and hole: measure it before the slide`,
       })
   })
-  if (hasTeeth(body) && Math.abs(motion.roll) > 1e-6)
+  if (hasTeeth(body) && Math.abs(motion.roll) > tol.noRoll)
     out.push({
       where: body.place,
       what: `${body.name} is rolled by ${Math.abs(motion.roll).toFixed(3)} mrad, its feet ${towardSide(train, motion.roll)} up: that carries ${rolledShafts(train, body, motion.roll)}; ${toothCheck}`,

@@ -1,8 +1,9 @@
+import { tol } from '../../mechanics/tolerances'
 import type { Micrometres, Millimetres } from '../../mechanics/units'
 import type { Coupling, ReadingSet, Train } from '../../mechanics/train'
 import { asFound } from '../../mechanics/readings/asFound'
 import { closure } from '../../mechanics/readings/closure'
-import { onLimit, publishedLimit, type SourcedLimit } from './publishedLimit'
+import { publishedLimit, type SourcedLimit } from './publishedLimit'
 
 /** How a full sweep closes, and what half of a closure that is off would do. */
 export interface ClosureCheck {
@@ -32,7 +33,7 @@ export function closureChecks(train: Train, coupling: Coupling): ClosureCheck[] 
   return coupling.found.flatMap((set, i) => {
     const value = set.used ? closure(set) : undefined
     if (value === undefined) return []
-    const within = Math.abs(value) <= limit.value + onLimit
+    const within = Math.abs(value) <= limit.value + tol.onLimit
     return [
       {
         coupling: coupling.id,

@@ -1,3 +1,4 @@
+import { tol } from '../../mechanics/tolerances'
 import type { Solver } from '../lp/solver'
 import { firstCuts } from '../lp/cuts'
 import type { Group, Part, Partition } from '../lp/parts'
@@ -7,19 +8,6 @@ import { stageOf } from '../lp/stage'
 import { leastShare, type LeastShare } from '../lp/leastShare'
 import { pinned } from '../lp/pinned'
 import { solveRounds, type RoundsOptimal, type RoundsStopped } from '../lp/rounds'
-
-/**
- * Room in every comparison with the share asked for, as a part of the limit: plans may pass a
- * tolerance by this much, so a train that stands there already needs no move.
- */
-export const shareSlack = 1e-6
-/**
- * Plans within this part of the least cost count as equal: the 1e-6 promised, less room for the
- * solver's last digits.
- */
-const equalCost = 9e-7
-/** A worst share that comes down by less than this (relative) is worth no motion, even a free one. */
-const noBetter = 1e-6
 
 export interface CostAnswer extends RoundsOptimal {
   /** The share that the cost was minimised under. */
@@ -91,7 +79,7 @@ export class PartSolver {
    */
   planFrom(group: Group, share: number, cuts?: readonly Cut[]): PartPlan | PartStopped {
     const standing = this.standing(group)
-    const stands = standing <= share + shareSlack
+    const stands = standing <= share + tol.share
     return stands ? this.stand(group, share, standing) : this.move(group, share, cuts)
   }
 
@@ -104,7 +92,7 @@ export class PartSolver {
     const stage = { ask: 'margin', share: within, cost: 0 } as const
     const margin = leastShare(program, stage, firstCuts(program), this.solver)
     if (margin.kind === 'stopped') return stopped(margin, 'the best share at no cost')
-    if (margin.bound >= standing * (1 - noBetter)) return stays
+    if (margin.bound >= standing * (1 - tol.noBetter)) return stays
     return { ...stays, values: margin.point.answer.columns }
   }
 
@@ -119,7 +107,7 @@ export class PartSolver {
     const stage = stageOf(program, { ask: 'cost', share })
     const least = solveRounds(program, stage, cuts ?? lowest.cuts, this.solver)
     if (least.kind !== 'optimal') return stopped(least, 'the least cost')
-    const cost = least.answer.objective * (1 + equalCost)
+    const cost = least.answer.objective * (1 + tol.equalCost)
     const margin = leastShare(program, { ask: 'margin', share, cost }, least.cuts, this.solver)
     if (margin.kind === 'stopped') return stopped(margin, 'the best share at that cost')
     return {

@@ -49,6 +49,3 @@ export function publishedLimit(train: Train, what: keyof typeof published): Sour
     published[what][train.units.fine === 'mil' ? 'inch' : 'metric']
   return { value, source: `${source} (${certainty})` }
 }
-
-/** Values that lie on a limit but for rounding keep it (um). */
-export const onLimit: Micrometres = 1e-6

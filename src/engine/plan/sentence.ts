@@ -1,3 +1,4 @@
+import { tol } from '../../mechanics/tolerances'
 import { fineDigits, shareText } from '../../language/amounts'
 import { fineSign, micrometresPer } from '../../mechanics/units'
 import type { Body, Train } from '../../mechanics/train'
@@ -14,10 +15,8 @@ export interface Sentence {
   readonly proof: string
 }
 
-/** From this share on a plan is lost to the first error, and the sentence says so. */
-export const noRoomFrom = 0.85
 /** True from there on; plans at that share come out a little to either side of it. */
-export const noRoomAt = (share: number): boolean => share > noRoomFrom - 1e-6
+export const noRoomAt = (share: number): boolean => share > tol.noRoomFrom - tol.share
 
 /** A fine quantity of the document that shows as nothing in the digits people read. */
 export const showsNothing = (value: number, train: Train): boolean =>

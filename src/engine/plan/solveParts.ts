@@ -1,7 +1,8 @@
+import { tol } from '../../mechanics/tolerances'
 import type { Program } from '../lp/program'
 import type { Group, Partition } from '../lp/parts'
 import { standingShare } from '../lp/standing'
-import { shareSlack, type PartPlan, type PartSolver, type PartStopped } from './partSolver'
+import type { PartPlan, PartSolver, PartStopped } from './partSolver'
 
 /** What a choice of free motions comes to, part by part. */
 export type SolvedParts =
@@ -35,10 +36,10 @@ export function solveParts(
   const groups = partition.split(free)
   const lowest = floorOf(partition, solver, groups, free)
   const floor = lowest.floor === undefined ? undefined : Math.min(lowest.floor, standing)
-  if (standing <= share + shareSlack) return { status: 'in-tolerance', floor }
+  if (standing <= share + tol.share) return { status: 'in-tolerance', floor }
   if (floor === undefined) return { status: 'stopped', floor, why: lowest.why }
-  if (floor > share + shareSlack) return { status: 'impossible', floor, groups }
-  const within = Math.max(share, floor * (1 + 1e-7) + 1e-9)
+  if (floor > share + tol.share) return { status: 'impossible', floor, groups }
+  const within = Math.max(share, floor * (1 + tol.settled) + tol.settledShare)
   const plans: { group: Group; plan: PartPlan }[] = []
   for (const group of groups) {
     const plan = planGroup(group, within)

@@ -1,4 +1,4 @@
-import type { Micrometres } from '../../mechanics/units'
+import { tol } from '../../mechanics/tolerances'
 import type { Train } from '../../mechanics/train'
 import { motionNames, noMotion, type Motion } from '../../mechanics/motion'
 import type { Solver } from '../lp/solver'
@@ -68,9 +68,6 @@ export function solvePlan(
   }
 }
 
-/** Motions below this are the solver's last digits and no movement (um at the outermost foot). */
-const nothing: Micrometres = 1e-7
-
 /** Reads the motions of every body back from the columns of the parts. */
 export function motionsOf(
   train: Train,
@@ -80,7 +77,7 @@ export function motionsOf(
   for (const { part, plan } of plans)
     part.program.columns.forEach(({ meaning }, column) => {
       const value = plan.values?.[column] ?? 0
-      if (meaning.part !== 'motion' || Math.abs(value) * programUnit < nothing) return
+      if (meaning.part !== 'motion' || Math.abs(value) * programUnit < tol.noMotion) return
       const motion: Record<(typeof motionNames)[number], number> | undefined = motions[meaning.body]
       if (motion) motion[meaning.motion] = value * meaning.scale
     })

@@ -1,16 +1,10 @@
+import { tol } from '../../mechanics/tolerances'
 import type { Micrometres } from '../../mechanics/units'
 import type { Train } from '../../mechanics/train'
 import type { Misalignment } from '../../mechanics/readings/equation'
 import { sharesAfter } from './couplingsMet'
 import { limitsPassed, placeSaid, type Passed } from './limitsKept'
 import { footMove, displacement, type ClaimedMotion } from './moved'
-
-/** Most that a plan may pass a limit of length by (um). */
-export const allowedViolation: Micrometres = 1e-3
-/** Most that a plan may pass a tolerance by, as a part of the tolerance. */
-export const allowedExcess = 1e-6
-/** Most that cost and bound may lie apart, as a part of the cost, and at least in um. */
-export const allowedGap = { relative: 2e-5, absolute: 1e-2 }
 
 export interface Proof {
   readonly sound: boolean
@@ -45,12 +39,12 @@ export function prove(
   const largest = shares.reduce((a, b) => (b.share > a.share || Number.isNaN(b.share) ? b : a))
   const cost = costOf(train, motions)
   const gap = cost - bound
-  const allowed = Math.max(allowedGap.relative * cost, allowedGap.absolute)
+  const allowed = Math.max(tol.allowedGap * cost, tol.allowedGapLeast)
   const faults = [
-    ...(worst === undefined || worst.by <= allowedViolation
+    ...(worst === undefined || worst.by <= tol.allowedPass
       ? []
       : [`${placeSaid(train, worst)} is passed by ${worst.by} um`]),
-    ...(largest.share <= share + allowedExcess
+    ...(largest.share <= share + tol.share
       ? []
       : [
           `coupling ${largest.coupling} uses ${largest.share} of its tolerance in ${largest.state}, more than ${share}`,

@@ -1,8 +1,6 @@
+import { tol } from '../../mechanics/tolerances'
 import type { Micrometres } from '../../mechanics/units'
 import { micrometres, nanometres, type Nanometres } from './plates'
-
-/** Nearer than this (um) a height is the one meant: what the solver's last digits leave. */
-export const sameHeight: Micrometres = 1e-4
 
 /** The moves that a foot, a row of feet or a body may be told to make; 0 is always one of them. */
 export interface Allowed {
@@ -25,31 +23,31 @@ export function nearest(allowed: Allowed, value: Micrometres): Micrometres {
   const [down, up] = [allowed.down(value), allowed.up(value)]
   if (down === undefined || up === undefined) return down ?? up ?? 0
   const by = value - down - (up - value)
-  if (Math.abs(by) > sameHeight) return by < 0 ? down : up
+  if (Math.abs(by) > tol.samePlace) return by < 0 ? down : up
   return Math.abs(down) <= Math.abs(up) ? down : up
 }
 
 export const isAllowed = (allowed: Allowed, value: Micrometres): boolean =>
-  Math.abs(nearest(allowed, value) - value) <= sameHeight
+  Math.abs(nearest(allowed, value) - value) <= tol.samePlace
 
 export const nothingElse: Allowed = {
-  down: (value) => (value >= -sameHeight ? 0 : undefined),
-  up: (value) => (value <= sameHeight ? 0 : undefined),
+  down: (value) => (value >= -tol.samePlace ? 0 : undefined),
+  up: (value) => (value <= tol.samePlace ? 0 : undefined),
   around: alone,
 }
 
 /** Slides and moves along the train: any, but none under `least` that is not 0. */
 export function notUnder(least: Micrometres): Allowed {
   const down = (value: Micrometres): Micrometres => {
-    if (value >= least - sameHeight || value <= -least + sameHeight) return value
-    return value >= -sameHeight ? 0 : -least
+    if (value >= least - tol.samePlace || value <= -least + tol.samePlace) return value
+    return value >= -tol.samePlace ? 0 : -least
   }
   return {
     down,
     up: (value) => -down(-value) + 0,
     around: (move) => {
       if (least <= 0) return anywhere
-      if (Math.abs(move) <= sameHeight) return [0, 0]
+      if (Math.abs(move) <= tol.samePlace) return [0, 0]
       return move > 0 ? [least, Infinity] : [-Infinity, -least]
     },
   }
@@ -71,10 +69,10 @@ export function listed(values: readonly Nanometres[]): Allowed {
     const value = values[index]
     return value === undefined ? undefined : micrometres(value)
   }
-  const slack = sameHeight * 1000
+  const slack = tol.samePlace * 1000
   return {
     down: (value) => at(after(value * 1000 + slack) - 1),
-    up: (value) => at(after(value * 1000 - slack - 1e-9)),
+    up: (value) => at(after(value * 1000 - slack - tol.dust)),
     around: alone,
   }
 }
@@ -88,19 +86,21 @@ export function stepsDown(
 ): Allowed {
   const size = nanometres(step)
   const above = listed([0, ...values])
-  const deepest = Number.isFinite(low) ? Math.floor((-low + sameHeight) / micrometres(size)) : 1e9
-  const first = Math.max(1, Math.ceil((least - sameHeight) / micrometres(size)))
+  const deepest = Number.isFinite(low)
+    ? Math.floor((-low + tol.samePlace) / micrometres(size))
+    : 1e9
+  const first = Math.max(1, Math.ceil((least - tol.samePlace) / micrometres(size)))
   const under = (steps: number): Micrometres | undefined =>
     steps <= deepest ? -micrometres(steps * size) : undefined
   const stepsTo = (value: Micrometres) => -value / micrometres(size)
-  const near = sameHeight / micrometres(size)
+  const near = tol.samePlace / micrometres(size)
   return {
     down: (value) =>
-      value >= -sameHeight
+      value >= -tol.samePlace
         ? above.down(value)
         : under(Math.max(first, Math.ceil(stepsTo(value) - near))),
     up: (value) => {
-      if (value > -sameHeight) return above.up(value)
+      if (value > -tol.samePlace) return above.up(value)
       const steps = Math.min(deepest, Math.floor(stepsTo(value) + near))
       return steps >= first ? -micrometres(steps * size) : 0
     },
@@ -124,7 +124,7 @@ export function common(all: readonly Allowed[]): Allowed {
         for (const one of all) {
           const next = one[way](at)
           if (next === undefined) return undefined
-          if (Math.abs(next - at) > sameHeight) changed = true
+          if (Math.abs(next - at) > tol.samePlace) changed = true
           at = next
         }
         if (!changed && turn > 0) return at

@@ -1,7 +1,8 @@
+import { tol } from '../../mechanics/tolerances'
 import type { Micrometres } from '../../mechanics/units'
 import { valueOf } from '../lp/affine'
 import { programUnit, type Cut, type Program } from '../lp/program'
-import { anywhere, nearest, sameHeight, type Allowed, type Range } from './allowed'
+import { anywhere, nearest, type Allowed, type Range } from './allowed'
 
 /** A choice of one part: which of its limits bounds the move, and what the move may be. */
 export interface Open {
@@ -39,7 +40,7 @@ export function bounded(
 /** The choice whose move is farthest from one that can be made. */
 export function farthest(open: readonly Open[], at: readonly Micrometres[]): number | undefined {
   let choice: number | undefined
-  let most = sameHeight
+  let most = tol.samePlace
   open.forEach(({ allowed }, i) => {
     const value = at[i] ?? 0
     const by = Math.abs(nearest(allowed, value) - value)
@@ -63,8 +64,8 @@ export function branched(
   const [low, high] = ranges[choice] ?? anywhere
   const [down, up] = [allowed?.down(value), allowed?.up(value)]
   const withRange = (range: Range) => ranges.map((was, i) => (i === choice ? range : was))
-  const below = down === undefined || down < low - sameHeight ? [] : [withRange([low, down])]
-  const above = up === undefined || up > high + sameHeight ? [] : [withRange([up, high])]
+  const below = down === undefined || down < low - tol.samePlace ? [] : [withRange([low, down])]
+  const above = up === undefined || up > high + tol.samePlace ? [] : [withRange([up, high])]
   const nearDown = down !== undefined && (up === undefined || value - down <= up - value)
   return nearDown ? [...above, ...below] : [...below, ...above]
 }
@@ -78,13 +79,16 @@ export function apart(
   const around = open.map(({ allowed }, i) => allowed.around(nearest(allowed, at[i] ?? 0)))
   const choice = around.findIndex(([low, high], i) => {
     const [from, to] = ranges[i] ?? anywhere
-    return from < low - sameHeight || to > high + sameHeight
+    return from < low - tol.samePlace || to > high + tol.samePlace
   })
   const { allowed } = open[choice] ?? {}
   const here = around[choice]
   if (!allowed || !here) return []
   const [low, high] = ranges[choice] ?? anywhere
-  const [down, up] = [allowed.down(here[0] - 2 * sameHeight), allowed.up(here[1] + 2 * sameHeight)]
+  const [down, up] = [
+    allowed.down(here[0] - 2 * tol.samePlace),
+    allowed.up(here[1] + 2 * tol.samePlace),
+  ]
   const withRange = (range: Range) => ranges.map((was, i) => (i === choice ? range : was))
   return [
     ...(down === undefined || down < low ? [] : [withRange([low, down])]),
@@ -92,9 +96,6 @@ export function apart(
     withRange([Math.max(low, here[0]), Math.min(high, here[1])]),
   ]
 }
-
-/** Tangents farther from a point than this part of their circle's radius do not count there. */
-const nearPart = 0.02
 
 /** The tangents near a point, and those along the axes that every program starts with. */
 export function touching(
@@ -108,6 +109,6 @@ export function touching(
     const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
     const along = cos * valueOf(of.u, columns) + sin * valueOf(of.w, columns)
     const radius = valueOf(of.radius, columns)
-    return radius - along <= nearPart * radius
+    return radius - along <= tol.nearCircle * radius
   })
 }

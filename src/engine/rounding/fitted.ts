@@ -1,11 +1,9 @@
+import { tol } from '../../mechanics/tolerances'
 import { solveSymmetric } from '../../mechanics/symmetric'
 import type { Micrometres } from '../../mechanics/units'
 import type { Body } from '../../mechanics/train'
 import type { Motion } from '../../mechanics/motion'
 import { turnsOf } from './footGroups'
-
-/** A slide smaller than this (um) is the solver's last digits. */
-const noSlide: Micrometres = 1e-4
 
 /**
  * A body's motion with its rise, pitch and roll taken from the shims under its feet: the plane
@@ -65,7 +63,7 @@ function slid(body: Body, motion: Motion): Motion {
   if (!first || !last) return motion
   const at = (x: number) => {
     const value = motion.ty + motion.sy * (x - body.x0)
-    return Math.abs(value) < noSlide ? 0 : value
+    return Math.abs(value) < tol.samePlace ? 0 : value
   }
   const [left, right] = [at(first.x), at(last.x)]
   if (left !== 0 && right !== 0) return motion

@@ -1,3 +1,4 @@
+import { tol } from '../../mechanics/tolerances'
 import type { Body } from '../../mechanics/train'
 
 /** Feet whose shims are changed alike: those of a row, or each by itself where the body may roll. */
@@ -24,7 +25,7 @@ export function turnsOf(body: Body): number[][] {
 function still(ways: readonly number[][], foot: number): number[][] {
   const size = (way: readonly number[]) => Math.abs(way[foot] ?? 0)
   const pivot = ways.reduce<number[] | undefined>(
-    (best, way) => (size(way) > (best ? size(best) : 1e-9) ? way : best),
+    (best, way) => (size(way) > (best ? size(best) : tol.dust) ? way : best),
     undefined,
   )
   if (!pivot) return [...ways]

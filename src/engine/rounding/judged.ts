@@ -1,3 +1,4 @@
+import { tol } from '../../mechanics/tolerances'
 import { fineText, shareText } from '../../language/amounts'
 import type { Micrometres } from '../../mechanics/units'
 import type { Train } from '../../mechanics/train'
@@ -5,7 +6,7 @@ import type { AsFound } from '../../mechanics/readings/asFound'
 import { footMove, totalsOf } from '../plan/totals'
 import { sharesAfter } from '../proof/couplingsMet'
 import { limitsPassed, placeSaid } from '../proof/limitsKept'
-import { allowedExcess, allowedViolation, prove } from '../proof/prove'
+import { prove } from '../proof/prove'
 import { isLoose } from './footGroups'
 import type { Rounded } from './rounding'
 import { footRange } from './shims'
@@ -32,10 +33,10 @@ export function judged(train: Train, found: readonly AsFound[], rounded: Rounded
   const { units } = train
   const faults = [
     ...limitsPassed(train, rounded.motions)
-      .filter(({ by }) => !(by <= allowedViolation))
+      .filter(({ by }) => !(by <= tol.allowedPass))
       .map((one) => `${placeSaid(train, one)} would be passed by ${fineText(one.by, units)}`),
     ...sharesAfter(train, lines, rounded.motions)
-      .filter(({ share: used }) => !(used <= share + allowedExcess))
+      .filter(({ share: used }) => !(used <= share + tol.share))
       .map(({ coupling, state, share: used }) => {
         const name = train.couplings.find(({ id }) => id === coupling)?.name ?? coupling
         const when = train.states.find(({ id }) => id === state)?.name ?? state
@@ -54,12 +55,12 @@ export function judged(train: Train, found: readonly AsFound[], rounded: Rounded
       if (body.held) return
       const off = Math.abs(change - footMove(body, motion, foot).shim)
       flat = Math.max(flat, off)
-      if (!(off <= (isLoose(body) ? (shims?.flat ?? 0) : 0) + allowedViolation))
+      if (!(off <= (isLoose(body) ? (shims?.flat ?? 0) : 0) + tol.allowedPass))
         faults.push(
           `${body.name} foot ${foot.id} would stand ${fineText(off, units)} off the plane of the others`,
         )
       const [low, high] = footRange(foot)
-      if (change < low - allowedViolation || change > high + allowedViolation)
+      if (change < low - tol.allowedPass || change > high + tol.allowedPass)
         faults.push(`${body.name} foot ${foot.id} cannot change by ${fineText(change, units)}`)
     })
   })

@@ -1,3 +1,4 @@
+import { tol } from '../../mechanics/tolerances'
 import type { Micrometres } from '../../mechanics/units'
 import { leastShare } from '../lp/leastShare'
 import { firstCuts } from '../lp/cuts'
@@ -10,17 +11,6 @@ import { leastCost, smallestShare } from './question'
 import { bounded, moveOf, type Open } from './branches'
 import { dive, type Start } from './dive'
 import { search, type Found, type Searched } from './search'
-
-/**
- * Most work for one question of one part, and for one asked on the side: counted, not timed, so that the
- * same train always gives the same answer.
- */
-const mostWork = 6e6
-const littleWork = 3e5
-/** Costs this near (relative) are equal. */
-const near = 1e-7
-/** Room for the best share at the same cost, as for every plan. */
-const equalCost = 9e-7
 
 /** A part of the train with its choices. */
 export interface ChoicePart {
@@ -62,11 +52,16 @@ export function roundPart(given: ChoicePart, share: number, solver: Meter): Part
     opened(given, () => 'any'),
     smallestShare(solver),
     cuts,
-    { spent: allowance(solver, mostWork), quantum: 0, near: 1e-6, cutoff: Math.max(1, share) },
+    {
+      spent: allowance(solver, tol.roundingWork),
+      quantum: 0,
+      near: tol.noBetter,
+      cutoff: Math.max(1, share),
+    },
     [starting(given, 'any')],
   )
   if (!smallest.best) return { kind: 'none', proven: smallest.complete }
-  const reached = smallest.best.objective * (1 + near) + 1e-9
+  const reached = smallest.best.objective * (1 + tol.settled) + tol.settledShare
   const over = roundWithin(given, reached, solver, smallest.cuts)
   if (over) return { ...over, share: reached, over: true }
   return { kind: 'none', proven: false }
@@ -108,15 +103,20 @@ function roundWithin(
   const { program } = part
   const ask = leastCost(solver, share)
   const cheapest = (open: readonly Open[], care: Care): Searched => {
-    const spent = allowance(solver, mostWork)
-    const limits = { spent, quantum, near, cutoff: Infinity }
+    const spent = allowance(solver, tol.roundingWork)
+    const limits = { spent, quantum, near: tol.settled, cutoff: Infinity }
     return search(program, open, ask, cuts, limits, [starting(given, care)])
   }
   /** A search that was ended with nothing is tried once more from where a dive comes to. */
   const found = (searched: Searched, open: readonly Open[]): Searched => {
     if (searched.best || searched.complete) return searched
     const starts = roomier(program, open, share, solver, searched.cuts)
-    const limits = { spent: allowance(solver, mostWork), quantum, near, cutoff: Infinity }
+    const limits = {
+      spent: allowance(solver, tol.roundingWork),
+      quantum,
+      near: tol.settled,
+      cutoff: Infinity,
+    }
     const again = search(program, open, ask, searched.cuts, limits, starts)
     return {
       ...again,
@@ -134,9 +134,9 @@ function roundWithin(
     for (const i of smallMoves(given, searched.best)) {
       const without = opened(given, (c) => (c === i || tidied.has(c) ? 'tidy' : 'any'))
       const less = search(program, without, ask, searched.cuts, {
-        spent: allowance(solver, littleWork),
+        spent: allowance(solver, tol.sideWork),
         quantum,
-        near,
+        near: tol.settled,
         cutoff: Infinity,
       })
       if (!less.best) continue
@@ -203,8 +203,8 @@ function fewestChanged(
       const stays: Allowed = c === i || out.has(c) ? nothingElse : allowed
       return { row, allowed: stays }
     })
-    const cutoff = found.objective * (1 + 2 * near) + 2 * near
-    const limits = { spent: allowance(solver, littleWork), quantum, near: 0, cutoff }
+    const cutoff = found.objective * (1 + 2 * tol.settled) + 2 * tol.settled
+    const limits = { spent: allowance(solver, tol.sideWork), quantum, near: 0, cutoff }
     const less = search(part.program, without, leastCost(solver, share), cuts, limits)
     const count = ({ moves }: Found) => moves.filter((move) => move !== 0).length
     if (!less.best || less.best.objective > cutoff || count(less.best) >= count(found)) continue
@@ -226,7 +226,7 @@ function widest(
   const ranges = open.map(({ allowed }, i) => allowed.around(best.moves[i] ?? 0))
   if (ranges.every(([low, high]) => low === high)) return best
   const program = bounded(part.program, open, ranges)
-  const cost = best.objective * (1 + equalCost) + 1e-9
+  const cost = best.objective * (1 + tol.equalCost) + tol.dust
   const margin = leastShare(program, { ask: 'margin', share, cost }, cuts, solver)
   if (margin.kind !== 'optimal') return best
   const { columns } = margin.point.answer

@@ -1,3 +1,4 @@
+import { tol } from '../../mechanics/tolerances'
 import type { Micrometres } from '../../mechanics/units'
 
 /**
@@ -8,9 +9,6 @@ export type Nanometres = number
 
 export const nanometres = (value: Micrometres): Nanometres => Math.round(value * 1000)
 export const micrometres = (value: Nanometres): Micrometres => value / 1000
-
-/** More sums than any store gives on a common step; beyond them packs of more pieces are not looked at. */
-const mostSums = 200_000
 
 /**
  * Every pack that a store makes: sums of plates of its stock, as many of each as wanted, with the
@@ -46,7 +44,7 @@ export class Plates {
           next.push(sum)
         }
       reached = next
-      complete = packs.size <= mostSums
+      complete = packs.size <= tol.mostSums
     }
     this.packs = packs
     this.complete = complete

@@ -1,11 +1,9 @@
+import { tol } from '../../mechanics/tolerances'
 import type { Train } from '../../mechanics/train'
 import type { Part } from '../lp/parts'
 import { programUnit } from '../lp/program'
 import type { Choice } from './choices'
 import { nanometres } from './plates'
-
-/** Weights are compared as whole numbers of this part. */
-const finest = 1e-4
 
 /**
  * What every cost of a part is a multiple of (program units), where only shims are paid for and every
@@ -26,11 +24,11 @@ export function quantumOf(train: Train, part: Part, choices: readonly Choice[]):
       return shims.rebuild && pack !== undefined && nanometres(pack.now) % step !== 0
     })
     if (apart) return 0
-    const cost = (feet.length * weights.shim * body.weight) / finest
-    if (Math.abs(cost - Math.round(cost)) > 1e-6) return 0
+    const cost = (feet.length * weights.shim * body.weight) / tol.weightPart
+    if (Math.abs(cost - Math.round(cost)) > tol.wholeStep) return 0
     common = divisor(common, Math.round(cost))
   }
-  return (common * finest * shims.step) / programUnit
+  return (common * tol.weightPart * shims.step) / programUnit
 }
 
 export function divisor(a: number, b: number): number {

@@ -1,3 +1,4 @@
+import { tol } from '../../mechanics/tolerances'
 import { solveRounds } from '../lp/rounds'
 import type { Cut, Program } from '../lp/program'
 import { shareWeight, stageOf } from '../lp/stage'
@@ -37,28 +38,23 @@ export const leastCost =
     }
   }
 
-/** Rounds that bring less than this (relative) have settled; a point is as good as its bound when this near. */
-const settledAt = 1e-7
-const nearBound = 1e-7
-const mostTurns = 40
-
 /** The smallest worst share; a point that reaches it is the cheapest one there. */
 export const smallestShare =
   (solver: Solver): Question =>
   (program, cuts) => {
     let current = cuts
-    for (let turn = 0; turn < mostTurns; turn++) {
+    for (let turn = 0; turn < tol.mostTurns; turn++) {
       let last = -Infinity
       const stage = stageOf(program, { ask: 'floor' })
       const lowest = solveRounds(program, stage, current, solver, (objective) => {
-        const settled = objective - last <= settledAt * objective
+        const settled = objective - last <= tol.settled * objective
         last = objective
         return settled
       })
       if (lowest.kind !== 'optimal') return lowest
       const sharp = sharpest(stage(lowest.cuts), lowest.answer.duals, lowest.bound)
       const bound = Math.max(0, sharp / shareWeight)
-      const share = bound * (1 + nearBound) + nearBound
+      const share = bound * (1 + tol.settled) + tol.settled
       const point = solveRounds(
         program,
         stageOf(program, { ask: 'cost', share }),
@@ -72,5 +68,5 @@ export const smallestShare =
       if (point.kind === 'stopped') return point
       current = lowest.cuts
     }
-    return { kind: 'stopped', why: `bound and point did not meet in ${mostTurns} turns` }
+    return { kind: 'stopped', why: `bound and point did not meet in ${tol.mostTurns} turns` }
   }

@@ -1,3 +1,4 @@
+import { tol } from '../../mechanics/tolerances'
 import { shareText } from '../../language/amounts'
 import { toFine, type Micrometres } from '../../mechanics/units'
 import type { Body, Train } from '../../mechanics/train'
@@ -54,7 +55,7 @@ export function roundedAnswer(
     return { rounded: { ...rounded, sentence: roundedSentence(train, rounded) } }
   }
   const bound = Math.min(rounding.bound, proof.cost)
-  const over = proof.worstShare > train.plan.share + 1e-6
+  const over = proof.worstShare > train.plan.share + tol.share
   const rounded: Omit<RoundedAnswer, 'sentence'> = {
     status: over ? 'over the share asked for' : 'rounded',
     ...common,
@@ -155,7 +156,7 @@ function smallMoves(
   const small: SmallMove[] = []
   const look = (where: Omit<SmallMove, 'move'>, was: Micrometres, is: Micrometres) => {
     const size = Math.abs(is) > nothing ? Math.abs(is) : Math.abs(was)
-    if (size <= nothing || size > train.plan.leave - 1e-3) return
+    if (size <= nothing || size > train.plan.leave - tol.left) return
     const move = tidy(toFine(Math.abs(is) > nothing ? is : was, train.units))
     ;(Math.abs(is) > nothing ? small : left).push({ ...where, move })
   }

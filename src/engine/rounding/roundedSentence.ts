@@ -1,3 +1,4 @@
+import { tol } from '../../mechanics/tolerances'
 import { shareText } from '../../language/amounts'
 import type { Train } from '../../mechanics/train'
 import { micrometresPer } from '../../mechanics/units'
@@ -24,7 +25,7 @@ export function roundedSentence(train: Train, rounded: Omit<RoundedAnswer, 'sent
           `That is over the ${shareText(train.plan.share)} asked for: no rounding within it was found.`,
         ]
       : []),
-    ...(gap * micrometresPer[train.units.fine] > 1 && gap > 1e-4 * cost
+    ...(gap * micrometresPer[train.units.fine] > 1 && gap > tol.ended * cost
       ? [
           bound > 0
             ? `The search was ended: no rounding ${rounded.status === 'rounded' ? 'within that share' : 'at that share'} comes to less than ${valueOf(bound, train)}.`

@@ -1,9 +1,9 @@
+import { tol } from '../../mechanics/tolerances'
 import type { Micrometres } from '../../mechanics/units'
 import type { Train } from '../../mechanics/train'
 import type { AsFound } from '../../mechanics/readings/asFound'
 import { displaced, noMotion, carry, type Motion } from '../../mechanics/motion'
 import { motionsOf } from '../plan/solvePlan'
-import { shareSlack } from '../plan/partSolver'
 import { buildProgram } from '../lp/rows/buildProgram'
 import { Partition, type Part } from '../lp/parts'
 import { programUnit } from '../lp/program'
@@ -63,7 +63,7 @@ export function roundPlan(
   for (const group of partition.split()) {
     const part = partition.partOf(group)
     const { limits, circles } = part.program
-    if (standingShare(limits, circles) <= share + shareSlack) continue
+    if (standingShare(limits, circles) <= share + tol.share) continue
     const own = choices.filter(({ row }) => part.limits.includes(row))
     const given = {
       part,

@@ -1,3 +1,4 @@
+import { tol } from '../../mechanics/tolerances'
 import type { Micrometres } from '../../mechanics/units'
 import type { Cut, Program } from '../lp/program'
 import { anywhere, isAllowed, nearest, type Allowed, type Range } from './allowed'
@@ -67,7 +68,8 @@ export function search(
   let lost = Infinity
   const promised = (bound: number) =>
     limits.quantum > 0
-      ? Math.ceil((bound - 1e-6 * limits.quantum) / limits.quantum - 1e-6) * limits.quantum
+      ? Math.ceil((bound - tol.wholeStep * limits.quantum) / limits.quantum - tol.wholeStep) *
+        limits.quantum
       : bound
   const enough = () => {
     const known = best ? best.objective : limits.cutoff

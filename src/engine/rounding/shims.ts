@@ -1,3 +1,4 @@
+import { tol } from '../../mechanics/tolerances'
 import type { Micrometres } from '../../mechanics/units'
 import type { Foot, PlanSettings } from '../../mechanics/train'
 import { footBands } from '../../mechanics/footLimits'
@@ -31,8 +32,11 @@ export function footAllowed(
   if (!foot.mayShim) return nothingElse
   const [low, high] = footRange(foot).map((limit) => limit * 1000) as [number, number]
   const step = nanometres(shims.step)
+  const slack = tol.onLimit * 1000
   const inside = (change: number) =>
-    change >= low - 1e-3 && change <= high + 1e-3 && Math.abs(micrometres(change)) >= least - 1e-6
+    change >= low - slack &&
+    change <= high + slack &&
+    Math.abs(micrometres(change)) >= least - tol.onLimit
   if (!foot.pack || !shims.rebuild) {
     const up = plates.sums.filter((sum) => sum % step === 0 && inside(sum))
     return stepsDown(up, shims.step, micrometres(low), least)

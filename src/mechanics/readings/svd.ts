@@ -1,3 +1,5 @@
+import { tol } from '../tolerances'
+
 /** Singular values (any order) with right and scaled left vectors of a tall narrow matrix. */
 export interface Svd {
   readonly values: readonly number[]
@@ -31,7 +33,7 @@ export function svd(columns: readonly (readonly number[])[]): Svd {
         const [a, b, va, vb] = [left[p], left[q], right[p], right[q]]
         if (!a || !b || !va || !vb) continue
         const [aa, bb, ab] = [dot(a, a), dot(b, b), dot(a, b)]
-        if (Math.abs(ab) <= 1e-15 * Math.sqrt(aa * bb) || ab === 0) continue
+        if (Math.abs(ab) <= tol.orthogonal * Math.sqrt(aa * bb) || ab === 0) continue
         turned = true
         const zeta = (bb - aa) / (2 * ab)
         const t = (zeta >= 0 ? 1 : -1) / (Math.abs(zeta) + Math.hypot(1, zeta))

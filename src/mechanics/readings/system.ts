@@ -1,9 +1,7 @@
+import { tol } from '../tolerances'
 import type { Coupling } from '../train'
 import { equationsOf, type Equation } from './equation'
 import { svd, type Svd } from './svd'
-
-/** Below this share of the largest, a singular value counts as nothing (columns scaled). */
-export const negligible = 1e-9
 
 /** The weighted, column-scaled least-squares system of a coupling's readings. */
 export interface ReadingSystem {
@@ -30,7 +28,7 @@ export function readingSystem(coupling: Coupling): ReadingSystem {
   const parts = svd(columns)
   const largest = Math.max(...parts.values)
   const open = parts.values.flatMap((value, k) =>
-    value <= negligible * largest || value === 0 ? [k] : [],
+    value <= tol.singular * largest || value === 0 ? [k] : [],
   )
   return { equations, scale, svd: parts, open }
 }

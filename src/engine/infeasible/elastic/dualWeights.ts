@@ -1,3 +1,4 @@
+import { tol } from '../../../mechanics/tolerances'
 import { type Meaning, type Row, shareColumn } from '../../lp/program'
 import { stageRows } from '../../lp/stage'
 import { keyOf, memberOf } from './limit'
@@ -13,9 +14,6 @@ export interface Press {
   /** Mean direction in which a circle is pressed, from u toward w. */
   readonly toward?: { readonly u: number; readonly w: number }
 }
-
-/** Duals below this part of the largest are the solver's last digits. */
-const noPress = 1e-9
 
 /**
  * The members that together keep the share from being met, by weak duality: the limits with a dual,
@@ -34,7 +32,7 @@ export function pressOf(
   const reduced = program.columns.map((_, c) => (c === shareColumn ? NaN : 0))
   rows.forEach((row, i) => {
     const dual = duals[i] ?? 0
-    if (Math.abs(dual) <= noPress * largest) return
+    if (Math.abs(dual) <= tol.noPressElastic * largest) return
     for (const [column, a] of row.terms) reduced[column] = (reduced[column] ?? 0) - dual * a
     const side = Number.isFinite(row.upper) ? 'upper' : 'lower'
     const member = index.get(keyOf(memberOf(row.meaning, side)))
@@ -47,7 +45,7 @@ export function pressOf(
     const weight = Math.abs(duals[row] ?? 0)
     const member = universe.ofCircle[cut.circle]
     const known = member === undefined ? undefined : press.get(member)
-    if (member === undefined || !known || weight <= noPress * largest) return
+    if (member === undefined || !known || weight <= tol.noPressElastic * largest) return
     const { u, w } = known.toward ?? { u: 0, w: 0 }
     press.set(member, {
       ...known,
@@ -57,7 +55,7 @@ export function pressOf(
   for (const [member, columns] of universe.columnsOf) {
     if (!part.kept.has(member)) continue
     const weight = columns.reduce((sum, c) => sum + Math.abs(reduced[c] ?? 0), 0)
-    if (weight > noPress * largest) press.set(member, { weight })
+    if (weight > tol.noPressElastic * largest) press.set(member, { weight })
   }
   return press
 }

@@ -1,3 +1,4 @@
+import { tol } from '../../../mechanics/tolerances'
 import { combine, type Affine } from '../../lp/affine'
 import {
   shareColumn,
@@ -10,7 +11,6 @@ import {
 import { violatedCuts } from '../../lp/cuts'
 import { stageProgram } from '../../lp/stage'
 import type { Solver } from '../../lp/solver'
-import { secondsPerProgram } from '../../lp/rounds'
 import { startingCuts } from './shareFeasibility'
 import { shareWhenPulledIn } from './pull'
 
@@ -84,8 +84,6 @@ function termsOf(
   })
 }
 
-const mostRounds = 60
-
 /**
  * The least that the gives of a program must come to, by their prices, for its couplings to keep
  * within a share that is known to be reached with them.
@@ -100,7 +98,7 @@ export function leastGive(
 ): number[] | undefined {
   const first = program.firstMove - gives.length
   let current = startingCuts(program, cuts)
-  for (let round = 0; round < mostRounds; round++) {
+  for (let round = 0; round < tol.mostElasticRounds; round++) {
     const floor = stageProgram(program, { ask: 'floor' }, current)
     const outcome = solver.solve(
       {
@@ -110,11 +108,11 @@ export function leastGive(
         ),
         objective: floor.columns.map((_, c) => gives[c - first]?.price ?? 0),
       },
-      secondsPerProgram,
+      tol.seconds,
     )
     if (outcome.kind !== 'optimal') return undefined
     const more = violatedCuts(program, current, outcome.columns)
-    if (more.length === 0 || shareWhenPulledIn(program, outcome.columns) <= share * (1 + 1e-6))
+    if (more.length === 0 || shareWhenPulledIn(program, outcome.columns) <= share * (1 + tol.share))
       return gives.map((_, g) => outcome.columns[first + g] ?? 0)
     current = [...current, ...more]
   }

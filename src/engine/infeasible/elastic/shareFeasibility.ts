@@ -1,11 +1,11 @@
+import { tol } from '../../../mechanics/tolerances'
 import { dualBound } from '../../proof/dualBound'
 import { firstCuts, violatedCuts } from '../../lp/cuts'
 import type { Cut, Program } from '../../lp/program'
 import { shareWeight, stageOf, stageProgram } from '../../lp/stage'
 import type { Optimal, Solver } from '../../lp/solver'
 import { leastShare } from '../../lp/leastShare'
-import { shareSlack } from '../../plan/partSolver'
-import { reach, secondsPerProgram, solveRounds, type RoundsStopped } from '../../lp/rounds'
+import { reach, solveRounds, type RoundsStopped } from '../../lp/rounds'
 import { cutsIn } from './subproblem'
 import { shareWhenPulledIn } from './pull'
 
@@ -22,8 +22,6 @@ export type Reach =
     }
   | RoundsStopped
 
-/** Rounds of tangents before the cheapest move within the share is asked for instead. */
-const mostRounds = 40
 /** Turns of that before giving up. */
 const mostTurns = 10
 
@@ -38,12 +36,12 @@ export function reachOf(
   cuts: readonly Cut[],
   solver: Solver,
 ): Reach {
-  const enough = share + shareSlack
+  const enough = share + tol.share
   let current = startingCuts(program, cuts)
   for (let turn = 0; turn < mostTurns; turn++) {
-    for (let round = 0; round < mostRounds; round++) {
+    for (let round = 0; round < tol.mostShareRounds; round++) {
       const lp = stageProgram(program, { ask: 'floor' }, current)
-      const outcome = solver.solve(lp, secondsPerProgram)
+      const outcome = solver.solve(lp, tol.seconds)
       if (outcome.kind !== 'optimal')
         return stopped(outcome.kind === 'stopped' ? outcome.why : `the floor is ${outcome.kind}`)
       if (outcome.objective > enough * shareWeight) {

@@ -1,10 +1,8 @@
+import { tol } from '../../../mechanics/tolerances'
 import type { LeastShare } from '../../lp/leastShare'
 import { cutRow } from '../../lp/cuts'
 import { shareColumn, type Meaning, type Program } from '../../lp/program'
 import { shareWeight } from '../../lp/stage'
-
-/** Duals below this part of the largest are the solver's last digits. */
-const noPress = 1e-6
 
 /** How much of the floor a tolerance carries: the weights of all tolerances add up to 1. */
 export interface Pull {
@@ -39,7 +37,7 @@ export function pressOn(
   const props = new Map<string, Prop>()
   rows.forEach(({ row, cut }, i) => {
     const dual = duals[i] ?? 0
-    if (Math.abs(dual) <= noPress * largest) return
+    if (Math.abs(dual) <= tol.noPress * largest) return
     const { meaning } = row
     if (meaning.fact === 'tolerance') {
       const limit = row.terms.find(([column]) => column === shareColumn)?.[1] ?? 0

@@ -1,3 +1,4 @@
+import { tol } from '../../../mechanics/tolerances'
 import type { Train } from '../../../mechanics/train'
 import type { AsFound } from '../../../mechanics/readings/asFound'
 import { limitWords } from '../../plan/limitWords'
@@ -53,12 +54,6 @@ export interface FloorReason {
   readonly sentence: string
 }
 
-/** What holds a floor, with the indices and rows that words are made of. */
-/** Shares that agree within this part of themselves are the same floor. */
-const same = 1e-4
-/** Floors under this are nothing. */
-const nothing = 1e-6
-
 /**
  * The cause of a choice's floor.
  * @param free tells the motions that the choice leaves free
@@ -71,13 +66,13 @@ export function floorCause(
   const { partition, parts, train } = setting
   const { floor } = solveParts(partition, parts, train.plan.share, setting.standing, free)
   if (floor === undefined) return undefined
-  if (floor <= nothing) return { kind: 'none', floor, pulls: [], props: [] }
+  if (floor <= tol.noFloor) return { kind: 'none', floor, pulls: [], props: [] }
   const still = stillPull(partition, free)
-  if (still && still.share >= floor * (1 - same))
+  if (still && still.share >= floor * (1 - tol.sameFloor))
     return { kind: 'still', floor, pulls: [still.pull], props: [] }
   const group = partition
     .split(free)
-    .find((one) => (parts.knownFloor(one)?.bound ?? -1) >= floor * (1 - same))
+    .find((one) => (parts.knownFloor(one)?.bound ?? -1) >= floor * (1 - tol.sameFloor))
   const lowest = group && parts.knownFloor(group)
   if (!group || !lowest) return undefined
   const { pulls, props } = pressOn(parts.part(group).program, lowest)
@@ -151,7 +146,7 @@ function pulledApart(
   for (const c of new Set(pulls.map(({ meaning }) => meaning.coupling))) {
     const line = found[c]
     const own = line && statesFloor(train, c, line, solver)
-    if (own !== undefined && own >= floor * (1 - same)) return furthestApart(train, c)
+    if (own !== undefined && own >= floor * (1 - tol.sameFloor)) return furthestApart(train, c)
   }
   return undefined
 }

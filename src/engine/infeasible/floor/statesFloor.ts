@@ -1,3 +1,4 @@
+import { tol } from '../../../mechanics/tolerances'
 import type { Coupling, Train } from '../../../mechanics/train'
 import type { AsFound } from '../../../mechanics/readings/asFound'
 import { checksOf, checkValue } from '../../../mechanics/misalignment/check'
@@ -83,7 +84,7 @@ function freeCoupling(train: Train, coupling: Coupling, index: number, found: As
           u: way('y'),
           w: way('z'),
           radius: { constant: 0, terms: new Map([[shareColumn, size]]) },
-          slack: 1e-8 * size,
+          slack: tol.roundSlack * size,
           meaning: meaning('round'),
         })
       else

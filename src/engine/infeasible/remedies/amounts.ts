@@ -1,3 +1,4 @@
+import { tol } from '../../../mechanics/tolerances'
 import { withGives, leastGive, type Give } from '../elastic/relaxation'
 import { partOf } from '../elastic/subproblem'
 import { floorOf, reachOf } from '../elastic/shareFeasibility'
@@ -58,7 +59,7 @@ export function amountsOf(
 
 /** Whole steps that are at least this much of a give; what is nothing but rounding needs none. */
 const stepsFor = ({ step, before = 0 }: Sized, value: number): number =>
-  value < 1e-3 * step ? 0 : Math.ceil((value + before) / step - 1e-3)
+  value < tol.giveStep * step ? 0 : Math.ceil((value + before) / step - tol.giveStep)
 
 const inSteps = ({ step, before = 0 }: Sized, steps: number): number =>
   Math.max(0, steps * step - before)

@@ -1,3 +1,4 @@
+import { tol } from '../../../mechanics/tolerances'
 import { slopeSign } from '../../../mechanics/units'
 import { shareText } from '../../../language/amounts'
 import { tidy } from '../../../language/tidy'
@@ -14,14 +15,14 @@ const tilt = { step: 0.05, most: 2 }
 /** More of the tolerance than was asked for, up to all of it: no limit is widened, the margin is spent. */
 export function shareChoice(patient: Patient, floor: number | null): Candidate | undefined {
   const { share } = patient.train.plan
-  const needed = floor === null ? Infinity : Math.ceil(floor * 100 - 1e-6) / 100
+  const needed = floor === null ? Infinity : Math.ceil(floor * 100 - tol.wholeStep) / 100
   if (needed > 1 || needed <= share) return undefined
   return candidateOf('share', {
     where: 'share of tolerance',
     changes: [{ at: 'plan.share', from: fieldAt(patient.document, 'plan.share'), to: needed }],
     agree: 'the responsible engineer',
     lead: () =>
-      `Plan with ${shareText(needed)} of tolerance instead of ${shareText(share)}${needed > 0.85 ? ': no room for error' : ''}.`,
+      `Plan with ${shareText(needed)} of tolerance instead of ${shareText(share)}${needed > tol.noRoomFrom ? ': no room for error' : ''}.`,
   })
 }
 

@@ -1,3 +1,4 @@
+import { tol } from '../../../mechanics/tolerances'
 import type { Coupling } from '../../../mechanics/train'
 import { tidy } from '../../../language/tidy'
 import { shareColumn, type Circle, type Meaning, type Row } from '../../lp/program'
@@ -162,5 +163,5 @@ export function couplingChoices(patient: Patient): Candidate[] {
 
 const upTo = (value: number): number => {
   const size = 10 ** (Math.floor(Math.log10(value)) - 2)
-  return Math.ceil(value / size - 1e-9) * size
+  return Math.ceil(value / size - tol.dust) * size
 }

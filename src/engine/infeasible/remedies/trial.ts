@@ -1,3 +1,4 @@
+import { tol } from '../../../mechanics/tolerances'
 import { toFine, type Micrometres } from '../../../mechanics/units'
 import { readTrain } from '../../../document/readTrain'
 import type { TrainDocument } from '../../../document/schema'
@@ -34,8 +35,6 @@ const failed: Trial = {
   shims: [],
 }
 
-/** A move that no shim or dial shows (um). */
-const disturbs = 0.1
 /** Most limits named. */
 const mostTight = 5
 
@@ -84,6 +83,6 @@ function moves(train: Train, motions: readonly Motion[], index: number): boolean
   if (!body || !motion) return false
   return body.feet.some((foot) => {
     const { axial, side, shim } = footMove(body, motion, foot)
-    return Math.hypot(axial, side, shim) > disturbs
+    return Math.hypot(axial, side, shim) > tol.unseen
   })
 }

@@ -1,10 +1,8 @@
+import { tol } from '../../../mechanics/tolerances'
 import type { Frame } from '../frame'
 import { combine, constant } from '../affine'
 import { programUnit, type Circle } from '../program'
 import { holeRadius } from '../../../mechanics/holeRadius'
-
-/** A plan may pass a hole's circle by 1e-3 um; cutting stops a hundred times closer (um). */
-const holeSlack = 1e-5
 
 /** Bolt in hole: the hole centre, carried by the foot, stays within a circle around the bolt. */
 export function holeCircles(frame: Frame): Circle[] {
@@ -24,7 +22,7 @@ export function holeCircles(frame: Frame): Circle[] {
           u,
           w,
           radius: constant(holeRadius(hole, reserve) / programUnit),
-          slack: holeSlack / programUnit,
+          slack: tol.holeSlack / programUnit,
           meaning: { fact: 'hole' as const, body: b, foot: f },
         },
       ]

@@ -1,3 +1,4 @@
+import { tol } from '../../../mechanics/tolerances'
 import type { Coupling } from '../../../mechanics/train'
 import { checksOf, type Check } from '../../../mechanics/misalignment/check'
 import { addMisalignments, stateShift } from '../../../mechanics/misalignment/stateShift'
@@ -5,9 +6,6 @@ import type { Misalignment } from '../../../mechanics/readings/equation'
 import { combine, constant, type Affine } from '../affine'
 import type { Frame } from '../frame'
 import { programUnit, shareColumn, type Circle, type Meaning, type Row } from '../program'
-
-/** Cutting of a round tolerance stops at this part of its limit; a plan may pass it by 1e-6. */
-const roundSlack = 1e-8
 
 /** The tolerances of every coupling in every state: rows where y and z count apart, circles where round. */
 export function tolerances(frame: Frame): { rows: Row[]; circles: Circle[] } {
@@ -38,7 +36,7 @@ export function tolerances(frame: Frame): { rows: Row[]; circles: Circle[] } {
             u: y,
             w: z,
             radius: { constant: 0, terms: new Map([[shareColumn, limit]]) },
-            slack: roundSlack * limit,
+            slack: tol.roundSlack * limit,
             meaning: meaning('round'),
           })
         else

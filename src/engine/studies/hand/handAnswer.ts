@@ -1,3 +1,4 @@
+import { tol } from '../../../mechanics/tolerances'
 import { once } from '../../../mechanics/once'
 import { limitsPassed, placeSaid } from '../../proof/limitsKept'
 import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
@@ -108,7 +109,7 @@ function sentenceOf(
   more: number | undefined,
   least: number | undefined,
 ): Sentence {
-  const over = worst > share + 1e-6
+  const over = worst > share + tol.share
   const reach = `the tightest coupling uses ${shareText(worst)} of its tolerance${
     over ? `, more than the ${shareText(share)} asked for` : ''
   }`

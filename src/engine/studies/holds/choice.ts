@@ -1,7 +1,8 @@
+import { tol } from '../../../mechanics/tolerances'
 import type { Body, Train } from '../../../mechanics/train'
 
 /** Up to this many bodies that are not anchored every choice of held ones is solved: 4,096 choices. */
-export const mostBodies = 12
+export const mostBodies = tol.mostBodies
 
 /** Which bodies a choice holds, one flag a body; anchored ones are held in every choice. */
 export type Choice = readonly boolean[]

@@ -1,3 +1,4 @@
+import { tol } from '../../../mechanics/tolerances'
 import type { Train } from '../../../mechanics/train'
 import { allChoices, choiceNow, choiceOf, heldIds, looseBodies, mostBodies } from './choice'
 import { standings, type Standing } from './compare'
@@ -31,7 +32,7 @@ export interface Holds {
 }
 
 /** Most rows of a list that is not complete. */
-export const mostRows = 200
+export const mostRows = tol.mostRows
 
 /** How a list of choices is made. */
 export interface HoldOptions {

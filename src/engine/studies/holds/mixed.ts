@@ -1,17 +1,12 @@
+import { tol } from '../../../mechanics/tolerances'
 import type { Micrometres } from '../../../mechanics/units'
-import { reach, secondsPerProgram } from '../../lp/rounds'
+import { reach } from '../../lp/rounds'
 import { firstCuts, violatedCuts } from '../../lp/cuts'
 import { programUnit, type Cut, type Program } from '../../lp/program'
 import { stageProgram } from '../../lp/stage'
 import type { MixedOutcome, MixedProgram } from '../../lp/solver'
 import { choiceOf, looseBodies, type Choice } from './choice'
-import { disturbs } from './disturbed'
 import type { HoldSolver } from './holdSolver'
-
-/** Rounds of tangents before what has been found is taken. */
-const mostRounds = 12
-/** A choice whose true cost is this near (relative) to what the mixed program promised is the best. */
-const nearEnough = 1e-6
 
 /**
  * The choice that a mixed-integer program finds best: least cost plus the effort of what is disturbed.
@@ -31,14 +26,14 @@ export function mixedBest(holds: HoldSolver): Choice | undefined {
     choice: nothingHeld,
     cost: holds.costWithEffort(nothingHeld) ?? Infinity,
   }
-  for (let round = 0; round < mostRounds; round++) {
+  for (let round = 0; round < tol.mostMixedRounds; round++) {
     const mixed = mixedProgram(holds, first.share, cuts, best.cost)
-    const outcome: MixedOutcome = solver.solveMixed(mixed, secondsPerProgram)
+    const outcome: MixedOutcome = solver.solveMixed(mixed, tol.seconds)
     if (outcome.kind === 'stopped') break
     const choice = choiceIn(holds, outcome.columns)
     const cost = holds.costWithEffort(choice) ?? Infinity
     if (cost < best.cost) best = { choice, cost }
-    if (best.cost <= outcome.objective * programUnit * (1 + nearEnough) + nearEnough) break
+    if (best.cost <= outcome.objective * programUnit * (1 + tol.sameCost) + tol.sameCost) break
     const more = [...violatedCuts(program, cuts, outcome.columns), ...holds.cutsOf(choice)].filter(
       (cut) => !cuts.some((known) => known.circle === cut.circle && known.angle === cut.angle),
     )
@@ -118,7 +113,7 @@ function choiceIn(holds: HoldSolver, columns: readonly number[]): Choice {
   const { program } = holds.partition
   const moved = new Set(
     program.columns.flatMap(({ meaning }, c) =>
-      meaning.part === 'motion' && Math.abs(columns[c] ?? 0) * programUnit > disturbs
+      meaning.part === 'motion' && Math.abs(columns[c] ?? 0) * programUnit > tol.unseen
         ? [meaning.body]
         : [],
     ),

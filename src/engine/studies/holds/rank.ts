@@ -1,14 +1,10 @@
+import { tol } from '../../../mechanics/tolerances'
 import type { Train } from '../../../mechanics/train'
 import { inDocumentOrder } from './choice'
 import type { HoldRow } from './row'
 
-/** Numbers that differ by less than this part of themselves are equal: the solver's last digits. */
-export const alike = 1e-6
-/** Numbers below this are nothing in every unit of a document. */
-const nothing = 1e-9
-
 export const equal = (a: number, b: number): boolean =>
-  a === b || Math.abs(a - b) <= alike * Math.max(Math.abs(a), Math.abs(b)) + nothing
+  a === b || Math.abs(a - b) <= tol.sameCost * Math.max(Math.abs(a), Math.abs(b)) + tol.dust
 
 /**
  * The best choice first: by cost plus effort; where that is equal, fewer disturbed, lower floor, more

@@ -1,3 +1,5 @@
+import { tol } from '../../../mechanics/tolerances'
+
 /** A point of a convex, falling curve: its height and the slope of a line that lies under the whole curve. */
 export interface CurvePoint {
   readonly share: number
@@ -8,25 +10,10 @@ export interface CurvePoint {
 }
 
 /**
- * A stretch is straight when its chord and the lines under its ends agree within this part of the height
- * (the curve lies between them, in the middle where it bends evenly): where circles bend it, and where
- * nothing does and corners are sharp.
- */
-export const straight = { bent: 1e-4, sharp: 1e-7 }
-/** Heights below this part of the largest are judged as if they were that large. */
-export const lowest = 1e-2
-/** Heights below this (program units, 1e-5 um) are nothing. */
-const nothing = 1e-6
-/** Stretches shorter than this share are not looked into. */
-const shortest = 1e-7
-/** Turns before a curve is taken as it is; none has needed a quarter of them. */
-const mostTurns = 2000
-
-/**
  * Finds the corners of a convex, falling curve between two of its points. The lines under its two ends
  * meet where a corner would be, if there is only one; the curve is asked there. It lies between those
  * lines and the chord, so a stretch is done when they agree. A curve of straight pieces is found
- * exactly, with two questions a corner; a bent one within `straight.bent` of its height.
+ * exactly, with two questions a corner; a bent one within `tol.bent` of its height.
  * @param ask the curve at a share; undefined where no answer could be had
  * @returns the points in order, or undefined when a question had no answer
  */
@@ -37,11 +24,11 @@ export function* convexCurve<Point extends CurvePoint>(
 ): Generator<void, Point[] | undefined> {
   const points = [from]
   const open: Point[] = [to]
-  for (let turn = 0; turn < mostTurns; turn++) {
+  for (let turn = 0; turn < tol.mostCurveTurns; turn++) {
     const a = points.at(-1) ?? from
     const b = open.at(-1)
     if (!b) return points
-    const corner = meeting(a, b, lowest * from.cost)
+    const corner = meeting(a, b, tol.lowest * from.cost)
     if (corner === undefined) {
       points.push(b)
       open.pop()
@@ -58,16 +45,16 @@ export function* convexCurve<Point extends CurvePoint>(
 /** Where to ask next between two points; undefined where the chord is the curve. */
 function meeting(a: CurvePoint, b: CurvePoint, least: number): number | undefined {
   const width = b.share - a.share
-  if (width <= shortest) return undefined
+  if (width <= tol.shortest) return undefined
   const bend = b.slope - a.slope
   if (bend <= 0) return undefined
   const at = (b.cost - a.cost - b.slope * b.share + a.slope * a.share) / -bend
-  const share = Math.min(b.share - width * 1e-3, Math.max(a.share + width * 1e-3, at))
+  const share = Math.min(b.share - width * tol.inside, Math.max(a.share + width * tol.inside, at))
   const chord = a.cost + ((b.cost - a.cost) * (share - a.share)) / width
   const under = Math.max(a.cost + a.slope * (share - a.share), b.cost + b.slope * (share - b.share))
-  const part = a.bent || b.bent ? straight.bent : straight.sharp
+  const part = a.bent || b.bent ? tol.bent : tol.sharp
   // judged by the lower end, so that no place between is off by more
-  return chord - under <= part * Math.max(b.cost, least) + nothing ? undefined : share
+  return chord - under <= part * Math.max(b.cost, least) + tol.noHeight ? undefined : share
 }
 
 /** Height of a polyline at a share; its ends beyond them. */

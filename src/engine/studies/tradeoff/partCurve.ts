@@ -1,3 +1,4 @@
+import { tol } from '../../../mechanics/tolerances'
 import type { HoldSolver } from '../holds/holdSolver'
 import { reach, solveRounds } from '../../lp/rounds'
 import { valueOf } from '../../lp/affine'
@@ -19,10 +20,6 @@ export interface PartPoint extends CurvePoint {
  * is drawn, not proven, and this saves rounds.
  */
 const looser = 100
-/** Duals below this are the solver's last digits. */
-const noPrice = 1e-9
-/** A circle nearer than this part of its radius may bind at the next point. */
-const near = 0.02
 
 /**
  * The least cost of a part against the share, from `start` to where it stands.
@@ -61,7 +58,7 @@ export function* partCurve(
     solved.push(point)
     return point
   }
-  const first = ask(start) ?? ask(start * (1 + 1e-6) + 1e-8)
+  const first = ask(start) ?? ask(start * (1 + tol.share) + tol.secondTry)
   if (!first) return undefined
   yield
   const last: PartPoint = {
@@ -88,7 +85,7 @@ export function cutsFor(program: Program, solved: readonly PartPoint[], share: n
   const between = below.values.map((value, c) => value + part * ((above.values[c] ?? 0) - value))
   const likely = program.circles.flatMap((circle, c): Cut[] => {
     const radius = valueOf(circle.radius, between)
-    if (beyond(circle, between) < -near * radius) return []
+    if (beyond(circle, between) < -tol.nearCircle * radius) return []
     const angle = Math.atan2(valueOf(circle.w, between), valueOf(circle.u, between))
     return [{ circle: c, angle }]
   })
@@ -120,7 +117,7 @@ function activeCuts(program: Program, cuts: readonly Cut[], { duals }: Optimal):
   const first = program.limits.length
   return cuts
     .filter((cut) => cutRow(program, cut, '').terms.length > 0)
-    .filter((_, i) => Math.abs(duals[first + i] ?? 0) > noPrice)
+    .filter((_, i) => Math.abs(duals[first + i] ?? 0) > tol.noCurvePrice)
 }
 
 /** Change of the least cost with the share: the reduced cost of the share's column at its upper bound. */

@@ -1,3 +1,4 @@
+import { tol } from '../../../mechanics/tolerances'
 import { toFine } from '../../../mechanics/units'
 import type { Train } from '../../../mechanics/train'
 import { sharesOf, type CouplingResult } from '../../../mechanics/misalignment/shares'
@@ -5,12 +6,10 @@ import { choiceNow, type Choice } from '../holds/choice'
 import { HoldSolver } from '../holds/holdSolver'
 import type { PlanFigures } from '../../plan/answer'
 import { tidy } from '../../../language/tidy'
-import { shareSlack } from '../../plan/partSolver'
 import { planSolved } from '../../plan/planSolved'
 import { motionsOf } from '../../plan/solvePlan'
 import { solveParts } from '../../plan/solveParts'
 import { programUnit } from '../../lp/program'
-import { noRoomFrom } from '../../plan/sentence'
 import type { Solver } from '../../lp/solver'
 import { heightAt, lowerHull } from './convexCurve'
 import { cutsFor, partCurve, type PartPoint } from './partCurve'
@@ -59,10 +58,10 @@ export class TradeoffPlanner {
     const free = holds.free(choice)
     const { floor } = solveParts(partition, parts, Infinity, standing, free)
     if (floor === undefined) return undefined
-    const start = floor * (1 + 1e-7) + 1e-9
+    const start = floor * (1 + tol.settled) + tol.settledShare
     const curves = new Map<string, readonly PartPoint[]>()
     for (const group of partition.split(free)) {
-      if (parts.standing(group) <= start + shareSlack) continue
+      if (parts.standing(group) <= start + tol.share) continue
       const curve = yield* partCurve(holds, group, start)
       if (!curve) return undefined
       curves.set(group.key, lowerHull(curve))
@@ -79,7 +78,7 @@ export class TradeoffPlanner {
       points,
       floor: tidy(floor),
       standing: tidy(standing),
-      noRoom: noRoomFrom,
+      noRoom: tol.noRoomFrom,
     })
   }
 
@@ -110,14 +109,11 @@ export class TradeoffPlanner {
   }
 }
 
-/** Shares nearer to each other than this are one. */
-const oneShare = 1e-9
-
 /** Shares in order up to the last one, those left out that only the last digits tell from the next. */
 const apartFrom = (shares: Iterable<number>, last: number): number[] =>
   [...[...shares].filter((share) => share < last), last]
     .sort((a, b) => a - b)
-    .filter((share, i, all) => i === all.length - 1 || (all[i + 1] ?? 0) - share > oneShare)
+    .filter((share, i, all) => i === all.length - 1 || (all[i + 1] ?? 0) - share > tol.dust)
 
 /** The curve alone, in the same steps. */
 export function* tradeoffSteps(

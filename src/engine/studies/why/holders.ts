@@ -1,3 +1,4 @@
+import { tol } from '../../../mechanics/tolerances'
 import type { Train } from '../../../mechanics/train'
 import { cutRow } from '../../lp/cuts'
 import type { Meaning, Program } from '../../lp/program'
@@ -8,9 +9,6 @@ import type { RoundsOptimal } from '../../lp/rounds'
 
 /** A coupling in a state, or a limit, that keeps a foot where the plan puts it. */
 export type Holder = Pick<BindingAnswer, 'limit' | 'where' | 'part'>
-
-/** Duals below this part of the largest are the solver's last digits. */
-const noPress = 1e-6
 
 interface Pressing {
   meaning: Meaning
@@ -68,6 +66,6 @@ export function holdersOf(
     })
   const all = [...pressing.values()].sort((a, b) => b.weight - a.weight)
   return all
-    .filter(({ weight }) => weight > noPress * (all[0]?.weight ?? 0))
+    .filter(({ weight }) => weight > tol.noPress * (all[0]?.weight ?? 0))
     .map((one) => limitWords(train, one))
 }

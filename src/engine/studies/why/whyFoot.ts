@@ -1,3 +1,4 @@
+import { tol } from '../../../mechanics/tolerances'
 import { toFine, type Micrometres } from '../../../mechanics/units'
 import type { Train } from '../../../mechanics/train'
 import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
@@ -20,10 +21,6 @@ import { whyFootSentence, type WhyFoot } from './whyFootSentence'
 
 /** A usual step of shims where the file names none (um). Common practice, no source. */
 const usualStep: Record<Train['units']['fine'], Micrometres> = { um: 50, mm: 50, mil: 50.8 }
-/** A move that no shim or dial shows (um). */
-const stays = 0.1
-/** Room in "no more moved in all", as in planning. */
-const sameCost = 1e-6
 
 /**
  * Why a foot of the plan moves as far as it does, told by what happens when it moves a step less: the
@@ -50,7 +47,7 @@ export function whyFoot(
   if (solved.status !== 'planned' || !motion) return undefined
   const move =
     where.way === 'shim' ? footMove(body, motion, foot).shim : footMove(body, motion, foot).side
-  if (Math.abs(move) < stays) return undefined
+  if (Math.abs(move) < tol.unseen) return undefined
   const less = Math.min(step, Math.abs(move))
   const most = (Math.abs(move) - less) / programUnit
   const sign = move > 0 ? 1 : -1
@@ -87,7 +84,7 @@ function heldBack(
   standing: number,
   solver: Solver,
 ): { share: number; motions: readonly Motion[]; holders: Holder[] } | undefined {
-  const cost = least.answer.objective * (1 + sameCost)
+  const cost = least.answer.objective * (1 + tol.sameCost)
   // standing still is always allowed: more than it uses is never needed
   const stage = { ask: 'margin', share: standing, cost } as const
   const smallest = leastShare(program, stage, firstCuts(program), solver)
@@ -114,7 +111,7 @@ function motionsIn(train: Train, program: Program, columns: readonly number[]): 
 function costOf(program: Program, share: number, solver: Solver): number | undefined {
   const reach = reachOf(program, share, [], solver)
   if (reach.kind !== 'met') return undefined
-  const cost = stageOf(program, { ask: 'cost', share: share * (1 + sameCost) })
+  const cost = stageOf(program, { ask: 'cost', share: share * (1 + tol.sameCost) })
   const least = solveRounds(program, cost, reach.cuts, solver)
   return least.kind === 'optimal' ? least.answer.objective : undefined
 }

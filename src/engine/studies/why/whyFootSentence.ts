@@ -1,3 +1,4 @@
+import { tol } from '../../../mechanics/tolerances'
 import { shareText } from '../../../language/amounts'
 import type { Train } from '../../../mechanics/train'
 import { towardSide } from '../../../language/sides'
@@ -30,8 +31,6 @@ export interface WhyFoot {
 
 /** Most holders named in the sentence. */
 const most = 4
-/** Shares this near (no unit) read as the same. */
-const alike = 5e-5
 
 /** Two shares with as many decimals as it takes to tell them apart, two at most. */
 function apart(one: number, other: number): [string, string] {
@@ -63,7 +62,7 @@ export function whyFootSentence(train: Train, why: Omit<WhyFoot, 'sentence'>): s
 
 function shareSentence(train: Train, why: Omit<WhyFoot, 'sentence'>, step: string): string {
   if (why.worstShare === null) return ''
-  if (why.worstShare <= why.planShare + alike)
+  if (why.worstShare <= why.planShare + tol.readsAlike)
     return `With ${step} less and no more moved in all, the tightest coupling would still use ${shareText(why.worstShare)}.`
   const [then, now] = apart(why.worstShare, why.planShare)
   const at = why.worstAt
@@ -76,7 +75,7 @@ function costSentence(train: Train, { cost, planCost }: Omit<WhyFoot, 'sentence'
   const asked = shareText(train.plan.share)
   if (cost === null) return `No plan then keeps to ${asked}.`
   const more = cost - planCost
-  return more <= 1e-6 * planCost
+  return more <= tol.sameCost * planCost
     ? `To keep to ${asked} would take no more moves.`
     : `To keep to ${asked} would take ${valueOf(more, train)} more moves elsewhere.`
 }

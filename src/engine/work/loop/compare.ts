@@ -1,3 +1,4 @@
+import { tol } from '../../../mechanics/tolerances'
 import { micrometresPer, toFine } from '../../../mechanics/units'
 import type { Coupling, ReadingSet, Train } from '../../../mechanics/train'
 import { asFound, type AsFound } from '../../../mechanics/readings/asFound'
@@ -96,7 +97,7 @@ function setComparison(expected: readonly ExpectedAnswer[], entry: Measured): Se
   if (!should) throw new RangeError(`no set ${entry.set} at ${entry.coupling}`)
   if ('readings' in entry && 'readings' in should) {
     const rows = entry.readings.flatMap(([hour, value]) => {
-      const at = should.readings.find((row) => Math.abs(row[0] - hour) < 1e-9)
+      const at = should.readings.find((row) => Math.abs(row[0] - hour) < tol.dust)
       return at ? [{ hour, expected: at[1], measured: value, difference: tidy(value - at[1]) }] : []
     })
     return { set: entry.set, rows }

@@ -1,3 +1,4 @@
+import { tol } from '../../../mechanics/tolerances'
 import { millimetresPer, toFine } from '../../../mechanics/units'
 import type {
   CouplingDocument,
@@ -42,9 +43,6 @@ export type Stood =
   | { readonly ok: true; readonly document: TrainDocument }
   /** Couplings that moved and were not read again. */
   | { readonly ok: false; readonly unread: readonly string[]; readonly why: string }
-
-/** A body that moved less than this at every foot has not moved (um). */
-const nothing = 0.1
 
 /**
  * The document of the train as it now stands, to be planned again: packs as they now are, hole
@@ -95,7 +93,7 @@ function unreadCouplings(
   const movedBy = (b: number) => {
     const body = train.bodies[b]
     if (!body) return false
-    return softDone.includes(body.id) || largestMove(body, motions[b] ?? noMotion) > nothing
+    return softDone.includes(body.id) || largestMove(body, motions[b] ?? noMotion) > tol.unseen
   }
   const moved = (m: number) => movedBy(m) || movedBy(train.bodies[m]?.skid ?? m)
   return train.couplings.flatMap((coupling) => {

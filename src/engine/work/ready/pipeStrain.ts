@@ -1,8 +1,9 @@
+import { tol } from '../../../mechanics/tolerances'
 import { micrometresPer, type Micrometres } from '../../../mechanics/units'
 import type { CouplingDocument } from '../../../document/schema'
 import type { Coupling, Train } from '../../../mechanics/train'
 import { pipeStrainOf } from '../../../document/work'
-import { onLimit, publishedLimit, type SourcedLimit } from '../../plan/publishedLimit'
+import { publishedLimit, type SourcedLimit } from '../../plan/publishedLimit'
 
 /** How far the shaft moved at a coupling as flanges were made up, judged up and down and sideways apart. */
 export interface StrainCheck {
@@ -37,7 +38,7 @@ export function strainCheck(train: Train, document: CouplingDocument): StrainChe
       ? publishedLimit(train, 'pipeStrain')
       : { value: um(strain.limit), source: strain.basis ?? 'as entered, without a basis' }
   const past = (value: number | undefined) =>
-    value !== undefined && Math.abs(value) > limit.value + onLimit
+    value !== undefined && Math.abs(value) > limit.value + tol.onLimit
   const flanges = (strain?.flanges ?? []).map((flange): FlangeCheck => {
     const [y, z] = [flange.y, flange.z].map((value) => (value === undefined ? value : um(value)))
     return {

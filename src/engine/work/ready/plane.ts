@@ -1,3 +1,4 @@
+import { tol } from '../../../mechanics/tolerances'
 import type { Micrometres, Millimetres } from '../../../mechanics/units'
 import { solveSymmetric } from '../../../mechanics/symmetric'
 
@@ -16,9 +17,6 @@ export interface FootPlane {
   readonly standOff: readonly (readonly number[] | undefined)[]
 }
 
-/** Leverage this near 1 says that a foot alone decides the plane where it stands. */
-const alone = 1e-9
-
 /**
  * Least squares through `z = a + b x + c y`: with the hat matrix H, the residual of foot i against the
  * plane of the others is (z - Hz)_i / (1 - H_ii), the deleted residual of ordinary least squares.
@@ -30,7 +28,7 @@ export function footPlane(feet: readonly Place[]): FootPlane {
   return {
     standOff: feet.map((_, i) => {
       const open = 1 - hat(i, i)
-      if (open <= alone) return undefined
+      if (open <= tol.lastDigits) return undefined
       return feet.map((__, j) => (hat(i, j) - (i === j ? 1 : 0)) / open)
     }),
   }
@@ -50,7 +48,7 @@ function planeBasis(feet: readonly Place[]): number[][] {
         rest = rest.map((value, i) => value - along * (known[i] ?? 0))
       }
     const left = Math.hypot(...rest)
-    if (size > 0 && left > 1e-9 * size) basis.push(rest.map((value) => value / left))
+    if (size > 0 && left > tol.lastDigits * size) basis.push(rest.map((value) => value / left))
   }
   return basis
 }
@@ -85,7 +83,7 @@ export function departure(
     for (let round = 0; round < 20; round++) {
       const heights = fitted(standOff, gaps, off)
       const fit = misfit(heights)
-      if (fit < best.misfit - 1e-9 * (1 + best.misfit)) best = { heights, misfit: fit }
+      if (fit < best.misfit - tol.lastDigits * (1 + best.misfit)) best = { heights, misfit: fit }
       const now = standOff.map((row) => row !== undefined && dot(row, heights) > 0)
       if (now.every((value, i) => value === off[i])) break
       off = now
@@ -98,16 +96,13 @@ export function departure(
   }
 }
 
-/** So little weight that only departures which no reading speaks of feel it. */
-const ridge = 1e-9
-
 /** Smallest heights whose stand-off fits the gaps of the feet that are off. */
 function fitted(
   standOff: FootPlane['standOff'],
   gaps: readonly number[],
   off: readonly boolean[],
 ): number[] {
-  const matrix = gaps.map((_, i) => gaps.map((__, j): number => (i === j ? ridge : 0)))
+  const matrix = gaps.map((_, i) => gaps.map((__, j): number => (i === j ? tol.ridge : 0)))
   const right = gaps.map(() => 0)
   standOff.forEach((row, k) => {
     if (row === undefined || off[k] !== true) return

@@ -1,3 +1,4 @@
+import { tol } from '../../../mechanics/tolerances'
 import type { Micrometres, Milliradians, Millimetres } from '../../../mechanics/units'
 import type { Coupling, ReadingSet } from '../../../mechanics/train'
 import { outward } from '../../../mechanics/readings/clock'
@@ -20,9 +21,6 @@ export type SetSeen =
       readonly sz?: Milliradians
       readonly diameter: Millimetres
     }
-
-/** Columns this near to one another tell their two directions apart no more. */
-const alike = 1e-6
 
 /** A set on its own; gaps and faces see the slope, rims and spacers a place, lines what they give. */
 export function setSeen(set: ReadingSet, coupling: Coupling): SetSeen[] {
@@ -83,10 +81,10 @@ function amplitude(set: SweepSet): { readonly y?: number; readonly z?: number } 
     rows.reduce((total, row) => total + of(row.y - my, row.z - mz, row.value - mv), 0)
   const [yy, zz, yz] = [sum((y) => y * y), sum((_, z) => z * z), sum((y, z) => y * z)]
   const [yv, zv] = [sum((y, _, v) => y * v), sum((_, z, v) => z * v)]
-  if (yy <= alike && zz <= alike) return {}
-  if (yy <= alike) return { z: zv / zz }
-  if (zz <= alike) return { y: yv / yy }
+  if (yy <= tol.parallel && zz <= tol.parallel) return {}
+  if (yy <= tol.parallel) return { z: zv / zz }
+  if (zz <= tol.parallel) return { y: yv / yy }
   const open = yy * zz - yz * yz
-  if (open <= alike * yy * zz) return {}
+  if (open <= tol.parallel * yy * zz) return {}
   return { y: (yv * zz - zv * yz) / open, z: (zv * yy - yv * yz) / open }
 }

@@ -1,8 +1,9 @@
+import { tol } from '../../../mechanics/tolerances'
 import type { Micrometres } from '../../../mechanics/units'
 import type { Body, Train } from '../../../mechanics/train'
 import type { LinearProgram, Solver } from '../../lp/solver'
 import { footGap, type FootGap } from './footGap'
-import { onLimit, publishedLimit, type SourcedLimit } from '../../plan/publishedLimit'
+import { publishedLimit, type SourcedLimit } from '../../plan/publishedLimit'
 import { departure, footPlane, type FootPlane } from './plane'
 
 /**
@@ -42,8 +43,6 @@ export interface FootShim {
 const patience = 5
 /** Heights count in tens of micrometres, a size that the simplex likes. */
 const unit: Micrometres = 10
-/** Preference, in a tie, for the foot that shows most, then for the first: far under what a step is worth. */
-const tie = { gap: 1e-4, order: 1e-6 }
 
 /** Judges the feet of a body and finds the shims that make them plane. */
 export function softFoot(train: Train, body: Body, solver: Solver): SoftFoot {
@@ -51,7 +50,7 @@ export function softFoot(train: Train, body: Body, solver: Solver): SoftFoot {
   const read = body.feet.map(footGap)
   const feet = read.flatMap((foot) => (foot ? [foot] : []))
   const unread = body.feet.flatMap(({ id }, i) => (read[i] ? [] : [id]))
-  const soft = feet.some(({ rise }) => rise > limit.value + onLimit)
+  const soft = feet.some(({ rise }) => rise > limit.value + tol.onLimit)
   const known = { body: body.id, limit, feet, unread }
   if (unread.length > 0)
     return {
@@ -114,7 +113,7 @@ function leastShims(
       })),
       ...[free, free, free],
     ],
-    objective: [...gaps.map((gap, i) => 1 - (tie.gap * gap) / most + tie.order * i), 0, 0, 0],
+    objective: [...gaps.map((gap, i) => 1 - (tol.gapTie * gap) / most + tol.orderTie * i), 0, 0, 0],
     rows: body.feet.map((foot, i) => ({
       terms: [
         [i, 1] as const,
@@ -143,8 +142,8 @@ const slope = (column: number, by: number): (readonly [number, number])[] =>
 
 /** To the nearest step, half a step down: a shim too thin shows again, one too thick makes others soft. */
 function inSteps(exact: Micrometres, step: Micrometres | undefined): Micrometres {
-  if (step === undefined) return exact < 0.05 ? 0 : exact
-  return Math.max(0, Math.ceil(exact / step - 0.5 - 1e-6)) * step
+  if (step === undefined) return exact < tol.flatFoot ? 0 : exact
+  return Math.max(0, Math.ceil(exact / step - 0.5 - tol.wholeStep)) * step
 }
 
 function leftAfter(

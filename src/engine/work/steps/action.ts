@@ -1,4 +1,4 @@
-import type { Micrometres } from '../../../mechanics/units'
+import { tol } from '../../../mechanics/tolerances'
 import type { Train } from '../../../mechanics/train'
 import { noMotion, type Motion } from '../../../mechanics/motion'
 import { largestMove, partOf, type ActionKind } from './moves'
@@ -18,9 +18,6 @@ export interface Action {
   readonly rank: Rank
 }
 
-/** A body whose feet move by less than this in a way is left alone in that way (um). */
-const nothing: Micrometres = 0.1
-
 const kinds: readonly ActionKind[] = ['axial', 'vertical', 'lateral']
 
 /**
@@ -32,7 +29,7 @@ export function actionsOf(train: Train, motions: readonly Motion[]): Action[] {
   const actions = train.bodies.flatMap((body, b) =>
     kinds.flatMap((kind, k): Action[] => {
       const whole = partOf(motions[b] ?? noMotion, kind)
-      if (largestMove(body, whole) < nothing) return []
+      if (largestMove(body, whole) < tol.unseen) return []
       const phase = kind === 'axial' ? 0 : body.kind === 'skid' ? 1 : 2
       const rank = [phase, ranks[b] ?? 0, k]
       return [{ id: `${body.id}:${kind}`, body: b, kind, whole, from: 0, to: 1, rank }]

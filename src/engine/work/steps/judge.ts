@@ -1,3 +1,4 @@
+import { tol } from '../../../mechanics/tolerances'
 import { fineText } from '../../../language/amounts'
 import { toFine } from '../../../mechanics/units'
 import type { Train } from '../../../mechanics/train'
@@ -9,9 +10,6 @@ import type { ExpectedAnswer } from '../../plan/answer'
 import { inSentence, listed } from '../../../language/names'
 import type { JudgeAnswer } from './answer'
 import { largestMove, leftOver } from './moves'
-
-/** A body that shows less than this of its way left is where it goes (um). */
-const arrived = 0.1
 
 /** Couplings at the machines listed. */
 export const couplingsAt = (train: Train, machines: readonly number[]): number[] =>
@@ -50,7 +48,7 @@ export function judged(
       const body = train.bodies[b]
       if (!body) return []
       const left = largestMove(body, leftOver(goal[b] ?? noMotion, now[b] ?? noMotion))
-      return left < arrived ? [] : [{ body, left }]
+      return left < tol.unseen ? [] : [{ body, left }]
     })
     const left = Math.max(0, ...waiting.map((entry) => entry.left))
     const coarse = left > train.plan.stage ? '; it is still coarse' : ''

@@ -1,3 +1,4 @@
+import { tol } from '../../../mechanics/tolerances'
 import type { Micrometres } from '../../../mechanics/units'
 import type { Body, Train } from '../../../mechanics/train'
 import { carriers, displaced, noMotion, type Motion, type Point } from '../../../mechanics/motion'
@@ -16,9 +17,6 @@ export interface Passed {
   /** How far it is passed (um; mrad for a tilt). */
   readonly by: number
 }
-
-/** A plan may pass a limit by 1e-3 um and is written with 12 digits; a pose on the way by twice that (um). */
-const slack: Micrometres = 2e-3
 
 /**
  * Limits that the bodies listed pass where they stand now. Every limit is convex in the motions
@@ -59,7 +57,7 @@ function shaftEndsMet(
       return pointMove(train, motions, m, { x, ...axis }).axial
     }
     const by = along(left, p, 'right') - along(right, q, 'left') - axial.found * 1000
-    return by > slack ? [{ limit: 'shaft ends', body: left, coupling, by }] : []
+    return by > tol.onTheWay ? [{ limit: 'shaft ends', body: left, coupling, by }] : []
   })
 }
 
@@ -69,15 +67,15 @@ function shaftEndsMet(
  */
 function feetPassed(train: Train, body: Body, b: number, motion: Motion): Passed[] {
   const { shims, reserve } = train.plan
-  const flat = shims && body.rows.length > 2 ? Math.max(slack, shims.flat) : slack
+  const flat = shims && body.rows.length > 2 ? Math.max(tol.onTheWay, shims.flat) : tol.onTheWay
   const out: Passed[] = []
   for (const foot of body.feet) {
     const moves = footMove(body, motion, foot)
-    const note = (limit: FootLimit, by: number, room = slack): void => {
+    const note = (limit: FootLimit, by: number, room = tol.onTheWay): void => {
       if (by > room) out.push({ limit, body: b, foot: foot.id, by })
     }
     for (const { fact, move, low, high } of footBands(foot)) {
-      const room = move === 'shim' ? flat : slack
+      const room = move === 'shim' ? flat : tol.onTheWay
       note(limitSides[fact].lower, low - moves[move], room)
       note(limitSides[fact].upper, moves[move] - high, room)
     }
@@ -103,19 +101,21 @@ function restraintsPassed(
       const range = restraint[way]
       if (!range) return []
       const by = Math.max(range[0] - move[way], move[way] - range[1])
-      return by > slack ? [{ limit: 'restraint', body: b, restraint: restraint.id, way, by }] : []
+      return by > tol.onTheWay
+        ? [{ limit: 'restraint', body: b, restraint: restraint.id, way, by }]
+        : []
     })
   })
 }
 
-/** Own pitch with the skid's, passed by what makes more than the slack at the farthest foot. */
+/** Own pitch with the skid's, passed by what makes more than that at the farthest foot. */
 function tiltPassed(body: Body, b: number, motions: readonly Motion[]): Passed[] {
   if (body.tilt === undefined) return []
   const pitch =
     (motions[b]?.sz ?? 0) + (body.skid === undefined ? 0 : (motions[body.skid]?.sz ?? 0))
   const reach = Math.max(1, ...body.feet.map((foot) => Math.abs(foot.x - body.x0)))
   const by = Math.abs(pitch) - body.tilt
-  return by * reach > slack ? [{ limit: 'tilt', body: b, by }] : []
+  return by * reach > tol.onTheWay ? [{ limit: 'tilt', body: b, by }] : []
 }
 
 /** Displacement of a point of a body by its own motion and its skid's (um). */

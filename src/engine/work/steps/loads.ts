@@ -1,3 +1,4 @@
+import { tol } from '../../../mechanics/tolerances'
 import type { Kilograms, Millimetres } from '../../../mechanics/units'
 import type { Body, Train } from '../../../mechanics/train'
 
@@ -69,9 +70,9 @@ function standingLoads(
   const det = xx * yy - xy * xy
   // Feet in one row, or all on the centre line, carry no moment that way.
   const [ax, ay] =
-    det > 1e-9 * Math.max(1, xx * yy)
+    det > tol.lastDigits * Math.max(1, xx * yy)
       ? [(gx * yy - gy * xy) / det, (gy * xx - gx * xy) / det]
-      : [xx > 1e-9 ? gx / xx : 0, yy > 1e-9 && xx <= 1e-9 ? gy / yy : 0]
+      : [xx > tol.dust ? gx / xx : 0, yy > tol.dust && xx <= tol.dust ? gy / yy : 0]
   return arms.map(([x, y]) => total * (1 / arms.length + ax * x + ay * y))
 }
 
@@ -89,7 +90,7 @@ function endLoads(
     const load = left === right ? total : (total * (centre.x - far)) / (row.x - far)
     const ys = row.feet.map((f) => body.feet[f]?.y ?? 0)
     const [low, high] = [Math.min(...ys), Math.max(...ys)]
-    if (high - low < 1e-9) return load / ys.length
+    if (high - low < tol.dust) return load / ys.length
     const share = Math.max((centre.y - low) / (high - low), (high - centre.y) / (high - low))
     return (load * share * 2) / ys.length
   })

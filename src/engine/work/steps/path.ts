@@ -1,3 +1,4 @@
+import { tol } from '../../../mechanics/tolerances'
 import type { Micrometres } from '../../../mechanics/units'
 import type { Body, Train } from '../../../mechanics/train'
 import { noMotion, type Motion } from '../../../mechanics/motion'
@@ -17,9 +18,6 @@ export interface Path {
   readonly passed: readonly Passed[]
 }
 
-/** More stops than this are not worth asking anybody for: both ends go at once instead. */
-const mostStops = 12
-
 /**
  * The way of an action that keeps every limit: as few stops as the stage allows, the end that has
  * farther to go first; more stops, or both ends at once, where an end ahead of the other would pass
@@ -36,7 +34,7 @@ export function pathOf(train: Train, motions: readonly Motion[], action: Action)
   // The ends do not matter to an action whose own end passes a limit.
   const passedAtEnd = passedBy(end)
   if (passedAtEnd.length === 0 && action.kind !== 'axial' && body.rows.length > 1)
-    for (let stops = least; stops <= Math.max(least, mostStops); stops++)
+    for (let stops = least; stops <= Math.max(least, tol.mostStops); stops++)
       for (const first of endsInTurn(body, action)) {
         const poses = posesOf(body, motions, action, stops, first)
         if (passedBy(poses).length === 0) return { stops, first, poses, passed: [] }
@@ -52,13 +50,13 @@ function leastStops(train: Train, body: Body, action: Action): number {
     0,
     ...body.feet.map((foot) => Math.abs(footMove(body, action.whole, foot).shim) * part),
   )
-  return Math.max(1, Math.ceil(most / train.plan.stage - 1e-9))
+  return Math.max(1, Math.ceil(most / train.plan.stage - tol.dust))
 }
 
 /** The end with farther to go first; the left one of two alike. */
 function endsInTurn(body: Body, action: Action): ('left' | 'right')[] {
   const [left, right] = endsOf(body).map((x) => Math.abs(endMove(body, action, x)))
-  return (right ?? 0) > (left ?? 0) + 1e-9 ? ['right', 'left'] : ['left', 'right']
+  return (right ?? 0) > (left ?? 0) + tol.dust ? ['right', 'left'] : ['left', 'right']
 }
 
 const endsOf = (body: Body): [left: number, right: number] => [

@@ -1,3 +1,4 @@
+import { tol } from '../../../mechanics/tolerances'
 import type { Train } from '../../../mechanics/train'
 import { noMotion, type Motion } from '../../../mechanics/motion'
 import { compareRanks, portionOf, type Action } from './action'
@@ -11,10 +12,8 @@ export interface Placed {
   readonly path: Path
 }
 
-/** Orders looked at in one group of bodies before portions are tried. */
-const mostLooks = 4000
 /** Most portions a move is cut into. */
-export const mostPortions = 8
+export const mostPortions = tol.mostPortions
 
 /**
  * The order to work in: the craft's rules where they keep every limit, else another order, else
@@ -86,7 +85,7 @@ function anotherOrder(train: Train, group: readonly Action[]): Action[] | undefi
     const key = left.map(({ id }) => id).join('\n')
     if (dead.has(key)) return undefined
     for (const action of left) {
-      if (++looks > mostLooks) return undefined
+      if (++looks > tol.mostLooks) return undefined
       if (pathOf(train, motions, action).passed.length > 0) continue
       const before = motions[action.body] ?? noMotion
       motions[action.body] = endOf(motions, action)
