@@ -11,7 +11,8 @@ import {
   nothingMovedPage,
   stepPage,
 } from '../../src/engine/work/loop/pages'
-import { canonical, digest } from '../../src/engine/work/loop/seal'
+import { canonicalJson } from '../../src/document/canonicalJson'
+import { fnv32, fnv64, pointsOf, utf16Of } from '../../src/document/fingerprint'
 import { readTrain } from '../../src/document/readTrain'
 import { workRecordOf, type RecordPage } from '../../src/document/work'
 import { at, given, pair, planOf } from '../engine/pair'
@@ -37,22 +38,25 @@ const pages = drafts.reduce<RecordPage[]>((all, draft) => addPage(all, draft), [
 describe('the digest', () => {
   it('is 64-bit FNV-1a', () => {
     // offset basis, and "a" and "foobar" as the reference tables of the hash have them (from memory)
-    expect(digest('')).toBe('cbf29ce484222325')
-    expect(digest('a')).toBe('af63dc4c8601ec8c')
-    expect(digest('foobar')).toBe('85944171f73967e8')
+    expect(fnv64('')).toBe('cbf29ce484222325')
+    expect(fnv64('a')).toBe('af63dc4c8601ec8c')
+    expect(fnv64('foobar')).toBe('85944171f73967e8')
+    expect(fnv32(utf16Of(''))).toBe('811c9dc5')
+    expect(fnv32(pointsOf('a'))).toBe('e40c292c')
+    expect(fnv32(utf16Of('foobar'))).toBe('bf9cf968')
   })
 
   it('counts the bytes of UTF-8', () => {
     for (const text of ['é', '漢', '😀', 'µm'])
-      expect(digest(text)).toBe(digestOf([...new TextEncoder().encode(text)]))
+      expect(fnv64(text)).toBe(digestOf([...new TextEncoder().encode(text)]))
   })
 
   it('is of one text, however the keys stand', () => {
-    expect(canonical({ b: 1, a: { d: undefined, c: [2, undefined] } })).toBe(
+    expect(canonicalJson({ b: 1, a: { d: undefined, c: [2, undefined] } })).toBe(
       '{"a":{"c":[2,null]},"b":1}',
     )
-    expect(canonical({ a: { c: [2, null] }, b: 1 })).toBe(
-      canonical({ b: 1, a: { c: [2, undefined] } }),
+    expect(canonicalJson({ a: { c: [2, null] }, b: 1 })).toBe(
+      canonicalJson({ b: 1, a: { c: [2, undefined] } }),
     )
   })
 })

@@ -1,3 +1,4 @@
+import { canonicalJson } from '../../document/canonicalJson'
 import type { HandPlan } from '../../engine/studies/hand/handPlan'
 
 /** Wrong entries that are kept as typed, by their place in the document. */
@@ -74,7 +75,4 @@ export const called = ({ name, mark }: Pick<Job, 'name' | 'mark'>): string =>
 /** Whether two sheets hold the same, entry by entry. */
 export const sameSheet = (one: Sheet, other: Sheet): boolean =>
   one.text === other.text &&
-  JSON.stringify([sorted(one), one.hand]) === JSON.stringify([sorted(other), other.hand])
-
-const sorted = ({ entries }: Sheet): [string, string][] =>
-  Object.entries(entries).sort(([a], [b]) => (a < b ? -1 : 1))
+  canonicalJson([one.entries, one.hand]) === canonicalJson([other.entries, other.hand])

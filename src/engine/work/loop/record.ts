@@ -1,7 +1,8 @@
 import { withValue } from '../../../document/place'
 import type { TrainDocument } from '../../../document/schema'
 import { workRecordOf, type RecordPage } from '../../../document/work'
-import { canonical, digest } from './seal'
+import { canonicalJson } from '../../../document/canonicalJson'
+import { fnv64 } from '../../../document/fingerprint'
 
 /** A page before it is sealed. */
 export type PageDraft = Omit<RecordPage, 'seal'>
@@ -28,7 +29,7 @@ export function withPagesOf(
 
 /** Worked out from everything on the page and the seal of the page before. */
 export function sealOf({ kind, when, by, words, content }: PageDraft, before: string): string {
-  return digest(canonical({ kind, when, by, words, content, before }))
+  return fnv64(canonicalJson({ kind, when, by, words, content, before }))
 }
 
 export type Verified =
