@@ -1,4 +1,4 @@
-import { tolerances } from '../mechanics/tolerances'
+import { toleranceTable } from '../mechanics/tolerances'
 
 /** A number as people write it: powers of ten where it is small or large. */
 const written = (value: number): string =>
@@ -8,7 +8,7 @@ const written = (value: number): string =>
 
 /** The table of the numbers that decide, as the page about them shows it. */
 export function numbersTable(): string {
-  const rows = Object.entries(tolerances).map(
+  const rows = Object.entries(toleranceTable).map(
     ([name, { value, unit, means, why }]) =>
       `| \`${name}\` | ${written(value)} | ${unit} | ${means} | ${why} |\n`,
   )

@@ -14,7 +14,7 @@ interface Deciding {
  * 10 um, so that coefficients, limits and moves of the linear program lie near 1.
  */
 // prettier-ignore
-export const tolerances = {
+export const toleranceTable = {
   // shares of tolerance
   share: { value: 1e-6, unit: 'of a limit', means: 'room in every comparison with a share: a plan may pass a tolerance by this much',
     why: 'what a hundred roundings of the simplex leave, and a thousandth of what the finest dial shows' },
@@ -61,7 +61,6 @@ export const tolerances = {
   onAxis: { value: 1e-15, unit: 'none', means: 'a sine or cosine below this is 0', why: 'so that tangents along the axes have no stray terms' },
   nearCircle: { value: 0.02, unit: 'of the radius', means: 'tangents farther from the point are not carried on', why: 'fewer rows; one that is missed is found again' },
   mostRounds: { value: 80, unit: 'rounds', means: 'rounds of tangents before a program has stopped', why: 'more than any train has needed' },
-  mostElasticRounds: { value: 60, unit: 'rounds', means: 'the same where limits give', why: 'more than any train has needed' },
   mostShareRounds: { value: 40, unit: 'rounds', means: 'the same where it is only asked whether a share is reached', why: 'more than any train has needed' },
   mostMixedRounds: { value: 12, unit: 'rounds', means: 'rounds of tangents of a mixed program before what was found is taken', why: 'what is found is planned again' },
   settled: { value: 1e-7, unit: 'relative', means: 'a round that brings less brought nothing; a point this near to its bound reaches it', why: 'where the simplex stops' },
@@ -123,6 +122,6 @@ export const tolerances = {
 } as const satisfies Record<string, Deciding>
 
 /** The values alone, by name, in the units of the table. */
-export const tol: { readonly [Name in keyof typeof tolerances]: number } = Object.fromEntries(
-  Object.entries(tolerances).map(([name, { value }]) => [name, value]),
-) as Record<keyof typeof tolerances, number>
+export const tol: { readonly [Name in keyof typeof toleranceTable]: number } = Object.fromEntries(
+  Object.entries(toleranceTable).map(([name, { value }]) => [name, value]),
+) as Record<keyof typeof toleranceTable, number>

@@ -30,9 +30,9 @@ export function leastShare(
   let current = cuts
   for (let turn = 0; turn < tol.mostTurns; turn++) {
     let last = -Infinity
-    const lowest = solveRounds(program, stageOf(program, stage), current, solver, (objective) => {
-      const settled = objective - last <= tol.settled * objective
-      last = objective
+    const lowest = solveRounds(program, stageOf(program, stage), current, solver, ({ answer }) => {
+      const settled = answer.objective - last <= tol.settled * answer.objective
+      last = answer.objective
       return settled
     })
     if (lowest.kind === 'stopped') return lowest

@@ -3,6 +3,7 @@ import { dualBound } from '../proof/dualBound'
 import type { LinearProgram, Optimal, Solver } from './solver'
 import { isSound, soundnessOf } from './soundness'
 import { violatedCuts } from './cuts'
+import { once } from '../../mechanics/once'
 import { programUnit, type Cut, type Program } from './program'
 
 /** No plan moves anything by more than 100 mm: bounds columns that the dual bound needs bounded. */
@@ -18,6 +19,9 @@ export interface RoundsStopped {
 export interface RoundsOptimal {
   readonly kind: 'optimal'
   readonly answer: Optimal
+  /** The tangents of the program that it answers ... */
+  readonly asked: readonly Cut[]
+  /** ... and those that it passes too. */
   readonly cuts: readonly Cut[]
   /** Lower bound on the stage's objective, from the duals. */
   readonly bound: number
@@ -25,18 +29,26 @@ export interface RoundsOptimal {
   readonly met: boolean
 }
 
+/** What a round came to, before it is known whether it passes a circle. */
+export interface Answered {
+  readonly answer: Optimal
+  readonly asked: readonly Cut[]
+  /** Lower bound on the stage's objective, from the duals. */
+  readonly bound: () => number
+}
+
 /**
  * Solves a program, adds tangents where the answer lies beyond a circle, and solves again, until no
  * circle is passed. Every round relaxes the true problem, so the last dual bound is valid for it.
  * @param written the program's linear form with the tangents so far
- * @param settled stops earlier: told the objective of each round, true ends the rounds with what there is
+ * @param settled stops earlier: shown what each round came to, true ends the rounds with what there is
  */
 export function solveRounds(
   program: Program,
   written: (cuts: readonly Cut[]) => LinearProgram,
   cuts: readonly Cut[],
   solver: Solver,
-  settled: (objective: number) => boolean = () => false,
+  settled: (round: Answered) => boolean = () => false,
 ): RoundsOutcome {
   let current = [...cuts]
   for (let round = 1; round <= tol.mostRounds; round++) {
@@ -48,13 +60,16 @@ export function solveRounds(
     // Whatever stands behind the port: a point and duals that do not prove each other are no answer.
     if (!isSound(soundnessOf(lp, outcome)))
       return { kind: 'stopped', why: 'the answer of the solver did not stand up to checking' }
-    const more = violatedCuts(program, current, outcome.columns)
-    if (more.length === 0 || settled(outcome.objective))
+    const asked = current
+    const bound = once(() => dualBound(lp, outcome.duals, reach))
+    const more = violatedCuts(program, asked, outcome.columns)
+    if (more.length === 0 || settled({ answer: outcome, asked, bound }))
       return {
         kind: 'optimal',
         answer: outcome,
-        cuts: [...current, ...more],
-        bound: dualBound(lp, outcome.duals, reach),
+        asked,
+        cuts: [...asked, ...more],
+        bound: bound(),
         met: more.length === 0,
       }
     current = [...current, ...more]

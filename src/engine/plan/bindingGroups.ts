@@ -2,6 +2,7 @@ import { tol } from '../../mechanics/tolerances'
 import type { Train } from '../../mechanics/train'
 import { checksOf } from '../../mechanics/misalignment/check'
 import { programUnit, type Meaning, type Program } from '../lp/program'
+import { leaned, pressing, type Lean } from '../lp/duals'
 import type { Loosened } from '../lp/relax'
 import type { CostAnswer } from './solvePlan'
 
@@ -14,36 +15,33 @@ export interface BindingGroup extends Loosened {
   readonly perUnit: number
   readonly unit: 'fine' | 'slope' | 'length'
   /** Mean direction in which a circle is pressed, from u toward w. */
-  readonly toward?: { readonly u: number; readonly w: number }
+  readonly toward?: Lean
 }
 
 /** Collects the duals of the least-cost program by the physical limit they belong to. */
 export function bindingGroups(train: Train, program: Program, least: CostAnswer): BindingGroup[] {
-  const { duals } = least.answer
   const groups: BindingGroup[] = []
-  program.limits.forEach((row, i) => {
-    const dual = duals[i] ?? 0
-    if (Math.abs(dual) < tol.noPress) return
+  const circles = new Map<number, { price: number; toward: Lean }>()
+  for (const { row, limit, cut, side, weight } of pressing(program, least, {
+    least: tol.noPress,
+  })) {
+    if (cut) {
+      const known = circles.get(cut.circle)
+      circles.set(cut.circle, {
+        price: (known?.price ?? 0) + weight,
+        toward: leaned(known?.toward, cut, weight),
+      })
+    }
+    if (limit === undefined) continue
     groups.push({
       meaning: row.meaning,
-      rows: [i],
-      side: dual > 0 ? 'lower' : 'upper',
-      price: Math.abs(dual),
+      rows: [limit],
+      side,
+      price: weight,
       ...sizeOf(train, row.meaning, least.share),
     })
-  })
-  const pressed = new Map<number, { price: number; u: number; w: number }>()
-  tangentRows(program, least).forEach(({ circle, angle }, k) => {
-    const price = -(duals[program.limits.length + k] ?? 0)
-    if (price < tol.noPress) return
-    const sum = pressed.get(circle) ?? { price: 0, u: 0, w: 0 }
-    pressed.set(circle, {
-      price: sum.price + price,
-      u: sum.u + price * Math.cos(angle),
-      w: sum.w + price * Math.sin(angle),
-    })
-  })
-  for (const [circle, { price, u, w }] of pressed) {
+  }
+  for (const [circle, { price, toward }] of circles) {
     const meaning = program.circles[circle]?.meaning
     if (!meaning) continue
     groups.push({
@@ -52,19 +50,11 @@ export function bindingGroups(train: Train, program: Program, least: CostAnswer)
       side: 'upper',
       circle,
       price,
-      toward: { u, w },
+      toward,
       ...sizeOf(train, meaning, least.share),
     })
   }
   return groups
-}
-
-/** Tangents that stand as rows, in the order of the rows; a circle without motion has none. */
-function tangentRows(program: Program, least: CostAnswer) {
-  return least.cuts.filter(({ circle }) => {
-    const at = program.circles[circle]
-    return at !== undefined && at.u.terms.size + at.w.terms.size + at.radius.terms.size > 0
-  })
 }
 
 /** What one unit of a limit is worth in room. */

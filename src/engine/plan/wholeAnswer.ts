@@ -14,6 +14,7 @@ export function wholeAnswer(
   const limits = new Array<number>(program.limits.length).fill(0)
   const displacements = new Array<number>(program.displacements.length).fill(0)
   const tangents: number[] = []
+  const asked: Cut[] = []
   const cuts: Cut[] = []
   let [objective, bound] = [0, 0]
   for (const { part, plan } of plans) {
@@ -33,6 +34,7 @@ export function wholeAnswer(
     part.displacements.forEach((row, i) => {
       displacements[row] = duals[first + i] ?? 0
     })
+    asked.push(...ofWhole(part, least.asked))
     cuts.push(...ofWhole(part, least.cuts))
   }
   return {
@@ -43,6 +45,7 @@ export function wholeAnswer(
       columns,
       duals: [...limits, ...tangents, ...displacements],
     },
+    asked,
     cuts,
     bound,
     met: true,

@@ -46,9 +46,9 @@ export const smallestShare =
     for (let turn = 0; turn < tol.mostTurns; turn++) {
       let last = -Infinity
       const stage = stageOf(program, { ask: 'floor' })
-      const lowest = solveRounds(program, stage, current, solver, (objective) => {
-        const settled = objective - last <= tol.settled * objective
-        last = objective
+      const lowest = solveRounds(program, stage, current, solver, ({ answer }) => {
+        const settled = answer.objective - last <= tol.settled * answer.objective
+        last = answer.objective
         return settled
       })
       if (lowest.kind !== 'optimal') return lowest

@@ -8,7 +8,7 @@ import {
   type Program,
   type Row,
 } from '../../lp/program'
-import { violatedCuts } from '../../lp/cuts'
+import { solveRounds } from '../../lp/rounds'
 import { stageProgram } from '../../lp/stage'
 import type { Solver } from '../../lp/solver'
 import { startingCuts } from './shareFeasibility'
@@ -97,24 +97,22 @@ export function leastGive(
   solver: Solver,
 ): number[] | undefined {
   const first = program.firstMove - gives.length
-  let current = startingCuts(program, cuts)
-  for (let round = 0; round < tol.mostElasticRounds; round++) {
-    const floor = stageProgram(program, { ask: 'floor' }, current)
-    const outcome = solver.solve(
-      {
+  const outcome = solveRounds(
+    program,
+    (current) => {
+      const floor = stageProgram(program, { ask: 'floor' }, current)
+      return {
         ...floor,
         columns: floor.columns.map((column, c) =>
           c === shareColumn ? { ...column, upper: share } : column,
         ),
         objective: floor.columns.map((_, c) => gives[c - first]?.price ?? 0),
-      },
-      tol.seconds,
-    )
-    if (outcome.kind !== 'optimal') return undefined
-    const more = violatedCuts(program, current, outcome.columns)
-    if (more.length === 0 || shareWhenPulledIn(program, outcome.columns) <= share * (1 + tol.share))
-      return gives.map((_, g) => outcome.columns[first + g] ?? 0)
-    current = [...current, ...more]
-  }
-  return undefined
+      }
+    },
+    startingCuts(program, cuts),
+    solver,
+    ({ answer }) => shareWhenPulledIn(program, answer.columns) <= share * (1 + tol.share),
+  )
+  if (outcome.kind !== 'optimal') return undefined
+  return gives.map((_, g) => outcome.answer.columns[first + g] ?? 0)
 }

@@ -1,11 +1,10 @@
 import { tol } from '../../../mechanics/tolerances'
-import { dualBound } from '../../proof/dualBound'
-import { firstCuts, violatedCuts } from '../../lp/cuts'
+import { firstCuts } from '../../lp/cuts'
 import type { Cut, Program } from '../../lp/program'
-import { shareWeight, stageOf, stageProgram } from '../../lp/stage'
-import type { Optimal, Solver } from '../../lp/solver'
+import { shareWeight, stageOf } from '../../lp/stage'
+import type { Solver } from '../../lp/solver'
 import { leastShare } from '../../lp/leastShare'
-import { reach, solveRounds, type RoundsStopped } from '../../lp/rounds'
+import { solveRounds, type Answered, type RoundsStopped } from '../../lp/rounds'
 import { cutsIn } from './subproblem'
 import { shareWhenPulledIn } from './pull'
 
@@ -16,9 +15,8 @@ export type Reach =
       readonly kind: 'missed'
       /** No move reaches less; not yet the smallest that can be said. */
       readonly atLeast: number
-      /** The answer that shows it, of the program with these tangents. */
-      readonly shown: Optimal
-      readonly cuts: readonly Cut[]
+      /** The answer that shows it, with the tangents of its program. */
+      readonly shown: Pick<Answered, 'answer' | 'asked'>
     }
   | RoundsStopped
 
@@ -37,22 +35,33 @@ export function reachOf(
   solver: Solver,
 ): Reach {
   const enough = share + tol.share
-  let current = startingCuts(program, cuts)
-  for (let turn = 0; turn < mostTurns; turn++) {
-    for (let round = 0; round < tol.mostShareRounds; round++) {
-      const lp = stageProgram(program, { ask: 'floor' }, current)
-      const outcome = solver.solve(lp, tol.seconds)
-      if (outcome.kind !== 'optimal')
-        return stopped(outcome.kind === 'stopped' ? outcome.why : `the floor is ${outcome.kind}`)
-      if (outcome.objective > enough * shareWeight) {
-        const atLeast = dualBound(lp, outcome.duals, reach) / shareWeight
-        if (atLeast > enough) return { kind: 'missed', atLeast, shown: outcome, cuts: current }
-      } else if (shareWhenPulledIn(program, outcome.columns) <= enough)
-        return { kind: 'met', cuts: current }
-      const more = violatedCuts(program, current, outcome.columns)
-      if (more.length === 0) break
-      current = [...current, ...more]
+  const decided = ({ answer, asked, bound }: Answered): Reach | undefined => {
+    if (answer.objective > enough * shareWeight) {
+      const atLeast = bound() / shareWeight
+      return atLeast > enough ? { kind: 'missed', atLeast, shown: { answer, asked } } : undefined
     }
+    if (shareWhenPulledIn(program, answer.columns) > enough) return undefined
+    return { kind: 'met', cuts: asked }
+  }
+  let current: readonly Cut[] = startingCuts(program, cuts)
+  for (let turn = 0; turn < mostTurns; turn++) {
+    let rounds = 0
+    let found: Reach | undefined
+    const lowest = solveRounds(
+      program,
+      stageOf(program, { ask: 'floor' }),
+      current,
+      solver,
+      (round) => {
+        found = decided(round)
+        return found !== undefined || ++rounds >= tol.mostShareRounds
+      },
+    )
+    if (lowest.kind === 'stopped') return lowest
+    if (lowest.kind === 'infeasible') return stopped('the floor is infeasible')
+    found ??= decided({ ...lowest, bound: () => lowest.bound })
+    if (found) return found
+    current = lowest.cuts
     const cost = stageOf(program, { ask: 'cost', share: enough })
     const point = solveRounds(program, cost, current, solver)
     if (point.kind === 'optimal') return { kind: 'met', cuts: point.cuts }

@@ -1,6 +1,6 @@
 import { tol } from '../../../mechanics/tolerances'
 import type { LeastShare } from '../../lp/leastShare'
-import { cutRow } from '../../lp/cuts'
+import { leaned, pressing, type Lean } from '../../lp/duals'
 import { shareColumn, type Meaning, type Program } from '../../lp/program'
 import { shareWeight } from '../../lp/stage'
 
@@ -16,7 +16,7 @@ export interface Prop {
   readonly side: 'lower' | 'upper'
   readonly price: number
   /** Mean direction in which a circle is pressed, from u toward w. */
-  readonly toward?: { readonly u: number; readonly w: number }
+  readonly toward?: Lean
 }
 
 /** Reads the duals of the floor's program: which tolerances pull against each other, over which limits. */
@@ -24,38 +24,23 @@ export function pressOn(
   program: Program,
   { lowest }: LeastShare,
 ): { readonly pulls: Pull[]; readonly props: Prop[] } {
-  const { duals } = lowest.answer
-  const tangents = lowest.cuts
-    .map((cut) => ({ cut, row: cutRow(program, cut, '') }))
-    .filter(({ row }) => row.terms.length > 0)
-  const rows = [
-    ...program.limits.map((row) => ({ row, cut: undefined })),
-    ...tangents.map(({ row, cut }) => ({ row, cut })),
-  ]
-  const largest = Math.max(0, ...duals.map(Math.abs))
   const pulls = new Map<string, Pull>()
   const props = new Map<string, Prop>()
-  rows.forEach(({ row, cut }, i) => {
-    const dual = duals[i] ?? 0
-    if (Math.abs(dual) <= tol.noPress * largest) return
+  for (const { row, cut, side, dual, weight } of pressing(program, lowest, { part: tol.noPress })) {
     const { meaning } = row
     if (meaning.fact === 'tolerance') {
       const limit = row.terms.find(([column]) => column === shareColumn)?.[1] ?? 0
       const key = `${meaning.coupling} ${meaning.state} ${meaning.what}`
-      const weight = (pulls.get(key)?.weight ?? 0) + (dual * limit) / shareWeight
-      pulls.set(key, { meaning, weight })
-      return
+      const carried = (pulls.get(key)?.weight ?? 0) + (dual * limit) / shareWeight
+      pulls.set(key, { meaning, weight: carried })
+      continue
     }
-    const side = dual > 0 ? 'lower' : 'upper'
-    const price = Math.abs(dual) / shareWeight
+    const price = weight / shareWeight
     const key = `${JSON.stringify(meaning)} ${side}`
     const known = props.get(key)
-    const toward = cut && {
-      u: (known?.toward?.u ?? 0) + price * Math.cos(cut.angle),
-      w: (known?.toward?.w ?? 0) + price * Math.sin(cut.angle),
-    }
+    const toward = cut && leaned(known?.toward, cut, price)
     props.set(key, { meaning, side, price: (known?.price ?? 0) + price, ...(toward && { toward }) })
-  })
+  }
   return {
     pulls: [...pulls.values()].sort((a, b) => b.weight - a.weight),
     props: [...props.values()].sort((a, b) => b.price - a.price),

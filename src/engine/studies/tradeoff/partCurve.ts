@@ -1,5 +1,6 @@
 import { tol } from '../../../mechanics/tolerances'
 import type { HoldSolver } from '../holds/holdSolver'
+import { pressing } from '../../lp/duals'
 import { reach, solveRounds } from '../../lp/rounds'
 import { valueOf } from '../../lp/affine'
 import { beyond, cutRow } from '../../lp/cuts'
@@ -46,11 +47,13 @@ export function* partCurve(
     const outcome = solveRounds(program, stage, cuts, solver)
     if (outcome.kind !== 'optimal') return undefined
     const { answer } = outcome
-    const active = activeCuts(program, outcome.cuts, answer)
+    const active = pressing(program, outcome, { least: tol.noCurvePrice }).flatMap(
+      ({ cut }) => cut ?? [],
+    )
     const point = {
       share,
       cost: Math.max(0, answer.objective),
-      slope: Math.min(0, slopeOf(program, outcome.cuts, answer)),
+      slope: Math.min(0, slopeOf(program, outcome.asked, answer)),
       bent: active.length > 0,
       values: answer.columns,
       active,
@@ -110,14 +113,6 @@ function distinct(program: Program, cuts: readonly Cut[]): Cut[] {
     known.add(key)
     return cutRow(program, cut, '').terms.length > 0
   })
-}
-
-/** The tangents whose rows have a dual. */
-function activeCuts(program: Program, cuts: readonly Cut[], { duals }: Optimal): Cut[] {
-  const first = program.limits.length
-  return cuts
-    .filter((cut) => cutRow(program, cut, '').terms.length > 0)
-    .filter((_, i) => Math.abs(duals[first + i] ?? 0) > tol.noCurvePrice)
 }
 
 /** Change of the least cost with the share: the reduced cost of the share's column at its upper bound. */

@@ -1,6 +1,6 @@
 import { tol } from '../../../mechanics/tolerances'
 import type { Train } from '../../../mechanics/train'
-import { cutRow } from '../../lp/cuts'
+import { leaned, pressing, type Lean } from '../../lp/duals'
 import type { Meaning, Program } from '../../lp/program'
 import { keyOf, memberOf } from '../../infeasible/elastic/limit'
 import type { BindingAnswer } from '../../plan/answer'
@@ -10,13 +10,13 @@ import type { RoundsOptimal } from '../../lp/rounds'
 /** A coupling in a state, or a limit, that keeps a foot where the plan puts it. */
 export type Holder = Pick<BindingAnswer, 'limit' | 'where' | 'part'>
 
-interface Pressing {
+interface Holding {
   meaning: Meaning
   side: 'lower' | 'upper'
   weight: number
   /** Weight of the row that stands for it in words. */
   most: number
-  toward: { u: number; w: number }
+  toward: Lean
 }
 
 /**
@@ -27,44 +27,25 @@ interface Pressing {
 export function holdersOf(
   train: Train,
   program: Program,
-  { answer: { duals }, cuts }: Pick<RoundsOptimal, 'answer' | 'cuts'>,
+  answer: Pick<RoundsOptimal, 'answer' | 'asked'>,
 ): Holder[] {
   const own = program.limits.length - 1
-  const pressing = new Map<string, Pressing>()
-  const press = (meaning: Meaning, dual: number, angle?: number) => {
-    if (dual === 0) return
-    const side = dual > 0 ? 'lower' : 'upper'
-    const key = keyOf(memberOf(meaning, side))
-    const weight = Math.abs(dual)
-    const was = pressing.get(key)
+  const holding = new Map<string, Holding>()
+  for (const { row, limit, cut, side, weight } of pressing(program, answer, {})) {
+    if (limit === own) continue
+    const key = keyOf(memberOf(row.meaning, side))
+    const was = holding.get(key)
     const strongest = was === undefined || weight > was.most
-    const { u, w } = was?.toward ?? { u: 0, w: 0 }
-    pressing.set(key, {
-      meaning: strongest ? meaning : was.meaning,
+    const toward = was?.toward ?? { u: 0, w: 0 }
+    holding.set(key, {
+      meaning: strongest ? row.meaning : was.meaning,
       side: strongest ? side : was.side,
       most: Math.max(weight, was?.most ?? 0),
       weight: weight + (was?.weight ?? 0),
-      toward:
-        angle === undefined
-          ? { u, w }
-          : { u: u + weight * Math.cos(angle), w: w + weight * Math.sin(angle) },
+      toward: cut ? leaned(toward, cut, weight) : toward,
     })
   }
-  program.limits.forEach(({ meaning }, i) => {
-    if (i !== own) press(meaning, duals[i] ?? 0)
-  })
-  // Tangents found in the last round stand behind those that were asked, and have no duals yet.
-  const asked = duals.length - program.limits.length - program.displacements.length
-  cuts
-    .filter((cut) => cutRow(program, cut, '').terms.length > 0)
-    .slice(0, asked)
-    .forEach((cut, k) => {
-      const meaning = program.circles[cut.circle]?.meaning
-      const dual = duals[own + 1 + k] ?? 0
-      // Behind the tangents stand displacements and the cap on cost, whose duals are of either sign.
-      if (meaning && dual < 0) press(meaning, dual, cut.angle)
-    })
-  const all = [...pressing.values()].sort((a, b) => b.weight - a.weight)
+  const all = [...holding.values()].sort((a, b) => b.weight - a.weight)
   return all
     .filter(({ weight }) => weight > tol.noPress * (all[0]?.weight ?? 0))
     .map((one) => limitWords(train, one))

@@ -2,6 +2,7 @@ import { tol } from '../../../mechanics/tolerances'
 import type { Micrometres } from '../../../mechanics/units'
 import type { Body, Train } from '../../../mechanics/train'
 import type { LinearProgram, Solver } from '../../lp/solver'
+import { isSound, soundnessOf } from '../../lp/soundness'
 import { footGap, type FootGap } from './footGap'
 import { publishedLimit, type SourcedLimit } from '../../plan/publishedLimit'
 import { departure, footPlane, type FootPlane } from './plane'
@@ -126,6 +127,8 @@ function leastShims(
     })),
   }
   const outcome = solver.solve(program, patience)
+  if (outcome.kind === 'optimal' && !isSound(soundnessOf(program, outcome)))
+    return 'the shims were not found: the answer of the solver did not stand up to checking'
   switch (outcome.kind) {
     case 'optimal':
       return body.feet.map((_, i) => Math.max(0, outcome.columns[i] ?? 0) * unit)
