@@ -1,3 +1,4 @@
+import { signed } from './signed'
 import { tol } from '../mechanics/tolerances'
 import { fineSign, slopeSign, toFine, toLength, type DocumentUnits } from '../mechanics/units'
 
@@ -17,8 +18,8 @@ export function signedText(value: number, units: DocumentUnits): string {
 
 /** The digits of that. */
 export function signedDigits(value: number, units: DocumentUnits): string {
-  const digits = fineDigits(Math.abs(value), units)
-  return /[1-9]/.test(digits) ? `${value > 0 ? '+' : '\u2212'}${digits}` : '0'
+  const digits = fineDigits(value, units)
+  return /[1-9]/.test(digits) ? signed(digits) : '0'
 }
 
 /** The digits alone. */

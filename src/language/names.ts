@@ -25,10 +25,10 @@ export function inSentence(name: string): string {
   return `the ${body}`
 }
 
-/** "a", "a and b", "a, b and c". */
-export function listed(parts: readonly string[]): string {
+/** "a", "a and b", "a, b and c"; or with "or". */
+export function listed(parts: readonly string[], joint: 'and' | 'or' = 'and'): string {
   const last = parts.at(-1) ?? ''
-  return parts.length < 2 ? last : `${parts.slice(0, -1).join(', ')} and ${last}`
+  return parts.length < 2 ? last : `${parts.slice(0, -1).join(', ')} ${joint} ${last}`
 }
 
 /** Bodies named when there is one, counted when there are more: "3 machines", "2 machines and the skid". */

@@ -1,14 +1,25 @@
+import { tol } from '../mechanics/tolerances'
 import { fineDigits } from './amounts'
 import { fineSign, type Micrometres } from '../mechanics/units'
-import type { Train } from '../mechanics/train'
+import type { Body, Train } from '../mechanics/train'
 
 /** What the side at +y (3 o'clock) or -y (9 o'clock) is called, as the file says it. */
 export const sideName = (train: Train, y: number): string =>
   y >= 0 ? train.sides.three : train.sides.nine
 
-/** "toward the pipe rack": what the file calls a side, with "toward" put before it where it lacks. */
-export function towardSide(train: Train, y: number): string {
-  const name = (y > 0 ? train.sides.three : train.sides.nine).trim()
+/** What has sides that may have names: a train, or a document under way. */
+export interface Sided {
+  readonly sides?:
+    { readonly three?: string | undefined; readonly nine?: string | undefined } | undefined
+}
+
+/**
+ * "toward the pipe rack": what the file calls the side at +y (3 o'clock) or -y, with "toward" put
+ * before it where it lacks; the hour where the side has no name.
+ */
+export function towardSide({ sides }: Sided, y: number): string {
+  const named = (y > 0 ? sides?.three : sides?.nine)?.trim() ?? ''
+  const name = named === '' ? `${y > 0 ? 3 : 9} o'clock` : named
   return /^(to|toward|towards)\s/i.test(name) ? name : `toward ${name}`
 }
 
@@ -25,6 +36,33 @@ export const sideNoun = (train: Train, y: number): string =>
  * on the far side of someone who sees the left end at the left.
  */
 export const upThePage = (train: Train): 1 | -1 => (train.seenFrom === 'right' ? 1 : -1)
+
+/** Whether a foot at y (mm) stands beyond the middle of its body's feet, on a page seen from above. */
+export function onFarSide(train: Train, { feet }: Body, y: number): boolean {
+  const ys = feet.map((foot) => foot.y)
+  const middle = (Math.min(...ys) + Math.max(...ys)) / 2
+  return upThePage(train) * (y - middle) > tol.dust
+}
+
+/** A way in which something goes or presses. */
+export type Way = 'three' | 'nine' | 'left' | 'right' | 'up' | 'down'
+
+/** The same in words, the sides by the names that the file gives them. */
+export function wayInWords(train: Train, way: Way): string {
+  switch (way) {
+    case 'three':
+      return towardSide(train, 1)
+    case 'nine':
+      return towardSide(train, -1)
+    case 'left':
+    case 'right':
+      return `toward the ${way} end`
+    case 'up':
+      return 'upward'
+    case 'down':
+      return 'downward'
+  }
+}
 
 /** True when a quantity shows as nothing in the digits people read. */
 export const showsNought = (value: Micrometres, train: Train): boolean =>

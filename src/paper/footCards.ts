@@ -1,7 +1,7 @@
 import { tol } from '../mechanics/tolerances'
 import { figureHeight, footFigure, type FootScales } from '../scene/footFigure'
 import type { FootFacts } from '../scene/footFacts'
-import { sideNoun, towardSide, upThePage } from '../language/sides'
+import { onFarSide, sideNoun, towardSide } from '../language/sides'
 import { packText } from '../language/recipes'
 import { fineSign } from '../mechanics/units'
 import type { Body, Train } from '../mechanics/train'
@@ -22,13 +22,6 @@ export const figureWidth = (columns: number): number => drawn[columns - 1] ?? 80
 /** The columns in which the feet of a body lie on its page, left to right; feet at one x share one. */
 export const columnsOf = (body: Body): number[] =>
   [...new Set(body.feet.map(({ x }) => x))].sort((a, b) => a - b)
-
-/** Above the middle of the machine on its map, so that a card lies on the side of its foot. */
-export function rowOf(train: Train, body: Body, foot: number): 'far' | 'near' {
-  const ys = body.feet.map(({ y }) => y)
-  const middle = (Math.min(...ys) + Math.max(...ys)) / 2
-  return upThePage(train) * ((body.feet[foot]?.y ?? 0) - middle) > tol.dust ? 'far' : 'near'
-}
 
 export interface CardSettings {
   readonly columns: number
@@ -58,7 +51,7 @@ export function footCard(
   return {
     key: facts.key,
     column: xs.indexOf(foot?.x ?? 0),
-    row: rowOf(train, body, facts.foot),
+    row: onFarSide(train, body, body.feet[facts.foot]?.y ?? 0) ? 'far' : 'near',
     name: `Foot ${facts.name}`,
     steps: stepNumbers(steps),
     place: placeOf(train, body, facts.foot, wide),

@@ -1,3 +1,4 @@
+import { signed } from '../language/signed'
 import { tol } from '../mechanics/tolerances'
 import { fineSign, slopeSign, toFine, toLength } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
@@ -43,11 +44,6 @@ export function pencilOf(train: Train): Pencil {
       return `${size(value)} ${plane === 'up' ? (value > 0 ? 'high' : 'low') : towardSide(train, value)}`
     },
   }
-}
-
-function signed(digits: string): string {
-  if (!/[1-9]/.test(digits)) return digits.replace('-', '')
-  return digits.startsWith('-') ? `\u2212${digits.slice(1)}` : `+${digits}`
 }
 
 /** A slope times a distance is a fine quantity: 1 mrad is 1 um a mm, 1 mil an inch. */

@@ -1,3 +1,4 @@
+import { signed } from '../language/signed'
 import { closure } from '../mechanics/readings/closure'
 import { sagOf } from '../mechanics/readings/equation'
 import { fineDigits, fineText } from '../language/amounts'
@@ -88,7 +89,7 @@ function setBlocks(
 const reading = (train: Train, set: Sweep, value: number): string => {
   const digits = fineDigits(Math.abs(value), train.units)
   if (!/[1-9]/.test(digits)) return '0'
-  return set.kind === 'gap' ? digits : `${value > 0 ? '+' : '\u2212'}${digits}`
+  return set.kind === 'gap' ? digits : signed(value < 0 ? `-${digits}` : digits)
 }
 
 function expectedAt(train: Train, expected: ExpectedAnswer | undefined, k: number) {

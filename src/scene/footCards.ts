@@ -1,4 +1,3 @@
-import { tol } from '../mechanics/tolerances'
 import type { Train } from '../mechanics/train'
 import type { PlanAnswer } from '../engine/work/answer'
 import { footFacts, type FootFacts } from './footFacts'
@@ -7,7 +6,7 @@ import { levelsNeed, levelsOf, movingWidth, narrowestOf, type StandingFoot } fro
 import { figureHeight, footFigure, footScales, type FootScales } from './footFigure'
 import { line, type Mark } from './drawings/marks'
 import type { PlanView } from './planView'
-import { sideName, upThePage } from '../language/sides'
+import { onFarSide, sideName, upThePage } from '../language/sides'
 import type { XScale } from './xScale'
 
 /** The feet of the train: from above in the middle, each foot's card on the side where it stands. */
@@ -52,11 +51,9 @@ export function feetNeed(train: Train, levels: 1 | 2): number {
 
 /** Every foot of the train, machines first; it is on the far side when it stands beyond the middle of its body's feet. */
 const sidesOf = kept((train: Train) =>
-  train.bodies.flatMap(({ feet, held }) => {
-    const ys = feet.map(({ y }) => y)
-    const middle = (Math.min(...ys) + Math.max(...ys)) / 2
-    return feet.map(({ y }) => ({ held, far: upThePage(train) * (y - middle) > tol.dust }))
-  }),
+  train.bodies.flatMap((body) =>
+    body.feet.map(({ y }) => ({ held: body.held, far: onFarSide(train, body, y) })),
+  ),
 )
 
 /** @param most scales of packs and holes that are not to be passed */

@@ -1,3 +1,4 @@
+import { signed } from '../language/signed'
 import { closure } from '../mechanics/readings/closure'
 import { lengthText } from '../language/amounts'
 import { fineSign, slopeSign, toFine, type Micrometres } from '../mechanics/units'
@@ -26,7 +27,7 @@ type Sweep = Exclude<ReadingSet, { kind: 'line' }>
 type LineSet = Extract<ReadingSet, { kind: 'line' }>
 
 function sweepTable(train: Train, coupling: Coupling, sets: readonly Sweep[]): ReadingTable {
-  const digits = (value: Micrometres) => signed(toFine(value, train.units))
+  const digits = (value: Micrometres) => signedReading(toFine(value, train.units))
   const quarters = [12, 3, 6, 9]
   const others = [...new Set(sets.flatMap(({ readings }) => readings.map(({ hour }) => hour)))]
     .filter((hour) => !quarters.includes(hour))
@@ -118,8 +119,7 @@ function lineTable(train: Train, sets: readonly LineSet[]): ReadingTable {
 const digitsOf = (value: number): string => String(Number(value.toFixed(6)))
 
 /** A dial reads + when its stem is pushed in, so readings carry their sign. */
-const signed = (value: number): string => {
-  const digits = digitsOf(Math.abs(value))
-  if (Number(digits) === 0) return '0'
-  return value > 0 ? `+${digits}` : `\u2212${digits}`
+const signedReading = (value: number): string => {
+  const digits = digitsOf(value)
+  return Number(digits) === 0 ? '0' : signed(digits)
 }

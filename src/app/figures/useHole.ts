@@ -2,7 +2,7 @@ import { computed, type ComputedRef } from 'vue'
 import { saidBody, numberAt, type BodyAt } from '../../document/edits/bodies'
 import { holeRoom, holeStep, type HoleEntry, type HoleRoom } from '../../document/edits/holeRoom'
 import { fineSaid } from '../../document/said'
-import { towardSide } from '../../document/sides'
+import { towardSide } from '../../language/sides'
 import { valueAt, withValue, type Path } from '../../document/place'
 import { useJob } from '../stores/job'
 

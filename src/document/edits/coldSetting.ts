@@ -1,3 +1,4 @@
+import { tidy } from '../../language/tidy'
 import { micrometresPer, millimetresPer, type DocumentUnits } from '../../mechanics/units'
 
 /** A maker's cold setting as makers print it: one machine against the other, in words and numbers. */
@@ -19,8 +20,6 @@ export interface SettingValues {
   readonly offset?: { readonly y?: number; readonly z?: number }
   readonly slope?: { readonly y?: number; readonly z?: number }
 }
-
-const tidy = (value: number): number => Number(value.toPrecision(12)) || 0
 
 /**
  * What the train file keeps: the right axis against the left one. A left machine that is described

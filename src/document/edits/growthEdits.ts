@@ -1,8 +1,6 @@
+import { tidy } from '../../language/tidy'
 import type { GrowthPointDocument, MachineDocument, TrainDocument } from '../schema'
 import { micrometresPer, millimetresPer, type DocumentUnits } from '../../mechanics/units'
-
-/** Digits that a scaled number keeps. */
-const tidy = (value: number): number => Number(value.toPrecision(12)) || 0
 
 /**
  * A growth point scaled: what is given in lengths by the factor; heat by its warming, so that the

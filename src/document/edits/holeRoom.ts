@@ -1,3 +1,4 @@
+import { tidy } from '../../language/tidy'
 import { tol } from '../../mechanics/tolerances'
 import type { TrainDocument } from '../schema'
 
@@ -50,4 +51,4 @@ export const emptyReach = ({ units }: TrainDocument): number =>
 
 /** The nearest whole number of steps, without the dust of dividing. */
 export const snapped = (value: number, step: number): number =>
-  Number((Math.round(value / step) * step).toPrecision(12)) + 0
+  tidy(Math.round(value / step) * step)

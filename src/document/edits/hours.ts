@@ -1,27 +1,8 @@
-import type { TrainDocument } from '../schema'
-import { towardSide } from '../sides'
-
 /** A reading as a document under way holds it: either number may be missing still. */
 export type DraftReading = readonly [hour: number | undefined, value: number | undefined]
 
 /** The hours of a plain table of readings, in the order in which they are read out. */
 export const quarterHours = [12, 3, 6, 9] as const
-
-/** What an hour is called at the machine: the top, the bottom, the names of the sides. */
-export function hourName(document: TrainDocument, hour: number): string {
-  switch (hour) {
-    case 12:
-      return 'top'
-    case 6:
-      return 'bottom'
-    case 3:
-      return towardSide(document, 1)
-    case 9:
-      return towardSide(document, -1)
-    default:
-      return `${hour} o'clock`
-  }
-}
 
 /** Where the first reading at an hour stands in a list; -1 where there is none. */
 export const indexOfHour = (readings: readonly DraftReading[], hour: number): number =>

@@ -1,3 +1,4 @@
+import { tidy } from '../../language/tidy'
 import type { CouplingDocument, ReadingSetDocument, TrainDocument } from '../schema'
 import { millimetresPer } from '../../mechanics/units'
 import { couplingBetween, machineName, numberAt, saidBody } from './bodies'
@@ -109,6 +110,3 @@ function carried(
     found,
   }
 }
-
-/** Without the dust of adding decimal fractions. */
-const tidy = (value: number): number => Number(value.toPrecision(12))

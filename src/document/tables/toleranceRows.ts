@@ -1,3 +1,4 @@
+import { tidy } from '../../language/tidy'
 import { micrometresPer, type DocumentUnits } from '../../mechanics/units'
 import { digitsSaid } from '../said'
 import type { ToleranceCatalogue } from '../catalogues'
@@ -26,7 +27,6 @@ export interface CouplingFacts {
 }
 
 type Unsure = { readonly source: string; readonly certainty: string }
-const tidy = (value: number): number => Number(value.toPrecision(12))
 const milsToFine = (mils: number, units: DocumentUnits): number =>
   tidy((mils * micrometresPer.mil) / micrometresPer[units.fine])
 const basisOf = ({ source, certainty }: Unsure, what: string): string =>

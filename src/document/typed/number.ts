@@ -1,3 +1,4 @@
+import { listed } from '../../language/names'
 import type { DocumentUnits } from '../../mechanics/units'
 import { parseSum, type Measured } from './sum'
 import type { Quantity } from '../quantities'
@@ -25,7 +26,7 @@ export function readNumber(text: string, quantity: Quantity, units: DocumentUnit
     return wrong(
       known.length === 0
         ? `“${strange}” stands behind a number that has no unit: write the number alone`
-        : `“${strange}” is no unit for this number: write ${listed(known)}, or no unit`,
+        : `“${strange}” is no unit for this number: write ${listed(known, 'or')}, or no unit`,
     )
   }
   const only = named.length === 1 && sum.terms.at(-1)?.unit !== '' ? (named[0] ?? '') : ''
@@ -51,6 +52,3 @@ const convert = (
 }
 
 const wrong = (why: string): NumberEntry => ({ ok: false, why })
-
-const listed = (words: readonly string[]): string =>
-  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} or ${words.at(-1) ?? ''}`

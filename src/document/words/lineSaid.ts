@@ -2,7 +2,7 @@ import type { CouplingDocument, TrainDocument } from '../schema'
 import type { DocumentUnits } from '../../mechanics/units'
 import { inSentence } from '../../language/names'
 import { fineSaid, slopeSaid } from '../said'
-import { towardSide } from '../sides'
+import { towardSide } from '../../language/sides'
 
 /** Names of the two machines of a coupling as they stand in a sentence. */
 export function endNames(document: TrainDocument, coupling: CouplingDocument) {

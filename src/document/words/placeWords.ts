@@ -2,7 +2,7 @@ import type { TrainDocument } from '../schema'
 import { bodiesAt } from '../edits/bodies'
 import { fieldWords } from './fieldWords'
 import { pathOf } from '../edits/followed'
-import { hourName } from '../edits/hours'
+import { hourName } from '../../language/hours'
 import { valueAt, type Path } from '../place'
 import { couplingTitleOf } from './titles'
 

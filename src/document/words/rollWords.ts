@@ -2,7 +2,7 @@ import type { TrainDocument } from '../schema'
 import { fineText } from '../../language/amounts'
 import { millimetresPer } from '../../mechanics/units'
 import { machineName, numberAt, saidBody } from '../edits/bodies'
-import { towardSide } from '../sides'
+import { towardSide } from '../../language/sides'
 
 /**
  * What freeing the roll of a machine means, in words: how far 1 mrad carries each of its shafts, by

@@ -1,6 +1,6 @@
 import type { CouplingDocument, TrainDocument } from '../schema'
 import type { DocumentUnits } from '../../mechanics/units'
-import { hourName } from '../edits/hours'
+import { hourName } from '../../language/hours'
 import { endNames } from './lineSaid'
 import { fineSaid, lengthSaid } from '../said'
 import type { DraftSet } from '../edits/readingPresets'

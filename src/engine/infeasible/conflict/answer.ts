@@ -1,3 +1,4 @@
+import type { Way } from '../../../language/sides'
 /** One member of a set of things that cannot all be had; amounts in the document's units. */
 export interface ConflictMember {
   /** minimum pack, maximum pack, lift, hole, shim key, side key, restraint, tilt, tolerance, held. */
@@ -12,15 +13,13 @@ export interface ConflictMember {
     coupling?: string
     state?: string
     what?: string
-    toward?: Toward
+    toward?: Way
   }
   /** Least that this member alone would have to give for the others to be kept; null for a held body. */
   lacks: number | null
   unit: string | null
   sentence: string
 }
-
-export type Toward = 'three' | 'nine' | 'left' | 'right' | 'up' | 'down'
 
 /** An irreducible conflict: together impossible, possible without any one of its members. */
 export interface Conflict {

@@ -11,7 +11,7 @@ import { everything, universeOf } from '../elastic/elasticModel'
 import type { Conflict, ConflictMember } from './answer'
 import { irreducibles, type Irreducible } from './irreducible'
 import { memberSentence } from './limitSentence'
-import { memberWords, towardInWords, towardOf } from './limitWords'
+import { memberWords, pressedWay, towardOf } from './limitWords'
 import { missingAt, missingInAll, shareAsAmount } from './missing'
 import { conflictSentence, lackGroups, toleranceText } from './sentence'
 import { Asker } from './shrink'
@@ -96,7 +96,7 @@ function conflictAnswer(asker: Asker, { members: set }: Irreducible, solver: Sol
     return {
       members: group,
       toward: group[0]
-        ? towardInWords(train, group[0], towardOf(group[0], press.get(indices[0] ?? 0)))
+        ? pressedWay(train, group[0], towardOf(group[0], press.get(indices[0] ?? 0)))
         : '',
       amount: whole ?? missingAt(asker, set, indices, solver),
       enough: whole !== undefined,

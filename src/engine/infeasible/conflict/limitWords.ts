@@ -2,12 +2,12 @@ import type { Train } from '../../../mechanics/train'
 import type { Member } from '../elastic/limit'
 import type { Press } from '../elastic/dualWeights'
 import { footLimitWords, type Presses } from '../../../language/footLimitWords'
-import { towardSide } from '../../../language/sides'
+import { wayInWords, type Way } from '../../../language/sides'
 import { inSentence } from '../../../language/names'
-import type { ConflictMember, Toward } from './answer'
+import type { ConflictMember } from './answer'
 
 /** The way in which a member presses, from the duals that show the conflict. */
-export function towardOf(member: Member, press: Press | undefined): Toward | undefined {
+export function towardOf(member: Member, press: Press | undefined): Way | undefined {
   const lower = press?.most?.side === 'lower'
   switch (member.kind) {
     case 'foot':
@@ -28,11 +28,7 @@ export function towardOf(member: Member, press: Press | undefined): Toward | und
   }
 }
 
-function towardOfFoot(
-  presses: Presses,
-  lower: boolean,
-  circle: Press['toward'],
-): Toward | undefined {
+function towardOfFoot(presses: Presses, lower: boolean, circle: Press['toward']): Way | undefined {
   switch (presses) {
     case 'down':
     case 'up':
@@ -52,24 +48,10 @@ function towardOfFoot(
   }
 }
 
-/** The same in words, the sides by the names that the file gives them. */
-export function towardInWords(train: Train, member: Member, toward: Toward | undefined): string {
-  if (member.kind === 'tilt') return `${toward === 'down' ? 'falling' : 'rising'} to the right`
-  switch (toward) {
-    case 'three':
-      return towardSide(train, 1)
-    case 'nine':
-      return towardSide(train, -1)
-    case 'left':
-    case 'right':
-      return `toward the ${toward} end`
-    case 'up':
-      return 'upward'
-    case 'down':
-      return 'downward'
-    case undefined:
-      return ''
-  }
+/** The same in words; empty where a member presses in no way of its own. */
+export function pressedWay(train: Train, member: Member, way: Way | undefined): string {
+  if (member.kind === 'tilt') return `${way === 'down' ? 'falling' : 'rising'} to the right`
+  return way === undefined ? '' : wayInWords(train, way)
 }
 
 /** What limits, where it is, and whose it is. */
@@ -96,7 +78,7 @@ export function memberWords(
   const body = train.bodies[member.body]
   const name = body?.name ?? ''
   const part = { body: body?.id ?? '', ...(toward && { toward }) }
-  const way = towardInWords(train, member, toward)
+  const way = pressedWay(train, member, toward)
   switch (member.kind) {
     case 'held':
       return { limit: 'held', where: name, part }

@@ -17,6 +17,7 @@ export type Reach =
       readonly atLeast: number
       /** The answer that shows it, with the tangents of its program. */
       readonly shown: Pick<Answered, 'answer' | 'asked'>
+      readonly cuts: readonly Cut[]
     }
   | RoundsStopped
 
@@ -38,7 +39,9 @@ export function reachOf(
   const decided = ({ answer, asked, bound }: Answered): Reach | undefined => {
     if (answer.objective > enough * shareWeight) {
       const atLeast = bound() / shareWeight
-      return atLeast > enough ? { kind: 'missed', atLeast, shown: { answer, asked } } : undefined
+      return atLeast > enough
+        ? { kind: 'missed', atLeast, shown: { answer, asked }, cuts: asked }
+        : undefined
     }
     if (shareWhenPulledIn(program, answer.columns) > enough) return undefined
     return { kind: 'met', cuts: asked }

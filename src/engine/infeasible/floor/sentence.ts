@@ -1,6 +1,6 @@
 import { fineText, lengthText, shareText, slopeText } from '../../../language/amounts'
 import type { Train } from '../../../mechanics/train'
-import { towardSide } from '../../../language/sides'
+import { wayInWords } from '../../../language/sides'
 import { footLimitWords } from '../../../language/footLimitWords'
 import { limitSides } from '../../../mechanics/footLimits'
 import { capital, inSentence, listed } from '../../../language/names'
@@ -126,7 +126,7 @@ function propInWords(train: Train, props: readonly Prop[]): string {
       return `${name} may be pitched no further`
     case 'restraint': {
       const point = body?.restraints[meaning.restraint]?.id ?? ''
-      return `${point} of ${name} may be carried no further ${wayInWords(train, meaning.way, side)}`
+      return `${point} of ${name} may be carried no further ${wayInWords(train, carried[meaning.way][side])}`
     }
     case 'shim':
     case 'slide':
@@ -142,15 +142,15 @@ export function towardInWords(train: Train, props: readonly Prop[]): string {
   const [u, w] = [sum('u'), sum('w')]
   const all = props.reduce((total, { price }) => total + price, 0)
   if (Math.hypot(u, w) < all / 2) return ''
-  if (Math.abs(u) > Math.abs(w)) return `toward the ${u > 0 ? 'right' : 'left'} end`
-  return towardSide(train, w)
+  if (Math.abs(u) > Math.abs(w)) return wayInWords(train, u > 0 ? 'right' : 'left')
+  return wayInWords(train, w > 0 ? 'three' : 'nine')
 }
 
-function wayInWords(train: Train, way: 'axial' | 'side' | 'rise', side: 'lower' | 'upper'): string {
-  if (way === 'side') return towardSide(train, side === 'lower' ? -1 : 1)
-  if (way === 'axial') return `toward the ${side === 'lower' ? 'left' : 'right'} end`
-  return side === 'lower' ? 'downward' : 'upward'
-}
+const carried = {
+  axial: { lower: 'left', upper: 'right' },
+  side: { lower: 'nine', upper: 'three' },
+  rise: { lower: 'down', upper: 'up' },
+} as const
 
 export const couplingName = (train: Train, index: number): string =>
   train.couplings[index]?.name ?? ''

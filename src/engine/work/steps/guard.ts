@@ -87,8 +87,6 @@ function directionOf(train: Train, way: 'shim' | 'side' | 'axial', by: number): 
   return `to the ${by > 0 ? 'right' : 'left'}`
 }
 
-const signed = (train: Train, value: number): string => signedText(value, train.units)
-
 function wrongWay(
   train: Train,
   way: 'shim' | 'side' | 'axial',
@@ -97,10 +95,10 @@ function wrongWay(
 ): string | undefined {
   if (Math.abs(now) < wrongAfter) return undefined
   if (showsNought(target, train))
-    return `Stop: this foot should stay, and its dial shows ${signed(train, now)}.`
+    return `Stop: this foot should stay, and its dial shows ${signedText(now, train.units)}.`
   return Math.sign(now) === Math.sign(target)
     ? undefined
-    : `Stop, the wrong way: the dial shows ${signed(train, now)} and should go to ${signed(train, target)}, ${directionOf(train, way, target)}.`
+    : `Stop, the wrong way: the dial shows ${signedText(now, train.units)} and should go to ${signedText(target, train.units)}, ${directionOf(train, way, target)}.`
 }
 
 /** Lifting more than it takes to slip shims, and past what the bolt allows. */
