@@ -7,7 +7,7 @@ import {
   type Ref,
 } from 'vue'
 import type { Chart, Extent } from '../scene/chart'
-import { couplingsScene } from '../scene/couplingCards'
+import { couplingsScene, tablesOf } from '../scene/couplingCards'
 import { feetScene, type FeetScene } from '../scene/footCards'
 import { unchanged } from '../scene/unchanged'
 import { chartBand, trainScene, widthFor } from '../scene/sheet'
@@ -46,6 +46,8 @@ export function useBands(room: Readonly<Ref<number>>) {
       ? trainScene(train.value, widthFor(train.value, room.value))
       : undefined,
   )
+
+  const tables = computed(() => train.value && tablesOf(train.value))
 
   /** Scales of rise and side, kept while a hand carries a shaft: what it holds stays under it. */
   const kept = shallowRef<Partial<Record<Way, Extent | undefined>>>({})
@@ -99,7 +101,13 @@ export function useBands(room: Readonly<Ref<number>>) {
       if (!drawn.value) return undefined
       const { scale, width } = drawn.value
       return {
-        couplings: couplingsScene(of, answer, figures, scale),
+        couplings: couplingsScene(
+          of,
+          answer,
+          figures,
+          scale,
+          of === train.value ? tables.value : undefined,
+        ),
         width,
         share: answer.share,
       }

@@ -21,20 +21,8 @@ export interface AxisGrowth {
 
 const none: Line = { x: 0, value: 0, slope: 0 }
 
-/** Bodies never change once they are made: what they grow is fitted once. */
-const fitted = new WeakMap<Body, Map<string, AxisGrowth>>()
-
 /** Growth of the axis that a coupling meets: a machine's right axis at the coupling on its right. */
 export function growthOf(body: Body, state: string, axis: 'left' | 'right'): AxisGrowth {
-  const known = fitted.get(body) ?? new Map<string, AxisGrowth>()
-  fitted.set(body, known)
-  const key = `${axis} ${state}`
-  const growth = known.get(key) ?? fittedGrowth(body, state, axis)
-  known.set(key, growth)
-  return growth
-}
-
-function fittedGrowth(body: Body, state: string, axis: 'left' | 'right'): AxisGrowth {
   const points = (body.growth.get(state) ?? []).filter(
     (point) => point.axis === axis || point.axis === 'both',
   )

@@ -1,7 +1,6 @@
-import { signed } from '../language/signed'
 import { closure } from '../mechanics/readings/closure'
 import { sagOf } from '../mechanics/readings/equation'
-import { fineDigits, fineText } from '../language/amounts'
+import { signedDigits, fineText } from '../language/amounts'
 import { fineSign, micrometresPer, slopeSign } from '../mechanics/units'
 import type { Coupling, ReadingSet, Train } from '../mechanics/train'
 import type { ExpectedAnswer } from '../engine/plan/answer'
@@ -87,9 +86,8 @@ function setBlocks(
 
 /** Values with their sign; gauges between faces have none. */
 const reading = (train: Train, set: Sweep, value: number): string => {
-  const digits = fineDigits(Math.abs(value), train.units)
-  if (!/[1-9]/.test(digits)) return '0'
-  return set.kind === 'gap' ? digits : signed(value < 0 ? `-${digits}` : digits)
+  const digits = signedDigits(value, train.units)
+  return set.kind === 'gap' ? digits.replace(/^[+\u2212]/, '') : digits
 }
 
 function expectedAt(train: Train, expected: ExpectedAnswer | undefined, k: number) {

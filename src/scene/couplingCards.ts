@@ -2,7 +2,6 @@ import type { Train } from '../mechanics/train'
 import type { PlanAnswer } from '../engine/work/answer'
 import { couplingFacts, type CouplingFacts } from './couplingFacts'
 import type { Figures } from './figures'
-import { kept } from '../mechanics/kept'
 import { line, poly, type Mark } from './drawings/marks'
 import { readingTables, type ReadingTable } from './readingTable'
 import { spread } from './spread'
@@ -31,15 +30,18 @@ const [narrowest, widest] = [200, 440]
 export const couplingsNeed = (train: Train): number =>
   train.couplings.length * (narrowest + gap) + 2 * margin
 
-const tablesOf = kept((train: Train) =>
-  train.couplings.map((coupling) => readingTables(train, coupling)),
-)
+/** The readings of every coupling, which no drag changes. */
+export const tablesOf = (train: Train): ReadingTables =>
+  train.couplings.map((coupling) => readingTables(train, coupling))
+
+type ReadingTables = readonly ReturnType<typeof readingTables>[]
 
 export function couplingsScene(
   train: Train,
   answer: PlanAnswer,
   figures: Figures,
   scale: XScale,
+  tables: ReadingTables = tablesOf(train),
 ): CouplingsScene {
   const count = Math.max(1, train.couplings.length)
   const room = (scale.width - 2 * margin + gap) / count - gap
@@ -51,7 +53,6 @@ export function couplingsScene(
     margin,
     scale.width - margin,
   )
-  const tables = tablesOf(train)
   return {
     cards: facts.map((own, c) => ({
       facts: own,

@@ -1,14 +1,14 @@
 import type { Train } from '../mechanics/train'
-import { foundOf } from '../mechanics/readings/linesFound'
+import { asFound, type AsFound } from '../mechanics/readings/asFound'
+import type { Misalignment } from '../mechanics/readings/equation'
 import { noMotion, type Motion } from '../mechanics/motion'
 import type { CouplingAnswer } from '../engine/plan/answer'
 import type { PlanAnswer } from '../engine/work/answer'
 import { couplingsAnswer } from '../engine/plan/report'
 import { axisLines, foundAxes, motionsOf, type AxisLines } from './axisLines'
 import { driftOf, type Drift } from './drift'
-import { gatesOf, type Gate } from './gates'
-import { kept } from '../mechanics/kept'
-import { zeroOf } from './zero'
+import { gatesOf, shiftsOf, type Gate } from './gates'
+import { zeroOf, type Zero } from './zero'
 
 /** The lines behind rise and side, in um and mm from the sheet's zero; plain data that can be sent. */
 export interface Figures {
@@ -20,27 +20,50 @@ export interface Figures {
   readonly asFound: readonly CouplingAnswer[]
 }
 
-/** What rise and side show of a train before anything moves. */
-const standingFigures = kept((train: Train) => {
-  const found = foundOf(train)
-  const misalignments = found.map(({ line }) => line)
-  const zero = zeroOf(train, foundAxes(train, misalignments))
+/** What rise and side show of a train before anything moves: worked out once, it serves every frame of a drag. */
+export interface StandingFigures {
+  readonly found: readonly AsFound[]
+  readonly zero: Zero
+  readonly drift: readonly Drift[]
+  readonly asFound: readonly CouplingAnswer[]
+  /** What each state does to each coupling. */
+  readonly shifts: readonly (readonly Misalignment[])[]
+}
+
+export function standingFigures(train: Train): StandingFigures {
+  const found = train.couplings.map(asFound)
+  const zero = zeroOf(
+    train,
+    foundAxes(
+      train,
+      found.map(({ line }) => line),
+    ),
+  )
   const still = train.bodies.map(() => noMotion)
   return {
-    misalignments,
+    found,
     zero,
     drift: driftOf(train, found, zero),
     asFound: couplingsAnswer(train, found, still),
+    shifts: shiftsOf(train),
   }
-})
+}
 
 /** Works out what rise and side show of an answer. */
-export const figuresOf = (train: Train, answer: PlanAnswer): Figures =>
-  figuresAt(train, motionsOf(train, answer))
+export const figuresOf = (
+  train: Train,
+  answer: PlanAnswer,
+  standing: StandingFigures = standingFigures(train),
+): Figures => figuresAt(train, motionsOf(train, answer), standing)
 
 /** What rise and side show with every body moved so far (um, mrad; train order); undefined: there is no plan. */
-export function figuresAt(train: Train, motions: readonly Motion[] | undefined): Figures {
-  const { misalignments, zero, drift, asFound: standing } = standingFigures(train)
+export function figuresAt(
+  train: Train,
+  motions: readonly Motion[] | undefined,
+  { found, zero, drift, asFound: standing, shifts }: StandingFigures,
+): Figures {
+  const misalignments = found.map(({ line }) => line)
   const lines = axisLines(train, misalignments, motions, zero.axis)
-  return { zero: zero.words, lines, gates: gatesOf(train, lines), drift, asFound: standing }
+  const gates = gatesOf(train, lines, shifts)
+  return { zero: zero.words, lines, gates, drift, asFound: standing }
 }

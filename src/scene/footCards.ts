@@ -1,7 +1,6 @@
 import type { Train } from '../mechanics/train'
 import type { PlanAnswer } from '../engine/work/answer'
 import { footFacts, type FootFacts } from './footFacts'
-import { kept } from '../mechanics/kept'
 import { levelsNeed, levelsOf, movingWidth, narrowestOf, type StandingFoot } from './cardLevels'
 import { figureHeight, footFigure, footScales, type FootScales } from './footFigure'
 import { line, type Mark } from './drawings/marks'
@@ -50,11 +49,10 @@ export function feetNeed(train: Train, levels: 1 | 2): number {
 }
 
 /** Every foot of the train, machines first; it is on the far side when it stands beyond the middle of its body's feet. */
-const sidesOf = kept((train: Train) =>
+const sidesOf = (train: Train): { held: boolean; far: boolean }[] =>
   train.bodies.flatMap((body) =>
     body.feet.map(({ y }) => ({ held: body.held, far: onFarSide(train, body, y) })),
-  ),
-)
+  )
 
 /** @param most scales of packs and holes that are not to be passed */
 export function feetScene(

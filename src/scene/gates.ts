@@ -5,7 +5,6 @@ import { checksOf, checkValue, type Check } from '../mechanics/misalignment/chec
 import { addMisalignments, stateShift } from '../mechanics/misalignment/stateShift'
 import type { Misalignment } from '../mechanics/readings/equation'
 import type { AxisLines } from './axisLines'
-import { kept } from '../mechanics/kept'
 
 /**
  * The opening that a planned cold line must pass at one place, everything else as planned, so that
@@ -33,8 +32,15 @@ export interface Opening {
   readonly high: Micrometres
 }
 
-/** The gates of a planned train; none where there is no plan. */
-export function gatesOf(train: Train, lines: readonly AxisLines[]): Gate[] {
+/**
+ * The gates of a planned train; none where there is no plan.
+ * @param shifts of each coupling in each state (um, mrad)
+ */
+export function gatesOf(
+  train: Train,
+  lines: readonly AxisLines[],
+  shifts: readonly (readonly Misalignment[])[],
+): Gate[] {
   return train.couplings.flatMap((coupling, c) => {
     const left = lines.find((l) => l.machine === coupling.left && l.axis !== 'left')?.planned
     const right = lines.find((l) => l.machine === coupling.right && l.axis !== 'right')?.planned
@@ -51,11 +57,12 @@ export function gatesOf(train: Train, lines: readonly AxisLines[]): Gate[] {
         const place = placeOf(train, coupling, check)
         const passing = place.machine === coupling.left ? left : right
         const passes = valueAt(passing[way], place.x)
-        const shifts = shiftsOf(train)[c] ?? []
-        const states = openings(train, coupling, check, way, cold, shifts).map(({ low, high }) => ({
-          low: passes + place.lever * low,
-          high: passes + place.lever * high,
-        }))
+        const states = openings(train, coupling, check, way, cold, shifts[c] ?? []).map(
+          ({ low, high }) => ({
+            low: passes + place.lever * low,
+            high: passes + place.lever * high,
+          }),
+        )
         const at = (pick: (a: Opening, b: Opening) => boolean): number =>
           states.reduce((best, opening, s) => {
             const now = states[best]
@@ -107,11 +114,10 @@ function placeOf(
 }
 
 /** What each state does to each coupling, before anything is moved. */
-const shiftsOf = kept((train: Train) =>
+export const shiftsOf = (train: Train): Misalignment[][] =>
   train.couplings.map((coupling) =>
     train.states.map(({ id }) => stateShift(train, coupling, id).misalignment),
-  ),
-)
+  )
 
 const still: Misalignment = { y: 0, z: 0, sy: 0, sz: 0 }
 

@@ -6,7 +6,6 @@ import { elevation, type Elevation } from './elevation'
 import type { Figures } from './figures'
 import { feetNeed, feetScene, type FeetScene } from './footCards'
 import { shaftEnds } from '../mechanics/shaftEnds'
-import { kept as keptBy } from '../mechanics/kept'
 import { planView, type PlanView } from './planView'
 import { spread } from './spread'
 import { standings } from './standing'
@@ -84,17 +83,8 @@ export const chartBand = (
   settings: Omit<ChartSettings, 'height'>,
 ): Chart => chart(train, figures, scale, { ...settings, height: chartHeight })
 
-/** Trains as last drawn: dragging changes what stands around the machines, not the machines. */
-const drawnLast = keptBy((): { scene?: TrainScene } => ({}))
-
 /** Draws the train over a given width (px), machines to scale. */
 export function trainScene(train: Train, width: number): TrainScene {
-  const last = drawnLast(train)
-  if (last.scene?.width !== width) last.scene = drawTrain(train, width)
-  return last.scene
-}
-
-function drawTrain(train: Train, width: number): TrainScene {
   const all = standings(train)
   const lowest = Math.min(...all.map(({ feet }) => feet))
   const highest = Math.max(...all.map((m) => Math.max(m.left, m.right)))

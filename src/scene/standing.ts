@@ -1,7 +1,6 @@
 import type { Millimetres } from '../mechanics/units'
 import type { Body, Train } from '../mechanics/train'
 import { shaftEnds } from '../mechanics/shaftEnds'
-import { kept } from '../mechanics/kept'
 
 /**
  * Where a body stands in the drawing. Shafts that a coupling joins are drawn in one line, so each
@@ -25,9 +24,7 @@ export interface Standing {
 }
 
 /** Machines in train order, then skids, as they stand in the drawing. */
-export const standings = kept(standingsOf)
-
-function standingsOf(train: Train): readonly Standing[] {
+export function standings(train: Train): readonly Standing[] {
   const machines: Standing[] = []
   let level = 0
   let across = 0

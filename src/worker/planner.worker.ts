@@ -5,11 +5,11 @@ import { sentenceOf } from '../engine/plan/sentence'
 import type { Train } from '../mechanics/train'
 import { readTrain, readTrainText } from '../document/readTrain'
 import { glpkSolver } from '../solvers/glpk'
-import { planAlong, readyAlong } from './along'
+import { AlongPlanner } from './along'
 import { alongKey } from './alongKey'
 import { reaching, ready, type Ahead, type Drawing, type Reply, type Request } from './messages'
 import { pause } from './pause'
-import { study } from './study'
+import { Studies } from './study'
 import type { StudyRequest } from './studyMessages'
 
 /**
@@ -25,6 +25,9 @@ solver.then(
     // whoever asks for a plan is told why there is none
   },
 )
+
+const alongPlanner = new AlongPlanner()
+const studies = new Studies()
 
 /** The newest request for a plan. */
 let latest = 0
@@ -53,24 +56,28 @@ async function answer(request: Request): Promise<Reply> {
     const ready = await solver
     // as the page has it, which compares by the same key
     const key = alongKey(request.kind === 'text' ? document : (request.document as object))
-    const planned = along ? planAlong(key, train, ready) : new PlanRun(train, ready).priced()
+    const planned = along
+      ? alongPlanner.plan(key, train, ready)
+      : new PlanRun(train, ready).priced()
     // between two requests, what plans along the trade-off start from
     prepare = () =>
-      void readyAlong(
-        key,
-        train,
-        ready,
-        async () => {
-          await pause()
-          return latest === id
-        },
-        (next, answer) => {
-          const { answer: told, priced, sentence, figures } = drawingOf(next, answer, false)
-          const drawing = { answer: told, priced, sentence, figures }
-          const ahead: Ahead = { kind: 'ahead', key, drawing }
-          self.postMessage(ahead)
-        },
-      ).catch(() => undefined) // without it plans are made anew, which takes longer
+      void alongPlanner
+        .ready(
+          key,
+          train,
+          ready,
+          async () => {
+            await pause()
+            return latest === id
+          },
+          (next, answer) => {
+            const { answer: told, priced, sentence, figures } = drawingOf(next, answer, false)
+            const drawing = { answer: told, priced, sentence, figures }
+            const ahead: Ahead = { kind: 'ahead', key, drawing }
+            self.postMessage(ahead)
+          },
+        )
+        .catch(() => undefined) // without it plans are made anew, which takes longer
     if (reached) prepare()
     else
       setTimeout(() => {
@@ -96,7 +103,7 @@ self.addEventListener(
       })
     else
       void solver.then((ready) =>
-        study(data, ready, (reply) => {
+        studies.study(data, ready, (reply) => {
           self.postMessage(reply)
         }),
       )

@@ -22,36 +22,103 @@ const ranking = 5
 
 type Post = (reply: StudyReply) => void
 
-/** The study that is under way; an older one ends at its next breath. */
-let latest = 0
+/** Studies one train at a time: a newer request ends the one under way. */
+export class Studies {
+  /** The study that is under way; an older one ends at its next breath. */
+  private latest = 0
 
-/** Answers one request, bit by bit; a request that was overtaken or stopped just ends. */
-export async function study(request: StudyRequest, solver: Solver, post: Post): Promise<void> {
-  const { id } = request
-  post({ id, kind: 'begun' })
-  try {
-    if (request.kind === 'stop') {
-      if (latest === id) latest = 0
-      return
+  /** Answers one request, bit by bit; a request that was overtaken or stopped just ends. */
+  async study(request: StudyRequest, solver: Solver, post: Post): Promise<void> {
+    const { id } = request
+    post({ id, kind: 'begun' })
+    try {
+      if (request.kind === 'stop') {
+        if (this.latest === id) this.latest = 0
+        return
+      }
+      const read = readTrain(request.document)
+      if (!read.ok) return
+      if (request.kind === 'why') {
+        const run = new PlanningRun(read, solver)
+        const whys = (['shim', 'slide'] as const).flatMap(
+          (way) => whyFoot(run, { body: request.body, foot: request.foot, way }) ?? [],
+        )
+        post({ id, kind: 'why', whys })
+      } else if (request.kind === 'work') post({ id, kind: 'work', work: work(read, solver) })
+      else if (request.kind === 'from here')
+        post({ id, kind: 'from here', from: bestFromHere(read.train, request.hand, solver) })
+      else if (request.kind === 'reasons') post({ id, kind: 'reasons', ...reasons(read, solver) })
+      else {
+        this.latest = id
+        await this.studied(id, read, request.curve, solver, post)
+      }
+    } catch (error) {
+      post({ id, kind: 'failed', why: error instanceof Error ? error.message : String(error) })
     }
-    const read = readTrain(request.document)
-    if (!read.ok) return
-    if (request.kind === 'why') {
-      const run = new PlanningRun(read, solver)
-      const whys = (['shim', 'slide'] as const).flatMap(
-        (way) => whyFoot(run, { body: request.body, foot: request.foot, way }) ?? [],
+  }
+
+  /** First the choice that is held now, then the curve and its floor, then every other choice. */
+  private async studied(
+    id: number,
+    { train }: ReadTrain,
+    curve: boolean,
+    solver: Solver,
+    post: Post,
+  ): Promise<void> {
+    const breath = this.breathing(id)
+    const holds = new HoldSolver(train, solver)
+    const rows: HoldRow[] = []
+    const complete = solvesAll(train)
+    const tell = (done: number, total: number | undefined, finished: boolean) => {
+      const list = holdList(
+        train,
+        rankedHolds(holds, complete ? rows : theBest(train, rows)),
+        complete,
       )
-      post({ id, kind: 'why', whys })
-    } else if (request.kind === 'work') post({ id, kind: 'work', work: work(read, solver) })
-    else if (request.kind === 'from here')
-      post({ id, kind: 'from here', from: bestFromHere(read.train, request.hand, solver) })
-    else if (request.kind === 'reasons') post({ id, kind: 'reasons', ...reasons(read, solver) })
-    else {
-      latest = id
-      await studied(id, read, request.curve, solver, post)
+      post({ id, kind: 'holds', list, done, total, finished })
     }
-  } catch (error) {
-    post({ id, kind: 'failed', why: error instanceof Error ? error.message : String(error) })
+    const choices = holdRows(holds, { prices: false })
+    const first = choices.next()
+    if (!first.done) {
+      rows.push(first.value.row)
+      tell(1, first.value.total, false)
+    }
+    if (curve) {
+      const steps = tradeoffSteps(holds)
+      let step = steps.next()
+      while (!step.done) {
+        if (!(await breath())) return
+        step = steps.next()
+      }
+      const floor = floorReason(holds, holds.free(choiceNow(train)))?.sentence ?? ''
+      post({ id, kind: 'curve', tradeoff: step.value, floor })
+    }
+    let told = performance.now()
+    let rest = often
+    let total: number | undefined
+    for (const progress of choices) {
+      rows.push(progress.row)
+      ;({ total } = progress)
+      if (!(await breath())) return
+      const now = performance.now()
+      if (now - told < rest) continue
+      tell(rows.length, total, false)
+      told = performance.now()
+      rest = Math.max(often, ranking * (told - now))
+    }
+    tell(rows.length, rows.length, true)
+  }
+
+  /** Lets messages in after each slice of work; false when the study is no longer wanted. */
+  private breathing(id: number): () => Promise<boolean> {
+    let since = performance.now()
+    return async () => {
+      if (performance.now() - since > slice) {
+        await pause()
+        since = performance.now()
+      }
+      return this.latest === id
+    }
   }
 }
 
@@ -80,69 +147,5 @@ function reasons(
       ...(remedies && { remedies }),
       ...(holdsTried && { holdsTried }),
     },
-  }
-}
-
-/** First the choice that is held now, then the curve and its floor, then every other choice. */
-async function studied(
-  id: number,
-  { train }: ReadTrain,
-  curve: boolean,
-  solver: Solver,
-  post: Post,
-): Promise<void> {
-  const breath = breathing(id)
-  const holds = new HoldSolver(train, solver)
-  const rows: HoldRow[] = []
-  const complete = solvesAll(train)
-  const tell = (done: number, total: number | undefined, finished: boolean) => {
-    const list = holdList(
-      train,
-      rankedHolds(holds, complete ? rows : theBest(train, rows)),
-      complete,
-    )
-    post({ id, kind: 'holds', list, done, total, finished })
-  }
-  const choices = holdRows(holds, { prices: false })
-  const first = choices.next()
-  if (!first.done) {
-    rows.push(first.value.row)
-    tell(1, first.value.total, false)
-  }
-  if (curve) {
-    const steps = tradeoffSteps(holds)
-    let step = steps.next()
-    while (!step.done) {
-      if (!(await breath())) return
-      step = steps.next()
-    }
-    const floor = floorReason(holds, holds.free(choiceNow(train)))?.sentence ?? ''
-    post({ id, kind: 'curve', tradeoff: step.value, floor })
-  }
-  let told = performance.now()
-  let rest = often
-  let total: number | undefined
-  for (const progress of choices) {
-    rows.push(progress.row)
-    ;({ total } = progress)
-    if (!(await breath())) return
-    const now = performance.now()
-    if (now - told < rest) continue
-    tell(rows.length, total, false)
-    told = performance.now()
-    rest = Math.max(often, ranking * (told - now))
-  }
-  tell(rows.length, rows.length, true)
-}
-
-/** Lets messages in after each slice of work; false when the study is no longer wanted. */
-function breathing(id: number): () => Promise<boolean> {
-  let since = performance.now()
-  return async () => {
-    if (performance.now() - since > slice) {
-      await pause()
-      since = performance.now()
-    }
-    return latest === id
   }
 }

@@ -1,3 +1,4 @@
+import { asFound } from '../../src/mechanics/readings/asFound'
 import { expect, test } from 'vitest'
 import { handAnswer } from '../../src/engine/studies/hand/handAnswer'
 import { noMotion } from '../../src/mechanics/motion'
@@ -21,7 +22,7 @@ function carried(by: number) {
   }
   const own = hand.motions[first.id] ?? noMotion
   hand.motions[first.id] = { ...own, ty: own.ty + by }
-  return handAnswer(train, hand, answer).answer
+  return handAnswer(train, train.couplings.map(asFound), hand, answer).answer
 }
 
 test('holes and packs are drawn no larger while something is dragged, and smaller where they must be', () => {

@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest'
-import { kept } from '../../src/mechanics/kept'
-import { sheetScene } from '../../src/scene/sheet'
+import { kept } from '../../src/app/shelf/kept'
+import { couplingsScene } from '../../src/scene/couplingCards'
+import { feetScene } from '../../src/scene/footCards'
+import { chartBand, trainScene } from '../../src/scene/sheet'
 import { unchanged } from '../../src/scene/unchanged'
 import { drawExample } from './trains'
 
@@ -39,11 +41,17 @@ test('maps are compared by what they hold', () => {
   expect(unchanged({}, new Map())).toEqual(new Map())
 })
 
-test('a sheet drawn again of the same plan is the same sheet', async () => {
+test('bands drawn again of the same plan over the same train are the same bands', async () => {
   const { train, answer, figures } = await drawExample('five-in-a-line.json')
-  const scene = () => sheetScene(train, answer, figures, { room: 1008 })
-  const first = scene()
-  expect(unchanged(first, scene())).toBe(first)
+  const { scale, above } = trainScene(train, 1008)
+  const bands = () => ({
+    rise: chartBand(train, figures, scale, { way: 'rise' }),
+    side: chartBand(train, figures, scale, { way: 'side' }),
+    feet: feetScene(train, answer, scale, above),
+    couplings: couplingsScene(train, answer, figures, scale),
+  })
+  const first = bands()
+  expect(unchanged(first, bands())).toBe(first)
 })
 
 test('kept work is done once for each thing', () => {

@@ -4,11 +4,12 @@ import { planRead } from '../planned'
 import type { TrainDocument } from '../../src/document/schema'
 import type { Train } from '../../src/mechanics/train'
 import { glpkSolver } from '../../src/solvers/glpk'
-import { planAlong, readyAlong } from '../../src/worker/along'
+import { AlongPlanner } from '../../src/worker/along'
 import { alongKey, sameButShare } from '../../src/worker/alongKey'
 import { exampleFile, read } from '../holds/choice'
 
 const solver = await glpkSolver()
+const along = new AlongPlanner()
 const document = exampleFile('bolt-bound-gearbox') as object
 const train = read(document)
 const at = (share: number): Train => ({ ...train, plan: { ...train.plan, share } })
@@ -31,7 +32,7 @@ it('documents that differ in the share alone are told without their keys', () =>
 
 it('plans made ahead, one a percent and the nearest first, are those of the planner', async () => {
   const made: { share: number; answer: PlanAnswer }[] = []
-  await readyAlong(
+  await along.ready(
     alongKey(document),
     train,
     solver,
@@ -51,13 +52,13 @@ it('plans made ahead, one a percent and the nearest first, are those of the plan
     // proven like every plan: measured again, against a bound of its own
     expect(answer.proof?.gap).toBeLessThanOrEqual(2e-5 * plain.cost)
   }
-  expect(planAlong(alongKey(document), at(0.8), solver)).toBe(
+  expect(along.plan(alongKey(document), at(0.8), solver)).toBe(
     made.find(({ share }) => share === 0.8)?.answer,
   )
 })
 
 it('another train is planned anew, without what was made ahead', () => {
-  const answer = planAlong('another', at(0.8), solver)
+  const answer = along.plan('another', at(0.8), solver)
   expect(answer.status).toBe('planned')
   expect(answer).toEqual(planRead(at(0.8), solver, { prices: false }))
 })

@@ -1,4 +1,4 @@
-import { kept } from '../../mechanics/kept'
+import { kept } from './kept'
 import type { TrainDocument } from '../../document/schema'
 import type { OnSheet } from './port'
 import type { Sheet } from './records'

@@ -4,7 +4,7 @@ import { carriedEnd, handMotions, type HandEnd, type Way } from '../../engine/st
 import type { FromHere } from '../../engine/studies/hand/fromHere'
 import { motionsOf } from '../../scene/axisLines'
 import { noMotion } from '../../mechanics/motion'
-import { figuresOf } from '../../scene/figures'
+import { figuresOf, standingFigures } from '../../scene/figures'
 import { displayedPlan } from '../../engine/work/displayed'
 import { sentenceOf } from '../../engine/plan/sentence'
 import { inSentence } from '../../language/names'
@@ -25,24 +25,29 @@ export const useHand = defineStore('hand', () => {
   const asking = ref(false)
   let [asked, askedName] = [0, '']
 
+  const train = computed(() => plan.drawing?.train)
+  /** What a drag leaves as it is, worked out once for the train that is dragged. */
+  const standing = computed(() => train.value && standingFigures(train.value))
+
   /** The plan as it is carried out: rounded to the shims of the store, once that is worked out. */
   const displayed = computed<Drawing | undefined>(() => {
     const { drawing: best } = plan
     if (!best || work.old || !work.work?.rounded?.bodies || best.answer.status !== 'planned') return
     const answer = displayedPlan({ ...best.answer, ...work.work })
-    const { train } = best
     return {
       ...best,
       answer,
-      sentence: sentenceOf(train, answer),
-      figures: figuresOf(train, answer),
+      sentence: sentenceOf(best.train, answer),
+      figures: figuresOf(best.train, answer, standing.value),
     }
   })
 
   /** What the sheet draws: the plan, or the machines as they were put by hand. */
   const drawing = computed<Drawing | HandDrawing | undefined>(() => {
     const { drawing: best } = plan
-    return best && job.hand ? new HandDrawing(job.hand, best) : (displayed.value ?? best)
+    return best && job.hand && standing.value
+      ? new HandDrawing(job.hand, best, standing.value)
+      : (displayed.value ?? best)
   })
 
   /** Whether the sheet draws moves: those of a plan, or what was put by hand. */

@@ -1,6 +1,6 @@
 import { handAnswer, type HandAnswer } from '../../engine/studies/hand/handAnswer'
 import { handMotions, type HandPlan } from '../../engine/studies/hand/handPlan'
-import { figuresAt, type Figures } from '../../scene/figures'
+import { figuresAt, type Figures, type StandingFigures } from '../../scene/figures'
 import type { Drawing } from '../../worker/messages'
 
 /**
@@ -12,18 +12,28 @@ export class HandDrawing implements Drawing {
   readonly priced = false
   private readonly hand: HandPlan
   private readonly best: Drawing
+  private readonly standing: StandingFigures
   private answered: HandAnswer | undefined
   private drawn: Figures | undefined
 
-  /** @param best the plan it is compared with */
-  constructor(hand: HandPlan, best: Drawing) {
+  /**
+   * @param best the plan it is compared with
+   * @param standing of its train
+   */
+  constructor(hand: HandPlan, best: Drawing, standing: StandingFigures) {
     this.train = best.train
     this.hand = hand
     this.best = best
+    this.standing = standing
   }
 
   get worked(): HandAnswer {
-    return (this.answered ??= handAnswer(this.train, this.hand, this.best.answer))
+    return (this.answered ??= handAnswer(
+      this.train,
+      this.standing.found,
+      this.hand,
+      this.best.answer,
+    ))
   }
 
   get answer(): Drawing['answer'] {
@@ -35,6 +45,6 @@ export class HandDrawing implements Drawing {
   }
 
   get figures(): Figures {
-    return (this.drawn ??= figuresAt(this.train, handMotions(this.train, this.hand)))
+    return (this.drawn ??= figuresAt(this.train, handMotions(this.train, this.hand), this.standing))
   }
 }

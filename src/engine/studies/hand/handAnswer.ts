@@ -7,7 +7,7 @@ import type { PlanFigures } from '../../plan/answer'
 import { tidy } from '../../../language/tidy'
 import * as report from '../../plan/report'
 import { costOf } from '../../proof/prove'
-import { foundOf } from '../../../mechanics/readings/linesFound'
+import type { AsFound } from '../../../mechanics/readings/asFound'
 import { type Sentence, valueOf } from '../../plan/sentence'
 import { inSentence } from '../../../language/names'
 import type { Train } from '../../../mechanics/train'
@@ -31,10 +31,15 @@ const worthSaying = 0.05
 /**
  * Works out what a hand plan does to every coupling, foot and limit, and what it costs: each part when it is
  * first looked at, since a hand that drags asks for some of it at every frame.
+ * @param found every coupling's line as its readings give it
  */
-export function handAnswer(train: Train, hand: HandPlan, best: PlanFigures): HandAnswer {
+export function handAnswer(
+  train: Train,
+  found: readonly AsFound[],
+  hand: HandPlan,
+  best: PlanFigures,
+): HandAnswer {
   const motions = handMotions(train, hand)
-  const found = foundOf(train)
   const cost = once(() => tidy(toFine(costOf(train, motions), train.units)))
   const worst = once(() =>
     tidy(worstShare(sharesOf(train, found, couplingMotions(train, motions)))),

@@ -1,6 +1,6 @@
 /**
- * The same work, done once for each thing it is done to and kept as long as that thing is. Trains and scales
- * never change once they are made; a plan that is dragged asks for what depends on them alone at every frame.
+ * The same work, done once for each thing it is done to and kept as long as that thing is: a document
+ * of the sheet never changes once it is made, and is written at every change of what stands beside it.
  */
 export function kept<Key extends object, Value>(work: (key: Key) => Value): (key: Key) => Value {
   const done = new WeakMap<Key, { readonly value: Value }>()
