@@ -55,15 +55,18 @@ export function withList<T>(
   return withValue(document, path, change(Array.isArray(now) ? now : []))
 }
 
+/** The list with one more item at an index. */
 export const inserted = <T>(list: readonly T[], index: number, item: T): T[] => [
   ...list.slice(0, index),
   item,
   ...list.slice(index),
 ]
 
+/** The list without the item at an index. */
 export const removed = <T>(list: readonly T[], index: number): T[] =>
   list.filter((_, i) => i !== index)
 
+/** The list with the item at one index moved to another. */
 export function moved<T>(list: readonly T[], from: number, to: number): T[] {
   const item = list[from]
   return item === undefined ? [...list] : inserted(removed(list, from), to, item)

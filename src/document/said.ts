@@ -1,14 +1,16 @@
 import { fineSign, slopeSign, type DocumentUnits } from '../mechanics/units'
 
-/** A number as it was typed, without its sign; rounding is left to the eye of who reads it back. */
+/** A number as it was typed, in its own unit, without its sign; rounding is left to the eye of who reads it back. */
 export const digitsSaid = (value: number): string => String(Number(Math.abs(value).toPrecision(8)))
 
 /** A fine value of a document, without its sign: "0.3 mm". */
 export const fineSaid = (value: number, units: DocumentUnits): string =>
   `${digitsSaid(value)} ${fineSign[units.fine]}`
 
+/** A slope of a document (mrad, mil/in), without its sign: "0.05 mrad". */
 export const slopeSaid = (value: number, units: DocumentUnits): string =>
   `${digitsSaid(value)} ${slopeSign(units)}`
 
+/** A length of a document (its length unit), with its sign: "1250 mm". */
 export const lengthSaid = (value: number, units: DocumentUnits): string =>
   `${Number(value.toPrecision(8))} ${units.length}`

@@ -22,7 +22,7 @@ export function signedDigits(value: number, units: DocumentUnits): string {
   return /[1-9]/.test(digits) ? signed(digits) : '0'
 }
 
-/** The digits alone. */
+/** The digits alone of a micrometre value, in the document's fine unit. */
 export function fineDigits(value: number, units: DocumentUnits): string {
   return unsignedZero(toFine(value, units).toFixed(fineDecimals[units.fine]))
 }
@@ -33,7 +33,10 @@ export function lengthText(value: number, units: DocumentUnits): string {
   return `${String(Math.round(number * 1000) / 1000)} ${units.length}`
 }
 
-/** A slope, the same number in mrad and mil/in. */
+/**
+ * A slope, the same number in mrad and mil/in.
+ * @param value mrad
+ */
 export const slopeText = (value: number, units: DocumentUnits): string =>
   `${unsignedZero(value.toFixed(2))} ${slopeSign(units)}`
 

@@ -48,7 +48,9 @@ function partInWords(bodies: readonly Body[], many: string): string {
   return bodies.length === 1 ? inSentence(only.name) : `${bodies.length} ${many}`
 }
 
+/** A count with its noun: "1 choice", "3 choices". */
 export const counted = (count: number, one: string, many: string): string =>
   `${count} ${count === 1 ? one : many}`
 
+/** The text with a capital first letter. */
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

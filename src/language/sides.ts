@@ -3,7 +3,10 @@ import { fineDigits } from './amounts'
 import { fineSign, type Micrometres } from '../mechanics/units'
 import type { Body, Train } from '../mechanics/train'
 
-/** What the side at +y (3 o'clock) or -y (9 o'clock) is called, as the file says it. */
+/**
+ * What the side at +y (3 o'clock) or -y (9 o'clock) is called, as the file says it.
+ * @param y mm or um: its sign alone counts
+ */
 export const sideName = (train: Train, y: number): string =>
   y >= 0 ? train.sides.three : train.sides.nine
 
@@ -23,7 +26,10 @@ export function towardSide({ sides }: Sided, y: number): string {
   return /^(to|toward|towards)\s/i.test(name) ? name : `toward ${name}`
 }
 
-/** The side's name without its preposition: "toward the pipe rack" is "pipe rack". */
+/**
+ * The side's name without its preposition: "toward the pipe rack" is "pipe rack".
+ * @param y mm or um: its sign alone counts
+ */
 export const sideNoun = (train: Train, y: number): string =>
   sideName(train, y)
     .trim()

@@ -9,6 +9,7 @@ export interface Line {
   readonly slope: Milliradians
 }
 
+/** Value of a line (um) at x (mm). */
 export const valueAt = (line: Line, x: Millimetres): Micrometres =>
   line.value + line.slope * (x - line.x)
 
@@ -21,7 +22,10 @@ export interface AxisGrowth {
 
 const none: Line = { x: 0, value: 0, slope: 0 }
 
-/** Growth of the axis that a coupling meets: a machine's right axis at the coupling on its right. */
+/**
+ * Growth of the axis that a coupling meets: a machine's right axis at the coupling on its right.
+ * @returns lines along x (mm): values in um, slopes in mrad
+ */
 export function growthOf(body: Body, state: string, axis: 'left' | 'right'): AxisGrowth {
   const points = (body.growth.get(state) ?? []).filter(
     (point) => point.axis === axis || point.axis === 'both',

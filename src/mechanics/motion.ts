@@ -24,8 +24,11 @@ export interface Point {
 export type Carry = Readonly<Record<'dx' | 'dy' | 'dz', Partial<Motion>>>
 
 /**
+ * How far each motion of a body carries a point, a small rotation about the reference x0:
  * dx = tx - sy*y - sz*z;  dy = ty + sy*(x - x0) - roll*z;  dz = tz + sz*(x - x0) + roll*y,
- * first-order kinematics of a rigid body with small rotations.
+ * first-order kinematics of a rigid body (textbook form).
+ * @param point mm, from the plane of the body's own feet
+ * @returns um a um of a translation, um a mrad of a rotation
  */
 export function carry(body: Body, point: Point): Carry {
   const arm = point.x - body.x0
@@ -39,7 +42,12 @@ export function carry(body: Body, point: Point): Carry {
 /** The same point as its skid sees it: its height counts from the plane of the skid's feet. */
 export const onSkid = (body: Body, point: Point): Point => ({ ...point, z: body.base + point.z })
 
-/** The chain of bodies whose motions carry a point of `body`, the body itself first. */
+/**
+ * The chain of bodies whose motions carry a point of `body`, the body itself first.
+ * @param index of the body
+ * @param point mm
+ * @returns indices of bodies, and um a um or a mrad of their motions
+ */
 export function carriers(
   train: Train,
   index: number,
@@ -56,7 +64,7 @@ export function carriers(
 export const motionNames = ['tx', 'ty', 'tz', 'sy', 'sz', 'roll'] as const
 export type MotionName = (typeof motionNames)[number]
 
-/** Displacement by one body's motion. */
+/** Displacement (um) of a point by one body's motion (um, mrad). */
 export function displaced(part: Partial<Motion>, motion: Motion): Micrometres {
   return motionNames.reduce((sum, name) => sum + (part[name] ?? 0) * motion[name], 0)
 }

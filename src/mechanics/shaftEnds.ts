@@ -1,7 +1,11 @@
 import type { Train } from './train'
 import type { Millimetres } from './units'
 
-/** Where a machine's shaft is drawn: from flex plane to flex plane, or to its outermost foot. */
+/**
+ * Where a machine's shaft is drawn: from flex plane to flex plane, or to its outermost foot.
+ * @param machine index from the left
+ * @returns x of its two ends (mm)
+ */
 export function shaftEnds(train: Train, machine: number): readonly [Millimetres, Millimetres] {
   const body = train.machines[machine]
   const left = train.couplings[machine - 1]?.q

@@ -5,6 +5,7 @@ import { tol } from './tolerances'
  * are left at 0. Overwrites both arguments.
  * @param matrix n rows of n
  * @param right n entries
+ * @returns n unknowns, in the unit of `right` by that of `matrix`
  */
 export function solveSymmetric(matrix: number[][], right: number[]): number[] {
   const n = right.length

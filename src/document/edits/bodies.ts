@@ -27,6 +27,7 @@ export function bodiesAt(document: TrainDocument): BodyAt[] {
   return [...of('machine', 'machines'), ...of('skid', 'skids')]
 }
 
+/** The name of a machine by its index, "machine 2" where it has none. */
 export const machineName = (document: TrainDocument, index: number): string => {
   const name = document.machines[index]?.name.trim() ?? ''
   return name === '' ? `machine ${index + 1}` : name
@@ -74,7 +75,10 @@ export function nextId(taken: readonly string[], first = '1'): string {
   return `${before}${number}${behind}`
 }
 
-/** A number of a document that may be unfinished. */
+/**
+ * A number of a document that may be unfinished.
+ * @returns in the unit of its place in the document
+ */
 export const numberAt = (document: unknown, path: Path): number | undefined => {
   const value = valueAt(document, path)
   return typeof value === 'number' && Number.isFinite(value) ? value : undefined

@@ -12,7 +12,7 @@ const newFoot = (id: string, x: number | undefined, y?: number): FootDocument =>
 const feetOf = (body: BodyAt): Path => [...body.path, 'feet']
 const idsOf = ({ feet }: BodyAt): string[] => feet.map(({ id }) => id)
 
-/** One more foot of a body, of which no more than its x is known. */
+/** One more foot of a body, of which no more than its x (document's length unit) is known. */
 export function addFoot(document: TrainDocument, body: BodyAt, x?: number): Change {
   const foot = newFoot(nextId(idsOf(body)), x)
   return {
@@ -33,13 +33,16 @@ function nextPair(ids: readonly string[]): readonly [string, string] {
   return [first, nextId([...ids, first])]
 }
 
-/** Half the distance between the two feet of the last row, if there is such a row. */
+/** Half the distance (document's length unit) between the two feet of the last row, if there is such a row. */
 export function usualHalf({ feet }: BodyAt): number | undefined {
   const last = numberAt(feet.at(-1), ['y'])
   return last === undefined || last === 0 ? undefined : Math.abs(last)
 }
 
-/** A row of two more feet at one x, `apart` across: first the one toward 3 o'clock, as in the rows before. */
+/**
+ * A row of two more feet at one x, `apart` across (both in the document's length unit): first the one toward
+ * 3 o'clock, as in the rows before.
+ */
 export function addRow(
   document: TrainDocument,
   body: BodyAt,
@@ -59,6 +62,7 @@ export function addRow(
   }
 }
 
+/** A body without one of its feet. */
 export function removeFoot(document: TrainDocument, body: BodyAt, index: number): Change {
   return {
     document: withList(document, feetOf(body), (feet) => removed(feet, index)),

@@ -5,6 +5,7 @@ import { micrometresPer, millimetresPer, type DocumentUnits } from '../../mechan
 /**
  * A growth point scaled: what is given in lengths by the factor; heat by its warming, so that the
  * temperature it starts from stays and the one it goes to is moved. Heights and coefficients stay.
+ * @param factor no unit
  */
 export function scaledPoint(point: GrowthPointDocument, factor: number): GrowthPointDocument {
   const { heat } = point
@@ -23,7 +24,10 @@ export function scaledPoint(point: GrowthPointDocument, factor: number): GrowthP
   ) as GrowthPointDocument
 }
 
-/** Growth of one state in another, scaled, for every machine or one; what stood there is replaced. */
+/**
+ * Growth of one state in another, scaled, for every machine or one; what stood there is replaced.
+ * @param factor no unit
+ */
 export function copiedGrowth(
   document: TrainDocument,
   from: string,

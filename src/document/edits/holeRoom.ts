@@ -22,6 +22,7 @@ export interface HoleRoom {
 /**
  * The foot carries its hole along, the bolt stands: the hole's centre stays within clearance/2 − reserve
  * of the bolt. Each way is straight along the train or straight across it, from where the hole is.
+ * @param reserve like the hole's numbers in the document's fine unit
  */
 export function holeRoom({ clearance, x, y }: HoleEntry, reserve: number): HoleRoom {
   const radius = Math.max(0, clearance / 2 - reserve)
@@ -49,6 +50,6 @@ export const holeStep = ({ units }: TrainDocument): number =>
 export const emptyReach = ({ units }: TrainDocument): number =>
   ({ um: 2000, mm: 2, mil: 80 })[units.fine]
 
-/** The nearest whole number of steps, without the dust of dividing. */
+/** The nearest whole number of steps, without the dust of dividing; value and step in one unit. */
 export const snapped = (value: number, step: number): number =>
   tidy(Math.round(value / step) * step)

@@ -11,11 +11,11 @@ export type SagWritten = 'whole' | 'half'
 /** What a number typed is multiplied by to be what the file keeps. */
 export const sagFactor: Record<SagWritten, number> = { whole: -0.5, half: 1 }
 
-/** The half from what was written down. */
+/** The half (document's fine unit) from what was written down. */
 export const sagFrom = (written: SagWritten, value: number): number =>
   value * sagFactor[written] || 0
 
-/** A sag that is kept, said both ways so that neither can be taken for the other. */
+/** A sag that is kept (document's fine unit), said both ways so that neither can be taken for the other. */
 export function sagWords(sag: number, units: DocumentUnits): string {
   if (sag === 0) return 'no sag: a stiff bar reads 0 at the bottom after 0 at the top'
   const bar = -2 * sag

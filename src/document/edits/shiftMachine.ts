@@ -24,6 +24,7 @@ export function shiftRoom(document: TrainDocument, index: number): readonly [num
  * A machine moved along the train by a length of the document: its feet, nozzles and growth points, its own
  * flex planes (the one plane of a coupling without spacer), the places of dials that ride on its shaft, and
  * the places of lines measured between two planes, which keep their place between them.
+ * @param by document's length unit, + to the right
  */
 export function shiftMachine(document: TrainDocument, index: number, by: number): Change {
   const machine = document.machines[index]
@@ -66,7 +67,10 @@ export function shiftMachine(document: TrainDocument, index: number, by: number)
   }
 }
 
-/** The name of such a move, in the past tense. */
+/**
+ * The name of such a move, in the past tense.
+ * @param by document's length unit, + to the right
+ */
 export const shiftWords = (document: TrainDocument, index: number, by: number): string =>
   `moved ${saidBody(machineName(document, index))} ${tidy(Math.abs(by))} ${document.units.length} ${
     by < 0 ? 'left' : 'right'

@@ -65,6 +65,7 @@ export function addRestraint(
   }
 }
 
+/** A body without one of its restraints. */
 export function removeRestraint(document: TrainDocument, body: BodyAt, index: number): Change {
   const path = [...body.path, 'restraints']
   const list = valueAt(document, path) as readonly unknown[]

@@ -56,6 +56,7 @@ export function withoutState(document: TrainDocument, index: number): TrainDocum
   )
 }
 
+/** A state at another place of the list. */
 export const movedState = (document: TrainDocument, from: number, to: number): TrainDocument => ({
   ...document,
   states: moved(document.states ?? [], from, to),

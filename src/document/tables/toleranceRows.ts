@@ -149,7 +149,7 @@ function surfaceRows(
   ]
 }
 
-/** ft/min of a shaft's surface; diameter in inches. */
+/** Speed of a shaft's surface (ft/min): pi times the diameter (in), by 12, times turns a minute. */
 export const surfaceSpeed = (diameter: number, rpm: number): number =>
   (Math.PI * diameter * rpm) / 12
 

@@ -26,7 +26,10 @@ export function riseSaid(
   return `${right} ${fineSaid(z, units)} ${z > 0 ? 'higher' : 'lower'} than ${left}`
 }
 
-/** An offset sideways, + toward 3 o'clock. */
+/**
+ * An offset sideways, + toward 3 o'clock.
+ * @param y document's fine unit
+ */
 export function sideSaid(
   document: TrainDocument,
   coupling: CouplingDocument,
@@ -38,7 +41,7 @@ export function sideSaid(
   return `${right} ${fineSaid(y, units)} ${towardSide(document, y)}, against ${left}`
 }
 
-/** A slope of the right axis against the left one, going right. */
+/** A slope (mrad, mil/in) of the right axis against the left one, going right. */
 export function slopeInWords(
   document: TrainDocument,
   coupling: CouplingDocument,

@@ -27,6 +27,7 @@ export function rollWords(document: TrainDocument, index: number): string {
   )
 }
 
+/** Whether a machine has two axes, as a gear has. */
 export const hasTwo = (document: TrainDocument, index: number): boolean =>
   (document.machines[index]?.axis as { left?: unknown } | undefined)?.left !== undefined
 

@@ -29,12 +29,14 @@ export const couplingNamed = (document: TrainDocument, text: string): number | u
     document.couplings.map(({ id }, c) => [couplingTitleOf(document, c), id, String(c + 1)]),
   )
 
+/** The machine that a table means: by its name, its id, or its number from the left. */
 export const machineNamed = (document: TrainDocument, text: string): number | undefined =>
   named(
     text,
     document.machines.map(({ id, name }, m) => [name, id, String(m + 1)]),
   )
 
+/** The state that a table means: by its name, its id, or its number in the list. */
 export const stateNamed = (document: TrainDocument, text: string): number | undefined =>
   named(
     text,

@@ -4,11 +4,12 @@ export interface Affine {
   readonly terms: ReadonlyMap<number, number>
 }
 
+/** A number that no column changes (program units of what it stands for). */
 export const constant = (value: number): Affine => ({ constant: value, terms: new Map() })
 
 export const zero = constant(0)
 
-/** Sum of factor * part over the pairs; terms that cancel to nothing are dropped. */
+/** Sum of factor * part over the pairs, in the unit of the parts; terms that cancel to nothing are dropped. */
 export function combine(...parts: readonly (readonly [factor: number, part: Affine])[]): Affine {
   const terms = new Map<number, number>()
   let total = 0
@@ -21,6 +22,7 @@ export function combine(...parts: readonly (readonly [factor: number, part: Affi
   return { constant: total, terms }
 }
 
+/** What an expression comes to at the values of the columns (program units). */
 export const valueOf = (expression: Affine, columns: readonly number[]): number => {
   let sum = expression.constant
   for (const [column, coefficient] of expression.terms) sum += coefficient * (columns[column] ?? 0)

@@ -50,6 +50,8 @@ export function beyond(circle: Circle, columns: readonly number[]): number {
  * New tangents where a solution lies beyond its circles. The answer stands at a corner between two
  * tangents; besides the one through it, two are set where the corners to come would be, which saves
  * rounds. None is set where a tangent already stands.
+ * @param columns of the answer (program units)
+ * @returns tangents by circle and angle (rad)
  */
 export function violatedCuts(
   program: Program,

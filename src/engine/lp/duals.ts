@@ -47,7 +47,7 @@ export interface Lean {
   readonly w: number
 }
 
-/** The direction in which a circle is pressed, with one tangent more. */
+/** The direction in which a circle is pressed, with one tangent more, of so much weight (its dual). */
 export const leaned = (toward: Lean | undefined, { angle }: Cut, weight: number): Lean => ({
   u: (toward?.u ?? 0) + weight * Math.cos(angle),
   w: (toward?.w ?? 0) + weight * Math.sin(angle),

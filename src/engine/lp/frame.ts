@@ -97,7 +97,10 @@ function armOf(train: Train, index: number, motion: MotionName): number {
   return Math.max(...reach)
 }
 
-/** A row from an affine expression; undefined where no motion appears in it (standing still fulfils it). */
+/**
+ * A row from an affine expression; undefined where no motion appears in it (standing still fulfils it).
+ * @param lower and `upper`: bounds of the expression (program units)
+ */
 export function rowOf(
   name: string,
   expression: Affine,

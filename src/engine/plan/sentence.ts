@@ -25,6 +25,7 @@ export const showsNothing = (value: number, train: Train): boolean =>
 /** A quantity in the document's fine unit, as digits and as digits with the unit. */
 export const digitsOf = (value: number, train: Train): string =>
   fineDigits(value * micrometresPer[train.units.fine], train.units)
+/** A fine quantity of the document with its unit: "0.36 mm". */
 export const valueOf = (value: number, train: Train): string =>
   `${digitsOf(value, train)} ${fineSign[train.units.fine]}`
 

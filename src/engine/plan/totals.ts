@@ -1,7 +1,11 @@
 import type { Body, Train } from '../../mechanics/train'
 import { carry, displaced, type Motion } from '../../mechanics/motion'
 
-/** A foot's displacement by its body's own motion (um). */
+/**
+ * A foot's displacement by its body's own motion (um).
+ * @param motion um, mrad
+ * @param foot its place (mm)
+ */
 export function footMove(body: Body, motion: Motion, foot: { x: number; y: number }) {
   const parts = carry(body, { x: foot.x, y: foot.y, z: 0 })
   return {

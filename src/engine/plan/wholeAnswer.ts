@@ -3,7 +3,10 @@ import type { Group, Part, Partition } from '../lp/parts'
 import type { Cut, Program } from '../lp/program'
 import type { CostAnswer, PartPlan, PartSolver } from './partSolver'
 
-/** The least costs of the parts as one answer of the whole program, its rows as `stageRows` has them. */
+/**
+ * The least costs of the parts as one answer of the whole program, its rows as `stageRows` has them.
+ * @param share of tolerance that the parts were planned within
+ */
 export function wholeAnswer(
   program: Program,
   share: number,

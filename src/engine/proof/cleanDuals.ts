@@ -18,6 +18,7 @@ const turns = 3
  * side that is not bounded are dropped; the others are changed, each in proportion to its size, by
  * the least that makes the reduced costs vanish where a column has no bound to rest on.
  * Any result is valid for a bound; this one is merely sharper.
+ * @param duals objective a unit of the row
  */
 export function cleanDuals(program: ProgramToBound, duals: readonly number[]): number[] {
   let y = duals.map((dual, i) => admissible(program, i, dual))
@@ -40,6 +41,7 @@ function admissible(program: ProgramToBound, row: number, dual: number): number 
   return side !== undefined && Number.isFinite(side) ? dual : 0
 }
 
+/** c - A'y: what is left of each column's cost (objective a unit of the column). */
 export function reducedCosts(program: ProgramToBound, y: readonly number[]): number[] {
   const reduced = [...program.objective]
   program.rows.forEach((row, i) => {

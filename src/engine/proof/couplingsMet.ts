@@ -4,7 +4,10 @@ import { growthOf, valueAt } from '../../mechanics/growth'
 import type { Misalignment } from '../../mechanics/readings/equation'
 import { carried, type ClaimedMotion } from './moved'
 
-/** Share of every tolerance that is used, from where the two shafts lie in each state. */
+/**
+ * Share of every tolerance that is used, from where the two shafts lie in each state.
+ * @returns parts of the limits: 1 is all of one
+ */
 export function sharesAfter(
   train: Train,
   lines: readonly Misalignment[],

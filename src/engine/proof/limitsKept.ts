@@ -27,7 +27,10 @@ export type Place =
 /** A limit that a plan passes, and by how much (um); 0 and below is kept. */
 export type Passed = Place & { readonly by: Micrometres }
 
-/** How far every limit of every body is passed, from the moved bodies themselves. */
+/**
+ * How far every limit of every body is passed, from the moved bodies themselves.
+ * @param motions um, mrad
+ */
 export function limitsPassed(train: Train, motions: readonly ClaimedMotion[]): Passed[] {
   return train.bodies.flatMap((body, b) => {
     const motion = motions[b]

@@ -28,7 +28,11 @@ export function displacement(motion: ClaimedMotion, arm: Vector): Vector {
   ]
 }
 
-/** A point of a machine carried by its own motion, and by its skid's where it stands on one. */
+/**
+ * Displacement (um) of a point of a machine by its own motion, and by its skid's where it stands on one.
+ * @param index of the machine's body
+ * @param point mm, z from the plane of its feet
+ */
 export function carried(
   train: Train,
   motions: readonly ClaimedMotion[],
@@ -47,11 +51,15 @@ export function carried(
   return [own[0] + below[0], own[1] + below[1], own[2] + below[2]]
 }
 
-/** Displacement of a foot by its body's own motion. */
+/**
+ * Displacement (um) of a foot by its body's own motion.
+ * @param foot index among the body's feet
+ */
 export function footMove(body: Body, motion: ClaimedMotion, foot: number): Vector {
   const { x, y } = body.feet[foot] ?? { x: 0, y: 0 }
   return displacement(motion, [x - body.x0, y, 0])
 }
 
+/** The largest of some amounts by which limits are passed (um), 0 at least; NaN where one is no number. */
 export const worst = (...values: readonly Micrometres[]): Micrometres =>
   values.reduce((a, b) => (b > a || Number.isNaN(b) ? b : a), 0)

@@ -22,6 +22,10 @@ export interface Proof {
 /**
  * Judges a plan anew: moves the bodies, measures every limit and every coupling in every state,
  * adds up the moves, and compares with the bound. Nothing of the program that found it is used.
+ * @param lines of the couplings as found (um, mrad)
+ * @param motions um, mrad
+ * @param share of tolerance asked for
+ * @param bound no plan costs less (um)
  */
 export function prove(
   train: Train,

@@ -27,6 +27,7 @@ export function nearest(allowed: Allowed, value: Micrometres): Micrometres {
   return Math.abs(down) <= Math.abs(up) ? down : up
 }
 
+/** Whether a move (um) is one that can be made. */
 export const isAllowed = (allowed: Allowed, value: Micrometres): boolean =>
   Math.abs(nearest(allowed, value) - value) <= tol.samePlace
 

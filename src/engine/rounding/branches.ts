@@ -37,7 +37,10 @@ export function bounded(
   return { ...program, limits }
 }
 
-/** The choice whose move is farthest from one that can be made. */
+/**
+ * The choice whose move is farthest from one that can be made.
+ * @returns index of the choice; undefined where all can be made
+ */
 export function farthest(open: readonly Open[], at: readonly Micrometres[]): number | undefined {
   let choice: number | undefined
   let most = tol.samePlace
@@ -52,7 +55,11 @@ export function farthest(open: readonly Open[], at: readonly Micrometres[]): num
   return choice
 }
 
-/** The node below and the node above, the nearer one last; a side without an allowed move is left out. */
+/**
+ * The node below and the node above, the nearer one last; a side without an allowed move is left out.
+ * @param ranges low and high of each choice (um)
+ * @param choice index of the one that is split
+ */
 export function branched(
   open: readonly Open[],
   ranges: readonly Range[],
@@ -97,7 +104,10 @@ export function apart(
   ]
 }
 
-/** The tangents near a point, and those along the axes that every program starts with. */
+/**
+ * The tangents near a point, and those along the axes that every program starts with.
+ * @param columns of the point (program units)
+ */
 export function touching(
   program: Program,
   cuts: readonly Cut[],

@@ -7,7 +7,9 @@ import type { Micrometres } from '../../mechanics/units'
  */
 export type Nanometres = number
 
+/** Whole nanometres of a height (um), so that sums of plates are exact. */
 export const nanometres = (value: Micrometres): Nanometres => Math.round(value * 1000)
+/** The height (um) of whole nanometres. */
 export const micrometres = (value: Nanometres): Micrometres => value / 1000
 
 /**

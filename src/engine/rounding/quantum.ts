@@ -31,6 +31,7 @@ export function quantumOf(train: Train, part: Part, choices: readonly Choice[]):
   return (common * tol.weightPart * shims.step) / programUnit
 }
 
+/** The greatest common divisor of two whole numbers (Euclid). */
 export function divisor(a: number, b: number): number {
   while (b !== 0) [a, b] = [b, a % b]
   return a

@@ -24,6 +24,7 @@ const angleLever: Millimetres = 1000
 /**
  * The limits a coupling's tolerance sets. For planes p < q the angle at the left plane is d(q)/(q-p)
  * and at the right one -d(p)/(q-p).
+ * @returns limits in mrad for planes and angles, in um for offsets
  */
 export function checksOf(coupling: Coupling): Check[] {
   const { flex, offset, angle } = coupling.tolerance
@@ -44,13 +45,17 @@ export function checksOf(coupling: Coupling): Check[] {
   ]
 }
 
-/** A check's two components for a misalignment. */
+/** A check's two components for a misalignment (um, mrad): mrad for a plane or an angle, um for an offset. */
 export const checkValue = (check: Check, d: Misalignment): { y: number; z: number } => ({
   y: check.offset * d.y + check.slope * d.sy,
   z: check.offset * d.z + check.slope * d.sz,
 })
 
-/** Share of a limit: the true vector for "round", the larger component for "box". */
+/**
+ * Share of a limit: the true vector for "round", the larger component for "box".
+ * @param value in the unit of the limit, um or mrad
+ * @returns a part of the limit: 1 is all of it
+ */
 export const shareOf = (
   value: { y: number; z: number },
   limit: number,

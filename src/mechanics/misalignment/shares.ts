@@ -32,7 +32,10 @@ export interface CouplingMotion {
 
 export const still: CouplingMotion = { misalignment: { y: 0, z: 0, sy: 0, sz: 0 }, gap: 0 }
 
-/** Every coupling in every state, as found and moved by `motions` (one a coupling; none: as found). */
+/**
+ * Every coupling in every state, as found and moved by `motions` (one a coupling; none: as found).
+ * @returns shares of tolerance, 1 for all of it
+ */
 export function sharesOf(
   train: Train,
   found: readonly AsFound[],

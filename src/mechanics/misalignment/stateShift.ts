@@ -17,6 +17,7 @@ export interface StateShift {
  * Right machine's growth against the left one's at mid-span, less the aim of that state. A cold
  * setting has the growth in it already: used, it is taken off alone. Growth along the train counts
  * either way, since a setting says nothing of the gap.
+ * @returns um, mrad
  */
 export function stateShift(train: Train, coupling: Coupling, state: string): StateShift {
   const { setting } = coupling
@@ -26,7 +27,10 @@ export function stateShift(train: Train, coupling: Coupling, state: string): Sta
   return { ...grown, misalignment: { y: 0 - y, z: 0 - z, sy: 0 - sy, sz: 0 - sz } }
 }
 
-/** What growth and aim ask for, whether or not the maker's cold setting stands for them. */
+/**
+ * What growth and aim ask for, whether or not the maker's cold setting stands for them.
+ * @returns um, mrad
+ */
 export function grownShift(train: Train, coupling: Coupling, state: string): StateShift {
   const left = train.machines[coupling.left]
   const right = train.machines[coupling.right]
@@ -46,6 +50,7 @@ export function grownShift(train: Train, coupling: Coupling, state: string): Sta
   }
 }
 
+/** Sum of two misalignments (um, mrad). */
 export const addMisalignments = (a: Misalignment, b: Misalignment): Misalignment => ({
   y: a.y + b.y,
   z: a.z + b.z,

@@ -12,6 +12,7 @@ export interface Svd {
 /**
  * One-sided Jacobi: rotates pairs of columns until all are orthogonal (Hestenes 1958). Accurate for
  * small singular values, which decide here whether readings suffice.
+ * @param columns in any one unit each; scaled alike they are judged alike
  */
 export function svd(columns: readonly (readonly number[])[]): Svd {
   const left = columns.map((column) => [...column])

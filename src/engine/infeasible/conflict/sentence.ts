@@ -39,6 +39,7 @@ export function lackGroups(
 /**
  * A conflict in one sentence of the craft: what is held, which coupling is left where, and what is
  * missing at least. Where several limits could give, any one of them would do: "or".
+ * @param floor least share of tolerance that is reached
  */
 export function conflictSentence(
   train: Train,

@@ -14,6 +14,7 @@ export interface Part {
 /**
  * The program that respects these members alone.
  * @param stay further bodies that make no motion of their own
+ * @param kept indices of members
  */
 export function partOf(
   universe: Universe,

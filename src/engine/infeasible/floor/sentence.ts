@@ -152,6 +152,8 @@ const carried = {
   rise: { lower: 'down', upper: 'up' },
 } as const
 
+/** The name of a coupling by its index. */
 export const couplingName = (train: Train, index: number): string =>
   train.couplings[index]?.name ?? ''
+/** The name of a state by its index. */
 export const stateName = (train: Train, index: number): string => train.states[index]?.name ?? ''

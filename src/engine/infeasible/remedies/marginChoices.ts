@@ -12,7 +12,10 @@ import { inConflict } from './tolerances'
 /** Step and most of a wider tilt (mrad). */
 const tilt = { step: 0.05, most: 2 }
 
-/** More of the tolerance than was asked for, up to all of it: no limit is widened, the margin is spent. */
+/**
+ * More of the tolerance than was asked for, up to all of it: no limit is widened, the margin is spent.
+ * @param floor least share of tolerance that is reached; null where none is known
+ */
 export function shareChoice(patient: Patient, floor: number | null): Candidate | undefined {
   const { share } = patient.train.plan
   const needed = floor === null ? Infinity : Math.ceil(floor * 100 - tol.wholeStep) / 100

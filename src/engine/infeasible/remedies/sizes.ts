@@ -18,7 +18,7 @@ export const stepsOf = (train: Train) => ({
   shim: (shimStep[train.units.fine] * micrometresPer[train.units.fine]) / programUnit,
 })
 
-/** Micrometres as a number of the document. */
+/** Micrometres as a number of the document, in its fine unit. */
 export const fine = (train: Train, value: Micrometres): number => tidy(toFine(value, train.units))
 
 /** An amount at a foot, or at another part of a body; `value` in um. */

@@ -11,14 +11,18 @@ export type Choice = readonly boolean[]
 export const looseBodies = (train: Train): number[] =>
   train.bodies.flatMap(({ anchored }, b) => (anchored === undefined ? [b] : []))
 
+/** The choice as the file has it. */
 export const choiceNow = (train: Train): Choice => train.bodies.map(({ held }) => held)
 
+/** The choice that holds these bodies, by their indices; what is anchored is always held. */
 export const choiceOf = (train: Train, held: ReadonlySet<number>): Choice =>
   train.bodies.map(({ anchored }, b) => anchored !== undefined || held.has(b))
 
+/** Ids of the bodies that a choice holds. */
 export const heldIds = (train: Train, choice: Choice): string[] =>
   train.bodies.flatMap(({ id }, b) => (choice[b] ? [id] : []))
 
+/** Whether two choices hold the same bodies. */
 export const sameChoice = (a: Choice, b: Choice): boolean => a.every((held, i) => held === b[i])
 
 /** The same train with the bodies of a choice held. */

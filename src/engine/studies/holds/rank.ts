@@ -3,6 +3,7 @@ import type { Train } from '../../../mechanics/train'
 import { inDocumentOrder } from './choice'
 import type { HoldRow } from './row'
 
+/** Whether two numbers of one unit differ by no more than the last digits of the solver. */
 export const equal = (a: number, b: number): boolean =>
   a === b || Math.abs(a - b) <= tol.sameCost * Math.max(Math.abs(a), Math.abs(b)) + tol.dust
 

@@ -78,6 +78,7 @@ export function* partCurve(
 /**
  * Tangents to start a point from: those that its neighbours lean on, and one on each circle near the
  * point between them, where the answer is likely to touch it.
+ * @param share of tolerance
  */
 export function cutsFor(program: Program, solved: readonly PartPoint[], share: number): Cut[] {
   const below = closest(solved, (point) => share - point.share)

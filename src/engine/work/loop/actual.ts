@@ -70,7 +70,11 @@ const given = (
     (row) => row.body === body.id && row.foot === body.feet[foot]?.id && row[way] !== undefined,
   )
 
-/** Least-squares a + b x + c y; what the points leave open is 0. */
+/**
+ * Least-squares a + b x + c y; what the points leave open is 0.
+ * @param points x and y in mm, value in um
+ * @returns a (um), b and c (mrad)
+ */
 export function meanPlaneOf(points: readonly { x: number; y: number; value: number }[]): number[] {
   const columns = [points.map(() => 1), points.map(({ x }) => x), points.map(({ y }) => y)]
   const dot = (a: readonly number[], b: readonly number[]) =>

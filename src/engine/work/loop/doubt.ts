@@ -125,6 +125,7 @@ const aboveFloor = 1.03
 /**
  * Whether another round is worth its errors: a train inside full tolerance as read is left alone where
  * the plan betters it by less than one standard uncertainty of what the round will come to.
+ * @param standing and `planned`: shares of tolerance, as `u` is
  */
 export const worthMoving = (standing: number, planned: number, { u }: NextRound): boolean =>
   standing > 1 || standing - planned > u

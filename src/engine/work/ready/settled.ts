@@ -19,6 +19,7 @@ const felt: Micrometres = 0.1
 /**
  * A frame bolted tight lies on the mean plane of what is under its feet; adding shims moves that plane
  * by the least-squares plane of the shims, and the shaft with it.
+ * @param index of the body
  */
 export function settledBy(train: Train, index: number, shims: readonly FootShim[]): Settled {
   const body = train.bodies[index]

@@ -6,7 +6,10 @@ import { listed } from '../../../language/names'
 import type { Action } from './action'
 import { practice } from './cautions'
 
-/** What must be seen before the next step; nothing before the stop point that reads. */
+/**
+ * What must be seen before the next step; nothing before the stop point that reads.
+ * @param now motions of the bodies (um, mrad)
+ */
 export function holdAfter(
   train: Train,
   { kind }: Action,

@@ -17,7 +17,11 @@ export const couplingsAt = (train: Train, machines: readonly number[]): number[]
     machines.includes(left) || machines.includes(right) ? [c] : [],
   )
 
-/** What the sets of some couplings should show, cold, where the bodies stand now. */
+/**
+ * What the sets of some couplings should show, cold, where the bodies stand now.
+ * @param motions um, mrad
+ * @param couplings indices
+ */
 export function expectedAt(
   train: Train,
   found: readonly AsFound[],
@@ -32,7 +36,11 @@ export function expectedAt(
   )
 }
 
-/** Whether a coupling's readings can be judged: only when the bodies on both its sides are done. */
+/**
+ * Whether a coupling's readings can be judged: only when the bodies on both its sides are done.
+ * @param now motions of the bodies (um, mrad), as `goal`
+ * @param couplings indices
+ */
 export function judged(
   train: Train,
   now: readonly Motion[],

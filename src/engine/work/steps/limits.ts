@@ -140,5 +140,6 @@ export const touchedBy = (train: Train, b: number): number[] =>
     ? [b, ...train.machines.flatMap(({ skid }, m) => (skid === b ? [m] : []))]
     : [b]
 
+/** The most that a limit is passed by (um; mrad for a tilt); 0 where none is. */
 export const worstOf = (passed: readonly Passed[]): number =>
   Math.max(0, ...passed.map(({ by }) => by))

@@ -25,6 +25,8 @@ export type LoadsKnown = { readonly loads: Loads } | { readonly missing: readonl
  * equally stiff feet, so each carries W/n plus what the moments ask for (with three rows or more,
  * statics alone leave it open). One end lifted: the body turns about the row at the other end, rows
  * between hang free, W (xg - far)/(end - far) on the jacks of that end.
+ * @param b index of the body
+ * @returns loads in kg
  */
 export function loadsOf(train: Train, b: number): LoadsKnown {
   const body = train.bodies[b]

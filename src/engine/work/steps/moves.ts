@@ -29,6 +29,7 @@ export function largestMove(body: Body, motion: Motion): Micrometres {
   )
 }
 
+/** A part of a motion (um, mrad); `by` has no unit. */
 export const scaled = (motion: Motion, by: number): Motion => ({
   tx: motion.tx * by,
   ty: motion.ty * by,
@@ -38,6 +39,7 @@ export const scaled = (motion: Motion, by: number): Motion => ({
   roll: motion.roll * by,
 })
 
+/** The sum of two motions (um, mrad). */
 export const added = (a: Motion, b: Motion): Motion => ({
   tx: a.tx + b.tx,
   ty: a.ty + b.ty,
