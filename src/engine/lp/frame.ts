@@ -66,27 +66,18 @@ export function frameOf(train: Train, found: readonly AsFound[]): Frame {
   }
 }
 
-const columnWords: Record<MotionName, string> = {
+const columnWords = {
   tx: 'axial',
   ty: 'slide',
   tz: 'rise',
   sy: 'yaw',
   sz: 'pitch',
   roll: 'roll',
-}
+} as const satisfies Record<MotionName, string>
 
 function allowed(train: Train, body: number, motion: MotionName): boolean {
   const may = train.bodies[body]?.may
-  if (!may) return false
-  const names = {
-    tx: 'axial',
-    ty: 'slide',
-    tz: 'rise',
-    sy: 'yaw',
-    sz: 'pitch',
-    roll: 'roll',
-  } as const
-  return may[names[motion]]
+  return may?.[columnWords[motion]] ?? false
 }
 
 /** Rotations are measured by what they do at the body's outermost foot, so that all columns are lengths. */

@@ -2,7 +2,7 @@ import { tol } from '../../mechanics/tolerances'
 import type { Solver } from './solver'
 import type { Cut, Program } from './program'
 import { shareWeight, stageOf, type Stage } from './stage'
-import { solveRounds, type RoundsOptimal, type RoundsStopped } from './rounds'
+import { solveRounds, type Answered, type RoundsOptimal, type RoundsStopped } from './rounds'
 
 export interface LeastShare {
   readonly kind: 'optimal'
@@ -13,6 +13,16 @@ export interface LeastShare {
   /** An allowed move whose worst share is `bound` but for `tol.settled`. */
   readonly point: RoundsOptimal
   readonly cuts: readonly Cut[]
+}
+
+/** Ends rounds of tangents once one of them brings nothing more. */
+export function settling(): (round: Answered) => boolean {
+  let last = -Infinity
+  return ({ answer: { objective } }) => {
+    const settled = objective - last <= tol.settled * objective
+    last = objective
+    return settled
+  }
 }
 
 /**
@@ -29,12 +39,7 @@ export function leastShare(
 ): LeastShare | RoundsStopped {
   let current = cuts
   for (let turn = 0; turn < tol.mostTurns; turn++) {
-    let last = -Infinity
-    const lowest = solveRounds(program, stageOf(program, stage), current, solver, ({ answer }) => {
-      const settled = answer.objective - last <= tol.settled * answer.objective
-      last = answer.objective
-      return settled
-    })
+    const lowest = solveRounds(program, stageOf(program, stage), current, solver, settling())
     if (lowest.kind === 'stopped') return lowest
     if (lowest.kind === 'infeasible')
       return { kind: 'stopped', why: `the program for the ${stage.ask} came back infeasible` }

@@ -76,3 +76,14 @@ export const roomAtPrice =
       objective: lp.columns.map((_, c) => (c === last ? -1 : 0)),
     }
   }
+
+/** The program with rows of one side each, so that room on one side takes none from the other. */
+export function oneSided(program: Program): Program {
+  const limits = program.limits.flatMap((row): Row[] =>
+    [
+      { ...row, upper: Infinity },
+      { ...row, lower: -Infinity },
+    ].filter(({ lower, upper }) => Number.isFinite(lower) || Number.isFinite(upper)),
+  )
+  return { ...program, limits }
+}

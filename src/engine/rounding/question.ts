@@ -1,4 +1,5 @@
 import { tol } from '../../mechanics/tolerances'
+import { settling } from '../lp/leastShare'
 import { solveRounds } from '../lp/rounds'
 import type { Cut, Program } from '../lp/program'
 import { shareWeight, stageOf } from '../lp/stage'
@@ -44,13 +45,8 @@ export const smallestShare =
   (program, cuts) => {
     let current = cuts
     for (let turn = 0; turn < tol.mostTurns; turn++) {
-      let last = -Infinity
       const stage = stageOf(program, { ask: 'floor' })
-      const lowest = solveRounds(program, stage, current, solver, ({ answer }) => {
-        const settled = answer.objective - last <= tol.settled * answer.objective
-        last = answer.objective
-        return settled
-      })
+      const lowest = solveRounds(program, stage, current, solver, settling())
       if (lowest.kind !== 'optimal') return lowest
       const sharp = sharpest(stage(lowest.cuts), lowest.answer.duals, lowest.bound)
       const bound = Math.max(0, sharp / shareWeight)

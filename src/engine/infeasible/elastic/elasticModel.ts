@@ -1,7 +1,8 @@
+import { oneSided } from '../../lp/relax'
 import type { Train } from '../../../mechanics/train'
 import type { AsFound } from '../../../mechanics/readings/asFound'
 import { buildProgram } from '../../lp/rows/buildProgram'
-import type { Program, Row } from '../../lp/program'
+import type { Program } from '../../lp/program'
 import { keyOf, memberOf, type Member } from './limit'
 
 /**
@@ -59,16 +60,6 @@ function letGo(train: Train): Train {
     body.held && body.feet.length > 0 ? { ...body, held: false } : body,
   )
   return { ...train, bodies, machines: bodies.slice(0, train.machines.length) }
-}
-
-function oneSided(program: Program): Program {
-  const limits = program.limits.flatMap((row): Row[] =>
-    [
-      { ...row, upper: Infinity },
-      { ...row, lower: -Infinity },
-    ].filter(({ lower, upper }) => Number.isFinite(lower) || Number.isFinite(upper)),
-  )
-  return { ...program, limits }
 }
 
 /** Everything that the train must respect. */

@@ -1,3 +1,4 @@
+import { oneSided } from '../../lp/relax'
 import type { Micrometres } from '../../../mechanics/units'
 import { leastGive, withGives, type Give } from '../../infeasible/elastic/relaxation'
 import type { FloorCause } from '../../infeasible/floor/floorCause'
@@ -6,7 +7,7 @@ import type { Prop } from '../../infeasible/floor/dualWeights'
 import { footLimitWords } from '../../../language/footLimitWords'
 import { limitSides } from '../../../mechanics/footLimits'
 import { reach } from '../../lp/rounds'
-import { programUnit, type Meaning, type Program, type Row } from '../../lp/program'
+import { programUnit, type Meaning, type Program } from '../../lp/program'
 
 /** Room that would make a choice possible if every limit of these kinds and bodies had that much more. */
 export interface Lack {
@@ -78,15 +79,4 @@ function roomFor(props: readonly Prop[]): Give {
     },
     onCircle: ({ meaning }) => (wanted.has(key(meaning, 'upper')) ? { radius: 1 } : {}),
   }
-}
-
-/** Each row with one side only, so that room on one side takes none from the other. */
-function oneSided(program: Program): Program {
-  const limits = program.limits.flatMap((row): Row[] =>
-    [
-      { ...row, upper: Infinity },
-      { ...row, lower: -Infinity },
-    ].filter(({ lower, upper }) => Number.isFinite(lower) || Number.isFinite(upper)),
-  )
-  return { ...program, limits }
 }
