@@ -9,6 +9,7 @@ import { PlanningRun, type ReadTrain } from '../engine/planningRun'
 import { holdList } from '../text/holdList'
 import type { Solver } from '../engine/lp/solver'
 import { tradeoffSteps } from '../engine/studies/tradeoff/tradeoff'
+import { micrometresPer } from '../mechanics/units'
 import { readTrain } from '../document/readTrain'
 import { pause } from './pause'
 import type { StudyReply, StudyRequest, Work } from './studyMessages'
@@ -40,9 +41,15 @@ export class Studies {
       if (!read.ok) return
       if (request.kind === 'why') {
         const run = new PlanningRun(read, solver)
-        const whys = (['shim', 'slide'] as const).flatMap(
-          (way) => whyFoot(run, { body: request.body, foot: request.foot, way }) ?? [],
-        )
+        const { body, foot } = request
+        const { bodies, feet } = run.rounding().rounded ?? {}
+        const row = bodies && feet?.find((one) => one.body === body && one.foot === foot)
+        const fine = micrometresPer[read.train.units.fine]
+        const whys = (['shim', 'slide'] as const).flatMap((way) => {
+          const rounded = way === 'shim' ? row?.shim : row?.side
+          const options = rounded === undefined ? {} : { rounded: rounded * fine }
+          return whyFoot(run, { body, foot, way }, options) ?? []
+        })
         post({ id, kind: 'why', whys })
       } else if (request.kind === 'work') post({ id, kind: 'work', work: work(read, solver) })
       else if (request.kind === 'from here')

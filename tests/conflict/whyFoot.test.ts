@@ -18,7 +18,11 @@ function why(
   way: 'shim' | 'slide',
   step?: number,
 ): WhyFoot {
-  const found = whyFoot(new PlanRun(trainOf(document), solver), { body, foot, way }, step)
+  const found = whyFoot(
+    new PlanRun(trainOf(document), solver),
+    { body, foot, way },
+    step === undefined ? {} : { step },
+  )
   if (!found) throw new Error(`nothing to say of foot ${foot}`)
   return found
 }

@@ -22,17 +22,28 @@ import { whyFootSentence, type WhyFoot } from './whyFootSentence'
 /** A usual step of shims where the file names none (um). Common practice, no source. */
 const usualStep: Record<Train['units']['fine'], Micrometres> = { um: 50, mm: 50, mil: 50.8 }
 
+export interface WhyOptions {
+  /** How much less is tried [the shim step of the file, or a usual one]. */
+  readonly step?: Micrometres
+  /** What the foot gets in the plan rounded to shims, where that is the plan people work by. */
+  readonly rounded?: Micrometres
+}
+
 /**
  * Why a foot of the plan moves as far as it does, told by what happens when it moves a step less: the
  * smallest worst share if no more may be moved in all, the least cost if the share is to be kept, and
  * the couplings and limits that press against that.
- * @param step how much less (um) [the shim step of the file, or a usual one]
+ *
+ * All of it is of the least plan, before any rounding: that is what limits and tolerances hold there.
  * @returns undefined where the train has no plan or no such foot, the foot stays, or the solver stopped
  */
 export function whyFoot(
   run: PlanRun,
   where: { readonly body: string; readonly foot: string; readonly way: FootWay },
-  step: Micrometres = run.train.plan.shims?.step ?? usualStep[run.train.units.fine],
+  {
+    step = run.train.plan.shims?.step ?? usualStep[run.train.units.fine],
+    rounded,
+  }: WhyOptions = {},
 ): WhyFoot | undefined {
   const { train, solver } = run
   const b = train.bodies.findIndex(({ id }) => id === where.body)
@@ -63,6 +74,7 @@ export function whyFoot(
     foot: where.foot,
     way: where.way,
     move: fine(move),
+    ...(rounded !== undefined && { rounded: fine(rounded) }),
     step: fine(less),
     holders: held?.holders ?? [],
     worstShare: held ? tidy(held.share) : null,

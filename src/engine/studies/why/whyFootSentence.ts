@@ -1,7 +1,9 @@
 import { tol } from '../../../mechanics/tolerances'
-import { shareText } from '../../../language/amounts'
+import { fineText, shareText } from '../../../language/amounts'
+import { shimText } from '../../../language/recipes'
+import { micrometresPer } from '../../../mechanics/units'
 import type { Train } from '../../../mechanics/train'
-import { towardSide } from '../../../language/sides'
+import { showsNought, towardSide } from '../../../language/sides'
 import { valueOf } from '../../plan/sentence'
 import { capital, inSentence, listed } from '../../../language/names'
 import type { FootWay } from './footRow'
@@ -12,8 +14,10 @@ export interface WhyFoot {
   body: string
   foot: string
   way: FootWay
-  /** Shim change or slide of the plan. */
+  /** Shim change or slide of the least plan. */
   move: number
+  /** The same rounded to the shims of the store, where that is what people work by. */
+  rounded?: number
   /** How much less was tried: a shim step, or all of the move where that is less. */
   step: number
   /** What holds it there, hardest first: couplings in their states, and limits. */
@@ -51,13 +55,24 @@ export function whyFootSentence(train: Train, why: Omit<WhyFoot, 'sentence'>): s
       : `slides ${size} ${towardSide(train, why.move)}`
   const step = valueOf(why.step, train)
   return [
-    `${capital(place)} ${does}.`,
+    why.rounded === undefined
+      ? `${capital(place)} ${does}.`
+      : `Before rounding to the shims of the store ${place} ${does} (after it: ${after(train, why.way, why.rounded)}).`,
     shareSentence(train, why, step),
     costSentence(train, why),
     holderSentence(why),
   ]
     .filter((part) => part !== '')
     .join(' ')
+}
+
+/** What the rounded plan does there, worded as on the foot's card. */
+function after(train: Train, way: FootWay, rounded: number): string {
+  const by = rounded * micrometresPer[train.units.fine]
+  if (way === 'shim') return shimText(train, by)
+  return showsNought(by, train)
+    ? 'no slide'
+    : `${fineText(Math.abs(by), train.units)} ${towardSide(train, by)}`
 }
 
 function shareSentence(train: Train, why: Omit<WhyFoot, 'sentence'>, step: string): string {
