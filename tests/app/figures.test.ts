@@ -179,7 +179,7 @@ test('a table from a spreadsheet is looked at, corrected and entered as one edit
     'changes Step-up gear foot 1 lake: pack now',
     /not entered: pack now: .*many/,
   ])
-  await page.getByLabel('column 4, headed col: what it is').selectOption('clearance')
+  await page.getByLabel('column 4, headed col: what it is').selectOption('hole.clearance')
   await expect(does.nth(1)).toHaveText('changes Step-up gear foot 1 lake: pack now, clearance')
   await page.getByRole('button', { name: 'Enter 1 row' }).click()
   await expect(cell('machines[2].feet[0].pack.now')).toHaveValue('5200')
