@@ -116,6 +116,7 @@ function convertFoot(foot: FootDocument, place: string): Foot {
         now: pack.now,
         min: pack.min ?? 0,
         ...(pack.max !== undefined && { max: pack.max }),
+        ...(pack.plates && { plates: pack.plates }),
       },
     }),
     ...(foot.lift !== undefined && { lift: foot.lift }),

@@ -30,15 +30,18 @@ export type FootCell =
   | { readonly is: 'tick'; readonly label: (foot: string) => string; readonly instead: boolean }
   | { readonly is: 'text'; readonly label: (foot: string) => string }
   | { readonly is: 'corners' }
+  /** Entered in the file alone. */
+  | { readonly is: 'nowhere' }
 
 /**
  * What work at a foot does to one of its figures: nothing; its shim, slide or move along is added or taken
- * off, no lower than `least`, from `from` where its group is given without it; or it is to be read anew
- * once the soft feet are shimmed.
+ * off, no lower than `least`, from `from` where its group is given without it; it is to be read anew once
+ * the soft feet are shimmed; or it is no longer known once the foot is shimmed.
  */
 export type WorkDoes =
   | 'nothing'
   | 'read anew'
+  | 'lost with a shim'
   | {
       readonly goesWith: 'shim' | 'side' | 'axial'
       readonly times: 1 | -1
@@ -133,6 +136,13 @@ export const footFields: Readonly<Record<FootPath, FootField>> = {
     least: 0,
     alike: 'pack',
     work: 'nothing',
+  },
+  'pack.plates': {
+    heading: 'plates in it now',
+    column: { group: 'pack', head: 'plates' },
+    cell: { is: 'nowhere' },
+    alike: 'pack',
+    work: 'lost with a shim',
   },
   lift: {
     heading: 'rise at most',

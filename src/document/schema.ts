@@ -36,6 +36,7 @@ const pack = z.strictObject({
   now: fine.nonnegative(),
   min: fine.nonnegative().optional(),
   max: fine.nonnegative().optional(),
+  plates: z.array(fine.positive()).max(50).optional(),
 })
 const hole = z.strictObject({
   clearance: fine.nonnegative(),

@@ -37,23 +37,25 @@ export interface Recipe {
   readonly change: Micrometres
   /** The pack after; not known where the pack now was not entered. */
   readonly packAfter?: Micrometres
-  /** The whole pack after where packs are made anew, else what goes in; empty where plates only come out. */
+  /** What comes out: plates where they are known, else one thickness. */
+  readonly out: readonly Micrometres[]
+  /** Plates that go in: the whole pack after where it is made anew. */
   readonly use: readonly Micrometres[]
 }
 
 /**
- * What is done to one pack, in plates: "put in 0.25 + 0.10 mm", "take out 0.50 mm", and where the store has packs
- * made anew "take the pack out, put in 0.50 + 0.25 mm (0.10 less)".
+ * What is done to one pack, in plates: "put in 0.25 + 0.10 mm", "take out 0.50 mm", "take out 0.07, put in 0.05 mm
+ * (0.02 less)", and where it is made anew "take the pack out, put in 0.50 + 0.25 mm (0.10 less)".
  */
-export function recipeText(train: Train, { change, packAfter, use }: Recipe): string {
-  const { units, plan } = train
+export function recipeText(train: Train, { change, packAfter, out, use }: Recipe): string {
+  const { units } = train
   const unit = fineSign[units.fine]
-  const plates = use.map((plate) => plateDigits(plate, units)).join(' + ')
-  const size = plateDigits(Math.abs(change), units)
-  // a pack whose height is not known cannot be made anew: plates go on top
-  if (plan.shims?.rebuild === true && packAfter !== undefined)
-    return use.length === 0
-      ? 'take the pack out'
-      : `take the pack out, put in ${plates} ${unit} (${size} ${change > 0 ? 'more' : 'less'})`
-  return change < 0 ? `take out ${size} ${unit}` : `put in ${plates} ${unit}`
+  const plates = (list: readonly Micrometres[]) =>
+    list.map((plate) => plateDigits(plate, units)).join(' + ')
+  const by = `(${plateDigits(Math.abs(change), units)} ${change > 0 ? 'more' : 'less'})`
+  if (out.length === 0) return `put in ${plates(use)} ${unit}`
+  const taken = out.reduce((sum, plate) => sum + plate, 0)
+  const whole = packAfter !== undefined && Math.abs(packAfter - change - taken) < tol.packOut
+  if (use.length === 0) return whole ? 'take the pack out' : `take out ${plates(out)} ${unit}`
+  return `take ${whole ? 'the pack out' : `out ${plates(out)}`}, put in ${plates(use)} ${unit} ${by}`
 }

@@ -1,3 +1,4 @@
+import { tol } from './tolerances'
 import type { Micrometres } from './units'
 import type { Foot } from './train'
 
@@ -5,4 +6,11 @@ import type { Foot } from './train'
 export function packRange(pack: NonNullable<Foot['pack']>): [Micrometres, Micrometres] {
   const { now, min, max = Infinity } = pack
   return [Math.min(0, min - now), Math.max(0, max - now)]
+}
+
+/** Whether the plates entered for a pack make it, to the nanometre of each; false where none were entered. */
+export function platesAddUp({ now, plates }: NonNullable<Foot['pack']>): boolean {
+  if (!plates) return false
+  const sum = plates.reduce((all, plate) => all + plate, 0)
+  return Math.abs(sum - now) <= tol.plateSum * (plates.length + 1)
 }

@@ -100,6 +100,8 @@ export interface Foot {
     readonly now: Micrometres
     readonly min: Micrometres
     readonly max?: Micrometres
+    /** The plates that lie there now; they count while they add up to `now`. */
+    readonly plates?: readonly Micrometres[]
   }
   readonly lift?: Micrometres
   readonly hole?: Hole

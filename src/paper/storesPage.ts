@@ -1,5 +1,7 @@
+import { tol } from '../mechanics/tolerances'
 import { footFacts } from '../scene/footFacts'
 import type { PackAnswer } from '../engine/rounding/answer'
+import { knownPlates } from '../engine/rounding/knownPlates'
 import type { Train } from '../mechanics/train'
 import { fineSign, micrometresPer, toFine } from '../mechanics/units'
 import { inSentence } from '../language/names'
@@ -102,22 +104,24 @@ function plates({ train }: Drawn, packs: readonly PackAnswer[]): Block[] {
 /** Packs that get lower or are made anew: what is in the hand afterwards. */
 function comeOut(train: Train, packs: readonly PackAnswer[]): Block[] {
   const fine = micrometresPer[train.units.fine]
-  const rows = packs.flatMap(({ body, foot, change, packAfter, use }) => {
-    const old = packAfter === undefined ? undefined : packAfter - change
-    const anew = train.plan.shims?.rebuild === true && use.length > 0
-    const out = anew ? (old ?? 0) : Math.max(0, -change)
-    const name = train.bodies.find(({ id }) => id === body)?.name ?? body
-    return out > 0
-      ? [
-          [
-            name,
-            foot,
-            plateDigits(out * fine, train.units),
-            anew ? 'the whole pack' : 'of the pack',
-            '',
-          ],
-        ]
-      : []
+  const rows = packs.flatMap(({ body, foot, change, packAfter, out }) => {
+    if (out.length === 0) return []
+    const of = train.bodies.find(({ id }) => id === body)
+    const taken = out.reduce((sum, plate) => sum + plate, 0)
+    const whole =
+      packAfter !== undefined && Math.abs(packAfter - change - taken) * fine < tol.packOut
+    const at = of?.feet.find(({ id }) => id === foot)
+    const named = at && knownPlates(at)
+    const digits = (plate: number) => plateDigits(plate * fine, train.units)
+    return [
+      [
+        of?.name ?? body,
+        foot,
+        digits(taken),
+        whole ? 'the whole pack' : 'of the pack',
+        named ? out.map(digits).join(' + ') : '',
+      ],
+    ]
   })
   if (rows.length === 0) return []
   return [

@@ -53,9 +53,16 @@ export function packsText(train: Train, answer: PlanAnswer): string[] {
       train,
       rounded.small ?? [],
       (count, which) =>
-        `Told although under ${fineText(train.plan.leave, train.units)}, as no rounding was found without, ${count}: ${which}.`,
+        `Told although under ${fineText(train.plan.leave, train.units)}, as ${without(train, rounded)}, ${count}: ${which}.`,
     ),
   ]
+}
+
+/** Why small moves are told. */
+function without(train: Train, { ways }: NonNullable<PlanAnswer['rounded']>): string {
+  return ways?.alone === undefined
+    ? 'no rounding was found without'
+    : `leaving all of them alone would cost ${valueOf(ways.alone, train)} in place of ${valueOf(ways.told, train)}`
 }
 
 function smallText(

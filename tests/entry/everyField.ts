@@ -17,6 +17,9 @@ export function everyField(): TrainDocument {
   for (const whole of [motor, skid]) {
     Object.assign(whole, body)
     Object.assign(whole.feet[0] ?? {}, foot)
+    Object.assign(whole.feet[0] ?? {}, {
+      pack: { now: 3000, min: 500, max: 9000, plates: [2000, 1000] },
+    })
     whole.restraints = [
       { id: 'flange', x: 510, y: 20, z: 700, axial: room(410), side: room(420), rise: room(430) },
     ]

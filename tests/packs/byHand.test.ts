@@ -111,27 +111,52 @@ describe('moves under the setting', () => {
   // one foot at 2000: the angle may be 0.175, 0.3 is found, so a - b must be 125. b costs half of a,
   // but its pack gives 15 and no more.
   const three = fourFeet.slice(0, 3).map((foot) => (foot.x === 2000 ? { ...foot, y: 0 } : foot))
-  const angle = (low: number) =>
+  const angle = (low: number, slope = 0.3) =>
     rounded(
       0,
-      { step: 5, stock: [5, 10, 50, 100] },
+      { step: 5, stock: [5, 10, 50, 100, 500], most: 10 },
       { 2000: { pack: { now: 1000, min: 1000 - low } } },
-      { slope: 0.3, feet: three, coupling: { tolerance: { angle: 0.25 } } },
+      { slope, feet: three, coupling: { tolerance: { angle: 0.25 } } },
     )
 
-  it('are left alone where the proof holds without them, and that is told', () => {
-    const { answer, rounded: plan, text } = angle(15)
+  it('are left alone where that costs next to nothing, and that is told', () => {
+    // 1.175 found: a - b must be 1000, so 985 twice and 15, or 1000 twice, 0.8 % more
+    const { answer, rounded: plan, text } = angle(15, 1.175)
     expect(at(answer.feet, 2).shim).toBeCloseTo(-15, 6)
     expect(changes(answer)).toEqual([
-      ['1000a', 125],
-      ['1000b', 125],
+      ['1000a', 1000],
+      ['1000b', 1000],
     ])
     expect(plan.left).toEqual([{ body: 'B', foot: '2000a', move: close(-15, 6) }])
     expect(plan.small).toEqual([])
-    expect(plan.before.cost).toBeCloseTo(2 * 110 + 15, 2)
-    expect(plan.cost).toBeCloseTo(250, 6)
+    expect(plan.before.cost).toBeCloseTo(2 * 985 + 15, 2)
+    expect([plan.cost, plan.bound, plan.gap]).toEqual([
+      close(2000, 6),
+      close(1985, 2),
+      close(15, 2),
+    ])
+    expect(plan.ways).toEqual({ told: close(1985, 2), alone: close(2000, 2) })
     expect(plan.worstShare).toBeLessThan(share + 1e-6)
+    expect(plan.sentence).toContain('Leaving moves under 20 µm alone costs 15 µm of that.')
+    expect(plan.sentence).not.toContain('The search was ended')
     expect(text).toContain('Left alone, 1 move under 20 µm: Pump foot 2000a 15 µm.')
+  })
+
+  it('are told where leaving them alone is dearer, and by how much', () => {
+    // 110 twice and 15, or 125 twice
+    const { answer, rounded: plan, text } = angle(15)
+    expect(changes(answer)).toEqual([
+      ['1000a', 110],
+      ['1000b', 110],
+      ['2000a', -15],
+    ])
+    expect([plan.cost, plan.bound]).toEqual([close(235, 6), close(235, 2)])
+    expect(plan.ways).toEqual({ told: close(235, 2), alone: close(250, 2) })
+    expect(plan.left).toEqual([])
+    expect(plan.small).toEqual([{ body: 'B', foot: '2000a', move: -15 }])
+    expect(text).toContain(
+      'Told although under 20 µm, as leaving all of them alone would cost 250 µm in place of 235 µm, 1 move: Pump foot 2000a 15 µm.',
+    )
   })
 
   it('are none from the setting on', () => {
@@ -235,6 +260,7 @@ describe('packs', () => {
         foot,
         change: 150,
         packAfter: 1180,
+        out: [],
         use: [100, 50],
       })),
     )
@@ -249,6 +275,7 @@ describe('packs', () => {
         foot,
         change: 170,
         packAfter: 1200,
+        out: [1030],
         use: [1000, 200],
       })),
     )
@@ -264,14 +291,61 @@ describe('packs', () => {
         foot,
         change: -150,
         packAfter: 880,
+        out: [150],
         use: [],
       })),
     )
     // of 850 and 900 under 1030 the nearer, 130 less
     expect(rounded(300, { ...store, rebuild: true }, low).answer.packs).toMatchObject([
-      { foot: '1000a', change: -130, packAfter: 900, use: [500, 200, 200] },
-      { foot: '1000b', change: -130, packAfter: 900, use: [500, 200, 200] },
+      { foot: '1000a', change: -130, packAfter: 900, out: [1030], use: [500, 200, 200] },
+      { foot: '1000b', change: -130, packAfter: 900, out: [1030], use: [500, 200, 200] },
     ])
+  })
+
+  describe('that get thinner by less than the thinnest plate of the store', () => {
+    // 100 high: a must sink 15.8; 20 is the first step, and no plate
+    const thinner = (stock: number[], of: Json) =>
+      rounded(100, { step: 10, stock }, { 1000: { pack: of }, 2000: stays })
+
+    it('give up more, and get some of it back', () => {
+      const { answer, text } = thinner([50, 70, 100], { now: 1000 })
+      expect(answer.packs).toMatchObject([
+        { foot: '1000a', change: -20, out: [70], use: [50] },
+        { foot: '1000b', change: -20, out: [70], use: [50] },
+      ])
+      expect(text).toContain('take out 70, put in 50 µm (20 less)')
+    })
+
+    it('are made anew where that is sure', () => {
+      const { answer, text } = thinner([50, 100, 1000], { now: 1020 })
+      expect(answer.packs).toMatchObject([
+        { foot: '1000a', change: -20, packAfter: 1000, out: [1020], use: [1000] },
+        { foot: '1000b', change: -20 },
+      ])
+      expect(text).toContain('take the pack out, put in 1000 µm (20 less)')
+    })
+
+    it('are told plate by plate where the plates are entered', () => {
+      const lying = (plates: number[]) => thinner([50, 80, 100], { now: 1000, plates })
+      const swapped = lying([500, 250, 100, 100, 50])
+      expect(swapped.answer.packs).toMatchObject([{ out: [100], use: [80] }, {}])
+      expect(swapped.text).toContain('take out 100, put in 80 µm (20 less)')
+      const plain = lying([970, 20, 10])
+      expect(plain.answer.packs).toMatchObject([{ out: [20], use: [] }, {}])
+      expect(plain.text).toContain('take out 20 µm')
+      // nothing that lies there or in the store is 20: 30 less is the first that can be made
+      const third = thinner([50, 70], { now: 1000, plates: [900, 100] }).answer.packs
+      expect(third).toMatchObject([{ change: -30, out: [100], use: [70] }, {}])
+    })
+
+    it('count plates only while these add up to the pack', () => {
+      const { answer } = thinner([50, 70], { now: 1000, plates: [900, 50] })
+      expect(answer.packs).toMatchObject([{ change: -20, out: [70], use: [50] }, {}])
+      expect(answer.findings).toContainEqual({
+        where: 'machines[1].feet[0].pack.plates',
+        what: 'plates of Pump foot 1000a add up to 950 µm, and its pack is 1000 µm: they are not counted on; measure the pack and write down each plate',
+      })
+    })
   })
 
   it('of one plate at most may take shims out elsewhere', () => {

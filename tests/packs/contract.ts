@@ -16,7 +16,7 @@ export function contractFaults(train: Shimmed, answer: PlanAnswer): string[] {
   const plates = stock.map((t) => whole(t * fine))
   const sums = everySum(plates, most)
   const bodies = [...train.machines, ...(train.skids ?? [])]
-  for (const { body: id, foot: f, change, packAfter, use } of packs ?? []) {
+  for (const { body: id, foot: f, change, packAfter, out, use } of packs ?? []) {
     const at = `${id} ${f}`
     const body = bodies.find((one) => one.id === id)
     const foot = body?.feet.find((one) => one.id === f)
@@ -46,10 +46,25 @@ export function contractFaults(train: Shimmed, answer: PlanAnswer): string[] {
     const steps = anew && pack && pack.now % size !== 0 ? after : by
     if (steps % size !== 0) faults.push(`${at}: ${steps / 100} um is no whole number of steps`)
     const total = use.reduce((all, plate) => all + whole(plate * fine), 0)
+    const taken = out.reduce((all, plate) => all + whole(plate * fine), 0)
+    if (Math.abs(total - taken - by) > 1) faults.push(`${at}: in less out is not the change`)
+    if (pack && taken > pack.now + 1) faults.push(`${at}: more out than there is`)
+    const lies = foot.pack?.plates?.map((t) => whole(t * fine))
+    for (const plate of lies ? out : []) {
+      const lying = lies?.indexOf(whole(plate * fine)) ?? -1
+      if (lying < 0) faults.push(`${at}: ${plate} comes out and does not lie there`)
+      else lies?.splice(lying, 1)
+    }
     for (const plate of use)
       if (!plates.includes(whole(plate * fine))) faults.push(`${at}: ${plate} is not in the stock`)
-    const wanted = anew ? after : Math.max(0, by)
-    if (total !== wanted) faults.push(`${at}: plates make ${total / 100}, not ${wanted / 100} um`)
+    // what comes out of a pack may be made up for, and then its plates are those that differ
+    const wanted = anew ? after : by > 0 && taken === 0 ? by : by + taken
+    if (by > 0 && !anew && lies === undefined && taken !== 0)
+      faults.push(`${at}: out, and in again`)
+    if (by < 0 && !anew && sums.has(-by) && lies === undefined && total !== 0)
+      faults.push(`${at}: in, although what comes out would do`)
+    if (Math.abs(total - wanted) > 1)
+      faults.push(`${at}: plates make ${total / 100}, not ${wanted / 100} um`)
     if (use.length > most) faults.push(`${at}: ${use.length} plates`)
     if (wanted > 0 && use.length !== sums.get(wanted)) faults.push(`${at}: not the fewest plates`)
   }

@@ -70,6 +70,44 @@ describe('fewest plates', () => {
     }
   })
 
+  it.each<[number, number[], number[]]>([
+    [200, [50, 100, 150], [100, 100]],
+    [300, [50, 100, 150, 250], [150, 150]],
+    [600, [50, 100, 200, 400], [400, 200]],
+    [700, [100, 200, 300, 500], [500, 200]],
+    [600, [100, 200, 300, 450], [300, 300]],
+    [900, [100, 300, 400, 500], [500, 400]],
+    [900, [100, 300, 350, 450, 500], [450, 450]],
+    [900, [200, 300, 350, 400], [300, 300, 300]],
+  ])('of equally many takes equal plates: %d um of %j', (thickness, stock, pack) => {
+    expect(new Plates(stock, 4).fewest(thickness)).toEqual(pack)
+  })
+
+  it('S1, S2: no pack as short has fewer thicknesses, all multisets one by one', () => {
+    const kinds = (pack: readonly number[]) => new Set(pack).size
+    for (const [plates, stock, unit] of [
+      [inch, inchSet.map((t) => t * mil), mil],
+      [metric, metricSet, 50],
+    ] as const) {
+      const fewestKinds = new Map<number, { pieces: number; kinds: number }>()
+      const add = (first: number, pack: number[]) => {
+        const sum = pack.reduce((all, plate) => all + whole(plate), 0)
+        const was = fewestKinds.get(sum)
+        const by = was ? pack.length - was.pieces || kinds(pack) - was.kinds : -1
+        if (by < 0) fewestKinds.set(sum, { pieces: pack.length, kinds: kinds(pack) })
+        if (pack.length < 4)
+          for (let i = first; i < stock.length; i++) add(i, [...pack, stock[i] ?? 0])
+      }
+      add(0, [])
+      for (let n = 1; n <= 57; n++) {
+        const pack = plates.fewest(n * unit)
+        expect(pack && { pieces: pack.length, kinds: kinds(pack) }, `${n}`).toEqual(
+          fewestKinds.get(whole(n * unit)),
+        )
+      }
+    }
+  })
+
   it('has no pack for what is thinner than the thinnest or thicker than all together', () => {
     expect(metric.fewest(25)).toBeUndefined()
     expect(metric.fewest(8050)).toBeUndefined()

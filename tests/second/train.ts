@@ -17,7 +17,14 @@ export interface Foot {
   x: number
   y?: number | undefined
   free?: { shim?: boolean | undefined; side?: boolean | undefined } | undefined
-  pack?: { now: number; min?: number | undefined; max?: number | undefined } | undefined
+  pack?:
+    | {
+        now: number
+        min?: number | undefined
+        max?: number | undefined
+        plates?: number[] | undefined
+      }
+    | undefined
   lift?: number | undefined
   hole?: Hole | undefined
 }

@@ -343,6 +343,7 @@ describe('packs of real plates', () => {
       foot: id,
       change: 105,
       packAfter: 1105,
+      out: [1000],
       use: [1000, 100, 5],
     }))
     const feet = fourFeet.map((foot) => ({ ...foot, pack: { now: 1000 } }))
@@ -353,6 +354,7 @@ describe('packs of real plates', () => {
       shim: 105,
       packBefore: 1000,
       packAfter: 1105,
+      out: [1000],
       use: [1000, 100, 5],
     })
     expect(at(step.dials, 0).shows).toBe(105)

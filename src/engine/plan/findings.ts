@@ -1,3 +1,4 @@
+import { platesAddUp } from '../../mechanics/packRange'
 import type { Body, Coupling, Train } from '../../mechanics/train'
 import type { AsFound } from '../../mechanics/readings/asFound'
 import { closureChecks } from './closures'
@@ -16,7 +17,11 @@ const wideResidual = 3
 /** What the engineer should know about the train as found, before any plan. */
 export function findingsOf(train: Train, found: readonly AsFound[]): Finding[] {
   return [
-    ...train.bodies.flatMap((body) => [...ofFeet(train, body), ...ofRoll(train, body)]),
+    ...train.bodies.flatMap((body) => [
+      ...ofFeet(train, body),
+      ...ofPlates(train, body),
+      ...ofRoll(train, body),
+    ]),
     ...train.couplings.flatMap((coupling, c) => [
       ...ofSetting(train, coupling),
       ...closureChecks(train, coupling)
@@ -68,6 +73,22 @@ function ofFeet(train: Train, body: Body): Finding[] {
       return passed ? [{ where: `${foot.place}.${passed.field}`, what: passed.what }] : []
     }),
   )
+}
+
+/** Plates that do not add up to their pack. */
+function ofPlates(train: Train, body: Body): Finding[] {
+  return body.feet.flatMap((foot) => {
+    const { pack } = foot
+    if (!pack?.plates || platesAddUp(pack)) return []
+    const { plates, now } = pack
+    const sum = plates.reduce((all, plate) => all + plate, 0)
+    return [
+      {
+        where: `${foot.place}.pack.plates`,
+        what: `plates of ${body.name} foot ${foot.id} add up to ${fineText(sum, train.units)}, and its pack is ${fineText(now, train.units)}: they are not counted on; measure the pack and write down each plate`,
+      },
+    ]
+  })
 }
 
 /** Bolts first: whoever loosens one sees it. */

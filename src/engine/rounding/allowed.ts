@@ -31,11 +31,14 @@ export function nearest(allowed: Allowed, value: Micrometres): Micrometres {
 export const isAllowed = (allowed: Allowed, value: Micrometres): boolean =>
   Math.abs(nearest(allowed, value) - value) <= tol.samePlace
 
-export const nothingElse: Allowed = {
-  down: (value) => (value >= -tol.samePlace ? 0 : undefined),
-  up: (value) => (value <= tol.samePlace ? 0 : undefined),
+/** One move and no other. */
+const only = (move: Micrometres): Allowed => ({
+  down: (value) => (value >= move - tol.samePlace ? move : undefined),
+  up: (value) => (value <= move + tol.samePlace ? move : undefined),
   around: alone,
-}
+})
+
+export const nothingElse = only(0)
 
 /** Slides and moves along the train: any, but none under `least` that is not 0. */
 export function notUnder(least: Micrometres): Allowed {
@@ -52,6 +55,12 @@ export function notUnder(least: Micrometres): Allowed {
       return move > 0 ? [least, Infinity] : [-Infinity, -least]
     },
   }
+}
+
+/** Whether a move under `least`, 0 aside, is among them. */
+export function hasUnder(allowed: Allowed, least: Micrometres): boolean {
+  const [above, below] = [allowed.up(2 * tol.samePlace), allowed.down(-2 * tol.samePlace)]
+  return [above, below].some((move) => move !== undefined && Math.abs(move) < least - tol.samePlace)
 }
 
 /** A list of moves, ascending, in nm. */

@@ -9,8 +9,13 @@ export interface PackAnswer {
   /** Where the pack now was entered. */
   packAfter?: number
   /**
-   * Plates from the stock, thickest first: the whole pack after where packs are made anew, else what is
-   * added. Empty where plates are only taken out.
+   * What comes out: plates by name, thickest first, where those that lie there are known; else one
+   * thickness, the whole pack where it is made anew. Empty where plates only go in.
+   */
+  out: number[]
+  /**
+   * Plates from the stock that go in, thickest first: the whole pack after where it is made anew. Empty where
+   * plates are only taken out. All of `use` less all of `out` is the change.
    */
   use: number[]
 }
@@ -41,9 +46,15 @@ export interface RoundedAnswer {
   before: { cost: number; worstShare: number }
   /** Only of a rounding that is a plan, as all that follows. */
   cost?: number
-  /** No rounding within that share costs less, of those that tell the same small moves at most. */
+  /** No rounding within that share costs less, whether it tells small moves or leaves them alone. */
   bound?: number
+  /** Cost less bound: what leaving small moves alone costs, and what a search that was ended left open. */
   gap?: number
+  /**
+   * What the cheapest rounding found costs with small moves told, and with all of them left alone (absent:
+   * none was found); only where these differ.
+   */
+  ways?: { told: number; alone?: number }
   worstViolation?: number
   total?: Totals
   /** Own motion; of a body on three rows or more that of the plane through its shims. */
@@ -53,8 +64,10 @@ export interface RoundedAnswer {
   flat?: number
   /** Moves under `plan.leave` of the plan before rounding that are left alone. */
   left?: SmallMove[]
-  /** Moves under it that stay, because without them no rounding was found. */
+  /** Moves under it that stay, because without them no rounding was found, or only a dearer one. */
   small?: SmallMove[]
+  /** With status "over the share asked for": whether it is proven that no rounding keeps that share. */
+  proven?: boolean
   /** With status "no rounding": why, one line each. */
   why?: string[]
 }

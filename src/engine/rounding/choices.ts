@@ -5,7 +5,7 @@ import type { Affine } from '../lp/affine'
 import { frameOf } from '../lp/frame'
 import type { Program } from '../lp/program'
 import { reach } from '../lp/rounds'
-import { common, notUnder, type Allowed } from './allowed'
+import { common, hasUnder, notUnder, type Allowed } from './allowed'
 import { Plates } from './plates'
 import { loosened } from './shimVariables'
 import { footAllowed } from './shims'
@@ -19,7 +19,7 @@ export interface Choice {
   readonly feet: readonly number[]
   /** Row among the limits of the program that bounds it. */
   readonly row: number
-  /** What it may be when moves under `plan.leave` are left alone, and when they are not. */
+  /** What it may be when moves under `plan.leave` are left alone, and when they are not; one object where that is the same. */
   readonly tidy: Allowed
   readonly any: Allowed
 }
@@ -37,7 +37,7 @@ export interface Choosing {
  * moved that no shim moves.
  */
 export function choosing(train: Train, found: readonly AsFound[], program: Program): Choosing {
-  const { shims } = train.plan
+  const { shims, leave } = train.plan
   if (!shims) throw new RangeError('the train has no shims')
   const plates = new Plates(shims.stock, shims.most)
   const frame = frameOf(train, found)
@@ -69,7 +69,8 @@ export function choosing(train: Train, found: readonly AsFound[], program: Progr
             }),
           )
         const choice = { kind: 'shim' as const, body: b, feet }
-        const allowed = { tidy: within(train.plan.leave), any: within(0) }
+        const any = within(0)
+        const allowed = { tidy: hasUnder(any, leave) ? within(leave) : any, any }
         const moved = heights.height(b, feet[0] ?? 0)
         add(
           { ...choice, ...allowed },
@@ -77,7 +78,8 @@ export function choosing(train: Train, found: readonly AsFound[], program: Progr
           moved,
         )
       }
-    const free = { tidy: notUnder(train.plan.leave), any: notUnder(0) }
+    const any = notUnder(0)
+    const free = { tidy: leave > 0 ? notUnder(leave) : any, any }
     for (const { x, feet } of body.rows) {
       const moved = frame.displacement(b, { x, y: 0, z: 0 }, 'dy', 'own')
       add({ kind: 'slide', body: b, feet, ...free }, `slid ${body.id} ${x}`, moved)

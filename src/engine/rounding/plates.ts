@@ -21,8 +21,10 @@ export class Plates {
   readonly sums: readonly Nanometres[]
   /** False where there were more sums than are kept: packs of the most pieces may be missing. */
   readonly complete: boolean
-  /** Last plate and number of pieces of the pack with the fewest pieces, by sum. */
-  private readonly packs: ReadonlyMap<Nanometres, { last: Nanometres; pieces: number }>
+  /** Number of pieces of the pack with the fewest, by sum. */
+  private readonly packs: ReadonlyMap<Nanometres, number>
+  /** Thickest first. */
+  private readonly stock: readonly Nanometres[]
 
   /**
    * @param stock thicknesses in the store
@@ -31,41 +33,61 @@ export class Plates {
    */
   constructor(stock: readonly Micrometres[], most: number, limit: Micrometres = Infinity) {
     const plates = [...new Set(stock.map(nanometres))].filter((t) => t > 0).sort((a, b) => b - a)
-    const packs = new Map<Nanometres, { last: Nanometres; pieces: number }>()
+    const packs = new Map<Nanometres, number>()
     const highest = limit * 1000
     let reached: Nanometres[] = [0]
     let complete = true
     for (let pieces = 1; pieces <= most && reached.length > 0 && complete; pieces++) {
       const next: Nanometres[] = []
-      // thickest last plate first: of equally short packs the one with the thickest plates
       for (const last of plates)
         for (const under of reached) {
           const sum = under + last
           if (sum > highest || packs.has(sum)) continue
-          packs.set(sum, { last, pieces })
+          packs.set(sum, pieces)
           next.push(sum)
         }
       reached = next
       complete = packs.size <= tol.mostSums
     }
     this.packs = packs
+    this.stock = plates
     this.complete = complete
     this.sums = [...packs.keys()].sort((a, b) => a - b)
   }
 
-  /** The pack with the fewest plates of exactly this thickness, thickest first; undefined where there is none. */
+  /**
+   * The pack with the fewest plates of exactly this thickness, thickest first; undefined where there is none.
+   * Of equally short ones that of the fewest thicknesses, so that equal plates cannot be taken for each
+   * other; then the one with the thickest plates.
+   */
   fewest(thickness: Micrometres): Micrometres[] | undefined {
-    const plates: Nanometres[] = []
-    for (let rest = nanometres(thickness); rest > 0;) {
-      const pack = this.packs.get(rest)
-      if (!pack) return undefined
-      plates.push(pack.last)
-      rest -= pack.last
+    const whole = nanometres(thickness)
+    if (whole === 0) return []
+    const known = this.packs.get(whole)
+    if (known === undefined) return undefined
+    let best: readonly Nanometres[] | undefined
+    let looked = 0
+    const look = (pack: readonly Nanometres[], rest: Nanometres, pieces: number): void => {
+      if (looked++ > tol.mostPacks && best) return
+      if (pieces === 0) {
+        if (!best || kindsOf(pack) < kindsOf(best)) best = pack
+        return
+      }
+      for (const plate of this.stock) {
+        if (plate > (pack.at(-1) ?? Infinity) || plate * pieces < rest) continue
+        const left = rest - plate
+        if ((left === 0 ? 0 : this.packs.get(left)) === pieces - 1)
+          look([...pack, plate], left, pieces - 1)
+      }
     }
-    return plates.sort((a, b) => b - a).map(micrometres)
+    look([], whole, known)
+    return best?.map(micrometres)
   }
 
-  makes(thickness: Nanometres): boolean {
-    return thickness === 0 || this.packs.has(thickness)
+  /** How many plates the shortest pack of a thickness has; 0 for none, undefined where it cannot be made. */
+  pieces(thickness: Nanometres): number | undefined {
+    return thickness === 0 ? 0 : this.packs.get(thickness)
   }
 }
+
+const kindsOf = (pack: readonly Nanometres[]): number => new Set(pack).size

@@ -39,6 +39,26 @@ export const leastCost =
     }
   }
 
+/**
+ * The same by one program: its answer may pass circles, whose tangents it brings with it, and its bound holds
+ * all the same. Branches far from the best are cut off by it at a part of the work.
+ */
+export const leastCostAtOnce =
+  (solver: Solver, share: number): Question =>
+  (program, cuts) => {
+    const stage = stageOf(program, { ask: 'cost', share })
+    const outcome = solveRounds(program, stage, cuts, solver, () => true)
+    if (outcome.kind !== 'optimal') return outcome
+    const { answer } = outcome
+    return {
+      kind: 'point',
+      bound: sharpest(stage(cuts), answer.duals, outcome.bound),
+      objective: answer.objective,
+      columns: answer.columns,
+      cuts: outcome.cuts,
+    }
+  }
+
 /** The smallest worst share; a point that reaches it is the cheapest one there. */
 export const smallestShare =
   (solver: Solver): Question =>

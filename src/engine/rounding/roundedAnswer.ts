@@ -16,7 +16,7 @@ import { isLoose } from './footGroups'
 import { judged, type Judged } from './judged'
 import { Plates } from './plates'
 import { roundPlan, type Changes, type Rounded, type Rounding } from './rounding'
-import { platesFor } from './shims'
+import { exchange } from './exchange'
 
 /** Less than this is no move (um). */
 const nothing: Micrometres = 0.1
@@ -55,6 +55,10 @@ export function roundedAnswer(
     return { rounded: { ...rounded, sentence: roundedSentence(train, rounded) } }
   }
   const bound = Math.min(rounding.bound, proof.cost)
+  const { alone } = rounding
+  // the last digits of the solver are no saving
+  const told = Math.min(rounding.told, proof.cost)
+  const differ = alone === undefined || alone - told > tol.sameCost * told
   const over = proof.worstShare > train.plan.share + tol.share
   const rounded: Omit<RoundedAnswer, 'sentence'> = {
     status: over ? 'over the share asked for' : 'rounded',
@@ -62,6 +66,8 @@ export function roundedAnswer(
     cost: fine(proof.cost),
     bound: fine(bound),
     gap: fine(proof.cost - bound),
+    ...(train.plan.leave > 0 &&
+      differ && { ways: { told: fine(told), ...(alone !== undefined && { alone: fine(alone) }) } }),
     worstViolation: fine(proof.worstViolation),
     total: {
       ...report.totalsAnswer(train, rounding.motions),
@@ -71,6 +77,7 @@ export function roundedAnswer(
     expected: report.expectedAnswer(train, found, rounding.motions),
     flat: fine(proof.flat),
     ...smallMoves(train, motions, rounding),
+    ...(over && { proven: rounding.proven }),
   }
   return {
     packs: packsAnswer(train, rounding.changes),
@@ -109,13 +116,14 @@ function packsAnswer(train: Train, changes: Changes): PackAnswer[] {
     body.feet.flatMap((foot, f) => {
       const change = changes[b]?.[f] ?? 0
       if (change === 0) return []
-      const use = platesFor(shims, plates, foot, change) ?? []
+      const { out, use } = exchange(shims, plates, foot, change)
       return [
         {
           body: body.id,
           foot: foot.id,
           change: fine(change),
           ...(foot.pack && { packAfter: fine(foot.pack.now + change) }),
+          out: out.map(fine),
           use: use.map(fine),
         },
       ]

@@ -1,5 +1,5 @@
 import { tol } from '../../mechanics/tolerances'
-import { shareText } from '../../language/amounts'
+import { fineText, shareText } from '../../language/amounts'
 import type { Train } from '../../mechanics/train'
 import { micrometresPer } from '../../mechanics/units'
 import { valueOf } from '../plan/sentence'
@@ -7,12 +7,18 @@ import type { RoundedAnswer } from './answer'
 
 /** What rounding to the store's shims comes to, in two or three sentences. */
 export function roundedSentence(train: Train, rounded: Omit<RoundedAnswer, 'sentence'>): string {
-  const { before, cost = 0, gap = 0, bound = 0, worstShare } = rounded
+  const { before, cost = 0, bound = 0, worstShare } = rounded
   if (rounded.status === 'no rounding')
     return `The shims of the store do not give a plan: ${(rounded.why ?? [])[0] ?? 'what was found did not pass its proof'}. With every foot rounded by itself the tightest coupling would use ${shareText(worstShare)} of its tolerance: that is not a plan.`
   const less =
-    cost < before.cost ? ', less because shims on three rows need not lie exactly in one plane' : ''
+    rounded.status === 'rounded' && cost < before.cost
+      ? ', less because shims on three rows need not lie exactly in one plane'
+      : ''
   const paid = `Rounded to the shims of the store it comes to ${valueOf(cost, train)} in place of ${valueOf(before.cost, train)}${less}`
+  const { told = cost } = rounded.ways ?? {}
+  const tells = (part: number, whole: number) =>
+    part * micrometresPer[train.units.fine] > 1 && part > tol.ended * whole
+  const leaving = tells(cost - told, told) ? cost - told : 0
   const [used, usedBefore] = [shareText(worstShare), shareText(before.worstShare)]
   const share =
     used === usedBefore
@@ -22,16 +28,25 @@ export function roundedSentence(train: Train, rounded: Omit<RoundedAnswer, 'sent
     `${paid}; ${share}.`,
     ...(rounded.status === 'over the share asked for'
       ? [
-          `That is over the ${shareText(train.plan.share)} asked for: no rounding within it was found.`,
+          `That is over the ${shareText(train.plan.share)} asked for: no rounding within it was found${rounded.proven ? '' : ' before the search was ended'}.`,
         ]
       : []),
-    ...(gap * micrometresPer[train.units.fine] > 1 && gap > tol.ended * cost
+    ...(leaving > 0
+      ? [
+          `Leaving moves under ${fineText(train.plan.leave, train.units)} alone costs ${valueOf(leaving, train)} of that.`,
+        ]
+      : []),
+    ...(tells(told - bound, told)
       ? [
           bound > 0
-            ? `The search was ended: no rounding ${rounded.status === 'rounded' ? 'within that share' : 'at that share'} comes to less than ${valueOf(bound, train)}.`
+            ? `The search was ended: this one may cost up to ${valueOf(cost - bound, train)} (${partText((cost - bound) / bound)}) more than need be; no rounding ${rounded.status === 'rounded' ? 'within that share' : 'at that share'} comes to less than ${valueOf(bound, train)}.`
             : 'The search was ended: how much less another rounding could come to is not known.',
         ]
       : []),
   ]
   return sentences.join(' ')
 }
+
+/** A part of a whole: "7 %", "0.4 %". */
+const partText = (part: number): string =>
+  `${Number((100 * part).toPrecision(part < 0.01 ? 1 : 2))} %`

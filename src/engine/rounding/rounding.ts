@@ -9,12 +9,14 @@ import { Partition, type Part } from '../lp/parts'
 import { programUnit } from '../lp/program'
 import { standingShare } from '../lp/standing'
 import type { Solver } from '../lp/solver'
+import type { Within } from './bothWays'
 import { choosing, type Choice } from './choices'
 import { nearest } from './allowed'
 import { fitted } from './fitted'
 import { metered } from './meter'
 import { quantumOf } from './quantum'
-import { roundPart, type ChoicePart, type PartRounding } from './partRounding'
+import type { ChoicePart } from './chosen'
+import { roundPart, type PartRounding } from './partRounding'
 
 /** Shim changes of every foot (um), by body and foot. */
 export type Changes = readonly (readonly Micrometres[])[]
@@ -27,11 +29,16 @@ export interface Rounded {
 export type Rounding =
   | (Rounded & {
       readonly kind: 'rounded'
-      /** Cost by what goes in or out and what is slid; no rounding costs less than `bound` (um). */
+      /** No rounding costs less by what goes in or out and what is slid, small moves told or not (um). */
       readonly bound: Micrometres
+      /** The cheapest that was found with small moves told, and with all of them left alone (um). */
+      readonly told: Micrometres
+      readonly alone: Micrometres | undefined
       /** Largest share that a part was rounded under, and whether it is above the one asked for. */
       readonly share: number
       readonly over: boolean
+      /** Of one that is over: whether none keeps the share asked for; else the search was ended before. */
+      readonly proven: boolean
     })
   /** Every foot rounded by itself, which passes a tolerance or a limit; `parts` name who is concerned. */
   | (Rounded & {
@@ -85,6 +92,8 @@ export function roundPlan(
   const rounded = done.flatMap(({ given, rounding }) =>
     rounding.kind === 'rounded' ? [{ given, rounding }] : [],
   )
+  const sumOf = (cost: (rounding: Within) => number): Micrometres =>
+    rounded.reduce((sum, { rounding }) => sum + cost(rounding) * programUnit, 0)
   const changes = train.bodies.map(({ feet }) => feet.map(() => 0))
   for (const { given, rounding } of rounded)
     given.choices.forEach(({ kind, body, feet }, i) => {
@@ -105,9 +114,14 @@ export function roundPlan(
     kind: 'rounded',
     changes,
     motions: motions.map((motion, b) => fitted(train.bodies[b], motion, changes[b] ?? [])),
-    bound: rounded.reduce((sum, { rounding }) => sum + rounding.bound * programUnit, 0),
+    bound: sumOf(({ bound }) => bound),
+    told: sumOf(({ told }) => told),
+    alone: rounded.every(({ rounding }) => rounding.alone !== undefined)
+      ? sumOf(({ alone = 0 }) => alone)
+      : undefined,
     share: Math.max(share, ...rounded.map(({ rounding }) => rounding.share)),
     over: rounded.some(({ rounding }) => rounding.over),
+    proven: rounded.some(({ rounding }) => rounding.over && rounding.proven),
   }
 }
 

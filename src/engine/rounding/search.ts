@@ -34,6 +34,13 @@ export interface Limits {
   readonly near: number
   /** Points above this are of no use. */
   readonly cutoff: number
+  /** A point that is already known, to be bettered. */
+  readonly known?: Found | undefined
+  /**
+   * Asked of each node before the question proper, which is left for nodes whose moves can all be made. The
+   * search then follows each promising node down to its end before it looks at the next.
+   */
+  readonly quick?: Question
 }
 
 /** Programs spent on each start before the search proper. */
@@ -63,7 +70,7 @@ export function search(
   starts: readonly (readonly (Micrometres | undefined)[])[] = [],
 ): Searched {
   let first: readonly Cut[] | undefined
-  let best: Found | undefined
+  let best = limits.known
   let nodes = 0
   let lost = Infinity
   const promised = (bound: number) =>
@@ -73,12 +80,22 @@ export function search(
       : bound
   const enough = () => {
     const known = best ? best.objective : limits.cutoff
-    return known - limits.near * Math.max(1, Math.abs(known))
+    return known === Infinity ? known : known - limits.near * Math.max(1, Math.abs(known))
   }
   const spent = () => nodes > 0 && limits.spent()
-  const solved = (ranges: readonly Range[], from: readonly Cut[]): Relaxed => {
+  const solved = (ranges: readonly Range[], from: readonly Cut[], question = ask): Relaxed => {
     nodes++
-    return ask(bounded(program, open, ranges), from)
+    return question(bounded(program, open, ranges), from)
+  }
+  const movesAt = (columns: readonly number[]) =>
+    open.map(({ row }) => moveOf(program, row, columns))
+  /** What a node comes to; by the quick question only where that cuts it off or says where to branch. */
+  const relaxed = ({ ranges, cuts: from }: Node): Relaxed => {
+    if (!limits.quick) return solved(ranges, from)
+    const outcome = solved(ranges, from, limits.quick)
+    if (outcome.kind !== 'point' || promised(outcome.bound) >= enough()) return outcome
+    const done = farthest(open, movesAt(outcome.columns)) === undefined
+    return done ? solved(ranges, outcome.cuts) : outcome
   }
   /** Fixes every choice at its allowed move and solves once more for what is free. */
   const settle = (columns: readonly number[], from: readonly Cut[]): boolean => {
@@ -100,7 +117,7 @@ export function search(
   }
   /** Looks at one node; what it falls into, the more promising last. */
   const lookAt = (node: Node): Node[] => {
-    const outcome = solved(node.ranges, node.cuts)
+    const outcome = relaxed(node)
     if (outcome.kind === 'infeasible') return []
     if (outcome.kind === 'stopped') {
       lost = Math.min(lost, node.bound)
@@ -108,7 +125,7 @@ export function search(
     }
     const bound = Math.max(node.bound, promised(outcome.bound))
     if (bound >= enough()) return []
-    const at = open.map(({ row }) => moveOf(program, row, outcome.columns))
+    const at = movesAt(outcome.columns)
     const near = touching(program, outcome.cuts, outcome.columns)
     if (node.cuts === cuts) first ??= outcome.cuts
     const choice = farthest(open, at)
@@ -135,11 +152,15 @@ export function search(
   }
   lost = Infinity
   const waiting: Node[] = [{ ranges: open.map(() => anywhere), bound: -Infinity, cuts }]
+  let further = false
   while (waiting.length > 0 && !spent()) {
-    const at = best ? lowest(waiting) : waiting.length - 1
+    const at = best && !further ? lowest(waiting) : waiting.length - 1
     const [node] = waiting.splice(at, 1)
+    further = false
     if (!node || node.bound >= enough()) continue
-    waiting.push(...lookAt(node))
+    const next = lookAt(node)
+    further = limits.quick !== undefined && next.length > 0
+    waiting.push(...next)
   }
   const left = waiting.reduce((least, { bound }) => Math.min(least, bound), lost)
   const reached = best ? best.objective : limits.cutoff

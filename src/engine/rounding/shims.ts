@@ -3,6 +3,7 @@ import type { Micrometres } from '../../mechanics/units'
 import type { Foot, PlanSettings } from '../../mechanics/train'
 import { footBands } from '../../mechanics/footLimits'
 import { listed, nothingElse, stepsDown, type Allowed } from './allowed'
+import { knownPlates, subsets } from './knownPlates'
 import { micrometres, nanometres, type Plates } from './plates'
 
 export type ShimSettings = NonNullable<PlanSettings['shims']>
@@ -18,9 +19,10 @@ export const isRebuilt = (shims: ShimSettings, foot: Foot): boolean =>
   shims.rebuild && foot.pack !== undefined
 
 /**
- * Changes of a foot's pack that the store can make and its limits allow. A pack that is kept takes
- * plates from the stock on top, or loses whole steps; one that is made anew must be a sum of the
- * stock, itself a whole number of steps.
+ * Changes of a foot's pack that the store can make and its limits allow, in whole steps. A pack that is
+ * kept takes plates from the stock on top, or loses thickness; where its plates are known, some of them
+ * may be exchanged for plates of the stock, and nothing else comes out. One that is made anew must be a
+ * sum of the stock, itself a whole number of steps.
  * @param least changes under this (um) are not made, 0 aside
  */
 export function footAllowed(
@@ -38,6 +40,14 @@ export function footAllowed(
     change <= high + slack &&
     Math.abs(micrometres(change)) >= least - tol.onLimit
   if (!foot.pack || !shims.rebuild) {
+    const known = knownPlates(foot)
+    if (known) {
+      const moved = [...subsets(known).keys()].flatMap((out) =>
+        [0, ...plates.sums].map((use) => use - out),
+      )
+      const able = moved.filter((by) => by !== 0 && by % step === 0 && inside(by))
+      return listed([...new Set([...able, 0])].sort((a, b) => a - b))
+    }
     const up = plates.sums.filter((sum) => sum % step === 0 && inside(sum))
     return stepsDown(up, shims.step, micrometres(low), least)
   }
@@ -47,15 +57,4 @@ export function footAllowed(
     .map((sum) => sum - now)
     .filter((change) => change !== 0 && inside(change))
   return listed([...changes, 0].sort((a, b) => a - b))
-}
-
-/** Plates to put under a foot for a change: the whole new pack where it is made anew, else what is added. */
-export function platesFor(
-  shims: ShimSettings,
-  plates: Plates,
-  foot: Foot,
-  change: Micrometres,
-): Micrometres[] | undefined {
-  if (isRebuilt(shims, foot)) return plates.fewest((foot.pack?.now ?? 0) + change)
-  return change > 0 ? plates.fewest(change) : []
 }

@@ -34,11 +34,15 @@ export function orderFor(
 /** Real packs of every foot, where the plan was rounded to them. */
 function packsOf({ packs, rounded }: PlanAnswer): FootPack[] {
   if (!rounded?.bodies) return []
-  return rounded.feet.map(({ body, foot, shim, packAfter }) => ({
-    body,
-    foot,
-    change: shim,
-    ...(packAfter !== undefined && { packAfter }),
-    use: packs?.find((row) => row.body === body && row.foot === foot)?.use ?? [],
-  }))
+  return rounded.feet.map(({ body, foot, shim, packAfter }) => {
+    const pack = packs?.find((row) => row.body === body && row.foot === foot)
+    return {
+      body,
+      foot,
+      change: shim,
+      ...(packAfter !== undefined && { packAfter }),
+      out: pack?.out ?? [],
+      use: pack?.use ?? [],
+    }
+  })
 }

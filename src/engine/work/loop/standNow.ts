@@ -146,6 +146,8 @@ function footNow(train: Train, foot: FootDocument, moved: FootMove, soft: boolea
   return footFieldList.reduce((now, { path, work }) => {
     if (work === 'nothing') return now
     if (work === 'read anew') return soft ? withValue(now, path, undefined) : now
+    if (work === 'lost with a shim')
+      return tidy(toFine(moved.shim, train.units)) === 0 ? now : withValue(now, path, undefined)
     const { goesWith, times, least = -Infinity, from } = work
     const grouped = valueAt(foot, path.slice(0, 1)) !== undefined
     const before = valueAt(foot, path) ?? (grouped ? from : undefined)

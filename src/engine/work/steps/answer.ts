@@ -68,7 +68,8 @@ export interface StepFootAnswer {
   axial?: number
   packBefore?: number
   packAfter?: number
-  /** Plates of the pack after the step, where packs are worked out. */
+  /** What comes out and which plates go in, where packs are worked out; in less out is the change. */
+  out?: number[]
   use?: number[]
   /** Room left between bolt and hole after the step. */
   room?: number

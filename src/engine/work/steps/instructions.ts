@@ -124,17 +124,13 @@ function footInstruction(
 }
 
 /** Plates are known of a whole change of a pack alone, not of a portion of one. */
-function recipeOf(train: Train, { shim = 0, packAfter, use }: StepFootAnswer): string | undefined {
-  const out = train.plan.shims?.rebuild === true && packAfter === 0 ? [] : undefined
-  const plates = use ?? out
-  return (
-    plates &&
-    recipeBeside(train, {
-      change: shim,
-      ...(packAfter !== undefined && { packAfter }),
-      use: plates,
-    })
-  )
+function recipeOf(train: Train, answer: StepFootAnswer): string | undefined {
+  const { shim = 0, packAfter, out = [], use = [] } = answer
+  if (out.length === 0 && use.length === 0) return undefined
+  return recipeBeside(train, {
+    ...{ change: shim, out, use },
+    ...(packAfter !== undefined && { packAfter }),
+  })
 }
 
 export const wayOf = (kind: StepKind): FootWay =>

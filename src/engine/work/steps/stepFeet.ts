@@ -17,7 +17,8 @@ export interface FootPack {
   /** What goes in or out; of a body on three rows or more not quite what its plane asks for. */
   readonly change: number
   readonly packAfter?: number
-  /** Plates of the stock that make it; none where plates only come out. */
+  /** What comes out, and the plates of the stock that go in. */
+  readonly out: readonly number[]
   readonly use: readonly number[]
 }
 
@@ -57,6 +58,7 @@ export function footAnswers(
             shim: real.change,
             ...(pack && { packBefore: fine(pack.now) }),
             ...(real.packAfter !== undefined && { packAfter: real.packAfter }),
+            ...(real.out.length > 0 && { out: [...real.out] }),
             ...(real.use.length > 0 && { use: [...real.use] }),
           }
         return {
