@@ -113,7 +113,7 @@ test('a job is done at the machine by touch, through a reload and a browser clos
     await drawn(page)
     await expect(page.locator('.train-name')).toHaveText('Blast air train')
     await press(page, 'At the machine')
-    await expect(where(page)).toHaveText(/^Step 1 of 4, card 1 of 11, 0 done: Step-up gear$/)
+    await expect(where(page)).toHaveText(/Step 1 of 6, card 1 of 11, 0 done: Step-up gear$/)
     // the right end goes first; the left end is the one to come out
     await expect(page.locator('.verb')).toHaveText('PUT IN')
     for (let next = 0; next < 2; next++) await press(page, 'Next')
