@@ -1,5 +1,6 @@
 import type { TrainDocument } from '../src/document/schema'
 import type { Refusal } from '../src/document/refusal'
+import { answerJson, type AnswerJson } from '../src/json/answerJson'
 import { readTrain } from '../src/document/readTrain'
 import type { Solver } from '../src/engine/lp/solver'
 import { PlanRun } from '../src/engine/plan/planRun'
@@ -16,18 +17,27 @@ interface Stages {
   readonly packs?: boolean
 }
 
-/** A document planned as the command line does it, or why it is refused. */
+/** A document planned as the command line does it, in its own units, or why it is refused. */
 export function planTrain(
   input: unknown,
   solver: Solver,
   { reasons = true, prices = true, packs = prices }: Stages = {},
-): PlanAnswer | { refused: readonly Refusal[] } {
+): AnswerJson | { refused: readonly Refusal[] } {
   const read = readTrain(input)
   if (!read.ok) return { refused: read.refused }
+  return answerJson(wholeAnswer(read, solver, { reasons, prices, packs }), read.train.units)
+}
+
+/** A train that was read, planned as the command line does it, in engine units. */
+export function wholeAnswer(
+  read: ReadTrain,
+  solver: Solver,
+  { reasons = true, prices = true, packs = prices }: Stages = {},
+): PlanAnswer {
   return new PlanningRun(read, solver).answer({ reasons, prices, rounding: packs, work: true })
 }
 
-/** The plan alone of a train that may have no document: neither reasons nor an order of work. */
+/** The plan alone of a train that may have no document, in engine units: neither reasons nor an order of work. */
 export function planRead(
   train: Train,
   solver: Solver,

@@ -13,6 +13,9 @@ import type { Refusal } from '../document/refusal'
 import { readTrainText } from '../document/readTrain'
 import { glpkSolver } from '../solvers/glpk'
 import { readArguments, type Request } from './arguments'
+import { answerJson } from '../json/answerJson'
+import { reportJson } from '../json/planJson'
+import { holdsJson } from '../json/holdsJson'
 import { help } from './help'
 import { modelOf } from './model'
 import { pdfOf } from './pdf'
@@ -73,18 +76,22 @@ async function onFile(request: FileRequest, shell: Shell): Promise<number> {
   switch (request.command) {
     case 'check': {
       const report = checkRead(read.train)
-      shell.print(json ? asJson(report) : checkText(read.train, report))
+      shell.print(
+        json ? asJson(reportJson(report, read.train.units)) : checkText(read.train, report),
+      )
       return 0
     }
     case 'plan': {
       const answer = new PlanningRun(read, await glpkSolver()).answer(everything)
-      shell.print(json ? asJson(answer) : planText(read.train, answer))
+      shell.print(
+        json ? asJson(answerJson(answer, read.train.units)) : planText(read.train, answer),
+      )
       return exitOf[answer.status]
     }
     case 'holds': {
       // what binds in every choice takes as long again as the choices, and only programs read it
       const holds = holdsOf(read.train, await glpkSolver(), { prices: json })
-      shell.print(json ? asJson(holdsAnswer(holds)) : holdsText(read.train, holds))
+      shell.print(json ? asJson(holdsJson(holds, read.train.units)) : holdsText(read.train, holds))
       return exitOfHolds(holds)
     }
     case 'model':
@@ -93,9 +100,6 @@ async function onFile(request: FileRequest, shell: Shell): Promise<number> {
       return writeSheet(request, read, shell)
   }
 }
-
-/** The rows alone where every choice was solved; otherwise they say that they are not all. */
-const holdsAnswer = ({ complete, rows }: Holds): unknown => (complete ? rows : { complete, rows })
 
 /** A choice without an answer might have been the best, so a list with one is no full answer. */
 function exitOfHolds({ rows }: Holds): number {

@@ -35,6 +35,7 @@ export const rooms = [
     ['ready', 'steps', '.', 'loop'],
   ],
   ['src/engine', 'the planning run: the whole story of a plan'],
+  ['src/json', 'answers in the units of the document, for programs and the record'],
   ['src/solvers', 'GLPK behind the port'],
   ['src/scene', 'what the sheet draws, as data', ['drawings', '.']],
   ['src/text', 'plain text for the terminal and for copying'],

@@ -31,7 +31,7 @@ export interface Wanted {
 /**
  * The whole story of a plan: a train that was read, a solver, and stages that are each worked out
  * once, when first asked for. Command line, worker and paper ask it, so that no two can tell
- * different plans of one train. Numbers of its answers are in the document's units.
+ * different plans of one train.
  */
 export class PlanningRun extends PlanRun {
   readonly document: TrainDocument

@@ -1,6 +1,7 @@
 import { signed } from './signed'
 import { tol } from '../mechanics/tolerances'
 import { fineSign, slopeSign, toFine, toLength, type DocumentUnits } from '../mechanics/units'
+import { tidy } from './tidy'
 
 /** Decimals that people read a fine quantity with: a hundredth of a mm, a tenth of a mil, a um. */
 const fineDecimals = { um: 0, mm: 2, mil: 1 } as const
@@ -26,6 +27,27 @@ export function signedDigits(value: number, units: DocumentUnits): string {
 export function fineDigits(value: number, units: DocumentUnits): string {
   return unsignedZero(toFine(value, units).toFixed(fineDecimals[units.fine]))
 }
+
+/**
+ * A micrometre value of an answer, such as "0.36 mm". The last digits of a solver are taken off before it is
+ * rounded, so that 0.125 is not sometimes a hair less.
+ */
+export const toldText = (value: number, units: DocumentUnits): string =>
+  `${toldDigits(value, units)} ${fineSign[units.fine]}`
+
+export const toldDigits = (value: number, units: DocumentUnits): string =>
+  fineDigits(tidy(value), units)
+
+/** True where a micrometre value of an answer shows as nothing in the digits people read. */
+export const toldNought = (value: number, units: DocumentUnits): boolean =>
+  !/[1-9]/.test(toldDigits(value, units))
+
+/** The digits of a slope of an answer (mrad). */
+export const slopeDigits = (value: number): string => tidy(value).toFixed(2)
+
+/** A small length, such as an axial gap, in hundredths of a mm or thousandths of an inch; no unit. */
+export const lengthDigits = (value: number, units: DocumentUnits): string =>
+  tidy(toLength(value, units)).toFixed(units.length === 'mm' ? 2 : 3)
 
 /** A length as people of the document write it, such as "1250 mm". */
 export function lengthText(value: number, units: DocumentUnits): string {

@@ -3,6 +3,7 @@ import { slopeSign } from '../mechanics/units'
 import { fineText, lengthText } from './amounts'
 import { inSentence } from './names'
 import { showsNought, towardSide } from './sides'
+import { tidy } from './tidy'
 
 /** A set by its number and kind, such as "set 2, rim of the right shaft at 1015 mm". */
 export function setName(train: Train, set: ReadingSet, index: number): string {
@@ -48,3 +49,6 @@ export function lineInWords(
   const subject = inSentence(right)
   return parts.length === 0 ? `${subject} in line` : `${subject} ${parts.join(', ')}`
 }
+
+/** Offset or slope of an answer without a solver's last digits. */
+export const toldWays = ({ y, z }: { y: number; z: number }) => ({ y: tidy(y), z: tidy(z) })

@@ -1,8 +1,7 @@
-import { valueOf } from '../engine/plan/sentence'
 import { sideNoun } from '../language/sides'
 import { caution } from '../text/remarksText'
 import { capital } from '../language/names'
-import { fineText, lengthText, shareText } from '../language/amounts'
+import { fineText, lengthText, shareText, toldText } from '../language/amounts'
 import type { GrowthPoint, Train } from '../mechanics/train'
 import type { PlanAnswer } from '../engine/work/answer'
 import type { Drawn } from './job'
@@ -141,7 +140,7 @@ function proofItems(train: Train, { status, proof, cost, floor }: PlanAnswer): s
   return [
     ...(status === 'planned' && proof
       ? [
-          `Proven: no cheaper plan for these numbers. This one costs ${valueOf(cost ?? 0, train)}; none costs less than ${valueOf(proof.bound, train)}.`,
+          `Proven: no cheaper plan for these numbers. This one costs ${toldText(cost ?? 0, train.units)}; none costs less than ${toldText(proof.bound, train.units)}.`,
           `Every limit and every coupling in every state was measured again on the moved machines by other code.`,
         ]
       : []),

@@ -1,8 +1,7 @@
 import { footFacts, type FootFacts } from '../scene/footFacts'
 import { footScales } from '../scene/footFigure'
-import { fineText } from '../language/amounts'
+import { fineText, toldText } from '../language/amounts'
 import { kilogramsPer, massSign } from '../mechanics/units'
-import { valueOf } from '../engine/plan/sentence'
 import { capital, inSentence, listed } from '../language/names'
 import { recipeBeside } from '../engine/work/steps/recipe'
 import type { Body, Train } from '../mechanics/train'
@@ -126,7 +125,7 @@ function massText({ mass, jack }: Body, { units }: Train): string {
 }
 
 function alongText(train: Train, tx: number): string {
-  const text = valueOf(Math.abs(tx), train)
+  const text = toldText(Math.abs(tx), train.units)
   return /[1-9]/.test(text)
     ? `it also moves ${text} along the train, to the ${tx > 0 ? 'right' : 'left'}.`
     : ''

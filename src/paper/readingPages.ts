@@ -1,7 +1,8 @@
+import { tidy } from '../language/tidy'
 import { closure } from '../mechanics/readings/closure'
 import { sagOf } from '../mechanics/readings/equation'
 import { signedDigits, fineText } from '../language/amounts'
-import { fineSign, micrometresPer, slopeSign } from '../mechanics/units'
+import { fineSign, slopeSign } from '../mechanics/units'
 import type { Coupling, ReadingSet, Train } from '../mechanics/train'
 import type { ExpectedAnswer } from '../engine/plan/answer'
 import type { PlanAnswer } from '../engine/work/answer'
@@ -90,10 +91,10 @@ const reading = (train: Train, set: Sweep, value: number): string => {
   return set.kind === 'gap' ? digits.replace(/^[+\u2212]/, '') : digits
 }
 
-function expectedAt(train: Train, expected: ExpectedAnswer | undefined, k: number) {
+function expectedAt(expected: ExpectedAnswer | undefined, k: number) {
   if (!expected || !('readings' in expected)) return undefined
   const value = expected.readings[k]?.[1]
-  return value === undefined ? undefined : value * micrometresPer[train.units.fine]
+  return value === undefined ? undefined : tidy(value)
 }
 
 function faces(
@@ -115,7 +116,7 @@ function faces(
       ? [
           clockFace(
             title,
-            all((_, k) => reading(train, set, expectedAt(train, expected, k) ?? 0)),
+            all((_, k) => reading(train, set, expectedAt(expected, k) ?? 0)),
           ),
         ]
       : []),
@@ -145,7 +146,7 @@ function hourTable(
     rows: set.readings.map(({ hour, value }, k) => [
       hourWords(train, hour),
       reading(train, set, value),
-      ...(expected ? [reading(train, set, expectedAt(train, expected, k) ?? 0)] : []),
+      ...(expected ? [reading(train, set, expectedAt(expected, k) ?? 0)] : []),
       '',
     ]),
   }
@@ -189,7 +190,6 @@ function notes(train: Train, set: Sweep): string {
 
 function lineTable(train: Train, set: LineSet, expected: ExpectedAnswer | undefined): Block {
   const { units } = train
-  const fine = micrometresPer[units.fine]
   const told = expected && 'offset' in expected ? expected : undefined
   const cell = (
     value: number | undefined,
@@ -220,16 +220,16 @@ function lineTable(train: Train, set: LineSet, expected: ExpectedAnswer | undefi
       { head: 'read now', width: 2.4 },
     ],
     rows: [
-      row('height', set.offset.z, told && told.offset.z * fine, ['high', 'low'], offset),
-      row('side', set.offset.y, told && told.offset.y * fine, sides, offset),
+      row('height', set.offset.z, told && tidy(told.offset.z), ['high', 'low'], offset),
+      row('side', set.offset.y, told && tidy(told.offset.y), sides, offset),
       row(
         'slope up',
         set.slope.z,
-        told?.slope.z,
+        told && tidy(told.slope.z),
         ['rising to the right', 'falling to the right'],
         slope,
       ),
-      row('slope aside', set.slope.y, told?.slope.y, sides, slope),
+      row('slope aside', set.slope.y, told && tidy(told.slope.y), sides, slope),
     ],
   }
 }

@@ -3,7 +3,7 @@ import { footFacts } from '../scene/footFacts'
 import type { PackAnswer } from '../engine/rounding/answer'
 import { knownPlates } from '../engine/rounding/knownPlates'
 import type { Train } from '../mechanics/train'
-import { fineSign, micrometresPer, toFine } from '../mechanics/units'
+import { fineSign, toFine } from '../mechanics/units'
 import { inSentence } from '../language/names'
 import { plateDigits } from '../language/recipes'
 import type { Drawn } from './job'
@@ -49,7 +49,6 @@ function shims(job: Drawn): Block[] {
 }
 
 function plates({ train }: Drawn, packs: readonly PackAnswer[]): Block[] {
-  const fine = micrometresPer[train.units.fine]
   const counts = new Map<number, { count: number; feet: Set<string> }>()
   for (const { body, foot, use } of packs)
     for (const plate of use) {
@@ -85,7 +84,7 @@ function plates({ train }: Drawn, packs: readonly PackAnswer[]): Block[] {
             rows: [...counts]
               .sort(([a], [b]) => b - a)
               .map(([plate, { count, feet }]) => [
-                plateDigits(plate * fine, train.units),
+                plateDigits(plate, train.units),
                 String(count),
                 [...feet].join('; '),
                 '',
@@ -103,16 +102,14 @@ function plates({ train }: Drawn, packs: readonly PackAnswer[]): Block[] {
 
 /** Packs that get lower or are made anew: what is in the hand afterwards. */
 function comeOut(train: Train, packs: readonly PackAnswer[]): Block[] {
-  const fine = micrometresPer[train.units.fine]
   const rows = packs.flatMap(({ body, foot, change, packAfter, out }) => {
     if (out.length === 0) return []
     const of = train.bodies.find(({ id }) => id === body)
     const taken = out.reduce((sum, plate) => sum + plate, 0)
-    const whole =
-      packAfter !== undefined && Math.abs(packAfter - change - taken) * fine < tol.packOut
+    const whole = packAfter !== undefined && Math.abs(packAfter - change - taken) < tol.packOut
     const at = of?.feet.find(({ id }) => id === foot)
     const named = at && knownPlates(at)
-    const digits = (plate: number) => plateDigits(plate * fine, train.units)
+    const digits = (plate: number) => plateDigits(plate, train.units)
     return [
       [
         of?.name ?? body,

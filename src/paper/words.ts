@@ -1,8 +1,7 @@
-import { shareText } from '../language/amounts'
+import { shareText, toldNought } from '../language/amounts'
 import type { Body, Train } from '../mechanics/train'
 import type { PlanAnswer } from '../engine/work/answer'
 import { towardSide } from '../language/sides'
-import { showsNothing } from '../engine/plan/sentence'
 
 /** Which side is which, and how signs are meant: said on every page where either is read. */
 export const sidesInWords = (train: Train): string =>
@@ -16,7 +15,7 @@ export const askedInWords = (answer: PlanAnswer): string =>
 
 /** Bodies that the plan moves by themselves, as far as the digits show. */
 export function movedBodies(train: Train, answer: PlanAnswer): Body[] {
-  const shows = (value: number) => !showsNothing(value, train)
+  const shows = (value: number) => !toldNought(value, train.units)
   return train.bodies.filter(
     (body) =>
       !body.held &&

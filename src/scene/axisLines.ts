@@ -1,6 +1,6 @@
 import { shaftEnds } from '../mechanics/shaftEnds'
 import { growthOf, valueAt, type Line } from '../mechanics/growth'
-import { micrometresPer, type Millimetres } from '../mechanics/units'
+import { type Millimetres } from '../mechanics/units'
 import { carriers, displaced, noMotion, type Motion } from '../mechanics/motion'
 import type { Body, Train } from '../mechanics/train'
 import type { Misalignment } from '../mechanics/readings/equation'
@@ -25,16 +25,12 @@ export interface AxisLines {
   readonly states: readonly Axis[]
 }
 
-/** The moves of a plan in engine units; none where the answer carries none. */
+/** The moves of a plan, in the train's order; none where the answer carries none. */
 export function motionsOf(train: Train, answer: PlanAnswer): readonly Motion[] | undefined {
-  if (!answer.bodies) return undefined
-  const fine = micrometresPer[train.units.fine]
-  return train.bodies.map((body) => {
-    const move = answer.bodies?.find(({ id }) => id === body.id)?.move
-    if (!move) return noMotion
-    const { tx, ty, tz, sy, sz, roll } = move
-    return { tx: tx * fine, ty: ty * fine, tz: tz * fine, sy, sz, roll }
-  })
+  const { bodies } = answer
+  return (
+    bodies && train.bodies.map((body) => bodies.find(({ id }) => id === body.id)?.move ?? noMotion)
+  )
 }
 
 /**

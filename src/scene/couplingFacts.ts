@@ -1,6 +1,13 @@
 import { tol } from '../mechanics/tolerances'
-import { fineDigits, shareText, slopeText } from '../language/amounts'
-import { fineSign, micrometresPer, slopeSign } from '../mechanics/units'
+import {
+  fineDigits,
+  lengthDigits,
+  shareText,
+  slopeDigits,
+  slopeText,
+  toldDigits,
+} from '../language/amounts'
+import { fineSign, slopeSign } from '../mechanics/units'
 import type { Coupling, Train } from '../mechanics/train'
 import type { CheckAnswer, CouplingAnswer } from '../engine/plan/answer'
 import type { PlanAnswer } from '../engine/work/answer'
@@ -119,13 +126,11 @@ const placeWords = {
   gap: ' of shaft gap',
 } as const
 
-/** Answers carry document units: fine for offsets, lengths for gaps, mrad for the rest. */
 function digitsOf(train: Train, { what }: CheckAnswer): [(value: number) => string, string] {
   const { units } = train
-  if (what === 'offset')
-    return [(v) => fineDigits(v * micrometresPer[units.fine], units), fineSign[units.fine]]
-  if (what === 'gap') return [(v) => v.toFixed(units.length === 'in' ? 3 : 2), units.length]
-  return [(v) => v.toFixed(2), slopeSign(units)]
+  if (what === 'offset') return [(v) => toldDigits(v, units), fineSign[units.fine]]
+  if (what === 'gap') return [(v) => lengthDigits(v, units), units.length]
+  return [slopeDigits, slopeSign(units)]
 }
 
 /**

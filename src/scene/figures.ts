@@ -16,7 +16,7 @@ export interface Figures {
   readonly lines: readonly AxisLines[]
   readonly gates: readonly Gate[]
   readonly drift: readonly Drift[]
-  /** Every coupling in every state as it stands, in document units; also where there is no plan. */
+  /** Every coupling in every state as it stands; also where there is no plan. */
   readonly asFound: readonly CouplingAnswer[]
 }
 

@@ -1,4 +1,5 @@
-import { micrometresPer, type Micrometres } from '../mechanics/units'
+import { tidy } from '../language/tidy'
+import type { Micrometres } from '../mechanics/units'
 import type { Body, Foot, Hole, Train } from '../mechanics/train'
 import type { FootAnswer } from '../engine/plan/answer'
 import type { PlanAnswer } from '../engine/work/answer'
@@ -64,11 +65,11 @@ interface Subject {
 }
 
 function factsOf(train: Train, answer: PlanAnswer, { body, b, foot, f, told }: Subject): FootFacts {
-  const fine = micrometresPer[train.units.fine]
-  const shim = (told?.shim ?? 0) * fine
-  const side = (told?.side ?? 0) * fine
-  const axial = (told?.axial ?? 0) * fine
-  const tx = (answer.bodies?.find(({ id }) => id === body.id)?.move.tx ?? 0) * fine
+  // what is nothing but the last digits is no move
+  const shim = tidy(told?.shim ?? 0)
+  const side = tidy(told?.side ?? 0)
+  const axial = tidy(told?.axial ?? 0)
+  const tx = tidy(answer.bodies?.find(({ id }) => id === body.id)?.move.tx ?? 0)
   const { hole, pack } = foot
   const after = hole && { x: hole.x + axial, y: hole.y + side }
   return {

@@ -1,6 +1,7 @@
 import { fineSign } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
 import type { BindingAnswer } from '../engine/plan/answer'
+import { limitJson } from '../json/planJson'
 import type { PlanAnswer } from '../engine/work/answer'
 import { heading, paragraph } from './layout'
 
@@ -19,7 +20,8 @@ export function bindingText(train: Train, answer: PlanAnswer): string[] {
   ]
 }
 
-function limitInWords(train: Train, { limit, where, price, unit, upTo }: BindingAnswer): string {
+function limitInWords(train: Train, binding: BindingAnswer): string {
+  const { limit, where, price, unit, upTo } = limitJson(binding, train.units)
   const fine = fineSign[train.units.fine]
   const saved = Number(price.toPrecision(2))
   const far = upTo === null ? '' : `, up to ${Number(upTo.toPrecision(2))} ${unit}`

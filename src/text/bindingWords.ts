@@ -1,8 +1,9 @@
 import { tol } from '../mechanics/tolerances'
-import { fineSign } from '../mechanics/units'
+import { fineSign, type Micrometres } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
 import type { BindingAnswer } from '../engine/plan/answer'
 import { footLimitWords, isFootLimit } from '../language/footLimitWords'
+import { limitJson } from '../json/planJson'
 import { inSentence } from '../language/names'
 
 /** Steps of room that people think in, by the unit of the limit. Common practice, no source. */
@@ -20,7 +21,7 @@ const steps: Record<string, number> = {
  * of the gearbox saves 0.23 mm of moves, up to 0.4 mm". A price holds to this side only, and so far.
  */
 export function bindingSentence(train: Train, binding: BindingAnswer): string {
-  const { price, unit, upTo } = binding
+  const { price, unit, upTo } = limitJson(binding, train.units)
   const fine = fineSign[train.units.fine]
   const step = stepOf(unit, upTo)
   const room = roomIn(train, binding)
@@ -43,8 +44,8 @@ export function stepOf(unit: string, upTo: number | null): number | undefined {
   return [usual, usual / 10].find((step) => upTo === null || step <= upTo * (1 + tol.lastDigits))
 }
 
-/** All that a limit's price can save, in the document's fine unit; infinite where it holds without end. */
-export const savesAtMost = ({ price, upTo }: BindingAnswer): number =>
+/** All that a limit's price can save; infinite where it holds without end. */
+export const savesAtMost = ({ price, upTo }: BindingAnswer): Micrometres =>
   upTo === null ? Infinity : price * upTo
 
 /** Two digits that say something, without an exponent. */

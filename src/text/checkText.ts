@@ -1,13 +1,13 @@
-import { micrometresPer, slopeSign } from '../mechanics/units'
-import { shareText } from '../language/amounts'
+import { slopeSign } from '../mechanics/units'
+import { shareText, slopeDigits, toldNought, toldText } from '../language/amounts'
+import { tidy } from '../language/tidy'
 import type { Train } from '../mechanics/train'
 import type { CheckReport } from '../engine/plan/answer'
 import { asFoundShares } from './couplingsText'
 import { heading, paragraph } from './layout'
 import { opening } from './planText'
-import { lineInWords, setName } from '../language/readingSets'
+import { lineInWords, setName, toldWays } from '../language/readingSets'
 import { cautionText, findingsText, notEnteredText } from './remarksText'
-import { showsNothing, valueOf } from '../engine/plan/sentence'
 
 type Report = Extract<CheckReport, { ok: true }>
 
@@ -24,10 +24,10 @@ export function checkText(train: Train, report: Report): string {
       if (!entry) return []
       const { offset, slope } = entry.u
       const unsure = (value: number) =>
-        showsNothing(value, train) ? 'next to none' : valueOf(value, train)
-      const tilt = (value: number) => `${value.toFixed(2)} ${slopeSign(train.units)}`
+        toldNought(value, train.units) ? 'next to none' : toldText(value, train.units)
+      const tilt = (value: number) => `${slopeDigits(value)} ${slopeSign(train.units)}`
       return paragraph(
-        `${coupling.name}: ${lineInWords(train, coupling, { y: entry.offset.y * micrometresPer[train.units.fine], z: entry.offset.z * micrometresPer[train.units.fine] }, entry.slope)}. Standard uncertainty: rise ${unsure(offset.z)} and ${tilt(slope.z)}, side ${unsure(offset.y)} and ${tilt(slope.y)}. The readings agree within ${entry.residual.toFixed(1)} of their uncertainty.`,
+        `${coupling.name}: ${lineInWords(train, coupling, toldWays(entry.offset), toldWays(entry.slope))}. Standard uncertainty: rise ${unsure(offset.z)} and ${tilt(slope.z)}, side ${unsure(offset.y)} and ${tilt(slope.y)}. The readings agree within ${tidy(entry.residual).toFixed(1)} of their uncertainty.`,
         '',
         2,
       )
@@ -54,7 +54,11 @@ function closureText(train: Train, report: Report): string[] {
       const joint = train.couplings.find(({ id }) => id === coupling)
       const readings = joint?.found[set]
       const name = readings ? setName(train, readings, set) : `set ${set + 1}`
-      return paragraph(`${joint?.name ?? coupling}, ${name}: ${valueOf(value, train)}`, '  ', 4)
+      return paragraph(
+        `${joint?.name ?? coupling}, ${name}: ${toldText(value, train.units)}`,
+        '  ',
+        4,
+      )
     }),
   ]
 }

@@ -1,10 +1,10 @@
+import { tidy } from '../language/tidy'
 import type { Body, Foot, Train } from '../mechanics/train'
 import type { FootAnswer } from '../engine/plan/answer'
 import type { PlanAnswer } from '../engine/work/answer'
-import { micrometresPer } from '../mechanics/units'
+import { toldNought, toldText } from '../language/amounts'
 import { towardSide } from '../language/sides'
 import { heading, paragraph, table } from './layout'
-import { showsNothing, valueOf } from '../engine/plan/sentence'
 import { inSentence } from '../language/names'
 import { shimText } from '../language/recipes'
 
@@ -32,7 +32,7 @@ function bodyText(train: Train, body: Body, answer: PlanAnswer): string[] {
     foot,
     move: answer.feet?.find((entry) => entry.body === body.id && entry.foot === foot.id),
   }))
-  const shows = (value: number | undefined) => !showsNothing(value ?? 0, train)
+  const shows = (value: number | undefined) => !toldNought(value ?? 0, train.units)
   const tx = answer.bodies?.find(({ id }) => id === body.id)?.move.tx ?? 0
   const moves = shows(tx) || feet.some(({ move }) => shows(move?.shim) || shows(move?.side))
   const held = answer.held.includes(body.id)
@@ -49,7 +49,7 @@ function bodyText(train: Train, body: Body, answer: PlanAnswer): string[] {
     ...paragraph(`${body.name}${rides === '' ? '' : `: moves on its own${rides}`}`, '', 2),
     ...(shows(tx)
       ? paragraph(
-          `along the train: ${valueOf(Math.abs(tx), train)} to the ${tx > 0 ? 'right' : 'left'}`,
+          `along the train: ${toldText(Math.abs(tx), train.units)} to the ${tx > 0 ? 'right' : 'left'}`,
           '  ',
         )
       : []),
@@ -71,10 +71,10 @@ function footCells(train: Train, foot: Foot, move: FootAnswer | undefined): stri
   const side = move?.side ?? 0
   return [
     foot.id,
-    shimText(train, shim * micrometresPer[train.units.fine]),
-    showsNothing(side, train)
+    shimText(train, tidy(shim)),
+    toldNought(side, train.units)
       ? 'no slide'
-      : `${valueOf(Math.abs(side), train)} ${towardSide(train, side)}`,
+      : `${toldText(Math.abs(side), train.units)} ${towardSide(train, side)}`,
     packCell(train, foot, move?.packAfter),
     roomCell(train, move?.boltAt?.room),
   ]
@@ -82,19 +82,17 @@ function footCells(train: Train, foot: Foot, move: FootAnswer | undefined): stri
 
 function packCell(train: Train, { pack }: Foot, after: number | undefined): string {
   if (after === undefined || !pack) return 'not entered'
-  const micrometres = after * micrometresPer[train.units.fine]
   const bound =
-    micrometres <= pack.min + touching
+    after <= pack.min + touching
       ? ', base-bound'
-      : pack.max !== undefined && micrometres >= pack.max - touching
+      : pack.max !== undefined && after >= pack.max - touching
         ? ', top-bound'
         : ''
-  return valueOf(after, train) + bound
+  return toldText(after, train.units) + bound
 }
 
 function roomCell(train: Train, room: number | undefined): string {
   if (room === undefined) return 'not entered'
-  const micrometres = room * micrometresPer[train.units.fine]
-  const bound = micrometres <= train.plan.reserve + touching ? ', bolt-bound' : ''
-  return (showsNothing(room, train) ? 'none' : valueOf(room, train)) + bound
+  const bound = room <= train.plan.reserve + touching ? ', bolt-bound' : ''
+  return (toldNought(room, train.units) ? 'none' : toldText(room, train.units)) + bound
 }

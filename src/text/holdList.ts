@@ -1,5 +1,5 @@
-import { fineDigits, shareText } from '../language/amounts'
-import { fineSign, micrometresPer } from '../mechanics/units'
+import { toldDigits, shareText } from '../language/amounts'
+import { fineSign, type Micrometres } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
 import { effortOf } from '../engine/studies/holds/compare'
 import type { RankedHold } from '../engine/studies/holds/holdRows'
@@ -69,8 +69,7 @@ export function holdList(train: Train, rows: readonly RankedHold[], complete: bo
 }
 
 function itemOf(train: Train, { face, others, lead }: HoldGroup): HoldItem {
-  const digits = (value: number) =>
-    fineDigits(value * micrometresPer[train.units.fine], train.units)
+  const digits = (value: Micrometres) => toldDigits(value, train.units)
   return {
     held: face.held,
     title: titleOf(train, face.held),

@@ -1,4 +1,4 @@
-import { shareText } from '../language/amounts'
+import { toldText, shareText } from '../language/amounts'
 import type { Train } from '../mechanics/train'
 import type { Holds, RankedHold } from '../engine/studies/holds/holdRows'
 import { effortOf } from '../engine/studies/holds/compare'
@@ -6,7 +6,6 @@ import { holdGroups, type HoldGroup } from './holdGroups'
 import { heading, paragraph, table } from './layout'
 import { cautionText } from './remarksText'
 import { opening } from './planText'
-import { valueOf } from '../engine/plan/sentence'
 import { capital, counted, inSentence, listed } from '../language/names'
 
 /** How choices are ordered, in words. */
@@ -83,8 +82,8 @@ function tableOf(train: Train, shown: readonly HoldGroup[]): string[] {
       shown.map(({ face }, i) => [
         `${i + 1}`,
         namesOf(train, face.held),
-        valueOf(face.cost ?? 0, train),
-        valueOf(effortOf(train, face), train),
+        toldText(face.cost ?? 0, train.units),
+        toldText(effortOf(train, face), train.units),
         shareText(face.floor ?? 0),
         `${face.disturbed.length}`,
         face.current ? 'now' : '',
@@ -132,7 +131,7 @@ function beatenText(
       .slice(0, mostNamed)
       .flatMap((group) =>
         paragraph(
-          `${namesOf(train, group.face.held)}: ${valueOf(group.face.cost ?? 0, train)} of moves; beaten by ${namesOf(train, by(group).held)}`,
+          `${namesOf(train, group.face.held)}: ${toldText(group.face.cost ?? 0, train.units)} of moves; beaten by ${namesOf(train, by(group).held)}`,
           '  - ',
         ),
       ),

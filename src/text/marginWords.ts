@@ -1,15 +1,19 @@
 import { tol } from '../mechanics/tolerances'
-import { shareText } from '../language/amounts'
+import { shareText, toldText } from '../language/amounts'
+import type { Micrometres } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
 import type { Tradeoff } from '../engine/studies/tradeoff/tradeoff'
 import { costWord } from './bindingWords'
-import { noRoomAt, valueOf } from '../engine/plan/sentence'
+import { noRoomAt } from '../engine/plan/sentence'
 
 /**
- * Least cost at a share, in the document's fine unit; corners are exact, between them it is a line.
+ * Least cost at a share; corners are exact, between them it is a line.
  * @returns undefined under the floor; 0 from the share as found on
  */
-export function costAt({ points, floor, standing }: Tradeoff, share: number): number | undefined {
+export function costAt(
+  { points, floor, standing }: Tradeoff,
+  share: number,
+): Micrometres | undefined {
   if (share >= standing) return 0
   if (share < floor - tol.share) return undefined
   for (const [i, b] of points.entries()) {
@@ -26,7 +30,8 @@ export function pointInWords(train: Train, tradeoff: Tradeoff, share: number): s
   const cost = costAt(tradeoff, share)
   const lead = `${shareText(share)}, `
   if (cost === undefined) return `${lead}no plan: under the floor of ${shareText(tradeoff.floor)}`
-  const moves = cost === 0 ? 'nothing moves' : `${valueOf(cost, train)} of ${costWord(train)}`
+  const moves =
+    cost === 0 ? 'nothing moves' : `${toldText(cost, train.units)} of ${costWord(train)}`
   return `${lead}${moves}${noRoomAt(share) ? '; no room for error' : ''}`
 }
 
@@ -38,7 +43,7 @@ export function stepsInWords(train: Train, tradeoff: Tradeoff, share: number, st
     const other = costAt(tradeoff, share + by)
     const at = shareText(share + by)
     if (other === undefined) return `${at} cannot be reached`
-    return other === 0 ? `at ${at} nothing moves` : `${valueOf(other, train)} at ${at}`
+    return other === 0 ? `at ${at} nothing moves` : `${toldText(other, train.units)} at ${at}`
   }
   const more = share + step <= 1 + tol.share ? [part(step)] : []
   return [part(-step), ...more].join(', ')

@@ -1,10 +1,9 @@
-import { fineText } from '../language/amounts'
-import { fineSign, micrometresPer } from '../mechanics/units'
+import { fineText, toldText } from '../language/amounts'
+import { fineSign } from '../mechanics/units'
 import type { SmallMove } from '../engine/rounding/answer'
 import type { PlanAnswer } from '../engine/work/answer'
 import type { Train } from '../mechanics/train'
 import { heading, paragraph, table } from './layout'
-import { valueOf } from '../engine/plan/sentence'
 import { counted, listed } from '../language/names'
 import { plateDigits } from '../language/recipes'
 import { packRecipe } from '../engine/work/steps/recipe'
@@ -34,12 +33,12 @@ export function packsText(train: Train, answer: PlanAnswer): string[] {
             packRecipe(train, pack),
             pack.packAfter === undefined
               ? 'not entered'
-              : `${plateDigits(pack.packAfter * micrometresPer[train.units.fine], train.units)} ${fineSign[train.units.fine]}`,
+              : `${plateDigits(pack.packAfter, train.units)} ${fineSign[train.units.fine]}`,
           ]),
         )),
-    ...(off * micrometresPer[train.units.fine] > 0.5
+    ...(off > 0.5
       ? paragraph(
-          `On three rows of feet or more a foot stands up to ${valueOf(off, train)} off the plane in which its machine lies.`,
+          `On three rows of feet or more a foot stands up to ${toldText(off, train.units)} off the plane in which its machine lies.`,
           '  ',
         )
       : []),
@@ -62,7 +61,7 @@ export function packsText(train: Train, answer: PlanAnswer): string[] {
 function without(train: Train, { ways }: NonNullable<PlanAnswer['rounded']>): string {
   return ways?.alone === undefined
     ? 'no rounding was found without'
-    : `leaving all of them alone would cost ${valueOf(ways.alone, train)} in place of ${valueOf(ways.told, train)}`
+    : `leaving all of them alone would cost ${toldText(ways.alone, train.units)} in place of ${toldText(ways.told, train.units)}`
 }
 
 function smallText(
@@ -74,7 +73,7 @@ function smallText(
   const which = moves.map(({ body, foot, row, move }) => {
     const name = train.bodies.find(({ id }) => id === body)?.name ?? body
     const where = foot === undefined ? (row === undefined ? 'along' : `row ${row}`) : `foot ${foot}`
-    return `${name} ${where} ${valueOf(Math.abs(move), train)}`
+    return `${name} ${where} ${toldText(Math.abs(move), train.units)}`
   })
   return paragraph(say(counted(moves.length, 'move', 'moves'), listed(which)), '  ')
 }

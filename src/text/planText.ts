@@ -1,5 +1,5 @@
 import { shareText } from '../language/amounts'
-import { fineSign } from '../mechanics/units'
+import { fineSign, toFine } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
 import type { ProofAnswer } from '../engine/plan/answer'
 import type { PlanAnswer } from '../engine/work/answer'
@@ -15,6 +15,7 @@ import { expectedText } from './readingsText'
 import { readyLine, readyText } from './readyText'
 import { remediesText } from './remediesText'
 import { cautionText, findingsText, notEnteredText } from './remarksText'
+import { tidy } from '../language/tidy'
 import { sentenceOf, sentenceText } from '../engine/plan/sentence'
 import { stepsText } from './stepsText'
 
@@ -113,8 +114,9 @@ function proofLines(train: Train, answer: PlanAnswer, proof: ProofAnswer): strin
 function exactText(train: Train, value: number): string {
   const decimals = { um: 3, mm: 6, mil: 4 }[train.units.fine]
   const unit = fineSign[train.units.fine]
-  if (value === 0) return 'none'
-  const digits = value.toFixed(decimals)
+  const size = tidy(toFine(value, train.units))
+  if (size === 0) return 'none'
+  const digits = size.toFixed(decimals)
   return /[1-9]/.test(digits)
     ? `${digits} ${unit}`
     : `under ${(10 ** -decimals).toFixed(decimals)} ${unit}`

@@ -1,10 +1,10 @@
-import { fineSign, micrometresPer } from '../mechanics/units'
+import { fineSign } from '../mechanics/units'
 import type { Coupling, Train } from '../mechanics/train'
 import type { ExpectedAnswer } from '../engine/plan/answer'
 import type { PlanAnswer } from '../engine/work/answer'
-import { lineInWords, setName } from '../language/readingSets'
+import { lineInWords, setName, toldWays } from '../language/readingSets'
 import { firm, heading, paragraph } from './layout'
-import { digitsOf, showsNothing } from '../engine/plan/sentence'
+import { toldDigits, toldNought } from '../language/amounts'
 
 /** What every set should show, cold, when the plan is done. */
 export function expectedText(train: Train, answer: PlanAnswer): string[] {
@@ -35,17 +35,12 @@ function setText(train: Train, coupling: Coupling, entry: ExpectedAnswer): strin
               `${hour}${firm}o'clock${firm}${signed(train, value, set.kind !== 'gap')}`,
           )
           .join(', ')
-      : lineInWords(train, coupling, engineUnits(train, entry.offset), entry.slope)
+      : lineInWords(train, coupling, toldWays(entry.offset), toldWays(entry.slope))
   return paragraph(lead.trimStart() + words, '  ', 4)
 }
 
-const engineUnits = (train: Train, { y, z }: { y: number; z: number }) => ({
-  y: y * micrometresPer[train.units.fine],
-  z: z * micrometresPer[train.units.fine],
-})
-
 function signed(train: Train, value: number, sign: boolean): string {
-  if (showsNothing(value, train)) return '0'
-  const digits = digitsOf(value, train)
+  if (toldNought(value, train.units)) return '0'
+  const digits = toldDigits(value, train.units)
   return sign && value > 0 ? `+${digits}` : digits
 }

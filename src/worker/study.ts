@@ -9,7 +9,7 @@ import { PlanningRun, type ReadTrain } from '../engine/planningRun'
 import { holdList } from '../text/holdList'
 import type { Solver } from '../engine/lp/solver'
 import { tradeoffSteps } from '../engine/studies/tradeoff/tradeoff'
-import { micrometresPer } from '../mechanics/units'
+
 import { readTrain } from '../document/readTrain'
 import { pause } from './pause'
 import type { StudyReply, StudyRequest, Work } from './studyMessages'
@@ -44,10 +44,9 @@ export class Studies {
         const { body, foot } = request
         const { bodies, feet } = run.rounding().rounded ?? {}
         const row = bodies && feet?.find((one) => one.body === body && one.foot === foot)
-        const fine = micrometresPer[read.train.units.fine]
         const whys = (['shim', 'slide'] as const).flatMap((way) => {
           const rounded = way === 'shim' ? row?.shim : row?.side
-          const options = rounded === undefined ? {} : { rounded: rounded * fine }
+          const options = rounded === undefined ? {} : { rounded }
           return whyFoot(run, { body, foot, way }, options) ?? []
         })
         post({ id, kind: 'why', whys })

@@ -1,19 +1,19 @@
 import { planTrain } from '../planned'
-import type { PlanAnswer } from '../../src/engine/work/answer'
+import type { AnswerJson } from '../../src/json/answerJson'
 import type { Solver } from '../../src/engine/lp/solver'
 import type { FirstAnswer } from '../second/disagreements'
 import { judge } from '../second/judge'
 import type { Train } from '../second/train'
 
 /** Plans a train with the planner; a refusal or a failure of the program is an error here. */
-export function planned(train: Train, solver: Solver): PlanAnswer {
+export function planned(train: Train, solver: Solver): AnswerJson {
   const answer = planTrain(train, solver, { reasons: false })
   if ('refused' in answer) throw new Error(`refused: ${JSON.stringify(answer.refused)}`)
   return answer
 }
 
 /** The planner's numbers in the form that the second builder's are compared with. */
-export function asFirst(answer: PlanAnswer): FirstAnswer {
+export function asFirst(answer: AnswerJson): FirstAnswer {
   return {
     status: answer.status,
     cost: answer.cost,
@@ -26,7 +26,7 @@ export function asFirst(answer: PlanAnswer): FirstAnswer {
 const slack = { limit: 2e-3, share: 2e-5, cost: 2e-6 } // um; no unit; relative
 
 /** What the second builder finds wrong with the planner's own moves: nothing, if they are right. */
-export function judged(train: Train, answer: PlanAnswer): string[] {
+export function judged(train: Train, answer: AnswerJson): string[] {
   const { bodies, cost = NaN, worstShare = NaN } = answer
   if (!bodies) return []
   const found = judge(train, Object.fromEntries(bodies.map(({ id, move }) => [id, move])))

@@ -1,6 +1,7 @@
 import { expect } from 'vitest'
-import { planTrain } from '../planned'
+import { planTrain, wholeAnswer } from '../planned'
 import type { PlanAnswer } from '../../src/engine/work/answer'
+import type { AnswerJson } from '../../src/json/answerJson'
 import { readTrain } from '../../src/document/readTrain'
 import type { Train } from '../../src/mechanics/train'
 import { glpkSolver } from '../../src/solvers/glpk'
@@ -66,7 +67,7 @@ export const pair = ({ left, right, coupling, rest, found }: Pair = {}): Json =>
   ...rest,
 })
 
-export function planOf(document: unknown): PlanAnswer {
+export function planOf(document: unknown): AnswerJson {
   const answer = planTrain(document, solver)
   if ('refused' in answer) throw new Error(JSON.stringify(answer.refused))
   return answer
@@ -87,3 +88,10 @@ export function at<T>(list: readonly T[] | undefined, index: number): T {
 
 /** Stands for a number within half a unit of a decimal, wherever a whole object is compared. */
 export const close = (value: number, digits = 9): number => expect.closeTo(value, digits) as number
+
+/** The same in engine units, for what prints it. */
+export function answerOf(document: unknown): PlanAnswer {
+  const read = readTrain(document)
+  if (!read.ok) throw new Error(JSON.stringify(read.refused))
+  return wholeAnswer(read, solver)
+}

@@ -1,9 +1,9 @@
-import type { BindingAnswer } from '../../src/engine/plan/answer'
+import type { BindingJson } from '../../src/json/planJson'
 import { footLimits, isFootLimit } from '../second/footLimits'
 import type { Body, Coupling, Room, Train } from '../second/train'
 
 /** The train with one binding limit loosened by an amount in its unit; undefined where a file has no such number. */
-export function relaxed(train: Train, binding: BindingAnswer, by: number): Train | undefined {
+export function relaxed(train: Train, binding: BindingJson, by: number): Train | undefined {
   const copy = JSON.parse(JSON.stringify(train)) as Train
   const { part } = binding
   if (part.coupling !== undefined) {
@@ -33,12 +33,7 @@ function relaxCoupling({ tolerance, axial }: Coupling, limit: string, by: number
 }
 
 /** A limit already passed as found is the place where the foot stands, which no number of the file moves. */
-function relaxBody(
-  body: Body,
-  { limit, part }: BindingAnswer,
-  by: number,
-  reserve: number,
-): boolean {
+function relaxBody(body: Body, { limit, part }: BindingJson, by: number, reserve: number): boolean {
   if (limit === 'tilt') {
     body.tilt = (body.tilt ?? NaN) + by
     return true

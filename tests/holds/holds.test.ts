@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { HoldSolver } from '../../src/engine/studies/holds/holdSolver'
+import { holdJson } from '../../src/json/holdsJson'
 import { holdRows } from '../../src/engine/studies/holds/holdRows'
 import type { HoldRow } from '../../src/engine/studies/holds/row'
 import { planTrain } from '../planned'
@@ -30,7 +31,8 @@ function rowsOf(document: TrainDocument, prices: boolean): HoldRow[] {
 }
 
 /** A row says what the plan of a file of its own says, but for the last digits. */
-function agrees(document: TrainDocument, row: HoldRow, what: string): void {
+function agrees(document: TrainDocument, told: HoldRow, what: string): void {
+  const row = holdJson(told, read(document).units)
   const alone = fileHolding(document, row.held)
   const answer = planTrain(alone, solver, { reasons: false, prices: row.binding !== undefined })
   if ('refused' in answer) throw new Error(JSON.stringify(answer.refused))

@@ -1,6 +1,6 @@
 import { planTrain } from '../planned'
 import type { BodyAnswer } from '../../src/engine/plan/answer'
-import type { PlanAnswer } from '../../src/engine/work/answer'
+import type { AnswerJson } from '../../src/json/answerJson'
 import { solvePlan } from '../../src/engine/plan/solvePlan'
 import { sharesOf, worstShare } from '../../src/mechanics/misalignment/shares'
 import { buildProgram } from '../../src/engine/lp/rows/buildProgram'
@@ -24,10 +24,10 @@ export const seeds = (usual: number): number[] =>
 /** Milliseconds that a law over these seeds may take. */
 export const patience = long ? 1_800_000 : 120_000
 
-const originals = new Map<number, { train: Train; answer: PlanAnswer }>()
+const originals = new Map<number, { train: Train; answer: AnswerJson }>()
 
 /** A random train and its plan with prices; planned once a test file. */
-export function original(seed: number): { train: Train; answer: PlanAnswer } {
+export function original(seed: number): { train: Train; answer: AnswerJson } {
   const known = originals.get(seed)
   if (known) return known
   const train = randomTrain(seed)
@@ -40,7 +40,7 @@ export function original(seed: number): { train: Train; answer: PlanAnswer } {
 export function plan(
   document: unknown,
   { prices = true }: { readonly prices?: boolean } = {},
-): PlanAnswer {
+): AnswerJson {
   const answer = planTrain(document, solver, { reasons: false, prices })
   if ('refused' in answer) throw new Error(`refused: ${JSON.stringify(answer.refused)}`)
   if (answer.status === 'stopped' || answer.status === 'unproven')
@@ -82,8 +82,8 @@ export const fineOf = (train: Train): number => micrometresPer[train.units.fine]
 
 /** Where two answers to the same train differ that should not; costs are compared in um. */
 export function differences(
-  before: PlanAnswer,
-  after: PlanAnswer,
+  before: AnswerJson,
+  after: AnswerJson,
   fine: { before: number; after: number },
 ): string[] {
   const out: string[] = []
@@ -115,7 +115,7 @@ export type Move = BodyAnswer['move']
 
 /** The moves of an answer in um and mrad, each changed by `change`, by body. */
 export function movesOf(
-  answer: PlanAnswer,
+  answer: AnswerJson,
   fine: number,
   change: (move: Move) => Move = (move) => move,
 ): Map<string, Move> {
@@ -130,7 +130,7 @@ export function movesOf(
 /** What the proof of a train finds wrong with moves made for another writing of it. */
 export function faultsOf(
   train: Train,
-  answer: PlanAnswer,
+  answer: AnswerJson,
   moves: ReadonlyMap<string, Move>,
 ): readonly string[] {
   if (answer.proof === undefined) return []

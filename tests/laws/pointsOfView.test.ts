@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import type { PlanAnswer } from '../../src/engine/work/answer'
+import type { AnswerJson } from '../../src/json/answerJson'
 import { converted } from '../second/metric'
 import { fineFactor, lengthFactor, type Train } from '../second/train'
 import {
@@ -113,7 +113,7 @@ describe.each(views)('a train $name', ({ change, back }) => {
 })
 
 /** Most that the shares of the same coupling in the same state differ by. */
-function sharesApart(before: PlanAnswer, after: PlanAnswer): number {
+function sharesApart(before: AnswerJson, after: AnswerJson): number {
   const rows = before.couplings ?? []
   const gaps = rows.map(({ coupling, state, share }) => {
     const other = after.couplings?.find((c) => c.coupling === coupling && c.state === state)
@@ -147,7 +147,7 @@ it.each(['bolt-bound-gearbox', 'piped-compressor', 'base-bound-motor'])(
       readFileSync(new URL(`../../examples/${file}.json`, import.meta.url), 'utf8'),
     ) as Train
     const [before, after] = [train, mirrored(train)].map((t) => plan(t, { prices: true }))
-    const words = (answer: PlanAnswer | undefined) =>
+    const words = (answer: AnswerJson | undefined) =>
       (answer?.binding ?? []).map(({ limit, where }) => `${limit}: ${where}`).sort()
     expect(words(before).length).toBeGreaterThan(2)
     expect(words(after)).toEqual(words(before))

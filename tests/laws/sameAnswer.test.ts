@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import type { PlanAnswer } from '../../src/engine/work/answer'
+import type { AnswerJson } from '../../src/json/answerJson'
 import { planTrain } from '../planned'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { Random } from '../second/random'
@@ -136,7 +136,7 @@ it(
 )
 
 /** The train as the plan promises it: readings as expected, gaps as they will be, machines not moved again. */
-function carriedOut(train: Train, answer: PlanAnswer): Train {
+function carriedOut(train: Train, answer: AnswerJson): Train {
   return {
     ...train,
     couplings: train.couplings.map((coupling) => ({
@@ -161,7 +161,7 @@ function carriedOut(train: Train, answer: PlanAnswer): Train {
 }
 
 /** How much the moves open the gap of a coupling (document lengths), from its checks in any state. */
-function gapOpened(answer: PlanAnswer, coupling: string): number {
+function gapOpened(answer: AnswerJson, coupling: string): number {
   const row = answer.couplings?.find((c) => c.coupling === coupling)
   const gap = (checks: NonNullable<typeof row>['checks'] | undefined) =>
     checks?.find(({ what }) => what === 'gap')?.x ?? NaN

@@ -1,4 +1,4 @@
-import type { PlanAnswer } from '../../src/engine/work/answer'
+import type { AnswerJson } from '../../src/json/answerJson'
 import { footLimitList, footLimits, isFootLimit, type FootLimitName } from '../second/footLimits'
 import type { Body, Coupling, Restraint, Room, Train } from '../second/train'
 
@@ -95,7 +95,7 @@ function ofPlan(train: Train, kind: Kind): Limit[] {
 }
 
 /** The parts that an answer says its cost leans on, written as limits write theirs. */
-export function leanedOn(answer: PlanAnswer): Set<string> {
+export function leanedOn(answer: AnswerJson): Set<string> {
   return new Set(
     (answer.binding ?? []).flatMap(({ limit, part }) => {
       if (part.coupling !== undefined) {

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { planTrain } from '../planned'
-import type { PlanAnswer } from '../../src/engine/work/answer'
+import type { AnswerJson } from '../../src/json/answerJson'
 import { sharesOf, worstShare } from '../../src/mechanics/misalignment/shares'
 import { addMisalignments } from '../../src/mechanics/misalignment/stateShift'
 import { couplingMotions } from '../../src/mechanics/misalignment/couplingMotion'
@@ -137,7 +137,7 @@ const firstPlan = (document: TrainDocument, packs: boolean) =>
 function trim(
   document: TrainDocument,
   packs: boolean,
-): { plan: PlanAnswer; after: number; u: number } | undefined {
+): { plan: AnswerJson; after: number; u: number } | undefined {
   const train = trainOf(document)
   const { floor } = planAt(document, train.plan.share, false)
   const next = nextRound(train, train.couplings.map(asFound), floor)
@@ -147,7 +147,7 @@ function trim(
   return worthMoving(plan.standingShare, after, next) ? { plan, after, u: next.u } : undefined
 }
 
-function planAt(document: TrainDocument, share: number, packs: boolean): PlanAnswer {
+function planAt(document: TrainDocument, share: number, packs: boolean): AnswerJson {
   const asked = { ...document, plan: { ...document.plan, share } }
   const plan = planTrain(asked, solver, { reasons: false, prices: false, packs })
   if ('refused' in plan) throw new Error(JSON.stringify(plan.refused))
@@ -305,7 +305,7 @@ function readAll(
 }
 
 /** What the steps tell the feet. */
-function toldBy({ steps }: PlanAnswer): Actual[] {
+function toldBy({ steps }: AnswerJson): Actual[] {
   return (steps?.steps ?? []).flatMap(({ body, kind, feet }) =>
     feet.map(({ foot, shim, side, axial }) => ({
       body,

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import type { PlanAnswer } from '../../src/engine/work/answer'
+import type { AnswerJson } from '../../src/json/answerJson'
 import { planTrain } from '../planned'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { judge } from '../second/judge'
@@ -17,7 +17,7 @@ const solver = await glpkSolver()
 /** Costs this near are the same (um, and as a part). */
 const same = (a: number, b: number) => Math.abs(a - b) <= 0.05 + 1e-4 * Math.max(a, b)
 
-function planned(train: Shimmed): PlanAnswer | undefined {
+function planned(train: Shimmed): AnswerJson | undefined {
   const answer = planTrain(train, solver, { reasons: false, prices: false, packs: true })
   if ('refused' in answer) throw new Error(JSON.stringify(answer.refused))
   return answer.status === 'planned' ? answer : undefined
@@ -30,7 +30,7 @@ const nearestOf = (list: readonly number[], value: number): number =>
   )
 
 /** Every stand at the change nearest to the plan's, evaluated with the slides planned anew. */
-async function footByFoot(fixed: FixedShims, train: Shimmed, answer: PlanAnswer) {
+async function footByFoot(fixed: FixedShims, train: Shimmed, answer: AnswerJson) {
   const changes = storeChanges(train)
   const chosen = new Map<Foot, number>()
   for (const stand of fixed.stands) {
@@ -51,7 +51,7 @@ async function footByFoot(fixed: FixedShims, train: Shimmed, answer: PlanAnswer)
 async function everyCombination(
   fixed: FixedShims,
   train: Shimmed,
-  answer: PlanAnswer,
+  answer: AnswerJson,
   most: number,
 ) {
   const changes = storeChanges(train)

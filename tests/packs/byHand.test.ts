@@ -1,7 +1,17 @@
 import { describe, expect, it } from 'vitest'
-import type { PlanAnswer } from '../../src/engine/work/answer'
+import type { AnswerJson } from '../../src/json/answerJson'
 import { packsText } from '../../src/text/packsText'
-import { at, close, fourFeet, given, pair, planOf, trainOf, type Json } from '../engine/pair'
+import {
+  answerOf,
+  at,
+  close,
+  fourFeet,
+  given,
+  pair,
+  planOf,
+  trainOf,
+  type Json,
+} from '../engine/pair'
 
 /**
  * Sums by hand on the pair: what the feet at 1000 rise by a and those at 2000 by b counts
@@ -36,13 +46,13 @@ function rounded(
   })
   const answer = planOf(document)
   if (!answer.rounded) throw new Error(`not rounded: ${answer.status}`)
-  return { answer, rounded: answer.rounded, text: textOf(document, answer) }
+  return { answer, rounded: answer.rounded, text: textOf(document) }
 }
 
-const textOf = (document: Json, answer: PlanAnswer): string =>
-  packsText(trainOf(document), answer).join('\n').replace(/\s+/g, ' ')
+const textOf = (document: Json): string =>
+  packsText(trainOf(document), answerOf(document)).join('\n').replace(/\s+/g, ' ')
 
-const changes = ({ packs = [] }: PlanAnswer) => packs.map(({ foot, change }) => [foot, change])
+const changes = ({ packs = [] }: AnswerJson) => packs.map(({ foot, change }) => [foot, change])
 
 /** A foot that stays where it is unless it is lifted, and may be lifted this far. */
 const upTo = (lift: number): Json => ({ lift, pack: { now: 1000, min: 1000 } })

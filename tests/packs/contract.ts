@@ -1,4 +1,4 @@
-import type { PlanAnswer } from '../../src/engine/work/answer'
+import type { AnswerJson } from '../../src/json/answerJson'
 import { fineFactor } from '../second/train'
 import type { Shimmed } from './shimmed'
 import { everySum, whole } from './store'
@@ -7,7 +7,7 @@ import { everySum, whole } from './store'
  * What the output contract says of `packs`, checked on an answer from the document alone: one row a
  * foot that changes, whole steps, plates of the stock, few enough, adding up, limits kept.
  */
-export function contractFaults(train: Shimmed, answer: PlanAnswer): string[] {
+export function contractFaults(train: Shimmed, answer: AnswerJson): string[] {
   const faults: string[] = []
   const { packs, rounded } = answer
   const fine = fineFactor(train)

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import { fineDigits } from '../../src/language/amounts'
-import { fineSign, micrometresPer } from '../../src/mechanics/units'
+import { toldDigits } from '../../src/language/amounts'
+import { fineSign } from '../../src/mechanics/units'
+import { inUnits } from '../../src/json/inUnits'
 import { towardSide } from '../../src/language/sides'
 import { cardsOf, exampleNames, exampleOf, made, type Made } from './sheets'
 
@@ -10,9 +11,8 @@ const feetOf = ({ answer }: Made) =>
 
 function texts({ train }: Made) {
   const { units } = train
-  const fine = micrometresPer[units.fine]
   const unit = fineSign[units.fine]
-  const digits = (value: number) => fineDigits(Math.abs(value) * fine, units)
+  const digits = (value: number) => toldDigits(Math.abs(value), units)
   return {
     shows: (value: number) => /[1-9]/.test(digits(value)),
     amount: (value: number) => `${digits(value)} ${unit}`,
@@ -67,7 +67,8 @@ describe.each(exampleNames)('feet of %s', (name) => {
         0,
       )
       const whole = train.plan.shims?.rebuild === true && use.length > 0
-      expect(sum).toBeCloseTo(Math.abs(whole ? (packAfter ?? change) : change), 3)
+      const size = Math.abs(whole ? (packAfter ?? change) : change)
+      expect(sum).toBeCloseTo(inUnits(size, 'fine', train.units), 3)
     }
   })
 })

@@ -3,8 +3,7 @@ import { paperHtml } from '../../src/paper/html'
 import { blockHeight } from '../../src/paper/paginate'
 import { roomHeight } from '../../src/paper/size'
 import { sentenceOf } from '../../src/engine/plan/sentence'
-import { fineText } from '../../src/language/amounts'
-import { micrometresPer } from '../../src/mechanics/units'
+import { toldText } from '../../src/language/amounts'
 import { askTooMuch, example } from '../cli/trains'
 import { blocksOf, exampleNames, exampleOf, made, stepsOf, wordsOf } from './sheets'
 
@@ -43,8 +42,7 @@ describe.each(exampleNames)('the sheet of %s', (name) => {
     for (const entry of expected) {
       if (!('readings' in entry)) continue
       const digits = entry.readings.map(
-        ([, value]) =>
-          fineText(Math.abs(value * micrometresPer[train.units.fine]), train.units).split(' ')[0],
+        ([, value]) => toldText(Math.abs(value), train.units).split(' ')[0],
       )
       const told = faces.some(({ marks }) => {
         const labels = marks.flatMap((mark) => (mark.kind === 'label' ? [mark.text] : []))

@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { fineDigits } from '../../src/language/amounts'
-import { micrometresPer } from '../../src/mechanics/units'
+import { toldDigits } from '../../src/language/amounts'
 import type { TrainDocument } from '../../src/document/schema'
 import { example } from '../cli/trains'
 import { blocksOf, exampleNames, exampleOf, made, wordsOf, type Made } from './sheets'
@@ -47,14 +46,13 @@ describe.each(exampleNames)('the tables of %s', (name) => {
   test('send to the store what comes out of the packs', async () => {
     const sheet = await made(exampleOf(name))
     const { train, answer } = sheet
-    const fine = micrometresPer[train.units.fine]
     const rows = tablesOf(sheet)
       .filter(({ columns }) => columns.some(({ head }) => head === 'of what'))
       .flatMap((table) => [...table.rows])
     const out = (answer.packs ?? []).filter(({ change }) => change < 0)
     if (train.plan.shims?.rebuild !== true)
       expect(rows.map(([, foot, amount]) => `${foot} ${Number(amount)}`)).toEqual(
-        out.map(({ foot, change }) => `${foot} ${Number(fineDigits(-change * fine, train.units))}`),
+        out.map(({ foot, change }) => `${foot} ${Number(toldDigits(-change, train.units))}`),
       )
   })
 })

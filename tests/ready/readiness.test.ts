@@ -4,7 +4,17 @@ import { planTrain } from '../planned'
 import { published } from '../../src/engine/plan/publishedLimit'
 import type { ReadyAnswer } from '../../src/engine/work/ready/answer'
 import { planText } from '../../src/text/planText'
-import { at, fourFeet, given, pair, planOf, solver, trainOf, type Json } from '../engine/pair'
+import {
+  answerOf,
+  at,
+  fourFeet,
+  given,
+  pair,
+  planOf,
+  solver,
+  trainOf,
+  type Json,
+} from '../engine/pair'
 
 const even = fourFeet.map((foot) => ({ ...foot, soft: 10 }))
 const strain = { flanges: [{ name: 'suction', y: 10, z: -20 }] }
@@ -155,7 +165,7 @@ describe('soft foot makes everything after it provisional', () => {
   })
 
   it('is said on the sheet of text, in 80 columns', () => {
-    const text = planText(trainOf(document), planOf(document))
+    const text = planText(trainOf(document), answerOf(document))
     const plain = text.replace(/\s+/g, ' ')
     expect(plain).toContain(
       'Not ready: soft foot to be taken away (the pump). Every figure of this plan is provisional',
@@ -178,7 +188,7 @@ describe('soft foot makes everything after it provisional', () => {
       ['vertical', true],
       ['read', true],
     ])
-    const text = planText(trainOf(file), planOf(file)).split('\n')
+    const text = planText(trainOf(file), answerOf(file)).split('\n')
     const mark = 'PROVISIONAL until the soft feet are plane and the couplings read anew'
     const parts = text.flatMap((row, i) => (row === mark ? [text[i + 1]?.split(/[:,]/)[0]] : []))
     expect(parts).toEqual(['FEET', 'COUPLINGS', 'WHAT BINDS', 'EXPECTED READINGS', 'ORDER OF WORK'])
@@ -206,7 +216,7 @@ describe('soft foot makes everything after it provisional', () => {
       ['vertical', false],
       ['read', false],
     ])
-    expect(planText(trainOf(waived), planOf(waived))).not.toContain('PROVISIONAL')
+    expect(planText(trainOf(waived), answerOf(waived))).not.toContain('PROVISIONAL')
   })
 })
 

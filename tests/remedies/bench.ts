@@ -1,6 +1,6 @@
 import { planRead, withReasons } from '../planned'
-import type { PlanAnswer } from '../../src/engine/work/answer'
-import type { Remedy } from '../../src/engine/infeasible/remedies/answer'
+import { answerJson, type AnswerJson } from '../../src/json/answerJson'
+import type { RemedyJson } from '../../src/json/reasonsJson'
 import { readTrain } from '../../src/document/readTrain'
 import type { TrainDocument } from '../../src/document/schema'
 import { glpkSolver } from '../../src/solvers/glpk'
@@ -13,16 +13,20 @@ export function readOf(document: unknown) {
   return read
 }
 
-/** An impossible train with its reasons; one that can be planned fails the test. */
+/** An impossible train with its reasons, as a program reads them; one that can be planned fails the test. */
 export function reasonsOf(
   document: unknown,
-): PlanAnswer & { remedies: Remedy[]; document: TrainDocument } {
+): AnswerJson & { remedies: RemedyJson[]; document: TrainDocument } {
   const read = readOf(document)
-  const answer = withReasons(read, planRead(read.train, solver), solver)
+  const told = withReasons(read, planRead(read.train, solver), solver)
+  const answer = answerJson(told, read.train.units)
   if (answer.status !== 'impossible' || !answer.remedies)
     throw new Error(`${read.train.name} is ${answer.status}`)
   return { ...answer, remedies: answer.remedies, document: read.document }
 }
 
 /** The plan of a document, without reasons. */
-export const planOf = (document: unknown): PlanAnswer => planRead(readOf(document).train, solver)
+export function planOf(document: unknown): AnswerJson {
+  const { train } = readOf(document)
+  return answerJson(planRead(train, solver), train.units)
+}

@@ -1,7 +1,7 @@
 import { Readable } from 'node:stream'
 import { describe, expect, it } from 'vitest'
 import { run } from '../../src/cli/run'
-import type { PlanAnswer } from '../../src/engine/work/answer'
+import type { AnswerJson } from '../../src/json/answerJson'
 import { applyRemedy } from '../../src/engine/infeasible/remedies/change'
 import { holdfast } from '../cli/shell'
 import { reasonsOf } from './bench'
@@ -30,7 +30,7 @@ describe.each([...small, ...large])('$name', ({ document }) => {
     expect(working.length).toBeGreaterThan(0)
     for (const remedy of working) {
       const { status, out } = await answered(applyRemedy(reasons.document, remedy))
-      const after = JSON.parse(out) as PlanAnswer
+      const after = JSON.parse(out) as AnswerJson
       expect([status, after.status], remedy.sentence).toEqual([
         0,
         remedy.cost === 0 ? 'in-tolerance' : 'planned',
@@ -50,7 +50,7 @@ describe('the command line on an impossible train', () => {
 
   it('prints conflict and remedies with status 1', () => {
     const { status, out } = holdfast(['plan', '-', '--json'], { input: JSON.stringify(impossible) })
-    const answer = JSON.parse(out) as PlanAnswer
+    const answer = JSON.parse(out) as AnswerJson
     expect([status, answer.status]).toEqual([1, 'impossible'])
     for (const { limit, where, sentence } of answer.conflict ?? [])
       expect([limit, where, sentence]).not.toContain('')
@@ -76,7 +76,7 @@ describe('the command line on an impossible train', () => {
     const input = JSON.stringify(applyRemedy(document, first))
     const { status, out } = holdfast(['plan', '-', '--json'], { input })
     expect(status).toBe(0)
-    expect((JSON.parse(out) as PlanAnswer).cost).toBeCloseTo(first.cost ?? NaN, 6)
+    expect((JSON.parse(out) as AnswerJson).cost).toBeCloseTo(first.cost ?? NaN, 6)
   })
 
   it('as text says why not, what helps, who must agree, in 80 columns', async () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { Remedy } from '../../src/engine/infeasible/remedies/answer'
+import type { RemedyJson } from '../../src/json/reasonsJson'
 import { catalogue } from '../../src/engine/infeasible/remedies/catalogue'
 import { applyRemedy, changed } from '../../src/engine/infeasible/remedies/change'
 import { planOf, reasonsOf } from './bench'
@@ -16,7 +16,7 @@ const stepOf: Record<string, number> = {
   'state tolerance': 0.01,
 }
 
-function aStepLess(remedy: Remedy): Remedy['change'][] {
+function aStepLess(remedy: RemedyJson): RemedyJson['change'][] {
   const step = stepOf[remedy.kind]
   if (step === undefined) return []
   return remedy.change.flatMap(({ at, from, to }, i) => {
@@ -97,7 +97,7 @@ describe('amounts worked by hand', () => {
     if (!found) throw new Error(`no remedy ${kind} for ${name}`)
     return found
   }
-  const values = ({ amount }: Remedy) => amount.map(({ value }) => value)
+  const values = ({ amount }: RemedyJson) => amount.map(({ value }) => value)
 
   it('hot and cold lie 100 um apart and may be off by 40 each: one of them by 60, half as much again', () => {
     expect(values(remedy('two states that want 100 um between them', 'state tolerance'))).toEqual([

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { BindingAnswer } from '../../src/engine/plan/answer'
+import { bindingJson } from '../../src/json/planJson'
 import { bindingSentence, savesAtMost, stepOf } from '../../src/text/bindingWords'
 import { draw, drawExample, exampleFiles, pair } from './trains'
 
@@ -8,7 +9,7 @@ const hole: BindingAnswer = {
   where: 'Pump foot 2 far, toward the yard',
   part: { body: 'b', foot: '2 far' },
   price: 2.3,
-  unit: 'µm',
+  quantity: 'fine',
   upTo: 400,
 }
 
@@ -32,7 +33,7 @@ describe('what a limit that binds is worth', () => {
       where: '',
       part: { coupling: coupling?.id ?? '', state: state?.id ?? '', what: 'left plane' },
       price: 1500,
-      unit: 'mrad',
+      quantity: 'slope',
       upTo: 0.006,
     }
     expect(bindingSentence(train, tolerance)).toBe(
@@ -53,10 +54,11 @@ describe('what a limit that binds is worth', () => {
   it.each(exampleFiles)('%s: every limit has its own sentence, with both units', async (file) => {
     const { train, answer } = await drawExample(file)
     const sentences = (answer.binding ?? []).map((limit) => bindingSentence(train, limit))
+    const bindings = bindingJson(answer.binding ?? [], train.units)
     expect(new Set(sentences).size).toBe(sentences.length)
     for (const [i, sentence] of sentences.entries()) {
       expect(sentence).toMatch(/^(each|the next) [0-9.]+ \S+ .* saves [0-9.]+ (µm|mm|mil) of /)
-      expect(sentence).toContain(` ${answer.binding?.[i]?.unit ?? '?'} `)
+      expect(sentence).toContain(` ${bindings[i]?.unit ?? '?'} `)
       expect(sentence).not.toMatch(/undefined|NaN|e-\d| {2}/)
     }
   })

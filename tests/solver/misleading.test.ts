@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { planTrain } from '../planned'
-import type { PlanAnswer } from '../../src/engine/work/answer'
+import type { AnswerJson } from '../../src/json/answerJson'
 import type { Optimal, Outcome, Solver } from '../../src/engine/lp/solver'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { ScriptedSolver, tampering, type Asked, type Call } from './scripted'
@@ -14,7 +14,7 @@ const load = (file: string) =>
 
 const trains = ['pump-and-motor', 'bolt-bound-gearbox']
 
-function plan(file: string, solver: Solver): PlanAnswer {
+function plan(file: string, solver: Solver): AnswerJson {
   const answer = planTrain(load(file), solver)
   if ('refused' in answer) throw new Error(JSON.stringify(answer.refused))
   return answer

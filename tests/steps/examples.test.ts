@@ -1,3 +1,5 @@
+import { answerJson } from '../../src/json/answerJson'
+import { stepsJson } from '../../src/json/stepsJson'
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { planRead, withSteps } from '../planned'
@@ -16,9 +18,11 @@ describe.each(files)('the order of work of %s', (name) => {
   const file = JSON.parse(readFileSync(new URL(name, folder), 'utf8')) as TrainFile
   const read = readTrain(file)
   if (!read.ok) throw new Error(JSON.stringify(read.refused))
-  const answer = planRead(read.train, solver, { prices: false })
-  const { steps } = withSteps(read, answer)
-  if (!steps) throw new Error('no steps')
+  const plan = planRead(read.train, solver, { prices: false })
+  const order = withSteps(read, plan).steps
+  if (!order) throw new Error('no steps')
+  const answer = answerJson(plan, read.train.units)
+  const steps = stepsJson(order, read.train.units)
 
   it('keeps every limit on the way, piece by piece, by other code', () => {
     const { by, what, step } = followed(file, steps)
@@ -29,7 +33,7 @@ describe.each(files)('the order of work of %s', (name) => {
   it('ends where the plan does, and tells the feet what takes them there', () => {
     const { standing, untold } = followed(file, steps)
     for (const { id, move } of answer.bodies ?? [])
-      for (const [key, value] of Object.entries(move))
+      for (const [key, value] of Object.entries({ ...move }))
         expect(standing.get(id)?.[key as keyof typeof move] ?? 0).toBeCloseTo(value, 6)
     expect(untold).toBeLessThan(1e-6)
   })
@@ -91,7 +95,7 @@ describe.each(files)('the order of work of %s', (name) => {
     // the best of several, since other work may share the processor
     const times = Array.from({ length: 8 }, () => {
       const start = performance.now()
-      withSteps(read, answer)
+      withSteps(read, plan)
       return performance.now() - start
     })
     expect(Math.min(...times)).toBeLessThan(20)

@@ -1,4 +1,4 @@
-import type { StepsAnswer } from '../../src/engine/work/steps/answer'
+import type { StepsJson } from '../../src/json/stepsJson'
 import {
   bodiesOf,
   slopeScale,
@@ -27,7 +27,7 @@ export interface Followed {
  * Follows the steps as a mechanic does: piece by piece, the end named first ahead of the other, from
  * the amounts told at the feet, looking at every limit of the file along the way.
  */
-export function followed(file: TrainFile, { steps }: StepsAnswer): Followed {
+export function followed(file: TrainFile, { steps }: StepsJson): Followed {
   const standing = new Map<string, Move>()
   let worst = { by: 0, what: '', step: '' }
   let untold = 0
@@ -119,7 +119,7 @@ const still: Move = { tx: 0, ty: 0, tz: 0, sy: 0, sz: 0, roll: 0 }
 /** How a part of a move, other steps and then the rest go: most that a limit is passed by after the part and on the way. */
 export function withStop(
   file: TrainFile,
-  { steps }: StepsAnswer,
+  { steps }: StepsJson,
   id: string,
   stop: { part: number; then: readonly string[] },
 ): { by: number; what: string } {

@@ -3,7 +3,7 @@ import { noMotion, type Motion } from '../../src/mechanics/motion'
 import { asFound } from '../../src/mechanics/readings/asFound'
 import { guardOf, type Guard } from '../../src/engine/work/steps/guard'
 import { orderOfWork } from '../../src/engine/work/steps/orderOfWork'
-import { fourFeet, pair, trainOf, type Json } from '../engine/pair'
+import { close, fourFeet, pair, trainOf, type Json } from '../engine/pair'
 
 const sides = { three: 'toward the pipe rack', nine: 'toward the road' }
 const holes = (clearance: number) => fourFeet.map((foot) => ({ ...foot, hole: { clearance } }))
@@ -45,15 +45,15 @@ describe('what is left to go', () => {
     }
   })
 
-  it('is in the unit of the document', () => {
+  it('is told in the unit of the document', () => {
     const rest = { units: { length: 'in', fine: 'mil' } }
-    expect(guard({ ty: 254 }, 4, { rest })).toMatchObject({
-      target: 10,
-      left: 6,
+    expect(guard({ ty: 254 }, 4 * 25.4, { rest })).toMatchObject({
+      target: 254,
+      left: close(152.4),
       words: '6.0 mil to go, toward the pipe rack.',
     })
     const inMm = { units: { length: 'mm', fine: 'mm' } }
-    expect(guard({ ty: -500 }, -0.5, { rest: inMm })).toMatchObject({
+    expect(guard({ ty: -500 }, -500, { rest: inMm })).toMatchObject({
       words: 'There.',
       there: true,
     })
@@ -72,8 +72,8 @@ describe('the wrong way', () => {
 
   it('is called at 2 mil in a document in mils', () => {
     const rest = { units: { length: 'in', fine: 'mil' } }
-    expect(guard({ ty: -254 }, 1.9, { rest }).wrong).toBeUndefined()
-    expect(guard({ ty: -254 }, 2, { rest }).wrong).toContain('should go to −10.0 mil')
+    expect(guard({ ty: -254 }, 1.9 * 25.4, { rest }).wrong).toBeUndefined()
+    expect(guard({ ty: -254 }, 2 * 25.4, { rest }).wrong).toContain('should go to −10.0 mil')
   })
 
   it('is no matter while the foot is on jacks to take shims out', () => {

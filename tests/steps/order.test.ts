@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { type Motion, noMotion } from '../../src/mechanics/motion'
 import { asFound } from '../../src/mechanics/readings/asFound'
-import type { StepsAnswer } from '../../src/engine/work/steps/answer'
+import { stepsJson, type StepsJson } from '../../src/json/stepsJson'
 import { orderOfWork, type OrderOptions } from '../../src/engine/work/steps/orderOfWork'
 import { at, fourFeet, pair, trainOf, type Json } from '../engine/pair'
 import { followed, withStop } from './followed'
@@ -13,13 +13,13 @@ function stepsOf(
   document: Json,
   moves: Record<string, Partial<Motion>>,
   options: OrderOptions = {},
-): StepsAnswer {
+): StepsJson {
   const train = trainOf(document)
   const motions = train.bodies.map(({ id }) => ({ ...noMotion, ...moves[id] }))
-  return orderOfWork(train, train.couplings.map(asFound), motions, options)
+  return stepsJson(orderOfWork(train, train.couplings.map(asFound), motions, options), train.units)
 }
 
-const stepOf = (steps: StepsAnswer, id: string) => {
+const stepOf = (steps: StepsJson, id: string) => {
   const step = steps.steps.find((entry) => entry.id === id)
   if (!step) throw new Error(`no step ${id}`)
   return step

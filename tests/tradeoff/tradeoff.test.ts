@@ -14,7 +14,6 @@ import {
 } from '../../src/engine/studies/tradeoff/tradeoff'
 import type { TrainDocument } from '../../src/document/schema'
 import type { Train } from '../../src/mechanics/train'
-import { toFine } from '../../src/mechanics/units'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { read } from '../holds/choice'
 import { randomTrain } from '../second/randomTrain'
@@ -69,7 +68,7 @@ function leastCost(train: Train, share: number): number {
     solver,
   )
   if (outcome.kind !== 'optimal') throw new Error(`${outcome.kind} at ${share}`)
-  return toFine(outcome.answer.objective * programUnit, train.units)
+  return outcome.answer.objective * programUnit
 }
 
 const sharesBetween = ({ floor, standing }: Tradeoff, count: number): number[] =>

@@ -1,6 +1,8 @@
 import { tol } from '../../mechanics/tolerances'
 import type { Chart } from 'chart.js'
 import type { Tradeoff } from '../../engine/studies/tradeoff/tradeoff'
+import { inUnits } from '../../json/inUnits'
+import type { DocumentUnits } from '../../mechanics/units'
 import { costAt } from '../../text/marginWords'
 import { shareText } from '../../language/amounts'
 import { css, type Inks } from './chartInks'
@@ -11,6 +13,8 @@ export interface Picture {
   readonly tradeoff: Tradeoff
   readonly share: number
   readonly axis: ShareAxis
+  /** Units that its costs are told in. */
+  readonly units: DocumentUnits
 }
 
 /** Width (px) that the words in the hatched zone need, along it and on end. */
@@ -94,7 +98,11 @@ export function drawMarks(chart: Chart, { tradeoff, axis }: Picture, inked: Inks
 }
 
 /** The point of the plan, over all that stays while it is dragged. */
-export function drawPoint(chart: Chart, { tradeoff, share, axis }: Picture, inked: Inks): void {
+export function drawPoint(
+  chart: Chart,
+  { tradeoff, share, axis, units }: Picture,
+  inked: Inks,
+): void {
   const { ctx, chartArea, scales } = chart
   const x = scales['x']
   const y = scales['y']
@@ -104,7 +112,7 @@ export function drawPoint(chart: Chart, { tradeoff, share, axis }: Picture, inke
   ctx.save()
   ctx.setLineDash([])
   if (cost === undefined) cross(ctx, px, chartArea.bottom - 8, inked)
-  else ring(ctx, px, y.getPixelForValue(cost), inked)
+  else ring(ctx, px, y.getPixelForValue(inUnits(cost, 'fine', units)), inked)
   ctx.restore()
 }
 

@@ -8,9 +8,9 @@ import {
   type ChartConfiguration,
   type Plugin,
 } from 'chart.js'
-import type { Tradeoff } from '../../engine/studies/tradeoff/tradeoff'
 import { costAt } from '../../text/marginWords'
 import { shareText } from '../../language/amounts'
+import { inUnits } from '../../json/inUnits'
 import { font, inks, type Inks } from './chartInks'
 import { drawMarks, drawPoint, drawZone, type Picture } from './curveMarks'
 import { axisEnds, placeOf, type ShareAxis } from './shareAxis'
@@ -97,10 +97,11 @@ function stillCanvas() {
 }
 
 function configuration(
-  { tradeoff, axis }: Picture,
+  picture: Picture,
   { ink, soft, hair }: Inks,
 ): ChartConfiguration<'line', { x: number; y: number }[]> {
-  const points = curveOn(tradeoff, axis)
+  const { axis } = picture
+  const points = curveOn(picture)
   const most = Math.max(...points.map(({ y }) => y), tol.dust)
   const ticks = { color: soft, font }
   return {
@@ -150,7 +151,7 @@ function configuration(
 const label = ({ ticks }: ShareAxis, i: number): string => shareText(ticks[i] ?? 0)
 
 /** Corners on the axis, with one more where its scale changes. */
-function curveOn(tradeoff: Tradeoff, axis: ShareAxis): { x: number; y: number }[] {
+function curveOn({ tradeoff, axis, units }: Picture): { x: number; y: number }[] {
   const { points, standing } = tradeoff
   const [, end] = axisEnds(axis)
   const change = axis.stretches[0]?.shares[1] ?? end
@@ -158,5 +159,8 @@ function curveOn(tradeoff: Tradeoff, axis: ShareAxis): { x: number; y: number }[
   return shares
     .filter((share) => share >= tradeoff.floor)
     .sort((a, b) => a - b)
-    .map((share) => ({ x: placeOf(axis, share), y: costAt(tradeoff, share) ?? 0 }))
+    .map((share) => ({
+      x: placeOf(axis, share),
+      y: inUnits(costAt(tradeoff, share) ?? 0, 'fine', units),
+    }))
 }

@@ -9,6 +9,8 @@ import { addPage, recordText, verifyRecord, type PageDraft } from '../../engine/
 import { standNow } from '../../engine/work/loop/standNow'
 import { asFound } from '../../mechanics/readings/asFound'
 import { expectedAt } from '../../engine/work/steps/judge'
+import { asFoundJson } from '../../json/planJson'
+import { comparisonJson } from '../../json/comparisonJson'
 import type { ReadAgain } from '../../document/work'
 import type { ExpectedAnswer } from '../../engine/plan/answer'
 import { useJob } from './job'
@@ -111,12 +113,13 @@ export const useLoop = defineStore('loop', () => {
     const { document } = job
     const answer = plan.drawing?.answer
     if (!document || !answer) return
+    const standing = { ...answer, asFound: asFoundJson(answer.asFound, job.units) }
     const page = {
       'as found': asFoundPage,
       'as left': asLeftPage,
       'nothing moved': nothingMovedPage,
     }
-    await write(`wrote down: ${kind}`, page[kind](document, answer, sign(by)))
+    await write(`wrote down: ${kind}`, page[kind](document, standing, sign(by)))
   }
 
   /**
@@ -127,7 +130,11 @@ export const useLoop = defineStore('loop', () => {
     const { document } = job
     const now = train.value
     if (!document || !now) return
-    const page = stepPage(work.record.work ?? [], comparison.value, sign(by))
+    const page = stepPage(
+      work.record.work ?? [],
+      comparison.value && comparisonJson(comparison.value, job.units),
+      sign(by),
+    )
     const softDone = (work.work?.steps?.steps ?? [])
       .filter(({ kind, id }) => kind === 'soft foot' && done.value.some(({ step }) => step === id))
       .map(({ body }) => body)
@@ -166,7 +173,7 @@ function whole(entry: ReadAgain): Measured[] {
   const { coupling, set, readings, offset, slope } = entry
   if (readings) {
     const rows = readings.flatMap(([hour, value]): [number, number][] =>
-      hour !== undefined && value !== undefined ? [[hour, value]] : [],
+      value === undefined ? [] : [[hour, value]],
     )
     return rows.length === readings.length ? [{ coupling, set, readings: rows }] : []
   }

@@ -5,6 +5,7 @@ import { withValue } from '../../document/place'
 import { workCards, type FootCard, type WorkCard } from '../../engine/work/steps/cards'
 import { guardOf } from '../../engine/work/steps/guard'
 import { stands, type Stand } from '../../engine/work/steps/stand'
+import { micrometresPer } from '../../mechanics/units'
 import { inSentence } from '../../language/names'
 import type { WorkDone } from '../../document/work'
 import { useJob } from './job'
@@ -92,11 +93,12 @@ export const useMachine = defineStore('machine', () => {
     if (!train.value || !steps.value || one?.kind !== 'foot' || shown === undefined)
       return undefined
     const foot = one.feet[0] ?? ''
+    const per = micrometresPer[train.value.units.fine]
     return guardOf(train.value, {
       steps: steps.value.steps,
       at: one.instruction.number - 1,
       foot,
-      shown,
+      shown: shown * per,
     })
   })
 

@@ -1,6 +1,11 @@
 import type { Refusal } from '../../document/refusal'
+import type { Motion } from '../../mechanics/motion'
+import type { Micrometres, Milliradians, Millimetres } from '../../mechanics/units'
 
-/** What the programs of a train came to; numbers in the document's own units. Keys as in the output contract. */
+/**
+ * What the programs of a train came to; engine units, as in every answer: um, mm, mrad. Keys as in the
+ * output contract, which `src/json` writes in the document's units.
+ */
 export interface PlanFigures {
   status: PlanStatus
   /** Why there is no answer; with status "unproven" or "stopped" only. */
@@ -9,7 +14,7 @@ export interface PlanFigures {
   /** Share of every tolerance that the plan was allowed to use. */
   share: number
   held: string[]
-  cost?: number
+  cost?: Micrometres
   total?: Totals
   bodies?: BodyAnswer[]
   feet?: FootAnswer[]
@@ -34,25 +39,26 @@ export interface Refused {
 }
 
 export interface Totals {
-  shim: number
-  side: number
-  axial: number
+  shim: Micrometres
+  side: Micrometres
+  axial: Micrometres
 }
 
 export interface BodyAnswer {
   id: string
   held: boolean
-  move: { tx: number; ty: number; tz: number; sy: number; sz: number; roll: number }
+  /** Own motion: um and mrad. */
+  move: Motion
 }
 
 export interface FootAnswer {
   body: string
   foot: string
-  shim: number
-  side: number
-  axial: number
-  packAfter?: number
-  boltAt?: { x: number; y: number; room: number }
+  shim: Micrometres
+  side: Micrometres
+  axial: Micrometres
+  packAfter?: Micrometres
+  boltAt?: { x: Micrometres; y: Micrometres; room: Micrometres }
 }
 
 export interface CouplingAnswer {
@@ -63,6 +69,7 @@ export interface CouplingAnswer {
   asFound: { share: number; checks: CheckAnswer[] }
 }
 
+/** One limit: um for an offset, mm for a gap, mrad for the rest. */
 export interface CheckAnswer {
   what: 'left plane' | 'right plane' | 'offset' | 'angle' | 'gap'
   y?: number
@@ -74,9 +81,10 @@ export interface CheckAnswer {
 
 export interface AsFoundAnswer {
   coupling: string
-  at: number
-  offset: { y: number; z: number }
-  slope: { y: number; z: number }
+  /** Mid-span. */
+  at: Millimetres
+  offset: { y: Micrometres; z: Micrometres }
+  slope: { y: Milliradians; z: Milliradians }
   /** Standard uncertainties of the four, from those of the readings. */
   u: { offset: { y: number; z: number }; slope: { y: number; z: number } }
   residual: number
@@ -97,13 +105,14 @@ export interface BindingAnswer {
     what?: string
     way?: string
   }
-  /** Cost saved per unit of relaxing the limit. */
+  /** Cost saved (um) per um, mrad or mm of relaxing the limit. */
   price: number
-  unit: string
-  /** Relaxation up to which the price holds, in that unit; null when it holds without end. */
+  quantity: 'fine' | 'slope' | 'length'
+  /** Relaxation up to which the price holds: um, mrad or mm; null when it holds without end. */
   upTo: number | null
 }
 
+/** What a set should show: um, its line in um and mrad. */
 export type ExpectedAnswer =
   | { coupling: string; set: number; readings: [hour: number, value: number][] }
   | {
@@ -125,9 +134,9 @@ export interface NotEntered {
 }
 
 export interface ProofAnswer {
-  bound: number
-  gap: number
-  worstViolation: number
+  bound: Micrometres
+  gap: Micrometres
+  worstViolation: Micrometres
   checkedBy: string
 }
 
@@ -139,7 +148,7 @@ export type CheckReport =
       name: string
       findings: Finding[]
       notEntered: NotEntered[]
-      closure: { coupling: string; set: number; value: number }[]
+      closure: { coupling: string; set: number; value: Micrometres }[]
       asFound: AsFoundAnswer[]
       standingShare: number
     }

@@ -1,19 +1,10 @@
 import { tol } from '../../mechanics/tolerances'
-import {
-  fineSign,
-  micrometresPer,
-  millimetresPer,
-  slopeSign,
-  toFine,
-  toLength,
-} from '../../mechanics/units'
 import type { Train } from '../../mechanics/train'
 import type { Solver } from '../lp/solver'
 import { programUnit, type Program } from '../lp/program'
 import { costWithRoom, loosen, roomAtPrice } from '../lp/relax'
 import type { BindingAnswer } from './answer'
 import { bindingGroups, type BindingGroup } from './bindingGroups'
-import { tidy } from '../../language/tidy'
 import { reach, solveRounds } from '../lp/rounds'
 import type { CostAnswer, LeastOfPart } from './solvePlan'
 import { limitWords } from './limitWords'
@@ -57,7 +48,7 @@ export function pricesOf(train: Train, part: LeastOfPart, solver: Solver): Price
   })
 }
 
-/** Prices in the document's units, dearest first. */
+/** Prices as they are told, dearest first. */
 export const inWords = (train: Train, prices: readonly Priced[]): BindingAnswer[] =>
   [...prices]
     .sort((a, b) => b.price * b.group.perUnit - a.price * a.group.perUnit)
@@ -97,20 +88,9 @@ function tried(
   return room === undefined ? undefined : { price, room }
 }
 
-function answer(train: Train, group: BindingGroup, price: number, room: number): BindingAnswer {
-  const { units } = train
-  const perEngineUnit = price * group.perUnit * programUnit
-  const amount = room / group.perUnit
-  const [unit, perUnit, upTo] =
-    group.unit === 'fine'
-      ? [fineSign[units.fine], micrometresPer[units.fine], toFine(amount, units)]
-      : group.unit === 'length'
-        ? [units.length, millimetresPer[units.length], toLength(amount, units)]
-        : [slopeSign(units), 1, amount]
-  return {
-    ...limitWords(train, group),
-    price: tidy(toFine(perEngineUnit * perUnit, units)),
-    unit,
-    upTo: room >= reach * 0.999 ? null : tidy(upTo),
-  }
-}
+const answer = (train: Train, group: BindingGroup, price: number, room: number): BindingAnswer => ({
+  ...limitWords(train, group),
+  price: price * group.perUnit * programUnit,
+  quantity: group.quantity,
+  upTo: room >= reach * 0.999 ? null : room / group.perUnit,
+})

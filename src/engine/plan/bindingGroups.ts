@@ -4,6 +4,7 @@ import { checksOf } from '../../mechanics/misalignment/check'
 import { programUnit, type Meaning, type Program } from '../lp/program'
 import { leaned, pressing, type Lean } from '../lp/duals'
 import type { Loosened } from '../lp/relax'
+import type { BindingAnswer } from './answer'
 import type { CostAnswer } from './solvePlan'
 
 /** A limit that the least cost leans on, with what its duals say one unit of room would save. */
@@ -13,7 +14,7 @@ export interface BindingGroup extends Loosened {
   readonly price: number
   /** Room (program units) that one engine unit of the limit gives: um, mrad or mm. */
   readonly perUnit: number
-  readonly unit: 'fine' | 'slope' | 'length'
+  readonly quantity: BindingAnswer['quantity']
   /** Mean direction in which a circle is pressed, from u toward w. */
   readonly toward?: Lean
 }
@@ -62,18 +63,18 @@ function sizeOf(
   train: Train,
   meaning: Meaning,
   share: number,
-): Pick<BindingGroup, 'perUnit' | 'unit'> {
+): Pick<BindingGroup, 'perUnit' | 'quantity'> {
   if (meaning.fact === 'tilt') {
     const { feet, x0 } = train.bodies[meaning.body] ?? { feet: [], x0: 0 }
     const reach = Math.max(1, ...feet.map((foot) => Math.abs(foot.x - x0)))
-    return { perUnit: reach / programUnit, unit: 'slope' }
+    return { perUnit: reach / programUnit, quantity: 'slope' }
   }
-  if (meaning.fact !== 'tolerance') return { perUnit: 1 / programUnit, unit: 'fine' }
-  if (meaning.what === 'gap') return { perUnit: (1000 * share) / programUnit, unit: 'length' }
+  if (meaning.fact !== 'tolerance') return { perUnit: 1 / programUnit, quantity: 'fine' }
+  if (meaning.what === 'gap') return { perUnit: (1000 * share) / programUnit, quantity: 'length' }
   const coupling = train.couplings[meaning.coupling]
   const check = coupling && checksOf(coupling).find(({ what }) => what === meaning.what)
   return {
     perUnit: (share * (check?.lever ?? 1)) / programUnit,
-    unit: meaning.what === 'offset' ? 'fine' : 'slope',
+    quantity: meaning.what === 'offset' ? 'fine' : 'slope',
   }
 }

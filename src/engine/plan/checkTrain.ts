@@ -1,4 +1,4 @@
-import { toFine } from '../../mechanics/units'
+import { tidy } from '../../language/tidy'
 import { readTrain } from '../../document/readTrain'
 import type { Train } from '../../mechanics/train'
 import { asFound } from '../../mechanics/readings/asFound'
@@ -7,14 +7,13 @@ import { sharesOf, worstShare } from '../../mechanics/misalignment/shares'
 import type { CheckReport } from './answer'
 import { findingsOf } from './findings'
 import { notEnteredOf } from './notEntered'
-import { tidy } from '../../language/tidy'
 import { asFoundAnswer } from './report'
 
 /**
  * Reads a train file and says what stands in it, without solving anything: how the couplings lie as
  * found, what deserves another look, and what was not entered.
  * @param input a parsed train file of any shape
- * @returns numbers in the document's units, or why the document is refused; never throws on input
+ * @returns how the train stands, or why the document is refused; never throws on input
  */
 export function checkTrain(input: unknown): CheckReport {
   const read = readTrain(input)
@@ -34,7 +33,7 @@ export function checkRead(train: Train): Extract<CheckReport, { ok: true }> {
       coupling.found.flatMap((set, i) => {
         const value = closure(set)
         if (value === undefined) return []
-        return [{ coupling: coupling.id, set: i, value: tidy(toFine(value, train.units)) }]
+        return [{ coupling: coupling.id, set: i, value }]
       }),
     ),
     asFound: asFoundAnswer(train, found, standing),

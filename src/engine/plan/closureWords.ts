@@ -1,44 +1,42 @@
 import { fineText, lengthText } from '../../language/amounts'
-import { toFine, toLength } from '../../mechanics/units'
+import type { Micrometres, Millimetres } from '../../mechanics/units'
 import type { Coupling, Train } from '../../mechanics/train'
-import { tidy } from '../../language/tidy'
 import { towardSide } from '../../language/sides'
 import { setName } from '../../language/readingSets'
 import { counted, inSentence, listed } from '../../language/names'
 import type { ClosureCheck } from './closures'
 
-/** How one full sweep closes; numbers in the document's units. */
+/** How one full sweep closes. */
 export interface ClosureAnswer {
   coupling: string
   set: number
-  value: number
-  limit: number
+  value: Micrometres
+  limit: Micrometres
   source: string
   within: boolean
   /** What half of it would do at the far feet of either machine, either way. */
-  doubt: { machine: string; x: number; rise: number; side: number }[]
+  doubt: { machine: string; x: Millimetres; rise: Micrometres; side: Micrometres }[]
   words: string
 }
 
-/** A closure in the document's units and in words. */
+/** A closure with its words. */
 export function closureAnswer(
   train: Train,
   coupling: Coupling,
   check: ClosureCheck,
 ): ClosureAnswer {
-  const fine = (value: number) => tidy(toFine(value, train.units))
   return {
     coupling: coupling.id,
     set: check.set,
-    value: fine(check.value),
-    limit: fine(check.limit.value),
+    value: check.value,
+    limit: check.limit.value,
     source: check.limit.source,
     within: check.within,
     doubt: check.doubt.map(({ machine, x, rise, side }) => ({
       machine: train.machines[machine]?.id ?? '',
-      x: tidy(toLength(x, train.units)),
-      rise: fine(rise),
-      side: fine(side),
+      x,
+      rise,
+      side,
     })),
     words: closureWords(train, coupling, check),
   }

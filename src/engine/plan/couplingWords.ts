@@ -1,8 +1,9 @@
+import { tidy } from '../../language/tidy'
 import { towardSide } from '../../language/sides'
+import { toldDigits, lengthDigits, slopeDigits } from '../../language/amounts'
 import { fineSign, slopeSign } from '../../mechanics/units'
 import type { Train } from '../../mechanics/train'
 import type { CheckAnswer } from './answer'
-import { digitsOf } from './sentence'
 import { inSentence } from '../../language/names'
 
 const where: Record<CheckAnswer['what'], string> = {
@@ -21,8 +22,9 @@ export function checkInWords(train: Train, coupling: string, check: CheckAnswer)
   const joint = train.couplings.find(({ id }) => id === coupling)
   const round = joint?.tolerance.shape === 'round'
   const { x } = check
-  const y = check.y ?? 0
-  const z = check.z ?? 0
+  // the last digits decide no tie
+  const y = tidy(check.y ?? 0)
+  const z = tidy(check.z ?? 0)
   const value =
     x === undefined ? (round ? Math.hypot(y, z) : Math.max(Math.abs(y), Math.abs(z))) : Math.abs(x)
   const { digits, unit } = formatOf(train, check.what)
@@ -54,18 +56,18 @@ function formatOf(train: Train, what: CheckAnswer['what']) {
   switch (what) {
     case 'offset':
       return {
-        digits: (value: number) => digitsOf(value, train),
+        digits: (value: number) => toldDigits(value, train.units),
         unit: fineSign[train.units.fine],
       }
     case 'gap':
       return {
-        digits: (value: number) => value.toFixed(train.units.length === 'mm' ? 2 : 3),
+        digits: (value: number) => lengthDigits(value, train.units),
         unit: train.units.length,
       }
     case 'angle':
     case 'left plane':
     case 'right plane':
-      return { digits: (value: number) => value.toFixed(2), unit: slopeSign(train.units) }
+      return { digits: slopeDigits, unit: slopeSign(train.units) }
   }
 }
 

@@ -58,7 +58,7 @@ export class PlanRun {
       this.bound(),
     ),
   )
-  /** The plan without prices, in the document's units. */
+  /** The plan without prices. */
   readonly plan = once(() => {
     const solved = this.solved()
     const outcome =

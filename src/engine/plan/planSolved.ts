@@ -1,4 +1,5 @@
-import { toFine, type Micrometres } from '../../mechanics/units'
+import { tidy } from '../../language/tidy'
+import type { Micrometres } from '../../mechanics/units'
 import type { Train } from '../../mechanics/train'
 import type { AsFound } from '../../mechanics/readings/asFound'
 import { worstShare, type CouplingResult } from '../../mechanics/misalignment/shares'
@@ -8,8 +9,8 @@ import type { PlanFigures, ProofAnswer } from './answer'
 import { cautionsOf } from './cautions'
 import { findingsOf } from './findings'
 import { notEnteredOf } from './notEntered'
-import { tidy } from '../../language/tidy'
 import * as report from './report'
+import { totalsOf } from './totals'
 
 /** What the programs came to, before it is judged. */
 export type PlanOutcome =
@@ -25,7 +26,7 @@ export type PlanOutcome =
     }
 
 /**
- * Judges what the programs came to by other code, and writes it in the document's units.
+ * Judges what the programs came to by other code, and writes it down.
  * @param known the proof, where it was worked out before
  */
 export function planSolved(
@@ -72,32 +73,29 @@ export function planSolved(
         status: 'unproven',
         why: proof.faults.join('; '),
         ...common,
-        proof: proofAnswer(train, proof),
+        proof: proofAnswer(proof),
       }
     return {
       status,
       ...common,
       findings: [...common.findings, ...cautionsOf(train, motions, proof.worstShare)],
-      cost: tidy(toFine(proof.cost, train.units)),
-      total: report.totalsAnswer(train, motions),
+      cost: proof.cost,
+      total: totalsOf(train, motions),
       bodies: report.bodiesAnswer(train, motions),
       feet: report.feetAnswer(train, motions),
       couplings: report.couplingsAnswer(train, found, motions),
       worstShare: tidy(proof.worstShare),
       binding: [],
       expected: report.expectedAnswer(train, found, motions),
-      proof: proofAnswer(train, proof),
+      proof: proofAnswer(proof),
     }
   }
 }
 
-function proofAnswer(train: Train, proof: Proof): ProofAnswer {
-  const fine = (value: number) => tidy(toFine(value, train.units))
-  return {
-    bound: fine(proof.bound),
-    gap: fine(proof.gap),
-    worstViolation: fine(proof.worstViolation),
-    checkedBy:
-      'every limit measured again on the moved bodies; bound recomputed from the duals of the least-cost program',
-  }
-}
+const proofAnswer = ({ bound, gap, worstViolation }: Proof): ProofAnswer => ({
+  bound,
+  gap,
+  worstViolation,
+  checkedBy:
+    'every limit measured again on the moved bodies; bound recomputed from the duals of the least-cost program',
+})

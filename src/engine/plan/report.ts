@@ -1,8 +1,8 @@
-import { toFine, toLength } from '../../mechanics/units'
+import { tidy } from '../../language/tidy'
 import type { Coupling, Train } from '../../mechanics/train'
 import type { AsFound } from '../../mechanics/readings/asFound'
 import { expectedSets } from '../../mechanics/readings/expected'
-import type { Motion } from '../../mechanics/motion'
+import { noMotion, type Motion } from '../../mechanics/motion'
 import { couplingMotions } from '../../mechanics/misalignment/couplingMotion'
 import { addMisalignments } from '../../mechanics/misalignment/stateShift'
 import {
@@ -17,39 +17,18 @@ import type {
   CouplingAnswer,
   ExpectedAnswer,
   FootAnswer,
-  Totals,
 } from './answer'
-import { tidy } from '../../language/tidy'
-import { footMove, totalsOf } from './totals'
+import { footMove } from './totals'
 
-/** Writes results in the document's units. */
-export function totalsAnswer(train: Train, motions: readonly Motion[]): Totals {
-  const { shim, side, axial } = totalsOf(train, motions)
-  const fine = (value: number) => tidy(toFine(value, train.units))
-  return { shim: fine(shim), side: fine(side), axial: fine(axial) }
-}
-
+/** What is told of motions, by ids. Shares lose the last digits, so that noise decides no comparison of them. */
 export function bodiesAnswer(train: Train, motions: readonly Motion[]): BodyAnswer[] {
-  const fine = (value: number) => tidy(toFine(value, train.units))
   return train.bodies.map((body, b) => {
-    const { tx = 0, ty = 0, tz = 0, sy = 0, sz = 0, roll = 0 } = motions[b] ?? {}
-    return {
-      id: body.id,
-      held: body.held,
-      move: {
-        tx: fine(tx),
-        ty: fine(ty),
-        tz: fine(tz),
-        sy: tidy(sy),
-        sz: tidy(sz),
-        roll: tidy(roll),
-      },
-    }
+    const { tx, ty, tz, sy, sz, roll } = motions[b] ?? noMotion
+    return { id: body.id, held: body.held, move: { tx, ty, tz, sy, sz, roll } }
   })
 }
 
 export function feetAnswer(train: Train, motions: readonly Motion[]): FootAnswer[] {
-  const fine = (value: number) => tidy(toFine(value, train.units))
   return train.bodies.flatMap((body, b) =>
     body.feet.map((foot) => {
       const motion = motions[b]
@@ -59,16 +38,14 @@ export function feetAnswer(train: Train, motions: readonly Motion[]): FootAnswer
       return {
         body: body.id,
         foot: foot.id,
-        shim: fine(move.shim),
-        side: fine(move.side),
-        axial: fine(move.axial),
-        ...(pack && { packAfter: fine(pack.now + move.shim) }),
+        ...move,
+        ...(pack && { packAfter: pack.now + move.shim }),
         ...(hole &&
           centre && {
             boltAt: {
-              x: fine(-centre.x),
-              y: fine(-centre.y),
-              room: fine(hole.clearance / 2 - Math.hypot(centre.x, centre.y)),
+              x: -centre.x,
+              y: -centre.y,
+              room: hole.clearance / 2 - Math.hypot(centre.x, centre.y),
             },
           }),
       }
@@ -90,47 +67,36 @@ export function couplingsAnswer(
       coupling: coupling.id,
       state: after.state,
       share: tidy(after.share),
-      checks: after.checks.map((check) => checkAnswer(train, check)),
-      asFound: {
-        share: tidy(was.share),
-        checks: was.checks.map((check) => checkAnswer(train, check)),
-      },
+      checks: after.checks.map(checkAnswer),
+      asFound: { share: tidy(was.share), checks: was.checks.map(checkAnswer) },
     }
   })
 }
 
-/** Offsets in fine units, angles in mrad, gaps in lengths. */
-function checkAnswer(train: Train, check: CheckResult): CheckAnswer {
-  const convert = (value: number): number => {
-    if (check.what === 'gap') return tidy(toLength(value, train.units))
-    return tidy(check.what === 'offset' ? toFine(value, train.units) : value)
-  }
-  return {
-    what: check.what,
-    ...(check.y !== undefined && { y: convert(check.y) }),
-    ...(check.z !== undefined && { z: convert(check.z) }),
-    ...(check.x !== undefined && { x: convert(check.x) }),
-    limit: convert(check.limit),
-    share: tidy(check.share),
-  }
-}
+const checkAnswer = ({ what, x, y, z, limit, share }: CheckResult): CheckAnswer => ({
+  what,
+  ...(y !== undefined && { y }),
+  ...(z !== undefined && { z }),
+  ...(x !== undefined && { x }),
+  limit,
+  share: tidy(share),
+})
 
 export function asFoundAnswer(
   train: Train,
   found: readonly AsFound[],
   standing: readonly CouplingResult[],
 ): AsFoundAnswer[] {
-  const fine = (value: number) => tidy(toFine(value, train.units))
   return train.couplings.map((coupling, c) => {
     const { line, covariance, residual } = foundOf(found, c, coupling)
     const u = (k: number) => Math.sqrt(Math.max(0, covariance[k]?.[k] ?? 0))
     return {
       coupling: coupling.id,
-      at: tidy(toLength(coupling.mid, train.units)),
-      offset: { y: fine(line.y), z: fine(line.z) },
-      slope: { y: tidy(line.sy), z: tidy(line.sz) },
-      u: { offset: { y: fine(u(0)), z: fine(u(2)) }, slope: { y: tidy(u(1)), z: tidy(u(3)) } },
-      residual: tidy(residual),
+      at: coupling.mid,
+      offset: { y: line.y, z: line.z },
+      slope: { y: line.sy, z: line.sz },
+      u: { offset: { y: u(0), z: u(2) }, slope: { y: u(1), z: u(3) } },
+      residual,
       share: Object.fromEntries(
         standing
           .filter((result) => result.coupling === c)
@@ -145,7 +111,6 @@ export function expectedAnswer(
   found: readonly AsFound[],
   motions: readonly Motion[],
 ): ExpectedAnswer[] {
-  const fine = (value: number) => tidy(toFine(value, train.units))
   const moved = couplingMotions(train, motions)
   return train.couplings.flatMap((coupling, c) => {
     const was = foundOf(found, c, coupling)
@@ -157,13 +122,13 @@ export function expectedAnswer(
         ? {
             coupling: coupling.id,
             set: i,
-            offset: { y: fine(set.offset.y), z: fine(set.offset.z) },
-            slope: { y: tidy(set.slope.y), z: tidy(set.slope.z) },
+            offset: { y: set.offset.y, z: set.offset.z },
+            slope: { y: set.slope.y, z: set.slope.z },
           }
         : {
             coupling: coupling.id,
             set: i,
-            readings: set.readings.map(({ hour, value }): [number, number] => [hour, fine(value)]),
+            readings: set.readings.map(({ hour, value }): [number, number] => [hour, value]),
           },
     )
   })

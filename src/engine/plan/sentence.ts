@@ -1,6 +1,5 @@
 import { tol } from '../../mechanics/tolerances'
-import { fineDigits, shareText } from '../../language/amounts'
-import { fineSign, micrometresPer } from '../../mechanics/units'
+import { shareText, toldNought, toldText } from '../../language/amounts'
 import type { Body, Train } from '../../mechanics/train'
 import type { FootAnswer, PlanFigures } from './answer'
 import { bodiesInWords, capital, counted, inSentence, listed } from '../../language/names'
@@ -17,17 +16,6 @@ export interface Sentence {
 
 /** True from there on; plans at that share come out a little to either side of it. */
 export const noRoomAt = (share: number): boolean => share > tol.noRoomFrom - tol.share
-
-/** A fine quantity of the document that shows as nothing in the digits people read. */
-export const showsNothing = (value: number, train: Train): boolean =>
-  !/[1-9]/.test(digitsOf(value, train))
-
-/** A quantity in the document's fine unit, as digits and as digits with the unit. */
-export const digitsOf = (value: number, train: Train): string =>
-  fineDigits(value * micrometresPer[train.units.fine], train.units)
-/** A fine quantity of the document with its unit: "0.36 mm". */
-export const valueOf = (value: number, train: Train): string =>
-  `${digitsOf(value, train)} ${fineSign[train.units.fine]}`
 
 /** Says in plain words what an answer means; the held bodies are named in it. */
 export function sentenceOf(train: Train, answer: PlanFigures): Sentence {
@@ -85,7 +73,7 @@ function movesOf(train: Train, answer: PlanFigures): string {
   const feet = answer.feet ?? []
   const footOf = (body: Body, index: number): FootAnswer | undefined =>
     feet.find((foot) => foot.body === body.id && foot.foot === body.feet[index]?.id)
-  const shows = (value: number | undefined) => !showsNothing(value ?? 0, train)
+  const shows = (value: number | undefined) => !toldNought(value ?? 0, train.units)
   const shimmed = train.bodies.map((body) => ({
     body,
     count: body.feet.filter((_, f) => shows(footOf(body, f)?.shim)).length,
@@ -101,15 +89,15 @@ function movesOf(train: Train, answer: PlanFigures): string {
   const total = answer.total ?? { shim: 0, side: 0, axial: 0 }
   const parts = [
     ...counts(shimmed, (count, bodies) => [
-      `shim ${counted(count, 'foot', 'feet')} of ${bodiesInWords(bodies)}, ${valueOf(total.shim, train)}${count > 1 ? ' in all' : ''}`,
+      `shim ${counted(count, 'foot', 'feet')} of ${bodiesInWords(bodies)}, ${toldText(total.shim, train.units)}${count > 1 ? ' in all' : ''}`,
     ]),
     ...counts(slid, (count, bodies) => [
-      `slide ${bodiesInWords(bodies)}, ${valueOf(total.side, train)} over ${counted(count, 'row', 'rows')} of feet`,
+      `slide ${bodiesInWords(bodies)}, ${toldText(total.side, train.units)} over ${counted(count, 'row', 'rows')} of feet`,
     ]),
     ...(along.length === 0
       ? []
       : [
-          `move ${bodiesInWords(along.map(({ body }) => body))} along the train, ${valueOf(total.axial, train)}`,
+          `move ${bodiesInWords(along.map(({ body }) => body))} along the train, ${toldText(total.axial, train.units)}`,
         ]),
   ]
   if (parts.length === 0) return `Move less than the digits here show.`
@@ -164,7 +152,7 @@ function apart(reached: number, asked: number): string {
 
 /** "Proven" is meant of this alone: no plan within the numbers given costs less. */
 function proofOf(train: Train, answer: PlanFigures): string {
-  const least = valueOf(answer.proof?.bound ?? 0, train)
+  const least = toldText(answer.proof?.bound ?? 0, train.units)
   const { shim, side, axial } = train.plan.weights
   const plain = [shim, side, axial, ...train.bodies.map(({ weight }) => weight)].every(
     (weight) => weight === 1,

@@ -1,4 +1,5 @@
 import type { Body, Train } from '../../mechanics/train'
+import type { Totals } from './answer'
 import { carry, displaced, type Motion } from '../../mechanics/motion'
 
 /**
@@ -6,17 +7,17 @@ import { carry, displaced, type Motion } from '../../mechanics/motion'
  * @param motion um, mrad
  * @param foot its place (mm)
  */
-export function footMove(body: Body, motion: Motion, foot: { x: number; y: number }) {
+export function footMove(body: Body, motion: Motion, foot: { x: number; y: number }): Totals {
   const parts = carry(body, { x: foot.x, y: foot.y, z: 0 })
   return {
-    axial: displaced(parts.dx, motion),
-    side: displaced(parts.dy, motion),
     shim: displaced(parts.dz, motion),
+    side: displaced(parts.dy, motion),
+    axial: displaced(parts.dx, motion),
   }
 }
 
 /** Unweighted sums (um): shim over feet, side over foot rows, axial over bodies. */
-export function totalsOf(train: Train, motions: readonly Motion[]) {
+export function totalsOf(train: Train, motions: readonly Motion[]): Totals {
   const total = { shim: 0, side: 0, axial: 0 }
   train.bodies.forEach((body, b) => {
     const motion = motions[b]

@@ -1,29 +1,30 @@
+import type { Micrometres } from '../../mechanics/units'
 import type { CouplingAnswer, ExpectedAnswer, FootAnswer, BodyAnswer, Totals } from '../plan/answer'
 
-/** What to do to one pack; only feet whose pack changes have one. Fine units of the document. */
+/** What to do to one pack; only feet whose pack changes have one. */
 export interface PackAnswer {
   body: string
   foot: string
   /** Thickness that goes in (+) or out (-). */
-  change: number
+  change: Micrometres
   /** Where the pack now was entered. */
-  packAfter?: number
+  packAfter?: Micrometres
   /**
    * What comes out: plates by name, thickest first, where those that lie there are known; else one
    * thickness, the whole pack where it is made anew. Empty where plates only go in.
    */
-  out: number[]
+  out: Micrometres[]
   /**
    * Plates from the stock that go in, thickest first: the whole pack after where it is made anew. Empty where
    * plates are only taken out. All of `use` less all of `out` is the change.
    */
-  use: number[]
+  use: Micrometres[]
 }
 
 /** A foot after rounding; `shim` is what goes in or out. */
 export interface RoundedFoot extends FootAnswer {
   /** How far the shims leave it off the plane in which its body then lies; bodies on three rows or more. */
-  offPlane?: number
+  offPlane?: Micrometres
 }
 
 /** A move that the plan before rounding wants and that is not told: a foot, a row of feet (1: the left one) or along the train. */
@@ -31,10 +32,10 @@ export interface SmallMove {
   body: string
   foot?: string
   row?: number
-  move: number
+  move: Micrometres
 }
 
-/** The plan rounded to what the store has. Numbers in the document's units. */
+/** The plan rounded to what the store has. */
 export interface RoundedAnswer {
   status: 'rounded' | 'over the share asked for' | 'no rounding'
   sentence: string
@@ -43,25 +44,25 @@ export interface RoundedAnswer {
   feet: RoundedFoot[]
   couplings: CouplingAnswer[]
   /** Before rounding. */
-  before: { cost: number; worstShare: number }
+  before: { cost: Micrometres; worstShare: number }
   /** Only of a rounding that is a plan, as all that follows. */
-  cost?: number
+  cost?: Micrometres
   /** No rounding within that share costs less, whether it tells small moves or leaves them alone. */
-  bound?: number
+  bound?: Micrometres
   /** Cost less bound: what leaving small moves alone costs, and what a search that was ended left open. */
-  gap?: number
+  gap?: Micrometres
   /**
    * What the cheapest rounding found costs with small moves told, and with all of them left alone (absent:
    * none was found); only where these differ.
    */
-  ways?: { told: number; alone?: number }
-  worstViolation?: number
+  ways?: { told: Micrometres; alone?: Micrometres }
+  worstViolation?: Micrometres
   total?: Totals
   /** Own motion; of a body on three rows or more that of the plane through its shims. */
   bodies?: BodyAnswer[]
   expected?: ExpectedAnswer[]
   /** Largest distance of a foot from the plane of its body. */
-  flat?: number
+  flat?: Micrometres
   /** Moves under `plan.leave` of the plan before rounding that are left alone. */
   left?: SmallMove[]
   /** Moves under it that stay, because without them no rounding was found, or only a dearer one. */

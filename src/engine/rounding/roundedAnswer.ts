@@ -1,13 +1,13 @@
 import { tol } from '../../mechanics/tolerances'
+import { tidy } from '../../language/tidy'
 import { shareText } from '../../language/amounts'
-import { toFine, type Micrometres } from '../../mechanics/units'
+import type { Micrometres } from '../../mechanics/units'
 import type { Body, Train } from '../../mechanics/train'
 import type { AsFound } from '../../mechanics/readings/asFound'
 import type { Motion } from '../../mechanics/motion'
 import type { PlanFigures } from '../plan/answer'
-import { tidy } from '../../language/tidy'
 import * as report from '../plan/report'
-import { footMove } from '../plan/totals'
+import { footMove, totalsOf } from '../plan/totals'
 import type { Solver } from '../lp/solver'
 import { roundedSentence } from './roundedSentence'
 import { counted, inSentence, listed } from '../../language/names'
@@ -36,7 +36,6 @@ export function roundedAnswer(
 ): { packs?: PackAnswer[]; rounded?: RoundedAnswer } {
   if (!train.plan.shims || plan.status !== 'planned') return {}
   const rounding = roundPlan(train, found, motions, share, solver)
-  const fine = (value: Micrometres) => tidy(toFine(value, train.units))
   const proof = judged(train, found, rounding)
   const before = { cost: plan.cost ?? 0, worstShare: plan.worstShare ?? 0 }
   const common = {
@@ -63,19 +62,19 @@ export function roundedAnswer(
   const rounded: Omit<RoundedAnswer, 'sentence'> = {
     status: over ? 'over the share asked for' : 'rounded',
     ...common,
-    cost: fine(proof.cost),
-    bound: fine(bound),
-    gap: fine(proof.cost - bound),
+    cost: proof.cost,
+    bound,
+    gap: proof.cost - bound,
     ...(train.plan.leave > 0 &&
-      differ && { ways: { told: fine(told), ...(alone !== undefined && { alone: fine(alone) }) } }),
-    worstViolation: fine(proof.worstViolation),
+      differ && { ways: { told, ...(alone !== undefined && { alone }) } }),
+    worstViolation: proof.worstViolation,
     total: {
-      ...report.totalsAnswer(train, rounding.motions),
-      shim: fine(rounding.changes.flat().reduce((sum, change) => sum + Math.abs(change), 0)),
+      ...totalsOf(train, rounding.motions),
+      shim: rounding.changes.flat().reduce((sum, change) => sum + Math.abs(change), 0),
     },
     bodies: report.bodiesAnswer(train, rounding.motions),
     expected: report.expectedAnswer(train, found, rounding.motions),
-    flat: fine(proof.flat),
+    flat: proof.flat,
     ...smallMoves(train, motions, rounding),
     ...(over && { proven: rounding.proven }),
   }
@@ -111,7 +110,6 @@ function packsAnswer(train: Train, changes: Changes): PackAnswer[] {
   const { shims } = train.plan
   if (!shims) return []
   const plates = new Plates(shims.stock, shims.most)
-  const fine = (value: Micrometres) => tidy(toFine(value, train.units))
   return train.bodies.flatMap((body, b) =>
     body.feet.flatMap((foot, f) => {
       const change = changes[b]?.[f] ?? 0
@@ -121,10 +119,10 @@ function packsAnswer(train: Train, changes: Changes): PackAnswer[] {
         {
           body: body.id,
           foot: foot.id,
-          change: fine(change),
-          ...(foot.pack && { packAfter: fine(foot.pack.now + change) }),
-          out: out.map(fine),
-          use: use.map(fine),
+          change,
+          ...(foot.pack && { packAfter: foot.pack.now + change }),
+          out: [...out],
+          use: [...use],
         },
       ]
     }),
@@ -132,7 +130,6 @@ function packsAnswer(train: Train, changes: Changes): PackAnswer[] {
 }
 
 function feetAnswer(train: Train, { changes, motions }: Rounded): RoundedFoot[] {
-  const fine = (value: Micrometres) => tidy(toFine(value, train.units))
   const feet = report.feetAnswer(train, motions)
   let at = 0
   return train.bodies.flatMap((body, b) =>
@@ -144,10 +141,10 @@ function feetAnswer(train: Train, { changes, motions }: Rounded): RoundedFoot[] 
       return [
         {
           ...moved,
-          shim: fine(change),
-          ...(foot.pack && { packAfter: fine(foot.pack.now + change) }),
+          shim: change,
+          ...(foot.pack && { packAfter: foot.pack.now + change }),
           ...(isLoose(body) &&
-            !body.held && { offPlane: fine(change - footMove(body, motion, foot).shim) }),
+            !body.held && { offPlane: change - footMove(body, motion, foot).shim }),
         },
       ]
     }),
@@ -165,7 +162,7 @@ function smallMoves(
   const look = (where: Omit<SmallMove, 'move'>, was: Micrometres, is: Micrometres) => {
     const size = Math.abs(is) > nothing ? Math.abs(is) : Math.abs(was)
     if (size <= nothing || size > train.plan.leave - tol.left) return
-    const move = tidy(toFine(Math.abs(is) > nothing ? is : was, train.units))
+    const move = Math.abs(is) > nothing ? is : was
     ;(Math.abs(is) > nothing ? small : left).push({ ...where, move })
   }
   const moveOf = (body: Body, motion: Motion | undefined, foot: { x: number; y: number }) =>

@@ -1,8 +1,7 @@
 import { tol } from '../../mechanics/tolerances'
-import { fineText, shareText } from '../../language/amounts'
+import { fineText, shareText, toldText } from '../../language/amounts'
 import type { Train } from '../../mechanics/train'
-import { micrometresPer } from '../../mechanics/units'
-import { valueOf } from '../plan/sentence'
+import { tidy } from '../../language/tidy'
 import type { RoundedAnswer } from './answer'
 
 /** What rounding to the store's shims comes to, in two or three sentences. */
@@ -11,13 +10,12 @@ export function roundedSentence(train: Train, rounded: Omit<RoundedAnswer, 'sent
   if (rounded.status === 'no rounding')
     return `The shims of the store do not give a plan: ${(rounded.why ?? [])[0] ?? 'what was found did not pass its proof'}. With every foot rounded by itself the tightest coupling would use ${shareText(worstShare)} of its tolerance: that is not a plan.`
   const less =
-    rounded.status === 'rounded' && cost < before.cost
+    rounded.status === 'rounded' && tidy(cost) < tidy(before.cost)
       ? ', less because shims on three rows need not lie exactly in one plane'
       : ''
-  const paid = `Rounded to the shims of the store it comes to ${valueOf(cost, train)} in place of ${valueOf(before.cost, train)}${less}`
+  const paid = `Rounded to the shims of the store it comes to ${toldText(cost, train.units)} in place of ${toldText(before.cost, train.units)}${less}`
   const { told = cost } = rounded.ways ?? {}
-  const tells = (part: number, whole: number) =>
-    part * micrometresPer[train.units.fine] > 1 && part > tol.ended * whole
+  const tells = (part: number, whole: number) => part > 1 && part > tol.ended * whole
   const leaving = tells(cost - told, told) ? cost - told : 0
   const [used, usedBefore] = [shareText(worstShare), shareText(before.worstShare)]
   const share =
@@ -33,13 +31,13 @@ export function roundedSentence(train: Train, rounded: Omit<RoundedAnswer, 'sent
       : []),
     ...(leaving > 0
       ? [
-          `Leaving moves under ${fineText(train.plan.leave, train.units)} alone costs ${valueOf(leaving, train)} of that.`,
+          `Leaving moves under ${fineText(train.plan.leave, train.units)} alone costs ${toldText(leaving, train.units)} of that.`,
         ]
       : []),
     ...(tells(told - bound, told)
       ? [
           bound > 0
-            ? `The search was ended: this one may cost up to ${valueOf(cost - bound, train)} (${partText((cost - bound) / bound)}) more than need be; no rounding ${rounded.status === 'rounded' ? 'within that share' : 'at that share'} comes to less than ${valueOf(bound, train)}.`
+            ? `The search was ended: this one may cost up to ${toldText(cost - bound, train.units)} (${partText((cost - bound) / bound)}) more than need be; no rounding ${rounded.status === 'rounded' ? 'within that share' : 'at that share'} comes to less than ${toldText(bound, train.units)}.`
             : 'The search was ended: how much less another rounding could come to is not known.',
         ]
       : []),

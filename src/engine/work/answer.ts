@@ -5,7 +5,7 @@ import type { PackAnswer, RoundedAnswer } from '../rounding/answer'
 import type { ReadyAnswer } from './ready/answer'
 import type { StepsAnswer } from './steps/answer'
 
-/** What planning a train answers; numbers in the document's own units. Keys as in the output contract. */
+/** What planning a train answers. Keys as in the output contract. */
 export interface PlanAnswer extends PlanFigures {
   /** What goes under which foot, in plates of the stock; where `plan.shims` is given and a rounding was found. */
   packs?: PackAnswer[]

@@ -1,5 +1,5 @@
 import type { Way } from '../../../language/sides'
-/** One member of a set of things that cannot all be had; amounts in the document's units. */
+/** One member of a set of things that cannot all be had. */
 export interface ConflictMember {
   /** minimum pack, maximum pack, lift, hole, shim key, side key, restraint, tilt, tolerance, held. */
   limit: string
@@ -16,9 +16,14 @@ export interface ConflictMember {
     toward?: Way
   }
   /** Least that this member alone would have to give for the others to be kept; null for a held body. */
-  lacks: number | null
-  unit: string | null
+  lacks: Lacked | null
   sentence: string
+}
+
+/** An amount of a limit: um, mm, or mrad. */
+export interface Lacked {
+  amount: number
+  quantity: 'fine' | 'length' | 'slope'
 }
 
 /** An irreducible conflict: together impossible, possible without any one of its members. */

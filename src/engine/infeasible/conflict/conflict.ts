@@ -1,7 +1,6 @@
-import { fineSign, slopeSign, toFine, toLength } from '../../../mechanics/units'
+import { tidy } from '../../../language/tidy'
 import type { Train } from '../../../mechanics/train'
 import type { AsFound } from '../../../mechanics/readings/asFound'
-import { tidy } from '../../../language/tidy'
 import type { Solver } from '../../lp/solver'
 import { isRoom, type Member } from '../elastic/limit'
 import { partOf } from '../elastic/subproblem'
@@ -130,20 +129,13 @@ function memberAnswer(
   missing: number | undefined,
 ): { answer: ConflictMember; tolerance?: { text: string; share: number } } {
   const words = memberWords(train, member, press)
-  const { units } = train
   if (member.kind === 'coupling') {
     const lack = shareAsAmount(train, member, press, missing ?? 0)
-    const amount = {
-      fine: () => [toFine(lack.amount, units), fineSign[units.fine]] as const,
-      slope: () => [lack.amount, slopeSign(units)] as const,
-      length: () => [toLength(lack.amount, units), units.length] as const,
-    }[lack.unit]()
     const text = toleranceText(train, lack)
     return {
       answer: {
         ...words,
-        lacks: missing === undefined ? null : tidy(amount[0]),
-        unit: missing === undefined ? null : amount[1],
+        lacks: missing === undefined ? null : { amount: lack.amount, quantity: lack.unit },
         sentence: memberSentence(train, member, words, missing === undefined ? '' : text),
       },
       ...(missing !== undefined && { tolerance: { text, share: missing } }),
@@ -154,8 +146,7 @@ function memberAnswer(
   return {
     answer: {
       ...words,
-      lacks: known ? tidy(tilt ? missing : toFine(missing, units)) : null,
-      unit: known ? (tilt ? slopeSign(units) : fineSign[units.fine]) : null,
+      lacks: known ? { amount: missing, quantity: tilt ? 'slope' : 'fine' } : null,
       sentence: memberSentence(train, member, words, known ? missing : undefined),
     },
   }

@@ -1,8 +1,8 @@
 import { tol } from '../../../mechanics/tolerances'
+import { tidy } from '../../../language/tidy'
 import type { Train } from '../../../mechanics/train'
 import type { AsFound } from '../../../mechanics/readings/asFound'
 import { limitWords } from '../../plan/limitWords'
-import { tidy } from '../../../language/tidy'
 import type { PartSolver } from '../../plan/partSolver'
 import { solveParts } from '../../plan/solveParts'
 import type { Partition } from '../../lp/parts'
@@ -99,14 +99,14 @@ export function floorReason(
       coupling: coupling(meaning.coupling),
       state: state(meaning.state),
       what: meaning.what,
-      weight: tidy(weight),
+      weight: weight,
     })),
     ...(apart && {
       apart: {
         coupling: coupling(apart.coupling),
         states: [state(apart.states[0]), state(apart.states[1])] as const,
         what: apart.what,
-        value: tidy(apart.value),
+        value: apart.value,
         share: tidy(apart.share),
       },
     }),

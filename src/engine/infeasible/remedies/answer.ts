@@ -1,3 +1,4 @@
+import type { Micrometres } from '../../../mechanics/units'
 import type { Change } from './change'
 
 export const remedyKinds = [
@@ -19,16 +20,16 @@ export const remedyKinds = [
 
 export type RemedyKind = (typeof remedyKinds)[number]
 
-/** Least that one part must give, in the document's units. */
+/** Least that one part must give: um of room, mrad of tilt, or a new tolerance as a factor. */
 export interface RemedyAmount {
   where: string
   part: { body?: string; foot?: string; restraint?: string; coupling?: string; state?: string }
   /** How much more (room, thickness, pitch); for tolerances and shares the new value. */
   value: number
-  unit: string
+  quantity: 'fine' | 'slope' | 'factor'
 }
 
-/** A change to the train that was tried on a copy and solved; numbers in the document's units. */
+/** A change to the train that was tried on a copy and solved. */
 export interface Remedy {
   /** One kind, or two joined by " + ". */
   kind: string
@@ -41,9 +42,9 @@ export interface Remedy {
   /** Smallest worst share that any move reaches after it. */
   floor: number | null
   /** Least cost after it, at the share asked for; null where it does not solve. */
-  cost: number | null
+  cost: Micrometres | null
   /** The same with the effort of every body that the plan then disturbs. */
-  costWithEffort: number | null
+  costWithEffort: Micrometres | null
   worstShare: number | null
   /** Who must agree, by what they answer for. */
   agree: string

@@ -57,8 +57,8 @@ export function tiltChoices(patient: Patient): Candidate[] {
             amount: (value) => ({
               where: body.name,
               part: { body: body.id },
-              value: tidy(value / perMrad),
-              unit: slopeSign(train.units),
+              value: value / perMrad,
+              quantity: 'slope',
             }),
             changes: (value) => [{ at, from: fieldAt(document, at), to: then(value) }],
           },

@@ -80,7 +80,7 @@ function loweredMinima(patient: Patient): Sized[] {
         members: [member],
         step: stepsOf(train).shim,
         amount: (value: number) =>
-          bodyAmount(train, body, { foot: foot.id }, `foot ${foot.id}`, value * programUnit),
+          bodyAmount(body, { foot: foot.id }, `foot ${foot.id}`, value * programUnit),
         changes: (value: number) => {
           const at = `${foot.place}.pack.min`
           return [{ at, from: fieldAt(document, at), to: fine(train, now - value * programUnit) }]
@@ -112,8 +112,7 @@ function machined(patient: Patient): Sized[] {
       members: [member],
       step: stepsOf(train).room,
       before: lack / programUnit,
-      amount: (value: number) =>
-        bodyAmount(train, body, { foot: foot.id }, `foot ${foot.id}`, cut(value)),
+      amount: (value: number) => bodyAmount(body, { foot: foot.id }, `foot ${foot.id}`, cut(value)),
       changes: (value: number) => {
         const at = `${foot.place}.pack.now`
         return [{ at, from: fieldAt(document, at), to: fine(train, pack.now + cut(value)) }]

@@ -1,4 +1,4 @@
-import type { Micrometres } from '../../../mechanics/units'
+import { fineSign, type Micrometres } from '../../../mechanics/units'
 import type { Body } from '../../../mechanics/train'
 import { footLimitWords } from '../../../language/footLimitWords'
 import { programUnit } from '../../lp/program'
@@ -113,7 +113,7 @@ function raiseOf(patient: Patient, set: readonly number[], letGo: boolean): Cand
         }),
         step,
         amount: (value) => ({
-          ...bodyAmount(train, machines[set[0] ?? 0] ?? never(0), {}, '', value * programUnit),
+          ...bodyAmount(machines[set[0] ?? 0] ?? never(0), {}, '', value * programUnit),
           where: set.map((m) => machines[m]?.name ?? '').join(', '),
         }),
         changes: (value) =>
@@ -129,10 +129,12 @@ function raiseOf(patient: Patient, set: readonly number[], letGo: boolean): Cand
       ),
     ].join('; '),
     lead: ([amount]) => {
-      const plate = amount && amount.value > 0 ? ` on plates of ${amount.value} ${amount.unit}` : ''
+      const unit = fineSign[train.units.fine]
+      const plate =
+        amount && amount.value > 0 ? ` on plates of ${fine(train, amount.value)} ${unit}` : ''
       const onto = short.map((m) => {
         const body = machines[m] ?? never(m)
-        return `set ${inSentence(body.name)} on its minimum pack, ${fine(train, lackOf(body))} ${amount?.unit ?? ''} up`
+        return `set ${inSentence(body.name)} on its minimum pack, ${fine(train, lackOf(body))} ${amount ? unit : ''} up`
       })
       const free =
         held.length > 0 ? ` and let ${set.length > 1 ? 'them' : 'it'} be shimmed there` : ''

@@ -1,5 +1,5 @@
-import type { TrainDocument } from '../../../document/schema'
 import { tidy } from '../../../language/tidy'
+import type { TrainDocument } from '../../../document/schema'
 import type { Cut } from '../../lp/program'
 import type { Solver } from '../../lp/solver'
 import { everything } from '../elastic/elasticModel'
@@ -153,13 +153,18 @@ function pairsOf(
 /** Of the ways to raise that work, those that lift fewest machines by least. */
 function fewest(remedies: readonly Remedy[]): Remedy[] {
   const raises = remedies.filter(({ kind }) => kind === 'raise')
+  const amountOf = ({ amount }: Remedy) => tidy(amount[0]?.value ?? 0)
   const lifted = ({ where }: Remedy) => where.split(', ').length
   const best = raises
     .filter(({ solves }) => solves)
-    .sort((a, b) => lifted(a) - lifted(b) || (a.amount[0]?.value ?? 0) - (b.amount[0]?.value ?? 0))
+    .sort((a, b) => lifted(a) - lifted(b) || amountOf(a) - amountOf(b))
     .slice(0, mostRaises)
   return remedies.filter((remedy) => remedy.kind !== 'raise' || best.includes(remedy))
 }
+
+/** The last digits of a cost do not decide the order. */
+const orderOf = ({ costWithEffort }: Remedy): number =>
+  costWithEffort === null ? Number.MAX_VALUE : tidy(costWithEffort)
 
 const ranked = (remedies: readonly Remedy[]): Remedy[] =>
   remedies
@@ -168,7 +173,7 @@ const ranked = (remedies: readonly Remedy[]): Remedy[] =>
       (a, b) =>
         Number(b.remedy.solves) - Number(a.remedy.solves) ||
         a.remedy.effort - b.remedy.effort ||
-        (a.remedy.costWithEffort ?? Infinity) - (b.remedy.costWithEffort ?? Infinity) ||
+        orderOf(a.remedy) - orderOf(b.remedy) ||
         a.i - b.i,
     )
     .map(({ remedy }) => remedy)

@@ -1,6 +1,5 @@
-import { shareText } from '../../../language/amounts'
+import { toldText, shareText } from '../../../language/amounts'
 import type { Train } from '../../../mechanics/train'
-import { valueOf } from '../../plan/sentence'
 import type { Remedy } from './answer'
 import type { Candidate } from './candidate'
 import type { Change } from './change'
@@ -67,7 +66,7 @@ function sentenceOf(
   const moves =
     (cost ?? 0) === 0
       ? 'Then nothing needs to move.'
-      : `Then ${valueOf(cost ?? 0, train)} of ${plain(train) ? 'moves' : 'weighted moves'} will do${best === '' ? '' : `; at best ${best}`}.`
+      : `Then ${toldText(cost ?? 0, train.units)} of ${plain(train) ? 'moves' : 'weighted moves'} will do${best === '' ? '' : `; at best ${best}`}.`
   return `${candidate.lead(amount)} ${moves}`
 }
 

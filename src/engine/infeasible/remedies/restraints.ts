@@ -66,7 +66,6 @@ function travels(patient: Patient): Sized[] {
                 step: stepsOf(train).room,
                 amount: (value) =>
                   bodyAmount(
-                    train,
                     body,
                     { restraint: restraint.id },
                     `${restraint.id} ${words[way][end]}`,

@@ -86,7 +86,7 @@ function widened(patient: Patient, most: number): Sized[] {
         step: stepsOf(train).room,
         before: lack / programUnit,
         amount: (value: number) =>
-          bodyAmount(train, body, { foot: foot.id }, `foot ${foot.id}`, room(value)),
+          bodyAmount(body, { foot: foot.id }, `foot ${foot.id}`, room(value)),
         changes: (value: number) => {
           const at = `${foot.place}.hole.clearance`
           return [
@@ -125,7 +125,7 @@ function centringsOf(patient: Patient): Sized[] {
         members: [member],
         step: stepsOf(train).room,
         amount: (value) =>
-          bodyAmount(train, body, { foot: foot.id }, `foot ${foot.id}`, value * programUnit),
+          bodyAmount(body, { foot: foot.id }, `foot ${foot.id}`, value * programUnit),
         changes: (value) => [way('x', value), way('y', value)],
       },
     ]

@@ -21,9 +21,8 @@ export const stepsOf = (train: Train) => ({
 /** Micrometres as a number of the document, in its fine unit. */
 export const fine = (train: Train, value: Micrometres): number => tidy(toFine(value, train.units))
 
-/** An amount at a foot, or at another part of a body; `value` in um. */
+/** An amount at a foot, or at another part of a body. */
 export function bodyAmount(
-  train: Train,
   body: Body,
   part: { foot?: string; restraint?: string },
   what: string,
@@ -32,8 +31,8 @@ export function bodyAmount(
   return {
     where: `${body.name} ${what}`,
     part: { body: body.id, ...part },
-    value: fine(train, value),
-    unit: fineSign[train.units.fine],
+    value,
+    quantity: 'fine',
   }
 }
 
@@ -82,9 +81,9 @@ export function amountsInWords(
     train.bodies.flatMap((body) => {
       const here = amounts.filter(({ part }) => part.body === body.id)
       if (here.length === 0) return []
-      const values = here.map(({ value }) => value)
+      const values = here.map(({ value }) => fine(train, value))
       const [low, high] = [Math.min(...values), Math.max(...values)]
-      const unit = here[0]?.unit ?? ''
+      const unit = fineSign[train.units.fine]
       const size = low === high ? `${low} ${unit}` : `${low} to ${high} ${unit}`
       const each = low === high && here.length > 1 ? 'each of ' : ''
       const count = here.length === 1 ? `1 ${one}` : `${each}${here.length} ${many}`

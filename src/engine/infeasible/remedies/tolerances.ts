@@ -78,7 +78,7 @@ export function stateChoices(patient: Patient): Candidate[] {
               where: state.name,
               part: { state: state.id },
               value: factorAt(value),
-              unit: 'times',
+              quantity: 'factor',
             }),
             changes,
           },
@@ -145,7 +145,7 @@ export function couplingChoices(patient: Patient): Candidate[] {
         where: what,
         part: { coupling: coupling.id },
         value: tidy(1 + value / share),
-        unit: 'times',
+        quantity: 'factor' as const,
       }),
       changes,
     }))

@@ -1,5 +1,6 @@
 import { tol } from '../../../mechanics/tolerances'
-import { toFine, type Micrometres } from '../../../mechanics/units'
+import { tidy } from '../../../language/tidy'
+import type { Micrometres } from '../../../mechanics/units'
 import { readTrain } from '../../../document/readTrain'
 import type { TrainDocument } from '../../../document/schema'
 import type { Train } from '../../../mechanics/train'
@@ -7,7 +8,6 @@ import { noMotion, type Motion } from '../../../mechanics/motion'
 import type { Solver } from '../../lp/solver'
 import { bindingGroups } from '../../plan/bindingGroups'
 import { limitWords } from '../../plan/limitWords'
-import { tidy } from '../../../language/tidy'
 import { PlanRun } from '../../plan/planRun'
 import { footMove } from '../../plan/totals'
 
@@ -15,9 +15,9 @@ import { footMove } from '../../plan/totals'
 export interface Trial {
   readonly solves: boolean
   readonly floor: number | null
-  /** In the document's fine unit; null without a plan. */
-  readonly cost: number | null
-  readonly costWithEffort: number | null
+  /** Null without a plan. */
+  readonly cost: Micrometres | null
+  readonly costWithEffort: Micrometres | null
   readonly worstShare: number | null
   /** Limits that the plan leans on, dearest first. */
   readonly tight: readonly string[]
@@ -54,7 +54,6 @@ export function trialOf(document: TrainDocument, solver: Solver): Trial {
     (sum, body, b) => sum + (moves(train, motions, b) ? body.effort : 0),
     0,
   )
-  const fine = (value: Micrometres) => tidy(toFine(value, train.units))
   const groups =
     solved.status === 'planned'
       ? solved.parts.flatMap(({ program, least }) => bindingGroups(train, program, least))
@@ -68,8 +67,8 @@ export function trialOf(document: TrainDocument, solver: Solver): Trial {
   return {
     solves: true,
     floor,
-    cost: fine(proof.cost),
-    costWithEffort: fine(proof.cost + effort),
+    cost: proof.cost,
+    costWithEffort: proof.cost + effort,
     worstShare: tidy(proof.worstShare),
     tight: [...new Set(tight)].slice(0, mostTight),
     shims: train.bodies.map((body, b) =>

@@ -1,18 +1,19 @@
 import { tol } from '../../../mechanics/tolerances'
+import { tidy } from '../../../language/tidy'
 import { once } from '../../../mechanics/once'
 import { limitsPassed, placeSaid } from '../../proof/limitsKept'
 import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
 import { sharesOf, worstShare } from '../../../mechanics/misalignment/shares'
 import type { PlanFigures } from '../../plan/answer'
-import { tidy } from '../../../language/tidy'
 import * as report from '../../plan/report'
+import { totalsOf } from '../../plan/totals'
 import { costOf } from '../../proof/prove'
 import type { AsFound } from '../../../mechanics/readings/asFound'
-import { type Sentence, valueOf } from '../../plan/sentence'
+import type { Sentence } from '../../plan/sentence'
 import { inSentence } from '../../../language/names'
 import type { Train } from '../../../mechanics/train'
-import { shareText } from '../../../language/amounts'
-import { toFine } from '../../../mechanics/units'
+import { fineText, shareText, toldText } from '../../../language/amounts'
+import type { Micrometres } from '../../../mechanics/units'
 import { handMotions, type HandPlan } from './handPlan'
 
 /** A hand plan worked out as a plan is, and how it compares. */
@@ -21,8 +22,8 @@ export interface HandAnswer {
   readonly sentence: Sentence
   /** Limits that it passes, in words. */
   readonly passed: readonly string[]
-  /** What it costs more than the least (fine unit); undefined where there is no plan to compare with. */
-  readonly more: number | undefined
+  /** What it costs more than the least; undefined where there is no plan to compare with. */
+  readonly more: Micrometres | undefined
 }
 
 /** Passed by less than this (um) nobody can see or measure. */
@@ -40,11 +41,11 @@ export function handAnswer(
   best: PlanFigures,
 ): HandAnswer {
   const motions = handMotions(train, hand)
-  const cost = once(() => tidy(toFine(costOf(train, motions), train.units)))
+  const cost = once(() => costOf(train, motions))
   const worst = once(() =>
     tidy(worstShare(sharesOf(train, found, couplingMotions(train, motions)))),
   )
-  const total = once(() => report.totalsAnswer(train, motions))
+  const total = once(() => totalsOf(train, motions))
   const bodies = once(() => report.bodiesAnswer(train, motions))
   const feet = once(() => report.feetAnswer(train, motions))
   const couplings = once(() => report.couplingsAnswer(train, found, motions))
@@ -54,7 +55,7 @@ export function handAnswer(
       .filter(({ by }) => by > worthSaying)
       .map(
         (one) =>
-          `${placeSaid(train, one, ({ name }) => inSentence(name))} passed by ${valueOf(toFine(one.by, train.units), train)}`,
+          `${placeSaid(train, one, ({ name }) => inSentence(name))} passed by ${fineText(one.by, train.units)}`,
       ),
   )
   const answer: PlanFigures = {
@@ -91,7 +92,7 @@ export function handAnswer(
     binding: [],
   }
   const least = best.cost
-  const more = once(() => (least === undefined ? undefined : tidy(cost() - least)))
+  const more = once(() => (least === undefined ? undefined : tidy(tidy(cost()) - tidy(least))))
   const sentence = once(() => sentenceOf(train, answer, passed().length, more(), least))
   return {
     answer,
@@ -124,10 +125,10 @@ function sentenceOf(
       : `${passed === 1 ? 'one limit is' : `${passed} limits are`} passed`
   return {
     headline: over || passed > 0 ? 'Put by hand: this does not hold.' : 'Put by hand: this holds.',
-    moves: `It costs ${valueOf(cost, train)}; ${reach}; ${limits}.`,
+    moves: `It costs ${toldText(cost, train.units)}; ${reach}; ${limits}.`,
     proof:
       more === undefined || least === undefined
         ? 'There is no plan to compare it with.'
-        : `The best plan costs ${valueOf(least, train)}: by hand it is ${valueOf(Math.abs(more), train)} ${more < 0 ? 'less, which no plan that keeps every limit can be' : 'more'}.`,
+        : `The best plan costs ${toldText(least, train.units)}: by hand it is ${toldText(Math.abs(more), train.units)} ${more < 0 ? 'less, which no plan that keeps every limit can be' : 'more'}.`,
   }
 }

@@ -1,4 +1,4 @@
-import { toFine } from '../../../mechanics/units'
+import type { Micrometres } from '../../../mechanics/units'
 import type { Train } from '../../../mechanics/train'
 import { equal } from './rank'
 import type { HoldRow } from './row'
@@ -39,15 +39,9 @@ export function standings(train: Train, ranked: readonly HoldRow[]): Standing[] 
   })
 }
 
-/** Effort of the bodies that a row disturbs, in the document's fine unit. */
-export const effortOf = (train: Train, row: HoldRow): number =>
-  toFine(
-    train.bodies.reduce(
-      (sum, { id, effort }) => sum + (row.disturbed.includes(id) ? effort : 0),
-      0,
-    ),
-    train.units,
-  )
+/** Effort of the bodies that a row disturbs. */
+export const effortOf = (train: Train, row: HoldRow): Micrometres =>
+  train.bodies.reduce((sum, { id, effort }) => sum + (row.disturbed.includes(id) ? effort : 0), 0)
 
 /** Impossible choices that hold no other one. */
 function leastImpossible(rows: readonly HoldRow[]): HoldRow[] {

@@ -1,4 +1,5 @@
-import { toFine, type Micrometres } from '../../../mechanics/units'
+import { tidy } from '../../../language/tidy'
+import type { Micrometres } from '../../../mechanics/units'
 import type { Train } from '../../../mechanics/train'
 import type { Motion } from '../../../mechanics/motion'
 import { asFound, type AsFound } from '../../../mechanics/readings/asFound'
@@ -9,9 +10,8 @@ import { programUnit, type Cut } from '../../lp/program'
 import { prove } from '../../proof/prove'
 import type { Solver } from '../../lp/solver'
 import { inWords, pricesOf, type Priced } from '../../plan/binding'
-import { tidy } from '../../../language/tidy'
 import { PartSolver, type PartPlan } from '../../plan/partSolver'
-import { totalsAnswer } from '../../plan/report'
+import { totalsOf } from '../../plan/totals'
 import { motionsOf } from '../../plan/solvePlan'
 import { solveParts, type SolvedParts } from '../../plan/solveParts'
 import { choiceOf, heldIds, holding, type Choice } from './choice'
@@ -134,15 +134,14 @@ export class HoldSolver {
     if (!proof.sound) return { ...base, status: 'unproven', fault: proof.faults.join('; ') }
     const disturbed = disturbedBodies(train, motions)
     const effort = disturbed.reduce((sum, b) => sum + (train.bodies[b]?.effort ?? 0), 0)
-    const fine = (value: Micrometres) => tidy(toFine(value, train.units))
     return {
       held: base.held,
       disturbed: disturbed.map((b) => train.bodies[b]?.id ?? ''),
       status: base.status,
-      cost: fine(proof.cost),
-      costWithEffort: fine(proof.cost + effort),
+      cost: proof.cost,
+      costWithEffort: proof.cost + effort,
       floor: base.floor,
-      total: totalsAnswer(train, motions),
+      total: totalsOf(train, motions),
       worstShare: tidy(proof.worstShare),
       ...(prices && {
         binding: inWords(

@@ -1,7 +1,8 @@
+import type { Micrometres } from '../../../mechanics/units'
 import type { BindingAnswer, PlanStatus, Totals } from '../../plan/answer'
 
 /**
- * What one choice of held bodies comes to, in the document's units. Cost, moves and prices are absent
+ * What one choice of held bodies comes to. Cost, moves and prices are absent
  * where there is no plan. The JSON Schema of rows is the output contract's.
  */
 export interface HoldRow {
@@ -10,9 +11,9 @@ export interface HoldRow {
   /** Bodies that the plan moves, by themselves, by more than 0.1 um at any foot. */
   readonly disturbed: readonly string[]
   readonly status: PlanStatus
-  readonly cost?: number
+  readonly cost?: Micrometres
   /** Cost plus the effort of every disturbed body. */
-  readonly costWithEffort?: number
+  readonly costWithEffort?: Micrometres
   /** Null when its program was stopped. */
   readonly floor: number | null
   readonly total?: Totals

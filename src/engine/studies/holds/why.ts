@@ -1,4 +1,4 @@
-import { fineText, shareText } from '../../../language/amounts'
+import { toldText, shareText } from '../../../language/amounts'
 import type { Train } from '../../../mechanics/train'
 import { enough } from '../../infeasible/conflict/sentence'
 import type { FloorCause } from '../../infeasible/floor/floorCause'
@@ -14,7 +14,6 @@ import type { HoldSolver } from './holdSolver'
 import { lackOf, type Lack } from './lack'
 import { equal } from './rank'
 import type { HoldRow } from './row'
-import { micrometresPer } from '../../../mechanics/units'
 
 /** "holding the gear and the motor", "holding nothing". */
 export function holdingInWords(train: Train, held: readonly string[]): string {
@@ -100,7 +99,7 @@ function placeInWords(train: Train, { meaning, side }: Prop, one: boolean): stri
 
 /** What a choice costs more than the best, and what it saves. */
 function difference(train: Train, row: HoldRow, best: HoldRow): string {
-  const text = (value: number) => fineText(value * micrometresPer[train.units.fine], train.units)
+  const text = (value: number) => toldText(value, train.units)
   const [moves, effort] = [
     (row.cost ?? 0) - (best.cost ?? 0),
     effortOf(train, row) - effortOf(train, best),

@@ -1,11 +1,11 @@
 import { tol } from '../../../mechanics/tolerances'
-import { toFine } from '../../../mechanics/units'
+import { tidy } from '../../../language/tidy'
+import type { Micrometres } from '../../../mechanics/units'
 import type { Train } from '../../../mechanics/train'
 import { sharesOf, type CouplingResult } from '../../../mechanics/misalignment/shares'
 import { choiceNow, type Choice } from '../holds/choice'
 import { HoldSolver } from '../holds/holdSolver'
 import type { PlanFigures } from '../../plan/answer'
-import { tidy } from '../../../language/tidy'
 import { planSolved } from '../../plan/planSolved'
 import { motionsOf } from '../../plan/solvePlan'
 import { solveParts } from '../../plan/solveParts'
@@ -16,8 +16,8 @@ import { cutsFor, partCurve, type PartPoint } from './partCurve'
 
 /** Least cost against the share of tolerance used, from the floor to where nothing moves. */
 export interface Tradeoff {
-  /** Corners in order of share; straight between them. Cost in the document's fine unit. */
-  readonly points: readonly { readonly share: number; readonly cost: number }[]
+  /** Corners in order of share; straight between them. */
+  readonly points: readonly { readonly share: number; readonly cost: Micrometres }[]
   readonly floor: number
   /** Worst share as found: from here on nothing moves. */
   readonly standing: number
@@ -54,7 +54,7 @@ export class TradeoffPlanner {
     holds: HoldSolver,
     choice: Choice = choiceNow(holds.train),
   ): Generator<void, TradeoffPlanner | undefined> {
-    const { partition, parts, standing, train } = holds
+    const { partition, parts, standing } = holds
     const free = holds.free(choice)
     const { floor } = solveParts(partition, parts, Infinity, standing, free)
     if (floor === undefined) return undefined
@@ -72,7 +72,7 @@ export class TradeoffPlanner {
       [...curves.values()].reduce((sum, curve) => sum + heightAt(curve, share), 0) * programUnit
     const points = apartFrom(shares, Math.max(start, standing)).map((share) => ({
       share: tidy(share),
-      cost: share < standing ? tidy(toFine(costAt(share), train.units)) : 0,
+      cost: share < standing ? tidy(costAt(share)) : 0,
     }))
     return new TradeoffPlanner(holds, choice, curves, {
       points,

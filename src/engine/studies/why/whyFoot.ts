@@ -1,5 +1,6 @@
 import { tol } from '../../../mechanics/tolerances'
-import { toFine, type Micrometres } from '../../../mechanics/units'
+import { tidy } from '../../../language/tidy'
+import type { Micrometres } from '../../../mechanics/units'
 import type { Train } from '../../../mechanics/train'
 import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
 import { sharesOf, worstShare } from '../../../mechanics/misalignment/shares'
@@ -10,7 +11,6 @@ import { stageOf } from '../../lp/stage'
 import { reachOf } from '../../infeasible/elastic/shareFeasibility'
 import type { Solver } from '../../lp/solver'
 import { leastShare } from '../../lp/leastShare'
-import { tidy } from '../../../language/tidy'
 import { solveRounds } from '../../lp/rounds'
 import type { PlanRun } from '../../plan/planRun'
 import type { Solved } from '../../plan/solvePlan'
@@ -67,23 +67,22 @@ export function whyFoot(
     sharesOf(train, found, couplingMotions(train, motions))
   const held = heldBack(train, limited, solved, run.standingShare(), solver)
   const worst = held && shares(held.motions).reduce((a, c) => (c.share > a.share ? c : a))
-  const fine = (value: Micrometres) => tidy(toFine(value, train.units))
   const cost = costOf(limited, train.plan.share, solver)
   const answer = {
     body: where.body,
     foot: where.foot,
     way: where.way,
-    move: fine(move),
-    ...(rounded !== undefined && { rounded: fine(rounded) }),
-    step: fine(less),
+    move,
+    ...(rounded !== undefined && { rounded }),
+    step: less,
     holders: held?.holders ?? [],
     worstShare: held ? tidy(held.share) : null,
     worstAt: worst
       ? { coupling: train.couplings[worst.coupling]?.id ?? '', state: worst.state }
       : null,
     planShare: tidy(worstShare(shares(solved.motions))),
-    cost: cost === undefined ? null : fine(cost * programUnit),
-    planCost: fine(solved.least.answer.objective * programUnit),
+    cost: cost === undefined ? null : cost * programUnit,
+    planCost: solved.least.answer.objective * programUnit,
   }
   return { ...answer, sentence: whyFootSentence(train, answer) }
 }

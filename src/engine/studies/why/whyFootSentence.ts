@@ -1,25 +1,25 @@
 import { tol } from '../../../mechanics/tolerances'
-import { fineText, shareText } from '../../../language/amounts'
+import { shareText, toldText } from '../../../language/amounts'
 import { shimText } from '../../../language/recipes'
-import { micrometresPer } from '../../../mechanics/units'
+import { tidy } from '../../../language/tidy'
+import type { Micrometres } from '../../../mechanics/units'
 import type { Train } from '../../../mechanics/train'
 import { showsNought, towardSide } from '../../../language/sides'
-import { valueOf } from '../../plan/sentence'
 import { capital, inSentence, listed } from '../../../language/names'
 import type { FootWay } from './footRow'
 import type { Holder } from './holders'
 
-/** Why a foot moves as far as it does; numbers in the document's units. */
+/** Why a foot moves as far as it does. */
 export interface WhyFoot {
   body: string
   foot: string
   way: FootWay
   /** Shim change or slide of the least plan. */
-  move: number
+  move: Micrometres
   /** The same rounded to the shims of the store, where that is what people work by. */
-  rounded?: number
+  rounded?: Micrometres
   /** How much less was tried: a shim step, or all of the move where that is less. */
-  step: number
+  step: Micrometres
   /** What holds it there, hardest first: couplings in their states, and limits. */
   holders: Holder[]
   /** Smallest worst share with the foot moved a step less and no more moved in all; with its place. */
@@ -28,8 +28,8 @@ export interface WhyFoot {
   /** Worst share of the plan. */
   planShare: number
   /** Least cost with the foot moved a step less, within the share asked for; null where there is none. */
-  cost: number | null
-  planCost: number
+  cost: Micrometres | null
+  planCost: Micrometres
   sentence: string
 }
 
@@ -48,12 +48,12 @@ function apart(one: number, other: number): [string, string] {
 export function whyFootSentence(train: Train, why: Omit<WhyFoot, 'sentence'>): string {
   const body = train.bodies.find(({ id }) => id === why.body)
   const place = `foot ${why.foot} of ${inSentence(body?.name ?? '')}`
-  const size = valueOf(Math.abs(why.move), train)
+  const size = toldText(Math.abs(why.move), train.units)
   const does =
     why.way === 'shim'
       ? `${why.move > 0 ? 'gets' : 'loses'} ${size} of shim`
       : `slides ${size} ${towardSide(train, why.move)}`
-  const step = valueOf(why.step, train)
+  const step = toldText(why.step, train.units)
   return [
     why.rounded === undefined
       ? `${capital(place)} ${does}.`
@@ -68,11 +68,11 @@ export function whyFootSentence(train: Train, why: Omit<WhyFoot, 'sentence'>): s
 
 /** What the rounded plan does there, worded as on the foot's card. */
 function after(train: Train, way: FootWay, rounded: number): string {
-  const by = rounded * micrometresPer[train.units.fine]
+  const by = tidy(rounded)
   if (way === 'shim') return shimText(train, by)
   return showsNought(by, train)
     ? 'no slide'
-    : `${fineText(Math.abs(by), train.units)} ${towardSide(train, by)}`
+    : `${toldText(Math.abs(by), train.units)} ${towardSide(train, by)}`
 }
 
 function shareSentence(train: Train, why: Omit<WhyFoot, 'sentence'>, step: string): string {
@@ -92,7 +92,7 @@ function costSentence(train: Train, { cost, planCost }: Omit<WhyFoot, 'sentence'
   const more = cost - planCost
   return more <= tol.sameCost * planCost
     ? `To keep to ${asked} would take no more moves.`
-    : `To keep to ${asked} would take ${valueOf(more, train)} more moves elsewhere.`
+    : `To keep to ${asked} would take ${toldText(more, train.units)} more moves elsewhere.`
 }
 
 function holderSentence({ holders }: Omit<WhyFoot, 'sentence'>): string {

@@ -1,5 +1,5 @@
 import { tol } from '../../../mechanics/tolerances'
-import { micrometresPer, toFine } from '../../../mechanics/units'
+import { micrometresPer } from '../../../mechanics/units'
 import type { Coupling, ReadingSet, Train } from '../../../mechanics/train'
 import { asFound, type AsFound } from '../../../mechanics/readings/asFound'
 import { undetermined } from '../../../document/undetermined'
@@ -7,16 +7,18 @@ import type { Misalignment } from '../../../mechanics/readings/equation'
 import { noMotion, type Motion } from '../../../mechanics/motion'
 import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
 import type { ExpectedAnswer } from '../../plan/answer'
-import { tidy } from '../../../language/tidy'
 import { expectedAt } from '../steps/judge'
 import type { Change, Meaning } from './change'
 import { meaningOf } from './meaning'
 import { varianceOf, workErrors } from './workErrors'
 
-/** New readings of one set, in the document's units: the same shape as what was expected of it. */
+/**
+ * New readings of one set as they were typed, in the document's units as all that is entered: the same
+ * shape as what was expected of it.
+ */
 export type Measured = ExpectedAnswer
 
-/** Expected beside measured, in the document's units, and what the difference means. */
+/** Expected beside measured, and what the difference means. */
 export interface Comparison {
   couplings: CouplingComparison[]
   meaning: Meaning
@@ -67,7 +69,7 @@ export function compareReadings(
     if (!coupling || !was || !move) throw new RangeError(`no coupling ${id}`)
     const expected = expectedAt(train, found, motions, [c])
     const some = measured.filter((entry) => entry.coupling === id)
-    const sets = some.map((entry) => setComparison(expected, entry))
+    const sets = some.map((entry) => setComparison(expected, inside(train, entry)))
     const now = lineOf(train, coupling, some)
     const change: Change = {
       coupling,
@@ -77,14 +79,14 @@ export function compareReadings(
         covariance: variances(now, was, worked[c] ?? []),
       }),
       residual: now?.residual ?? 0,
-      largest: Math.max(0, ...sets.flatMap((set) => largestOf(train, set))),
+      largest: Math.max(0, ...sets.flatMap(largestOf)),
     }
     changes.push(change)
     const apart = now && minus(minus(now.line, was.line), move.misalignment)
     return {
       coupling: id,
       sets,
-      line: apart ? lineAnswer(train, apart) : null,
+      line: apart ? lineAnswer(apart) : null,
       meaning: meaningOf(train, [change], false),
     }
   })
@@ -92,13 +94,13 @@ export function compareReadings(
   return { couplings, meaning, words: meaning.words }
 }
 
-function setComparison(expected: readonly ExpectedAnswer[], entry: Measured): SetComparison {
+function setComparison(expected: readonly ExpectedAnswer[], entry: ExpectedAnswer): SetComparison {
   const should = expected.find(({ set }) => set === entry.set)
   if (!should) throw new RangeError(`no set ${entry.set} at ${entry.coupling}`)
   if ('readings' in entry && 'readings' in should) {
     const rows = entry.readings.flatMap(([hour, value]) => {
       const at = should.readings.find((row) => Math.abs(row[0] - hour) < tol.dust)
-      return at ? [{ hour, expected: at[1], measured: value, difference: tidy(value - at[1]) }] : []
+      return at ? [{ hour, expected: at[1], measured: value, difference: value - at[1] }] : []
     })
     return { set: entry.set, rows }
   }
@@ -108,13 +110,21 @@ function setComparison(expected: readonly ExpectedAnswer[], entry: Measured): Se
       rows: [],
       line: {
         offset: {
-          y: tidy(entry.offset.y - should.offset.y),
-          z: tidy(entry.offset.z - should.offset.z),
+          y: entry.offset.y - should.offset.y,
+          z: entry.offset.z - should.offset.z,
         },
-        slope: { y: tidy(entry.slope.y - should.slope.y), z: tidy(entry.slope.z - should.slope.z) },
+        slope: { y: entry.slope.y - should.slope.y, z: entry.slope.z - should.slope.z },
       },
     }
   throw new RangeError(`set ${entry.set} of ${entry.coupling} is read in another way`)
+}
+
+/** Readings as the engine has them (um, mrad). */
+function inside(train: Train, entry: Measured): ExpectedAnswer {
+  const per = micrometresPer[train.units.fine]
+  return 'readings' in entry
+    ? { ...entry, readings: entry.readings.map(([hour, value]) => [hour, value * per]) }
+    : { ...entry, offset: { y: entry.offset.y * per, z: entry.offset.z * per } }
 }
 
 /** The line that new readings alone give; undefined where they leave it open. */
@@ -123,27 +133,20 @@ export function lineOf(
   coupling: Coupling,
   some: readonly Measured[],
 ): AsFound | undefined {
-  const per = micrometresPer[train.units.fine]
-  const found = some.flatMap((entry): ReadingSet[] => {
-    const set = coupling.found[entry.set]
+  const found = some.flatMap((typed): ReadingSet[] => {
+    const set = coupling.found[typed.set]
     if (!set) return []
+    const entry = inside(train, typed)
     if (set.kind === 'line')
       return 'offset' in entry
-        ? [
-            {
-              ...set,
-              used: true,
-              offset: { y: entry.offset.y * per, z: entry.offset.z * per },
-              slope: entry.slope,
-            },
-          ]
+        ? [{ ...set, used: true, offset: entry.offset, slope: entry.slope }]
         : []
     return 'readings' in entry
       ? [
           {
             ...set,
             used: true,
-            readings: entry.readings.map(([hour, value]) => ({ hour, value: value * per })),
+            readings: entry.readings.map(([hour, value]) => ({ hour, value })),
           },
         ]
       : []
@@ -167,19 +170,18 @@ const variances = (a: AsFound, b: AsFound, work: readonly Misalignment[]): numbe
   )
 
 /** Differences as they count: those of a sweep once its zero is fitted, since it has one of its own. */
-function largestOf(train: Train, { rows, line }: SetComparison): number[] {
-  const per = micrometresPer[train.units.fine]
+function largestOf({ rows, line }: SetComparison): number[] {
   const zero = rows.reduce((all, { difference }) => all + difference, 0) / Math.max(1, rows.length)
   return [
-    ...rows.map(({ difference }) => Math.abs(difference - zero) * per),
-    ...(line ? [Math.abs(line.offset.y) * per, Math.abs(line.offset.z) * per] : []),
+    ...rows.map(({ difference }) => Math.abs(difference - zero)),
+    ...(line ? [Math.abs(line.offset.y), Math.abs(line.offset.z)] : []),
   ]
 }
 
-function lineAnswer(train: Train, d: Misalignment) {
-  const fine = (value: number) => tidy(toFine(value, train.units))
-  return { offset: { y: fine(d.y), z: fine(d.z) }, slope: { y: tidy(d.sy), z: tidy(d.sz) } }
-}
+const lineAnswer = (d: Misalignment) => ({
+  offset: { y: d.y, z: d.z },
+  slope: { y: d.sy, z: d.sz },
+})
 
 /** Nothing has been moved since the readings. */
 export const unmoved = (train: Train): Motion[] => train.bodies.map(() => noMotion)

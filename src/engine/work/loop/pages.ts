@@ -1,7 +1,7 @@
 import type { TrainDocument } from '../../../document/schema'
 import type { WorkDone } from '../../../document/work'
 import { shareText } from '../../../language/amounts'
-import type { PlanAnswer } from '../answer'
+import type { PlanFigures } from '../../plan/answer'
 import { counted } from '../../../language/names'
 import type { Comparison } from './compare'
 import type { PageDraft } from './record'
@@ -21,13 +21,16 @@ function jobOf(document: TrainDocument): TrainDocument {
   return job
 }
 
-const standing = ({ standingShare, share }: PlanAnswer): string =>
+/** How every coupling stands; its lines in the document's units, as all that a record keeps. */
+export type Standing = Pick<PlanFigures, 'standingShare' | 'share' | 'asFound'>
+
+const standing = ({ standingShare, share }: Standing): string =>
   `The tightest coupling uses ${shareText(standingShare)} of its tolerance; ${shareText(share)} was asked for.`
 
 /** Before anything moves: the whole job as it was entered, and where every coupling stands. */
 export const asFoundPage = (
   document: TrainDocument,
-  answer: PlanAnswer,
+  answer: Standing,
   sign: Signed,
 ): PageDraft => ({
   kind: 'as found',
@@ -39,7 +42,7 @@ export const asFoundPage = (
 /** "Nothing needs to move" is a record too. */
 export const nothingMovedPage = (
   document: TrainDocument,
-  answer: PlanAnswer,
+  answer: Standing,
   sign: Signed,
 ): PageDraft => ({
   kind: 'nothing moved',
@@ -48,7 +51,7 @@ export const nothingMovedPage = (
   content: { job: jobOf(document), asFound: answer.asFound, standingShare: answer.standingShare },
 })
 
-/** What was done, and what was read after it beside what was expected. */
+/** What was done, and what was read after it beside what was expected, in the document's units. */
 export const stepPage = (
   work: readonly WorkDone[],
   comparison: Comparison | undefined,
@@ -61,11 +64,7 @@ export const stepPage = (
 })
 
 /** When all is done: the whole job with its last readings, and where every coupling stands. */
-export const asLeftPage = (
-  document: TrainDocument,
-  answer: PlanAnswer,
-  sign: Signed,
-): PageDraft => ({
+export const asLeftPage = (document: TrainDocument, answer: Standing, sign: Signed): PageDraft => ({
   kind: 'as left',
   ...signed(sign),
   words: `As left. ${standing(answer)}`,

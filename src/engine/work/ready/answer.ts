@@ -1,6 +1,8 @@
+import type { Micrometres, Milliradians } from '../../../mechanics/units'
 import type { ClosureAnswer } from '../../plan/closureWords'
+import type { SignPicture } from './signs'
 
-/** Whether a plan may be carried out; numbers in the document's own units. */
+/** Whether a plan may be carried out. */
 export interface ReadyAnswer {
   /** Soft foot, pipe strain, signs and closures are in, or waived by name. */
   ready: boolean
@@ -32,23 +34,23 @@ export interface ReadyItem {
 
 export interface SoftFootAnswer {
   body: string
-  limit: number
+  limit: Micrometres
   source: string
   feet: FootGapAnswer[]
   /** To be added under each foot, 0 where nothing is; not there where no shims make the feet plane. */
-  shims?: { foot: string; shim: number; exact: number }[]
-  total?: number
+  shims?: { foot: string; shim: Micrometres; exact: Micrometres }[]
+  total?: Micrometres
   /** Most that a foot should stand off after the shims. */
-  leaves?: number
+  leaves?: Micrometres
   /** Most that a gap lies from what a stiff frame would show. */
-  unexplained: number
+  unexplained: Micrometres
   /** Why there are no shims. */
   why?: string
   /** What the shims do to the couplings: right axis against left, at mid-span. */
   moves: {
     coupling: string
-    offset: { y: number; z: number }
-    slope: { y: number; z: number }
+    offset: { y: Micrometres; z: Micrometres }
+    slope: { y: Milliradians; z: Milliradians }
     words: string
   }[]
   /** What is done, in sentences: the step. */
@@ -59,8 +61,8 @@ export interface SoftFootAnswer {
 
 export interface FootGapAnswer {
   foot: string
-  rise: number
-  gap: number
+  rise: Micrometres
+  gap: Micrometres
   kinds: string[]
   words: string
 }
@@ -68,30 +70,20 @@ export interface FootGapAnswer {
 export interface StrainAnswer {
   coupling: string
   verdict: 'none' | 'part' | 'within' | 'passed'
-  limit: number
+  limit: Micrometres
   source: string
-  flanges: { name: string; y?: number; z?: number; verdict: string; words: string }[]
-  total: { y: number; z: number }
+  flanges: { name: string; y?: Micrometres; z?: Micrometres; verdict: string; words: string }[]
+  total: { y: Micrometres; z: Micrometres }
 }
 
 export interface SignAnswer {
   coupling: string
   says: string
   sets: { set: number; says: string }[]
-  picture: {
-    rise: ShaftPairAnswer
-    side: ShaftPairAnswer
-    higher: 'left' | 'right' | 'neither'
-    toward: 'three' | 'nine' | 'neither'
-  }
+  picture: SignPicture
   /** Somebody confirmed these very words. */
   confirmed: boolean
   by?: string
   /** Other words were confirmed before: the readings have changed since. */
   before?: string
-}
-
-export interface ShaftPairAnswer {
-  left: { x: number; value: number }[]
-  right: { x: number; value: number }[]
 }

@@ -1,24 +1,15 @@
-import { toFine, toLength } from '../../../mechanics/units'
 import type { TrainDocument } from '../../../document/schema'
 import type { Coupling, Train } from '../../../mechanics/train'
 import { workRecordOf, type Waiver, type WorkRecord } from '../../../document/work'
 import type { AsFound } from '../../../mechanics/readings/asFound'
-import { tidy } from '../../../language/tidy'
 import type { Solver } from '../../lp/solver'
 import { inSentence, listed } from '../../../language/names'
-import type {
-  ReadyAnswer,
-  ReadyItem,
-  ReadyWhat,
-  ShaftPairAnswer,
-  SignAnswer,
-  SoftFootAnswer,
-} from './answer'
+import type { ReadyAnswer, ReadyItem, ReadyWhat, SignAnswer, SoftFootAnswer } from './answer'
 import { closureChecks, sweepsWithoutClosure } from '../../plan/closures'
 import { closureAnswer, closureItem } from '../../plan/closureWords'
 import { mayBePiped, strainCheck } from './pipeStrain'
 import { readySentence } from './readySentence'
-import { signWords, type ShaftPair } from './signs'
+import { signWords } from './signs'
 import { softFoot } from './softFoot'
 import { softFootItem } from './softFootItem'
 import { softFootAnswer } from './softFootWords'
@@ -119,18 +110,11 @@ function signAnswer(
   const checks = (record.signs ?? []).filter((check) => check.coupling === coupling.id)
   const same = checks.find((check) => check.says === says)
   const before = same ? undefined : checks.at(-1)?.says
-  const pair = ({ left, right }: ShaftPair): ShaftPairAnswer => {
-    const point = ({ x, value }: ShaftPair['left'][0]) => ({
-      x: tidy(toLength(x, train.units)),
-      value: tidy(toFine(value, train.units)),
-    })
-    return { left: left.map(point), right: right.map(point) }
-  }
   return {
     coupling: coupling.id,
     says,
     sets: sets.map((set) => ({ ...set })),
-    picture: { ...picture, rise: pair(picture.rise), side: pair(picture.side) },
+    picture,
     confirmed: same !== undefined,
     ...(same?.by !== undefined && { by: same.by }),
     ...(before !== undefined && { before }),

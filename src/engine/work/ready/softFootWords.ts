@@ -1,8 +1,6 @@
 import { fineText, slopeText } from '../../../language/amounts'
-import { toFine } from '../../../mechanics/units'
 import type { Body, Coupling, Train } from '../../../mechanics/train'
 import type { Misalignment } from '../../../mechanics/readings/equation'
-import { tidy } from '../../../language/tidy'
 import { showsNought, towardSide } from '../../../language/sides'
 import { inSentence, listed } from '../../../language/names'
 import type { FootGapAnswer, SoftFootAnswer } from './answer'
@@ -14,31 +12,26 @@ import type { SoftFoot } from './softFoot'
 export function softFootAnswer(train: Train, index: number, soft: SoftFoot): SoftFootAnswer {
   const body = train.bodies[index]
   if (!body) throw new RangeError(`no body ${index}`)
-  const fine = (value: number) => tidy(toFine(value, train.units))
   const { couplings } = settledBy(train, index, soft.shims ?? [])
   const moves = couplings.flatMap(({ coupling: id, by }) => {
     const coupling = train.couplings.find((one) => one.id === id)
     if (!coupling) return []
-    const offset = { y: fine(by.y), z: fine(by.z) }
-    const slope = { y: tidy(by.sy), z: tidy(by.sz) }
+    const offset = { y: by.y, z: by.z }
+    const slope = { y: by.sy, z: by.sz }
     const words = movedWords(train, coupling, by)
     return [{ coupling: id, offset, slope, words }]
   })
   return {
     body: soft.body,
-    limit: fine(soft.limit.value),
+    limit: soft.limit.value,
     source: soft.limit.source,
     feet: soft.feet.map((foot) => footAnswer(train, body, foot, soft.limit.value)),
     ...(soft.shims && {
-      shims: soft.shims.map(({ foot, shim, exact }) => ({
-        foot,
-        shim: fine(shim),
-        exact: fine(exact),
-      })),
-      total: fine(soft.shims.reduce((sum, { shim }) => sum + shim, 0)),
+      shims: soft.shims.map(({ foot, shim, exact }) => ({ foot, shim, exact })),
+      total: soft.shims.reduce((sum, { shim }) => sum + shim, 0),
     }),
-    ...(soft.leaves !== undefined && { leaves: fine(soft.leaves) }),
-    unexplained: fine(soft.unexplained),
+    ...(soft.leaves !== undefined && { leaves: soft.leaves }),
+    unexplained: soft.unexplained,
     ...(soft.why !== undefined && { why: soft.why }),
     moves,
     words: stepWords(train, body, soft),
@@ -47,11 +40,10 @@ export function softFootAnswer(train: Train, index: number, soft: SoftFoot): Sof
 }
 
 function footAnswer(train: Train, body: Body, foot: FootGap, limit: number): FootGapAnswer {
-  const fine = (value: number) => tidy(toFine(value, train.units))
   return {
     foot: foot.foot,
-    rise: fine(foot.rise),
-    gap: fine(foot.gap),
+    rise: foot.rise,
+    gap: foot.gap,
     kinds: [...foot.kinds],
     words: footWords(train, body, foot, limit),
   }

@@ -1,28 +1,25 @@
 import { fineText } from '../../../language/amounts'
-import { toFine } from '../../../mechanics/units'
 import type { Coupling, Train } from '../../../mechanics/train'
-import { tidy } from '../../../language/tidy'
 import { showsNought, towardSide } from '../../../language/sides'
 import { listed } from '../../../language/names'
 import type { ReadyItem, StrainAnswer } from './answer'
 import type { FlangeCheck, StrainCheck } from './pipeStrain'
 
-/** Pipe strain in the document's units, a sentence a flange. */
+/** Pipe strain, a sentence a flange. */
 export function strainAnswer(train: Train, check: StrainCheck): StrainAnswer {
-  const fine = (value: number) => tidy(toFine(value, train.units))
   return {
     coupling: check.coupling,
     verdict: check.verdict,
-    limit: fine(check.limit.value),
+    limit: check.limit.value,
     source: check.limit.source,
     flanges: check.flanges.map((flange) => ({
       name: flange.name,
-      ...(flange.y !== undefined && { y: fine(flange.y) }),
-      ...(flange.z !== undefined && { z: fine(flange.z) }),
+      ...(flange.y !== undefined && { y: flange.y }),
+      ...(flange.z !== undefined && { z: flange.z }),
       verdict: flange.verdict,
       words: flangeWords(train, flange),
     })),
-    total: { y: fine(check.total.y), z: fine(check.total.z) },
+    total: { y: check.total.y, z: check.total.z },
   }
 }
 

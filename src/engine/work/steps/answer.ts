@@ -1,8 +1,10 @@
+import type { Motion } from '../../../mechanics/motion'
+import type { Kilograms, Micrometres } from '../../../mechanics/units'
 import type { ExpectedAnswer } from '../../plan/answer'
 
 export type StepKind = 'soft foot' | 'axial' | 'vertical' | 'lateral' | 'read'
 
-/** The order of work; numbers in the document's units, as in the plan's answer. */
+/** The order of work. */
 export interface StepsAnswer {
   steps: StepAnswer[]
   /** Limits that some step passes on the way; empty: every step keeps all limits. */
@@ -31,13 +33,13 @@ export interface StepAnswer {
   cautions: string[]
   dials: DialAnswer[]
   /** What to go by between start and end: pieces of at most `each`, the end named first ahead. */
-  stops?: { count: number; each: number; first: 'left' | 'right' | 'together' }
-  /** Mass in kg, or lb in a document in inches. */
+  stops?: { count: number; each: Micrometres; first: 'left' | 'right' | 'together' }
+  /** What a jack takes at each foot. */
   load?: {
-    total: number
-    corners: { foot: string; load: number }[]
-    jack: number
-    rating?: number
+    total: Kilograms
+    corners: { foot: string; load: Kilograms }[]
+    jack: Kilograms
+    rating?: Kilograms
     over: boolean
     assumed: string
   }
@@ -46,33 +48,24 @@ export interface StepAnswer {
   judge: JudgeAnswer[]
   breaks: BreakAnswer[]
   /** Where the bodies stand after the step that it changes: own motion from where they were found. */
-  standing: { id: string; move: MoveAnswer }[]
+  standing: { id: string; move: Motion }[]
   /** True after a soft-foot step until the train has been read again. */
   provisional: boolean
-}
-
-export interface MoveAnswer {
-  tx: number
-  ty: number
-  tz: number
-  sy: number
-  sz: number
-  roll: number
 }
 
 export interface StepFootAnswer {
   foot: string
   /** + is up, toward 3 o'clock, to the right. */
-  shim?: number
-  side?: number
-  axial?: number
-  packBefore?: number
-  packAfter?: number
+  shim?: Micrometres
+  side?: Micrometres
+  axial?: Micrometres
+  packBefore?: Micrometres
+  packAfter?: Micrometres
   /** What comes out and which plates go in, where packs are worked out; in less out is the change. */
-  out?: number[]
-  use?: number[]
+  out?: Micrometres[]
+  use?: Micrometres[]
   /** Room left between bolt and hole after the step. */
-  room?: number
+  room?: Micrometres
 }
 
 /** A dial indicator at the machine. */
@@ -83,7 +76,7 @@ export interface DialAnswer {
   where: string
   way: 'vertical' | 'lateral' | 'axial'
   /** What it should show at the end of the step, with its sign, after zero at the start. */
-  shows: number
+  shows: Micrometres
 }
 
 export interface JudgeAnswer {
@@ -92,15 +85,16 @@ export interface JudgeAnswer {
   /** Empty where it is good. */
   why: string
   /** Largest move that a body at this coupling still has to make. */
-  left: number
+  left: Micrometres
 }
 
 export interface BreakAnswer {
   step: string
   limit: string
   where: string
+  /** um, or mrad for a tilt. */
   by: number
-  unit: string
+  quantity: 'fine' | 'slope'
   /** One sentence: what is passed, where and by how much. */
   words: string
   /** What would keep it. */

@@ -1,12 +1,12 @@
-import { micrometresPer } from '../../../mechanics/units'
+import { tidy } from '../../../language/tidy'
+import type { Micrometres } from '../../../mechanics/units'
 import { signedText } from '../../../language/amounts'
 import { capital, listed } from '../../../language/names'
 import type { Train } from '../../../mechanics/train'
 import type { DialAnswer } from './answer'
 
-/** "+508 um", "−150 um", "0": what a dial shows; given in the document's fine unit. */
-const dialShows = (train: Train, value: number): string =>
-  signedText(value * micrometresPer[train.units.fine], train.units)
+/** "+508 um", "−150 um", "0": what a dial shows. */
+const dialShows = (train: Train, value: Micrometres): string => signedText(tidy(value), train.units)
 
 /** The dials of a step in the order given, those over feet that show the same together. */
 export function dialLines(train: Train, dials: readonly DialAnswer[]): string[] {

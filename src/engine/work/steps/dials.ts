@@ -1,8 +1,6 @@
-import { toFine } from '../../../mechanics/units'
 import type { Body, Train } from '../../../mechanics/train'
 import { footMove } from '../../plan/totals'
 import type { Motion } from '../../../mechanics/motion'
-import { tidy } from '../../../language/tidy'
 import { sideNoun } from '../../../language/sides'
 import type { DialAnswer, StepFootAnswer } from './answer'
 import type { ActionKind } from './moves'
@@ -21,16 +19,13 @@ export function dialsOf(
   kind: ActionKind,
   feet: readonly StepFootAnswer[],
 ): DialAnswer[] {
-  const fine = (value: number) => tidy(toFine(value, train.units))
   const on = body.skid === undefined ? 'on the base' : 'on the bedplate'
   if (kind === 'vertical')
     return body.feet.map((foot) => ({
       foot: foot.id,
       where: `${on}, stem down on foot ${foot.id}: + is up`,
       way: 'vertical',
-      shows:
-        feet.find((entry) => entry.foot === foot.id)?.shim ??
-        fine(footMove(body, piece, foot).shim),
+      shows: feet.find((entry) => entry.foot === foot.id)?.shim ?? footMove(body, piece, foot).shim,
     }))
   const side = sideNoun(train, 1)
   return body.rows.flatMap((row): DialAnswer[] => {
@@ -43,7 +38,7 @@ export function dialsOf(
             foot: foot.id,
             where: `${on}, on the ${side} side, stem against foot ${foot.id}: + is toward the ${side}`,
             way: 'lateral',
-            shows: fine(move.side),
+            shows: move.side,
           },
         ]
       : [
@@ -51,7 +46,7 @@ export function dialsOf(
             foot: foot.id,
             where: `${on}, to the right of foot ${foot.id}, stem against it: + is to the right`,
             way: 'axial',
-            shows: fine(move.axial),
+            shows: move.axial,
           },
         ]
   })

@@ -2,8 +2,9 @@ import type { ExpectedAnswer } from '../../plan/answer'
 import type { StepAnswer } from './answer'
 import type { Train } from '../../../mechanics/train'
 import { signedDigits } from '../../../language/amounts'
-import { fineSign, micrometresPer } from '../../../mechanics/units'
-import { lineInWords } from '../../../language/readingSets'
+import { fineSign } from '../../../mechanics/units'
+import { tidy } from '../../../language/tidy'
+import { lineInWords, toldWays } from '../../../language/readingSets'
 import { capital } from '../../../language/names'
 
 /** What a coupling should show at a stop point, from zero at the first hour read. */
@@ -48,19 +49,17 @@ function setAfter(train: Train, entry: ExpectedAnswer): ExpectedSet | undefined 
   const coupling = train.couplings.find(({ id }) => id === entry.coupling)
   const found = coupling?.found[entry.set]
   if (!coupling || found?.used !== true) return undefined
-  const fine = micrometresPer[train.units.fine]
   if (!('readings' in entry)) {
-    const offset = { y: entry.offset.y * fine, z: entry.offset.z * fine }
     return {
       set: entry.set,
       readings: [],
-      line: lineInWords(train, coupling, offset, entry.slope),
+      line: lineInWords(train, coupling, toldWays(entry.offset), toldWays(entry.slope)),
     }
   }
   return {
     set: entry.set,
     readings: entry.readings.map(([hour, value]) => {
-      const digits = signedDigits(value * fine, train.units)
+      const digits = signedDigits(tidy(value), train.units)
       // feelers have no sign
       return [hour, found.kind === 'gap' ? digits.replace(/^\W/, '') : digits] as const
     }),

@@ -1,31 +1,29 @@
 import { fineText, signedText } from '../../../language/amounts'
-import { micrometresPer, toFine } from '../../../mechanics/units'
+import type { Micrometres } from '../../../mechanics/units'
 import type { Body, Foot, Train } from '../../../mechanics/train'
 import { noMotion, type Motion } from '../../../mechanics/motion'
 import { footMove } from '../../plan/totals'
-import { tidy } from '../../../language/tidy'
 import { showsNought, towardSide } from '../../../language/sides'
 import { capital } from '../../../language/names'
 import type { StepAnswer } from './answer'
 import { practice } from './cautions'
-import { motionFrom } from './pose'
 
 /** A dial that has gone this far the other way goes the wrong way (um); common practice, no source. */
 export const wrongAfter = 50
 
-/** What a foot's dial says while the work goes on; numbers in the document's fine unit, + as the dial reads. */
+/** What a foot's dial says while the work goes on; + as the dial reads. */
 export interface Guard {
   /** What the dial should show at the end. */
-  readonly target: number
+  readonly target: Micrometres
   /** Still to go, with the sign of the dial. */
-  readonly left: number
+  readonly left: Micrometres
   /** "0.12 mm to go, toward the pipe rack", or that it is there. */
   readonly words: string
   readonly there: boolean
   /** Stop: it goes the wrong way, or moves where it should stay. */
   readonly wrong?: string
   /** Room between bolt and hole where the foot is now. */
-  readonly room?: number
+  readonly room?: Micrometres
   readonly roomWarning?: string
   readonly liftWarning?: string
 }
@@ -37,7 +35,7 @@ export interface Watch {
   readonly at: number
   readonly foot: string
   /** What the foot's dial shows, zeroed before the step. */
-  readonly shown: number
+  readonly shown: Micrometres
   /** True while the foot stands on jacks: its dial shows the lift, not what the packs give. */
   readonly lifted?: boolean
 }
@@ -47,23 +45,24 @@ export interface Watch {
  * bolt and hole, the lift.
  * @throws RangeError where the step moves no such foot
  */
-export function guardOf(train: Train, { steps, at, foot, shown, lifted = false }: Watch): Guard {
+export function guardOf(
+  train: Train,
+  { steps, at, foot, shown: now, lifted = false }: Watch,
+): Guard {
   const step = steps[at]
   const body = train.bodies.find(({ id }) => id === step?.body)
   const part = body?.feet.find(({ id }) => id === foot)
   const row = step?.feet.find((entry) => entry.foot === foot)
   if (!step || !body || !part || !row) throw new RangeError(`the step moves no foot ${foot}`)
-  const perUnit = micrometresPer[train.units.fine]
   const way = wayOf(step)
-  const target = (row[way] ?? 0) * perUnit
-  const now = shown * perUnit
+  const target = row[way] ?? 0
   const left = target - now
   const there = showsNought(left, train)
-  const before = standingBefore(train, steps, at, body.id)
+  const before = standingBefore(steps, at, body.id)
   const wrong = lifted ? undefined : wrongWay(train, way, target, now)
   return {
-    target: tidy(target / perUnit),
-    left: tidy(left / perUnit),
+    target,
+    left,
     words: there ? 'There.' : capital(`${toGo(train, way, left)}.`),
     there,
     ...(wrong !== undefined && { wrong }),
@@ -136,9 +135,8 @@ function roomOf(
   if (!hole) return {}
   const was = footMove(body, before, foot)
   const row = step.feet.find((entry) => entry.foot === foot.id)
-  const perUnit = micrometresPer[train.units.fine]
   const lateral = step.kind === 'lateral'
-  const along = lateral && target !== 0 ? ((row?.axial ?? 0) * perUnit * now) / target : 0
+  const along = lateral && target !== 0 ? ((row?.axial ?? 0) * now) / target : 0
   const x = hole.x + was.axial + (lateral ? along : now)
   const y = hole.y + was.side + (lateral ? now : 0)
   const room = hole.clearance / 2 - Math.hypot(x, y)
@@ -147,21 +145,16 @@ function roomOf(
       ? `The bolt of foot ${foot.id} should touch its hole by now: stop and look.`
       : `Only ${fineText(room, train.units)} left between bolt and hole at foot ${foot.id}.`
   return {
-    room: tidy(toFine(room, train.units)),
+    room,
     ...(room < practice.room && { roomWarning: warning }),
   }
 }
 
 /** Own motion of a body as the steps before leave it. */
-export function standingBefore(
-  train: Train,
-  steps: readonly StepAnswer[],
-  at: number,
-  body: string,
-): Motion {
+export function standingBefore(steps: readonly StepAnswer[], at: number, body: string): Motion {
   const last = steps
     .slice(0, at)
     .flatMap((step) => step.standing.filter(({ id }) => id === body))
     .at(-1)
-  return last ? motionFrom(train, last.move) : noMotion
+  return last?.move ?? noMotion
 }

@@ -1,9 +1,10 @@
 import { fineText } from '../../../language/amounts'
 import { capital, listed } from '../../../language/names'
 import { packText, shimText } from '../../../language/recipes'
+import { tidy } from '../../../language/tidy'
 import { showsNought, towardSide } from '../../../language/sides'
 import type { Body, Train } from '../../../mechanics/train'
-import { micrometresPer, type Micrometres } from '../../../mechanics/units'
+import type { Micrometres } from '../../../mechanics/units'
 import type { StepAnswer, StepFootAnswer, StepKind, StepsAnswer } from './answer'
 import { dialLines } from './dialWords'
 import { inEndOrder } from './ends'
@@ -37,7 +38,7 @@ export interface Instruction {
   readonly breaks: readonly string[]
   /** True where soft feet are to be seen to first: its figures will change. */
   readonly provisional: boolean
-  /** The step as it was worked out, in the document's units. */
+  /** The step as it was worked out. */
   readonly step: StepAnswer
 }
 
@@ -102,10 +103,9 @@ function footInstruction(
   step: StepAnswer,
   answer: StepFootAnswer,
 ): FootInstruction {
-  const fine = micrometresPer[train.units.fine]
   const way = wayOf(step.kind)
-  const amount = (answer[way] ?? 0) * fine
-  const inFine = (value: number | undefined) => (value === undefined ? undefined : value * fine)
+  const amount = tidy(answer[way] ?? 0)
+  const told = (value: Micrometres | undefined) => (value === undefined ? undefined : tidy(value))
   const common = {
     foot: answer.foot,
     way,
@@ -118,7 +118,7 @@ function footInstruction(
   const recipe = body && recipeOf(train, answer)
   return {
     ...common,
-    pack: packText(train, inFine(answer.packBefore), inFine(answer.packAfter)),
+    pack: packText(train, told(answer.packBefore), told(answer.packAfter)),
     ...(recipe !== undefined && { recipe }),
   }
 }

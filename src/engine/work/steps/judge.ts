@@ -1,10 +1,8 @@
 import { tol } from '../../../mechanics/tolerances'
 import { fineText } from '../../../language/amounts'
-import { toFine } from '../../../mechanics/units'
 import type { Train } from '../../../mechanics/train'
 import type { AsFound } from '../../../mechanics/readings/asFound'
 import { noMotion, type Motion } from '../../../mechanics/motion'
-import { tidy } from '../../../language/tidy'
 import { expectedAnswer } from '../../plan/report'
 import type { ExpectedAnswer } from '../../plan/answer'
 import { inSentence, listed } from '../../../language/names'
@@ -68,7 +66,7 @@ export function judged(
           waiting.length === 0
             ? ''
             : `${listed(waiting.map((entry) => `${inSentence(entry.body.name)} still has to move up to ${fineText(entry.left, train.units)}`))}${coarse}`,
-        left: tidy(toFine(left, train.units)),
+        left,
       },
     ]
   })

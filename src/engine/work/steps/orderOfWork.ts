@@ -1,8 +1,6 @@
-import { kilogramsPer, micrometresPer } from '../../../mechanics/units'
 import type { Body, Train } from '../../../mechanics/train'
 import type { AsFound } from '../../../mechanics/readings/asFound'
 import { noMotion, type Motion } from '../../../mechanics/motion'
-import { tidy } from '../../../language/tidy'
 import { inSentence, listed } from '../../../language/names'
 import { actionsOf, type Action } from './action'
 import type { StepAnswer, StepsAnswer } from './answer'
@@ -15,7 +13,6 @@ import { couplingsAt, expectedAt, judged } from './judge'
 import { touchedBy } from './limits'
 import { loadsOf } from './loads'
 import { scaled } from './moves'
-import { moveAnswer } from './pose'
 import { endOf, findOrder, walk, type Placed } from './search'
 import { softFootSteps, type SoftShim } from './softFoot'
 import { bothEndsMove, eachPiece, footAnswers, stepWords, type FootPack } from './stepFeet'
@@ -25,7 +22,7 @@ export interface OrderOptions {
   readonly packs?: readonly FootPack[]
   /** Ids of steps in the order somebody chose; steps left out follow in the order of the rules. */
   readonly order?: readonly string[]
-  /** Shims that make feet plane again before anything else, in the document's fine unit. */
+  /** Shims that make feet plane again before anything else. */
   readonly soft?: readonly SoftShim[]
   /** Soft feet are to be seen to first, with shims or in another way: every step after that is provisional. */
   readonly provisional?: boolean
@@ -34,7 +31,7 @@ export interface OrderOptions {
 /**
  * The order of work: steps with stop points, each tried out where all machines then stand.
  * @param motions own motion of every body that the plan (rounded, where it is) comes to
- * @returns the steps in the document's units, and every limit that some step passes on the way
+ * @returns the steps, and every limit that some step passes on the way
  */
 export function orderOfWork(
   train: Train,
@@ -88,7 +85,7 @@ function movingSteps(
     const touched = touchedBy(train, action.body)
     const couplings = couplingsAt(train, touched)
     const piece = scaled(action.whole, action.to - action.from)
-    const feet = footAnswers(train, body, action, before, packs)
+    const feet = footAnswers(body, action, before, packs)
     const known = loadsOf(train, action.body)
     const more = placed.slice(i + 1).some((next) => next.action.body === action.body)
     const hold = holdAfter(train, action, couplings, now, more)
@@ -101,7 +98,7 @@ function movingSteps(
       body: body.id,
       expected: expectedAt(train, found, now, couplings),
       judge: judged(train, now, goal, couplings),
-      standing: [{ id: body.id, move: moveAnswer(train, now[action.body] ?? noMotion) }],
+      standing: [{ id: body.id, move: now[action.body] ?? noMotion }],
       provisional: false,
     }
     const step: StepAnswer = {
@@ -112,12 +109,7 @@ function movingSteps(
         stepWords(train, body, action, feet, path.first) +
         (action.kind === 'axial'
           ? ''
-          : stopWords(
-              train,
-              path,
-              each * micrometresPer[train.units.fine],
-              bothEndsMove(train, body, action),
-            )),
+          : stopWords(train, path, each, bothEndsMove(train, body, action))),
       ...(hold !== undefined && { hold }),
       cautions: cautionsOf(
         train,
@@ -133,10 +125,10 @@ function movingSteps(
         ...neighbourDials(train, touched, action.kind),
       ],
       ...(action.kind !== 'axial' && {
-        stops: { count: path.stops, each: tidy(each), first: path.first },
+        stops: { count: path.stops, each, first: path.first },
       }),
       ...(action.kind === 'vertical' &&
-        'loads' in known && { load: loadAnswer(train, body, known.loads) }),
+        'loads' in known && { load: loadAnswer(body, known.loads) }),
       breaks,
       ...common,
     }
@@ -169,17 +161,15 @@ function readStep(
 }
 
 function loadAnswer(
-  train: Train,
   body: Body,
   loads: Extract<ReturnType<typeof loadsOf>, { loads: unknown }>['loads'],
 ): NonNullable<StepAnswer['load']> {
-  const mass = (value: number) => tidy(value / kilogramsPer[train.units.length])
   const { total, corners, jack, rating, over, assumed } = loads
   return {
-    total: mass(total),
-    corners: body.feet.map((foot, f) => ({ foot: foot.id, load: mass(corners[f] ?? 0) })),
-    jack: mass(jack),
-    ...(rating !== undefined && { rating: mass(rating) }),
+    total,
+    corners: body.feet.map((foot, f) => ({ foot: foot.id, load: corners[f] ?? 0 })),
+    jack,
+    ...(rating !== undefined && { rating }),
     over,
     assumed,
   }

@@ -1,25 +1,22 @@
 import { recipeText, shimText } from '../../../language/recipes'
 import type { Train } from '../../../mechanics/train'
-import { micrometresPer } from '../../../mechanics/units'
+import { tidy } from '../../../language/tidy'
 import type { PackAnswer } from '../../rounding/answer'
 
 type PackChange = Pick<PackAnswer, 'change' | 'packAfter' | 'out' | 'use'>
 
-/** The recipe of one pack of an answer, which stands in the document's fine unit. */
+/** The recipe of one pack of an answer. */
 export function packRecipe(train: Train, { change, packAfter, out, use }: PackChange): string {
-  const fine = micrometresPer[train.units.fine]
   return recipeText(train, {
-    change: change * fine,
-    ...(packAfter !== undefined && { packAfter: packAfter * fine }),
-    out: out.map((plate) => plate * fine),
-    use: use.map((plate) => plate * fine),
+    change: tidy(change),
+    ...(packAfter !== undefined && { packAfter: tidy(packAfter) }),
+    out: out.map(tidy),
+    use,
   })
 }
 
 /** The same beside the amount of the change: nothing where it would say that amount again. */
 export function recipeBeside(train: Train, pack: PackChange): string | undefined {
   const recipe = packRecipe(train, pack)
-  return recipe === shimText(train, pack.change * micrometresPer[train.units.fine])
-    ? undefined
-    : recipe
+  return recipe === shimText(train, tidy(pack.change)) ? undefined : recipe
 }

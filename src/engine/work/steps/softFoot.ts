@@ -1,14 +1,15 @@
-import { micrometresPer } from '../../../mechanics/units'
+import type { Micrometres } from '../../../mechanics/units'
 import type { Train } from '../../../mechanics/train'
+import { tidy } from '../../../language/tidy'
 import type { StepAnswer } from './answer'
 import { inEndOrder } from './ends'
 import { shimWords } from './words'
 
-/** A shim that makes the feet of a body plane again, in the document's fine unit. */
+/** A shim that makes the feet of a body plane again. */
 export interface SoftShim {
   readonly body: string
   readonly foot: string
-  readonly shim: number
+  readonly shim: Micrometres
   /** What must be read before anything else is moved; a sentence of our own where none is given. */
   readonly hold?: string
 }
@@ -18,13 +19,12 @@ export interface SoftShim {
  * work out, so it ends with new readings.
  */
 export function softFootSteps(train: Train, soft: readonly SoftShim[]): StepAnswer[] {
-  const perUnit = micrometresPer[train.units.fine]
   return train.bodies.flatMap((body): StepAnswer[] => {
-    const shims = soft.filter((row) => row.body === body.id && row.shim !== 0)
+    const shims = soft.filter((row) => row.body === body.id && tidy(row.shim) !== 0)
     if (shims.length === 0) return []
     const feet = shims.map(({ foot, shim }) => {
       const pack = body.feet.find(({ id }) => id === foot)?.pack
-      const now = pack && pack.now / perUnit
+      const now = pack?.now
       return {
         foot,
         shim,
@@ -40,7 +40,7 @@ export function softFootSteps(train: Train, soft: readonly SoftShim[]): StepAnsw
         words: `Soft foot first. ${shimWords(
           train,
           body,
-          inEndOrder(body, shims, 'left').map(({ foot, shim }) => ({ foot, by: shim * perUnit })),
+          inEndOrder(body, shims, 'left').map(({ foot, shim }) => ({ foot, by: shim })),
         )}`,
         hold:
           shims[0]?.hold ??

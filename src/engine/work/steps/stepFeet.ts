@@ -1,8 +1,7 @@
-import { micrometresPer, toFine } from '../../../mechanics/units'
+import type { Micrometres } from '../../../mechanics/units'
 import type { Body, Train } from '../../../mechanics/train'
 import type { Motion } from '../../../mechanics/motion'
 import { footMove } from '../../plan/totals'
-import { tidy } from '../../../language/tidy'
 import { showsNought } from '../../../language/sides'
 import type { Action } from './action'
 import type { StepFootAnswer } from './answer'
@@ -10,43 +9,40 @@ import { inEndOrder, type FirstEnd } from './ends'
 import { scaled } from './moves'
 import { axialWords, changesOf, shimWords, slideWords } from './words'
 
-/** A pack of real plates under a foot, in the document's fine unit, as the plan's answer has it. */
+/** A pack of real plates under a foot, as the plan's answer has it. */
 export interface FootPack {
   readonly body: string
   readonly foot: string
   /** What goes in or out; of a body on three rows or more not quite what its plane asks for. */
-  readonly change: number
-  readonly packAfter?: number
+  readonly change: Micrometres
+  readonly packAfter?: Micrometres
   /** What comes out, and the plates of the stock that go in. */
-  readonly out: readonly number[]
-  readonly use: readonly number[]
+  readonly out: readonly Micrometres[]
+  readonly use: readonly Micrometres[]
 }
 
-/** What each foot is told in a step, in the document's fine unit. */
+/** What each foot is told in a step. */
 export function footAnswers(
-  train: Train,
   body: Body,
   action: Action,
   before: Motion,
   packs: readonly FootPack[],
 ): StepFootAnswer[] {
-  const fine = (value: number) => tidy(toFine(value, train.units))
   const piece = scaled(action.whole, action.to - action.from)
   return body.feet.map((foot): StepFootAnswer => {
     const move = footMove(body, piece, foot)
     const was = footMove(body, before, foot)
     const { hole, pack } = foot
     const room = hole && {
-      room: fine(
+      room:
         hole.clearance / 2 -
-          Math.hypot(hole.x + was.axial + move.axial, hole.y + was.side + move.side),
-      ),
+        Math.hypot(hole.x + was.axial + move.axial, hole.y + was.side + move.side),
     }
     switch (action.kind) {
       case 'axial':
-        return { foot: foot.id, axial: fine(move.axial), ...room }
+        return { foot: foot.id, axial: move.axial, ...room }
       case 'lateral':
-        return { foot: foot.id, side: fine(move.side), axial: fine(move.axial), ...room }
+        return { foot: foot.id, side: move.side, axial: move.axial, ...room }
       case 'vertical': {
         const whole = action.from === 0 && action.to === 1
         const real = whole
@@ -56,17 +52,17 @@ export function footAnswers(
           return {
             foot: foot.id,
             shim: real.change,
-            ...(pack && { packBefore: fine(pack.now) }),
+            ...(pack && { packBefore: pack.now }),
             ...(real.packAfter !== undefined && { packAfter: real.packAfter }),
             ...(real.out.length > 0 && { out: [...real.out] }),
             ...(real.use.length > 0 && { use: [...real.use] }),
           }
         return {
           foot: foot.id,
-          shim: fine(move.shim),
+          shim: move.shim,
           ...(pack && {
-            packBefore: fine(pack.now + was.shim),
-            packAfter: fine(pack.now + was.shim + move.shim),
+            packBefore: pack.now + was.shim,
+            packAfter: pack.now + was.shim + move.shim,
           }),
         }
       }
@@ -83,14 +79,13 @@ export function stepWords(
   first: FirstEnd,
 ): string {
   const ordered = inEndOrder(body, feet, first)
-  const perUnit = micrometresPer[train.units.fine]
   switch (action.kind) {
     case 'axial':
       return axialWords(train, body, action.whole.tx * (action.to - action.from))
     case 'vertical':
-      return shimWords(train, body, changesOf(ordered, 'shim', perUnit))
+      return shimWords(train, body, changesOf(ordered, 'shim'))
     case 'lateral':
-      return slideWords(train, body, changesOf(ordered, 'side', perUnit))
+      return slideWords(train, body, changesOf(ordered, 'side'))
   }
 }
 
@@ -108,7 +103,7 @@ export function bothEndsMove(train: Train, body: Body, { whole, kind }: Action):
   )
 }
 
-/** Most that an end goes between two stops, in the document's fine unit. */
+/** Most that an end goes between two stops (um). */
 export function eachPiece(feet: readonly StepFootAnswer[], action: Action, stops: number): number {
   const way = action.kind === 'vertical' ? 'shim' : 'side'
   return Math.max(0, ...feet.map((foot) => Math.abs(foot[way] ?? 0))) / stops

@@ -1,10 +1,8 @@
-import { fineText, slopeText } from '../../../language/amounts'
-import { fineSign, slopeSign, toFine } from '../../../mechanics/units'
+import { fineText, slopeText, toldNought, toldText } from '../../../language/amounts'
 import type { Body, Train } from '../../../mechanics/train'
 import { footLimitWords } from '../../../language/footLimitWords'
-import { tidy } from '../../../language/tidy'
 import { shimVerb } from '../../../language/recipes'
-import { showsNought, towardSide } from '../../../language/sides'
+import { towardSide } from '../../../language/sides'
 import { capital, counted, inSentence, listed } from '../../../language/names'
 import type { BreakAnswer, StepFootAnswer } from './answer'
 import type { Instead } from './instead'
@@ -25,15 +23,15 @@ function amounts(
 ): string[] {
   const groups = new Map<string, { by: number; feet: string[] }>()
   for (const { foot, by } of changes) {
-    if (showsNought(by, train)) continue
-    const amount = fineText(by, train.units)
+    if (toldNought(by, train.units)) continue
+    const amount = toldText(by, train.units)
     const group = groups.get(amount) ?? { by, feet: [] }
     group.feet.push(foot)
     groups.set(amount, group)
   }
   return [...groups.values()].map(({ by, feet }) =>
     say(
-      fineText(Math.abs(by), train.units),
+      toldText(Math.abs(by), train.units),
       by,
       `${feet.length === 1 ? 'foot' : 'feet'} ${listed(feet)}`,
     ),
@@ -70,7 +68,7 @@ export function stopWords(
 ): string {
   const pieces =
     stops > 1
-      ? `in ${counted(stops, 'piece', 'pieces')} of at most ${fineText(each, train.units)}`
+      ? `in ${counted(stops, 'piece', 'pieces')} of at most ${toldText(each, train.units)}`
       : ''
   if (!bothEnds) return pieces === '' ? '' : ` ${capital(pieces)}.`
   if (first === 'together')
@@ -81,7 +79,7 @@ export function stopWords(
     : ` ${capital(pieces)}: the ${first} end, then the ${other} end, before the next piece.`
 }
 
-/** A limit that a step passes, in words and in the document's units. */
+/** A limit that a step passes, with its words. */
 export function breakAnswer(
   train: Train,
   step: string,
@@ -95,8 +93,8 @@ export function breakAnswer(
     step,
     limit: passed.limit,
     where,
-    by: tidy(tilt ? passed.by : toFine(passed.by, train.units)),
-    unit: tilt ? slopeSign(train.units) : fineSign[train.units.fine],
+    by: passed.by,
+    quantity: tilt ? 'slope' : 'fine',
     words:
       passed.limit === 'shaft ends'
         ? `${where}: the shaft ends would meet, by ${amount}, on the way.`
@@ -120,9 +118,6 @@ function whereOf(train: Train, { body, foot, restraint, way, coupling }: Passed)
   return restraint === undefined ? name : `${name}, ${restraint}, ${way ?? ''}`
 }
 
-/** Changes of feet from an answer's numbers, back in um. */
-export const changesOf = (
-  feet: readonly StepFootAnswer[],
-  way: 'shim' | 'side',
-  perUnit: number,
-): Change[] => feet.map((foot) => ({ foot: foot.foot, by: (foot[way] ?? 0) * perUnit }))
+/** What the feet of a step get in one way. */
+export const changesOf = (feet: readonly StepFootAnswer[], way: 'shim' | 'side'): Change[] =>
+  feet.map((foot) => ({ foot: foot.foot, by: foot[way] ?? 0 }))

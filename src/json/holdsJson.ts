@@ -1,0 +1,26 @@
+import type { DocumentUnits } from '../mechanics/units'
+import type { Holds } from '../engine/studies/holds/holdRows'
+import type { HoldRow } from '../engine/studies/holds/row'
+import { bindingJson, totals } from './planJson'
+import { written, type MeasuresOf } from './written'
+
+const choice: MeasuresOf<HoldRow> = {
+  cost: 'fine',
+  costWithEffort: 'fine',
+  floor: 'plain',
+  total: totals,
+  worstShare: 'plain',
+  binding: 'as it is',
+}
+
+/** One choice of held bodies in the document's units. */
+export const holdJson = <Row extends HoldRow>(row: Row, units: DocumentUnits) => ({
+  ...(written<HoldRow>(row, choice, units) as Omit<Row, 'binding'>),
+  ...(row.binding && { binding: bindingJson(row.binding, units) }),
+})
+
+/** Choices of held bodies: the rows alone where every choice was solved; else that they are not all. */
+export function holdsJson({ complete, rows }: Holds, units: DocumentUnits) {
+  const all = rows.map((row) => holdJson(row, units))
+  return complete ? all : { complete, rows: all }
+}

@@ -1,0 +1,155 @@
+import type { DocumentUnits } from '../mechanics/units'
+import type {
+  AsFoundAnswer,
+  BindingAnswer,
+  BodyAnswer,
+  CheckAnswer,
+  CheckReport,
+  CouplingAnswer,
+  ExpectedAnswer,
+  FootAnswer,
+  PlanFigures,
+  ProofAnswer,
+  Totals,
+} from '../engine/plan/answer'
+import { unitSign } from '../document/typed/unitSign'
+import { engineUnitsPer, inUnits, type Measure } from './inUnits'
+import { written, type MeasuresOf } from './written'
+
+const point: MeasuresOf<{ y: number; z: number }> = { y: 'fine', z: 'fine' }
+const tilt: MeasuresOf<{ y: number; z: number }> = { y: 'slope', z: 'slope' }
+export const line = { offset: point, slope: tilt } as const
+
+export const totals: MeasuresOf<Totals> = { shim: 'fine', side: 'fine', axial: 'fine' }
+
+export const move: MeasuresOf<BodyAnswer['move']> = {
+  tx: 'fine',
+  ty: 'fine',
+  tz: 'fine',
+  sy: 'slope',
+  sz: 'slope',
+  roll: 'slope',
+}
+export const bodies: MeasuresOf<BodyAnswer[]> = { move }
+
+export const feet = {
+  shim: 'fine',
+  side: 'fine',
+  axial: 'fine',
+  packAfter: 'fine',
+  boltAt: { x: 'fine', y: 'fine', room: 'fine' },
+} as const satisfies MeasuresOf<FootAnswer[]>
+
+const proof: MeasuresOf<ProofAnswer> = { bound: 'fine', gap: 'fine', worstViolation: 'fine' }
+
+/** What a plan's own numbers measure; lists whose units differ from row to row are written apart. */
+const figures: MeasuresOf<PlanFigures> = {
+  share: 'as it is',
+  cost: 'fine',
+  total: totals,
+  bodies,
+  feet,
+  couplings: 'as it is',
+  asFound: 'as it is',
+  worstShare: 'plain',
+  standingShare: 'plain',
+  floor: 'plain',
+  binding: 'as it is',
+  expected: 'as it is',
+  proof,
+}
+
+/** A plan as programs read it. */
+export interface PlanJson extends Omit<PlanFigures, 'binding'> {
+  binding?: BindingJson[]
+}
+
+/** A plan in the document's units, under the keys of the output contract. */
+export const planJson = (plan: PlanFigures, units: DocumentUnits): PlanJson => ({
+  ...(written(plan, figures, units) as Omit<PlanFigures, 'binding'>),
+  ...(plan.couplings && { couplings: couplingsJson(plan.couplings, units) }),
+  asFound: asFoundJson(plan.asFound, units),
+  ...(plan.binding && { binding: bindingJson(plan.binding, units) }),
+  ...(plan.expected && { expected: expectedJson(plan.expected, units) }),
+})
+
+const measureOf: Record<CheckAnswer['what'], Measure> = {
+  'left plane': 'slope',
+  'right plane': 'slope',
+  offset: 'fine',
+  angle: 'slope',
+  gap: 'length',
+}
+
+function checkJson(check: CheckAnswer, units: DocumentUnits): CheckAnswer {
+  const own = measureOf[check.what]
+  return written(check, { y: own, z: own, x: own, limit: own, share: 'plain' }, units)
+}
+
+export const couplingsJson = (
+  couplings: readonly CouplingAnswer[],
+  units: DocumentUnits,
+): CouplingAnswer[] =>
+  couplings.map((coupling) => ({
+    ...coupling,
+    share: inUnits(coupling.share, 'plain', units),
+    checks: coupling.checks.map((check) => checkJson(check, units)),
+    asFound: {
+      share: inUnits(coupling.asFound.share, 'plain', units),
+      checks: coupling.asFound.checks.map((check) => checkJson(check, units)),
+    },
+  }))
+
+/** How couplings lie as found, in the document's units. */
+export const asFoundJson = (
+  found: readonly AsFoundAnswer[],
+  units: DocumentUnits,
+): AsFoundAnswer[] =>
+  found.map((entry) =>
+    // shares by state are plain numbers without their last digits already
+    written(entry, { at: 'length', ...line, u: line, residual: 'plain', share: 'as it is' }, units),
+  )
+
+/** What a limit that binds is worth: fine units of cost by the unit that stands beside it. */
+export const limitJson = (
+  { limit, where, part, price, quantity, upTo }: BindingAnswer,
+  units: DocumentUnits,
+) => ({
+  limit,
+  where,
+  part,
+  price: inUnits(price * engineUnitsPer(quantity, units), 'fine', units),
+  unit: unitSign(quantity, units),
+  upTo: upTo === null ? null : inUnits(upTo, quantity, units),
+})
+
+export type BindingJson = ReturnType<typeof limitJson>
+
+export const bindingJson = (binding: readonly BindingAnswer[], units: DocumentUnits) =>
+  binding.map((limit) => limitJson(limit, units))
+
+export const expectedJson = (
+  expected: readonly ExpectedAnswer[],
+  units: DocumentUnits,
+): ExpectedAnswer[] =>
+  expected.map((entry) =>
+    'readings' in entry
+      ? {
+          ...entry,
+          readings: entry.readings.map(([hour, value]) => [hour, inUnits(value, 'fine', units)]),
+        }
+      : written(entry, { set: 'as it is', ...line }, units),
+  )
+
+/** What stands in a train file, in the document's units. */
+export const reportJson = (
+  report: Extract<CheckReport, { ok: true }>,
+  units: DocumentUnits,
+): Extract<CheckReport, { ok: true }> => ({
+  ...report,
+  closure: report.closure.map((entry) => ({
+    ...entry,
+    value: inUnits(entry.value, 'fine', units),
+  })),
+  asFound: asFoundJson(report.asFound, units),
+})

@@ -1,0 +1,48 @@
+import type { DocumentUnits } from '../mechanics/units'
+import { unitSign } from '../document/typed/unitSign'
+import type { Conflict, ConflictMember } from '../engine/infeasible/conflict/answer'
+import type { Remedy, RemedyAmount } from '../engine/infeasible/remedies/answer'
+import { inUnits } from './inUnits'
+
+/** Limits that cannot all be had, each with what it lacks in the unit beside it. */
+export const membersJson = (members: readonly ConflictMember[], units: DocumentUnits) =>
+  members.map(({ limit, where, part, lacks, sentence }) => ({
+    limit,
+    where,
+    part,
+    lacks: lacks && inUnits(lacks.amount, lacks.quantity, units),
+    unit: lacks && unitSign(lacks.quantity, units),
+    sentence,
+  }))
+
+export const conflictsJson = (conflicts: readonly Conflict[], units: DocumentUnits) =>
+  conflicts.map(({ members, floor, sentence }) => ({
+    members: membersJson(members, units),
+    floor,
+    sentence,
+  }))
+
+/** An amount of a remedy with its unit; a factor is told as "times". */
+export function amountJson({ where, part, value, quantity }: RemedyAmount, units: DocumentUnits) {
+  const measure = quantity === 'factor' ? 'plain' : quantity
+  return {
+    where,
+    part,
+    value: inUnits(value, measure, units),
+    unit: quantity === 'factor' ? 'times' : unitSign(quantity, units),
+  }
+}
+
+const cost = (value: number | null, units: DocumentUnits): number | null =>
+  value === null ? null : inUnits(value, 'fine', units)
+
+/** Remedies in the document's units; what they change in the file is in those already. */
+export const remediesJson = (remedies: readonly Remedy[], units: DocumentUnits) =>
+  remedies.map((remedy) => ({
+    ...remedy,
+    amount: remedy.amount.map((amount) => amountJson(amount, units)),
+    cost: cost(remedy.cost, units),
+    costWithEffort: cost(remedy.costWithEffort, units),
+  }))
+
+export type RemedyJson = ReturnType<typeof remediesJson>[number]
