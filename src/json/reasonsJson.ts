@@ -1,19 +1,35 @@
 import type { DocumentUnits } from '../mechanics/units'
 import { unitSign } from '../document/typed/unitSign'
-import type { Conflict, ConflictMember } from '../engine/infeasible/conflict/answer'
+import type { Conflict, ConflictMember, Lacked } from '../engine/infeasible/conflict/answer'
 import type { Remedy, RemedyAmount } from '../engine/infeasible/remedies/answer'
 import { inUnits } from './inUnits'
 
 /** Limits that cannot all be had, each with what it lacks in the unit beside it. */
 export const membersJson = (members: readonly ConflictMember[], units: DocumentUnits) =>
-  members.map(({ limit, where, part, lacks, sentence }) => ({
-    limit,
-    where,
-    part,
-    lacks: lacks && inUnits(lacks.amount, lacks.quantity, units),
-    unit: lacks && unitSign(lacks.quantity, units),
-    sentence,
-  }))
+  members.map(({ limit, where, part, lacks, alone, checks, sentence }) => {
+    const number = (said: Lacked | null) => said && inUnits(said.amount, said.quantity, units)
+    const sign = (...said: (Lacked | null)[]) => {
+      const known = said.find((one) => one !== null)
+      return known ? unitSign(known.quantity, units) : null
+    }
+    return {
+      limit,
+      where,
+      part,
+      lacks: number(lacks),
+      alone: number(alone),
+      unit: sign(lacks, alone),
+      ...(checks && {
+        checks: checks.map((check) => ({
+          what: check.what,
+          lacks: number(check.lacks),
+          alone: number(check.alone),
+          unit: sign(check.lacks, check.alone),
+        })),
+      }),
+      sentence,
+    }
+  })
 
 export const conflictsJson = (conflicts: readonly Conflict[], units: DocumentUnits) =>
   conflicts.map(({ members, floor, sentence }) => ({

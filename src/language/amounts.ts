@@ -4,7 +4,7 @@ import { fineSign, slopeSign, toFine, toLength, type DocumentUnits } from '../me
 import { tidy } from './tidy'
 
 /** Decimals that people read a fine quantity with: a hundredth of a mm, a tenth of a mil, a um. */
-const fineDecimals = { um: 0, mm: 2, mil: 1 } as const
+export const fineDecimals = { um: 0, mm: 2, mil: 1 } as const
 
 /** A micrometre value as people of the document write it, such as "0.36 mm"; no sign for zero. */
 export function fineText(value: number, units: DocumentUnits): string {

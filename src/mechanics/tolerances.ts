@@ -29,6 +29,12 @@ export const toleranceTable = {
     why: 'far over the last digits, far under the percent that is shown' },
   noBetter: { value: 1e-6, unit: 'relative', means: 'a worst share that comes down by less is worth no motion, even a free one',
     why: 'the room of every comparison with a share' },
+  // what one limit alone would have to give
+  aloneRoom: { value: 1e-5, unit: 'relative', means: 'an amount that is told to be enough is larger than the least by this much',
+    why: 'ten times the room of a comparison with a share, so that it is still enough when it is entered; no digit shows it' },
+  reasonableTimes: { value: 10, unit: 'times the limit', means: 'an amount over this is not told as something that one limit could give',
+    why: 'common practice, no source' },
+  digit: { value: 1e-9, unit: 'of a step of what is told', means: 'a last digit that makes no further step when an amount is rounded up or down', why: 'last digits of the arithmetic' },
   // cost
   sameCost: { value: 1e-6, unit: 'relative', means: 'two costs, or two numbers of two choices, this near are equal', why: 'what a plan is promised to be the cheapest by' },
   equalCost: { value: 9e-7, unit: 'relative', means: 'plans this near to the least cost are equal, and the one with the smallest worst share is taken',

@@ -44,7 +44,7 @@ describe('holds', () => {
     const flat = out.replace(/\s+/g, ' ')
     expect(flat).toContain('CHOICES: ranked by moves plus the effort of the machines disturbed')
     expect(flat).toContain(
-      'holding the step-up gear leaves low stage to gear (turndown) at 3.7 times its tolerance',
+      'holding the step-up gear leaves low stage to gear (turndown) at 372 % of its tolerance',
     )
     expect(flat).toContain('and 10 choices that hold more than one of these.')
   })

@@ -37,7 +37,7 @@ describe('why holding the gear is refused in bolt-bound-gearbox', () => {
 
   it('is said with what is missing, and toward which side', () => {
     expect(told[0]?.sentence).toMatch(
-      /^Holding the step-up gear leaves low stage to gear in turndown at 3\.\d times its tolerance or more; 70 % was asked for: the feet of the low-stage compressor lack at least \d+ µm toward the workshop/,
+      /^Holding the step-up gear leaves low stage to gear in turndown at 3\d\d % of tolerance or more; 70 % was asked for: the feet of the low-stage compressor lack at least \d+ µm toward the workshop/,
     )
     expect(told[1]?.sentence).toContain('outlet flange of the low-stage compressor lacks')
   })

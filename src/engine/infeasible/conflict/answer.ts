@@ -1,3 +1,4 @@
+import type { Check } from './more'
 import type { Way } from '../../../language/sides'
 /** One member of a set of things that cannot all be had. */
 export interface ConflictMember {
@@ -15,8 +16,18 @@ export interface ConflictMember {
     what?: string
     toward?: Way
   }
-  /** Least that this member alone would have to give for the others to be kept; null for a held body. */
+  /**
+   * Least that this member alone would have to give for the rest of this conflict to be kept, as it was
+   * entered; null for a held body.
+   */
   lacks: Lacked | null
+  /**
+   * Least that this one limit must give for the whole train to have a plan, all else as entered; of a
+   * tolerance in all states. Of the same quantity; null where no amount within ten times the limit will.
+   */
+  alone: Lacked | null
+  /** Of a tolerance: every check that must give, together; null for one that need not. */
+  checks?: { what: Check; lacks: Lacked | null; alone: Lacked | null }[]
   sentence: string
 }
 

@@ -7,12 +7,12 @@ import { partOf } from '../elastic/subproblem'
 import type { Press } from '../elastic/dualWeights'
 import { floorOf } from '../elastic/shareFeasibility'
 import { everything, universeOf } from '../elastic/elasticModel'
-import type { Conflict, ConflictMember } from './answer'
+import type { Conflict } from './answer'
 import { irreducibles, type Irreducible } from './irreducible'
-import { memberSentence } from './limitSentence'
-import { memberWords, pressedWay, towardOf } from './limitWords'
-import { missingAt, missingInAll, shareAsAmount } from './missing'
-import { conflictSentence, lackGroups, toleranceText } from './sentence'
+import { pressedWay, towardOf } from './limitWords'
+import { memberAnswer } from './memberAnswer'
+import { missingAt, missingInAll } from './missing'
+import { conflictSentence, lackGroups } from './sentence'
 import { Asker } from './shrink'
 
 /** Conflicts told: the first, and what would be in the way next if that one were resolved. */
@@ -101,8 +101,8 @@ function conflictAnswer(asker: Asker, { members: set }: Irreducible, solver: Sol
       enough: whole !== undefined,
     }
   })
-  const answers = members.map(([index, member]) =>
-    memberAnswer(train, member, press.get(index), missingAt(asker, set, [index], solver)),
+  const answers = members.map(([index]) =>
+    memberAnswer(asker, set, all, index, press.get(index), solver),
   )
   const tolerances = answers.flatMap(({ tolerance }) => tolerance ?? [])
   return {
@@ -121,33 +121,3 @@ function conflictAnswer(asker: Asker, { members: set }: Irreducible, solver: Sol
 /** Held bodies first, then couplings, then what limits the moves: the order in which it is told. */
 const order = (member: Member | undefined): number =>
   member?.kind === 'held' ? 0 : member?.kind === 'coupling' ? 1 : 2
-
-function memberAnswer(
-  train: Train,
-  member: Member,
-  press: Press | undefined,
-  missing: number | undefined,
-): { answer: ConflictMember; tolerance?: { text: string; share: number } } {
-  const words = memberWords(train, member, press)
-  if (member.kind === 'coupling') {
-    const lack = shareAsAmount(train, member, press, missing ?? 0)
-    const text = toleranceText(train, lack)
-    return {
-      answer: {
-        ...words,
-        lacks: missing === undefined ? null : { amount: lack.amount, quantity: lack.unit },
-        sentence: memberSentence(train, member, words, missing === undefined ? '' : text),
-      },
-      ...(missing !== undefined && { tolerance: { text, share: missing } }),
-    }
-  }
-  const tilt = member.kind === 'tilt'
-  const known = missing !== undefined && member.kind !== 'held'
-  return {
-    answer: {
-      ...words,
-      lacks: known ? { amount: missing, quantity: tilt ? 'slope' : 'fine' } : null,
-      sentence: memberSentence(train, member, words, known ? missing : undefined),
-    },
-  }
-}

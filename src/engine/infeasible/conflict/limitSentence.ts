@@ -1,23 +1,25 @@
 import { shareText } from '../../../language/amounts'
+import { fineAmount, slopeAmount } from '../../../language/roundedAmounts'
 import { slopeSign } from '../../../mechanics/units'
 import type { Train } from '../../../mechanics/train'
 import type { Member } from '../elastic/limit'
 import { footLimitWords } from '../../../language/footLimitWords'
 import { inSentence } from '../../../language/names'
+import type { Alone } from './alone'
 import type { ConflictMember } from './answer'
-import { enough } from './sentence'
+import { tolerancesText } from './sentence'
 
 /**
- * What one member of a conflict asks, and what it alone would have to give.
- * @param lack um, or mrad for a tilt; for a tolerance in words already
+ * What one member of a conflict asks, and what it alone could do for the whole train.
+ * @param alone undefined for a held body
  */
 export function memberSentence(
   train: Train,
   member: Member,
   { where }: Pick<ConflictMember, 'where'>,
-  lack: number | string | undefined,
+  alone: Alone | undefined,
 ): string {
-  const alone = (size: string) => `; ${size} more there would do by itself`
+  const could = alone ? aloneInWords(train, member, alone) : ''
   switch (member.kind) {
     case 'held': {
       const body = train.bodies[member.body]
@@ -25,24 +27,42 @@ export function memberSentence(
       return `${where} is ${why === '' ? 'held' : 'anchored'}${why}.`
     }
     case 'coupling':
-      return `${where}: to be kept within ${shareText(train.plan.share)} of tolerance${
-        typeof lack === 'string' && lack !== '' ? `; ${lack} would do by itself` : ''
-      }.`
+      return `${where}: to be kept within ${shareText(train.plan.share)} of tolerance${could}.`
     case 'tilt': {
       const { name = '', tilt = 0 } = train.bodies[member.body] ?? {}
       const size = `${tilt} ${slopeSign(train.units)}`
-      const more =
-        typeof lack === 'number' ? alone(`${lack.toPrecision(2)} ${slopeSign(train.units)}`) : ''
-      return `${inSentence(name)} may be tilted by ${size} from where it lies${more}.`.replace(
+      return `${inSentence(name)} may be tilted by ${size} from where it lies${could}.`.replace(
         /^t/,
         'T',
       )
     }
     case 'restraint':
-      return `${where}: carried no further${typeof lack === 'number' ? alone(enough(lack, train)) : ''}.`
+      return `${where}: carried no further${could}.`
     case 'foot':
-      return `${where}: ${footLimitWords[member.limit].reason}${
-        typeof lack === 'number' ? alone(enough(lack, train)) : ''
-      }.`
+      return `${where}: ${footLimitWords[member.limit].reason}${could}.`
+  }
+}
+
+/** Amounts that are enough are rounded up: what is entered as told is enough too. */
+function aloneInWords(train: Train, member: Member, alone: Alone): string {
+  switch (alone.kind) {
+    case 'unknown':
+      return ''
+    case 'never':
+      return '; more there alone would not be enough'
+    case 'beyond reason':
+      return '; alone it would have to be more than ten times as large'
+    case 'enough': {
+      const { more } = alone
+      if (member.kind === 'coupling')
+        return `; allowing ${tolerancesText(train, member.coupling, more, 'up')} would be enough by itself`
+      if (member.kind === 'tilt')
+        return `; ${slopeAmount(more.amount, 'up', train)} more would be enough by itself`
+      const wider =
+        member.kind === 'foot' && member.limit === 'hole'
+          ? ` (a hole wider by ${fineAmount(2 * more.amount, 'up', train)})`
+          : ''
+      return `; ${fineAmount(more.amount, 'up', train)} more there would be enough by itself${wider}`
+    }
   }
 }

@@ -1,11 +1,9 @@
-import { checksOf } from '../../../mechanics/misalignment/check'
 import type { Train } from '../../../mechanics/train'
 import { programUnit, shareColumn, type Circle, type Row } from '../../lp/program'
 import type { Solver } from '../../lp/solver'
 import { leastGive, withGives, type Give } from '../elastic/relaxation'
-import { keyOf, memberOf, type Member } from '../elastic/limit'
+import { keyOf, memberOf } from '../elastic/limit'
 import { partOf } from '../elastic/subproblem'
-import type { Press } from '../elastic/dualWeights'
 import { reach } from '../../lp/rounds'
 import type { Asker } from './shrink'
 
@@ -48,10 +46,18 @@ export function missingAt(
   return (value * programUnit) / (first.kind === 'tilt' ? tiltArm(train, first.body) : 1)
 }
 
-/** One room for all rows and circles of these members. */
-function giveOf(keys: ReadonlySet<string>, price: number): Give {
+/**
+ * One room for all rows and circles of these members.
+ * @param keys of the members
+ * @param only which of their rows and circles it is for
+ */
+export function giveOf(
+  keys: ReadonlySet<string>,
+  price: number,
+  only: (meaning: Row['meaning']) => boolean = () => true,
+): Give {
   const concerns = (meaning: Row['meaning'], side: 'lower' | 'upper') =>
-    keys.has(keyOf(memberOf(meaning, side)))
+    only(meaning) && keys.has(keyOf(memberOf(meaning, side)))
   return {
     name: 'more room',
     least: 0,
@@ -77,27 +83,4 @@ const limitOf = (terms: Row['terms']): number =>
 function tiltArm(train: Train, index: number): number {
   const { feet, x0 } = train.bodies[index] ?? { feet: [], x0: 0 }
   return Math.max(1, ...feet.map((foot) => Math.abs(foot.x - x0)))
-}
-
-/** A share of tolerance as an amount of the check of a coupling that presses most. */
-export function shareAsAmount(
-  train: Train,
-  member: Extract<Member, { kind: 'coupling' }>,
-  press: Press | undefined,
-  share: number,
-): { what: string; amount: number; unit: 'slope' | 'fine' | 'length' } {
-  const coupling = train.couplings[member.coupling]
-  const factor = train.states[member.state]?.factor ?? 1
-  const meaning = press?.most?.meaning
-  const what = meaning?.fact === 'tolerance' ? meaning.what : undefined
-  if (what === 'gap' && coupling?.axial)
-    return { what, amount: share * coupling.axial.tolerance * factor, unit: 'length' }
-  const checks = coupling ? checksOf(coupling) : []
-  const check = checks.find((one) => one.what === what) ?? checks[0]
-  if (!check) return { what: 'gap', amount: 0, unit: 'length' }
-  return {
-    what: check.what,
-    amount: share * check.limit * factor,
-    unit: check.what === 'offset' ? 'fine' : 'slope',
-  }
 }

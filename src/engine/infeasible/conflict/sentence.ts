@@ -1,11 +1,19 @@
-import { fineText, shareText } from '../../../language/amounts'
-import { slopeSign, toLength } from '../../../mechanics/units'
+import { shareText } from '../../../language/amounts'
+import {
+  fineAmount,
+  lengthAmount,
+  slopeAmount,
+  type Rounding,
+} from '../../../language/roundedAmounts'
+import { tol } from '../../../mechanics/tolerances'
 import type { Train } from '../../../mechanics/train'
 import { isRoom, type Member, type RoomMember } from '../elastic/limit'
 import type { Press } from '../elastic/dualWeights'
 import { footLimitWords } from '../../../language/footLimitWords'
 import { inSentence, listed } from '../../../language/names'
+import type { More } from './more'
 import { ownerInWords, towardOf } from './limitWords'
+import { limitsOf } from './more'
 
 /** Members that lack the same thing on the same body, and how much all of them together lack. */
 export interface Lack {
@@ -46,7 +54,7 @@ export function conflictSentence(
   members: readonly Member[],
   floor: number | undefined,
   lacks: readonly Lack[],
-  tolerances: readonly { readonly text: string; readonly share: number }[],
+  tolerances: readonly { readonly text: string; readonly part: number }[],
 ): string {
   const held = members.flatMap((member) =>
     member.kind === 'held' ? [inSentence(train.bodies[member.body]?.name ?? '')] : [],
@@ -60,20 +68,21 @@ export function conflictSentence(
   const missing = [...lacks]
     .filter(({ amount }) => amount !== undefined)
     .map((lack) => lackInWords(train, lack))
-  const least = [...tolerances].sort((a, b) => a.share - b.share)[0]
+  const least = [...tolerances].sort((a, b) => a.part - b.part)[0]
   const close =
     held.length > 0 ? 'with those held no move can close that' : 'no move can close that'
   const tail =
     missing.length > 0
       ? missing.join(', or ')
       : least
-        ? `${least.text} would be needed, and ${close}`
+        ? `${least.text} would be needed at least, and ${close}`
         : close
   return `${lead}; ${shareText(train.plan.share)} was asked for: ${tail}.`
 }
 
+/** No move reaches less: rounded down, so that what is said stays true. */
 const reachedText = (share: number): string =>
-  share < 1.995 ? `${shareText(share)} of tolerance` : `${share.toFixed(1)} times its tolerance`
+  `${shareText(Math.floor(share * 100 + tol.digit) / 100)} of tolerance`
 
 /** "Low stage to gear in turndown", states of one coupling together. */
 function couplingsInWords(train: Train, members: readonly Member[]): string {
@@ -96,31 +105,34 @@ function lackInWords(train: Train, { members, toward, amount, enough: all }: Lac
   if (first === undefined || amount === undefined) return ''
   const owner = ownerInWords(train, members)
   const many = owner.startsWith('the feet') || owner.startsWith('the keyed') || members.length > 1
+  const round = all ? 'up' : 'down'
   const size =
-    first.kind === 'tilt' ? `${amount.toFixed(2)} ${slopeSign(train.units)}` : enough(amount, train)
+    first.kind === 'tilt' ? slopeAmount(amount, round, train) : fineAmount(amount, round, train)
   const reason = first.kind === 'foot' ? ` (${footLimitWords[first.limit].reason})` : ''
   return `${owner} ${many ? 'lack' : 'lacks'} ${all ? '' : 'at least '}${size} ${toward}${reason}`
 }
 
-/** Small amounts keep a digit that says something. */
-export const enough = (amount: number, train: Train): string => {
-  const text = fineText(amount, train.units)
-  return /[1-9]/.test(text) ? text : `under ${fineText(smallest[train.units.fine], train.units)}`
-}
-const smallest = { um: 1, mm: 10, mil: 2.54 } as const
-
-/** An amount of tolerance with its unit and the check it belongs to. */
-export function toleranceText(
+/** How much more of each check of a tolerance: "0.35 mrad more at each plane and 0.2 mm more of gap". */
+export function tolerancesText(
   train: Train,
-  { what, amount, unit }: { what: string; amount: number; unit: 'slope' | 'fine' | 'length' },
+  coupling: number,
+  { amount, checks = [] }: More,
+  round: Rounding,
 ): string {
-  const place = what.endsWith('plane') ? `at the ${what}` : `of ${what}`
-  switch (unit) {
-    case 'fine':
-      return `${enough(amount, train)} more ${place}`
-    case 'length':
-      return `${toLength(amount, train.units).toPrecision(2)} ${train.units.length} more ${place}`
-    case 'slope':
-      return `${Number(amount.toPrecision(2))} ${slopeSign(train.units)} more ${place}`
-  }
+  const limits = limitsOf(train.couplings[coupling])
+  return listed(
+    checks.map((check) => {
+      const more = (limits.get(check) ?? 0) * amount
+      switch (check) {
+        case 'planes':
+          return `${slopeAmount(more, round, train)} more at each plane`
+        case 'angle':
+          return `${slopeAmount(more, round, train)} more of angle`
+        case 'offset':
+          return `${fineAmount(more, round, train)} more of offset`
+        case 'gap':
+          return `${lengthAmount(more, round, train)} more of gap`
+      }
+    }),
+  )
 }

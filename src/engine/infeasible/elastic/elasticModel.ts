@@ -11,6 +11,8 @@ import { keyOf, memberOf, type Member } from './limit'
  */
 export interface Universe {
   readonly train: Train
+  /** Lines of its couplings as found. */
+  readonly found: readonly AsFound[]
   readonly program: Program
   readonly members: readonly Member[]
   /** Index in `members` of every row and circle of the program. */
@@ -44,6 +46,7 @@ export function universeOf(train: Train, found: readonly AsFound[]): Universe {
   })
   return {
     train,
+    found,
     program,
     ofRow: program.limits.map((row) =>
       indexOf(memberOf(row.meaning, Number.isFinite(row.upper) ? 'upper' : 'lower')),

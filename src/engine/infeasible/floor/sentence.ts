@@ -32,11 +32,10 @@ export function floorSentence(train: Train, cause: FloorCause): string {
 }
 
 /**
- * "84 % of its tolerance", "3.7 times its tolerance"; with as many decimals as it takes to tell a share
+ * "84 % of its tolerance", "372 % of its tolerance"; with as many decimals as it takes to tell a share
  * from the one that was asked for.
  */
 export function timesText(share: number, asked = NaN): string {
-  if (share >= 1.995) return `${share.toFixed(1)} times its tolerance`
   for (const decimals of [0, 1, 2, 3, 4]) {
     const percent = (value: number) => (value * 100).toFixed(decimals)
     if (percent(share) !== percent(asked))

@@ -1,6 +1,6 @@
 import { toldText, shareText } from '../../../language/amounts'
 import type { Train } from '../../../mechanics/train'
-import { enough } from '../../infeasible/conflict/sentence'
+import { fineAmount } from '../../../language/roundedAmounts'
 import type { FloorCause } from '../../infeasible/floor/floorCause'
 import { floorCause } from '../../infeasible/floor/floorReason'
 import { propsInWords, pulled, timesText, towardInWords } from '../../infeasible/floor/sentence'
@@ -75,7 +75,7 @@ function lackInWords(train: Train, { props, amount }: Lack): string {
   const toward = props.every(({ meaning }) => meaning.fact === 'hole')
     ? towardInWords(train, props)
     : ''
-  const size = `${enough(amount, train)} ${listed([...places]).replaceAll(' and of room', ' and')}`
+  const size = `${fineAmount(amount, 'up', train)} ${listed([...places]).replaceAll(' and of room', ' and')}`
   return `${owners} ${one ? 'lacks' : 'lack'} ${size}${toward === '' ? '' : ` ${toward}`}`
 }
 

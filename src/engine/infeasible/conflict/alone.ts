@@ -1,0 +1,75 @@
+import { tol } from '../../../mechanics/tolerances'
+import type { Train } from '../../../mechanics/train'
+import type { Solver } from '../../lp/solver'
+import { everything, universeOf } from '../elastic/elasticModel'
+import { isRoom, type Member, type RoomMember } from '../elastic/limit'
+import { partOf } from '../elastic/subproblem'
+import { reachOf } from '../elastic/shareFeasibility'
+import { entered } from './entered'
+import { loosened } from './loosened'
+import { missingAt } from './missing'
+import type { Asker } from './shrink'
+import type { More } from './more'
+import { toleranceRaise } from './toleranceRaise'
+
+/** What one limit could do for the whole train, all else as entered. */
+export type Alone =
+  | { readonly kind: 'enough'; readonly more: More }
+  | { readonly kind: 'never' }
+  /** Only with more than ten times the limit. */
+  | { readonly kind: 'beyond reason' }
+  | { readonly kind: 'unknown' }
+
+/**
+ * The least that one limit must give, all else as entered, for the whole train to have a plan: solved
+ * again on the changed train before it is told. A coupling's tolerance gives in all states at once, as
+ * it is entered once.
+ * @param all indices of everything that the train must respect
+ */
+export function aloneOf(
+  asker: Asker,
+  all: ReadonlySet<number>,
+  member: Exclude<Member, { kind: 'held' }>,
+  solver: Solver,
+): Alone {
+  const { members, train } = asker.universe
+  const group = [...all].filter((index) => sameEntry(members[index], member))
+  const rest = new Set([...all].filter((index) => !group.includes(index)))
+  const without = asker.reach(rest).kind
+  if (without !== 'met') return { kind: without === 'missed' ? 'never' : 'unknown' }
+  const more = isRoom(member)
+    ? roomMore(asker, all, member, group, solver)
+    : toleranceRaise(asker, all, group, solver)
+  if (more === undefined) return { kind: 'unknown' }
+  const size = isRoom(member) ? entered(train, member).size : 1
+  if (size > 0 && more.amount > tol.reasonableTimes * size) return { kind: 'beyond reason' }
+  return does(loosened(train, member, more), asker, solver)
+    ? { kind: 'enough', more }
+    : { kind: 'unknown' }
+}
+
+/** Whether both are entered in the train file as one number. */
+function sameEntry(one: Member | undefined, other: Member): boolean {
+  if (one?.kind === 'coupling') return other.kind === 'coupling' && one.coupling === other.coupling
+  return one === other
+}
+
+function roomMore(
+  asker: Asker,
+  all: ReadonlySet<number>,
+  member: RoomMember,
+  group: readonly number[],
+  solver: Solver,
+): More | undefined {
+  const room = missingAt(asker, all, group, solver)
+  if (room === undefined) return undefined
+  const { already } = entered(asker.universe.train, member)
+  return { amount: (room + already) * (1 + tol.aloneRoom) }
+}
+
+/** Solves the changed train. */
+function does(train: Train, asker: Asker, solver: Solver): boolean {
+  const universe = universeOf(train, asker.universe.found)
+  const { program } = partOf(universe, everything(universe))
+  return reachOf(program, asker.share, [], solver).kind === 'met'
+}

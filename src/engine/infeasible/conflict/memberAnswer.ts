@@ -1,0 +1,100 @@
+import type { Train } from '../../../mechanics/train'
+import type { Solver } from '../../lp/solver'
+import type { Member } from '../elastic/limit'
+import type { Press } from '../elastic/dualWeights'
+import { aloneOf, type Alone } from './alone'
+import { checkOf, limitsOf, type Check, type More } from './more'
+import type { ConflictMember, Lacked } from './answer'
+import { memberSentence } from './limitSentence'
+import { memberWords } from './limitWords'
+import { missingAt } from './missing'
+import { tolerancesText } from './sentence'
+import type { Asker } from './shrink'
+import { toleranceRaise } from './toleranceRaise'
+
+/** A member of a conflict as it is answered; of a coupling with what its tolerance lacks, in words. */
+export interface Answered {
+  readonly answer: ConflictMember
+  readonly tolerance?: { readonly text: string; readonly part: number }
+}
+
+/**
+ * What a member of an irreducible set lacks in it, and what it alone could do for the whole train.
+ * @param all everything that the train must respect
+ */
+export function memberAnswer(
+  asker: Asker,
+  set: ReadonlySet<number>,
+  all: ReadonlySet<number>,
+  index: number,
+  press: Press | undefined,
+  solver: Solver,
+): Answered {
+  const { members, train } = asker.universe
+  const member = members[index]
+  if (!member) throw new RangeError(`no member ${index}`)
+  const words = memberWords(train, member, press)
+  if (member.kind === 'held') {
+    const sentence = memberSentence(train, member, words, undefined)
+    return { answer: { ...words, lacks: null, alone: null, sentence } }
+  }
+  const alone = aloneOf(asker, all, member, solver)
+  const sentence = memberSentence(train, member, words, alone)
+  if (member.kind === 'coupling') {
+    const lack = toleranceRaise(asker, set, [index], solver)
+    const answer = { ...words, ...tolerance(train, member, press, lack, alone), sentence }
+    if (lack === undefined) return { answer }
+    const text = tolerancesText(train, member.coupling, lack, 'down')
+    return { answer, tolerance: { text, part: lack.amount } }
+  }
+  const room = missingAt(asker, set, [index], solver)
+  const quantity = member.kind === 'tilt' ? 'slope' : 'fine'
+  return {
+    answer: {
+      ...words,
+      lacks: room === undefined ? null : { amount: room, quantity },
+      alone: alone.kind === 'enough' ? { amount: alone.more.amount, quantity } : null,
+      sentence,
+    },
+  }
+}
+
+/** Amounts of the check that presses, and every check that must give: more than was entered of each. */
+function tolerance(
+  train: Train,
+  member: Extract<Member, { kind: 'coupling' }>,
+  press: Press | undefined,
+  lack: More | undefined,
+  alone: Alone,
+): Pick<ConflictMember, 'lacks' | 'alone' | 'checks'> {
+  const limits = limitsOf(train.couplings[member.coupling])
+  const more = alone.kind === 'enough' ? alone.more : undefined
+  const said = (check: Check, by: More | undefined): Lacked | null =>
+    by === undefined
+      ? null
+      : { amount: (limits.get(check) ?? 0) * by.amount, quantity: quantities[check] }
+  const meaning = press?.most?.meaning
+  const pressing = meaning?.fact === 'tolerance' ? checkOf(meaning.what) : undefined
+  const must = more?.checks ?? lack?.checks ?? []
+  const main = must.find((check) => check === pressing) ?? must[0]
+  const checks = [...limits.keys()].filter(
+    (check) => more?.checks?.includes(check) === true || lack?.checks?.includes(check) === true,
+  )
+  if (main === undefined) return { lacks: null, alone: null }
+  return {
+    lacks: said(main, lack),
+    alone: said(main, more),
+    checks: checks.map((check) => ({
+      what: check,
+      lacks: lack?.checks?.includes(check) === true ? said(check, lack) : null,
+      alone: more?.checks?.includes(check) === true ? said(check, more) : null,
+    })),
+  }
+}
+
+const quantities = {
+  planes: 'slope',
+  angle: 'slope',
+  offset: 'fine',
+  gap: 'length',
+} as const satisfies Record<Check, Lacked['quantity']>

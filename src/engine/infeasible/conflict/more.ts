@@ -1,0 +1,30 @@
+import type { Coupling } from '../../../mechanics/train'
+
+/** One number of a coupling's tolerance as it is entered; both planes have one. */
+export type Check = 'planes' | 'offset' | 'angle' | 'gap'
+
+/**
+ * How much more one limit must be, as it was entered. Room: um, or mrad of a tilt. A tolerance: the
+ * part of itself by which each of the checks named must be larger.
+ */
+export interface More {
+  readonly amount: number
+  /** Of a tolerance: its checks that must give; the others may stay. */
+  readonly checks?: readonly Check[]
+}
+
+/** The check that a row or circle of a tolerance belongs to. */
+export const checkOf = (what: string): Check =>
+  what === 'offset' || what === 'angle' || what === 'gap' ? what : 'planes'
+
+/** The numbers of a coupling's tolerance as entered: mrad, um for the offset, mm for the gap. */
+export function limitsOf(coupling: Coupling | undefined): Map<Check, number> {
+  const { flex, offset, angle } = coupling?.tolerance ?? {}
+  const all: [Check, number | undefined][] = [
+    ['planes', flex],
+    ['offset', offset],
+    ['angle', angle],
+    ['gap', coupling?.axial?.tolerance],
+  ]
+  return new Map(all.flatMap(([check, limit]) => (limit === undefined ? [] : [[check, limit]])))
+}

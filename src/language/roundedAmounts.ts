@@ -1,0 +1,42 @@
+import { tol } from '../mechanics/tolerances'
+import { micrometresPer, slopeSign, toLength } from '../mechanics/units'
+import type { Train } from '../mechanics/train'
+import { fineText, fineDecimals } from './amounts'
+
+/** An amount that is enough is told rounded up, one that is needed at least rounded down: both stay true. */
+export type Rounding = 'up' | 'down'
+
+const stepped = (value: number, step: number, round: Rounding): number =>
+  (round === 'up' ? Math.ceil(value / step - tol.digit) : Math.floor(value / step + tol.digit)) *
+  step
+
+/** The step of two digits that say something. */
+const twoDigits = (value: number): number => 10 ** (Math.floor(Math.log10(value)) - 1)
+
+/** A length of `um` micrometres in the digits that people read, never rounded to the wrong side. */
+export function fineAmount(um: number, round: Rounding, { units }: Pick<Train, 'units'>): string {
+  const step = micrometresPer[units.fine] / 10 ** fineDecimals[units.fine]
+  const value = stepped(um, step, round)
+  if (value > 0) return fineText(value, units)
+  return `under ${fineText(step, units)}`
+}
+
+/** A slope of `mrad` milliradians, two digits. */
+export const slopeAmount = (
+  mrad: number,
+  round: Rounding,
+  { units }: Pick<Train, 'units'>,
+): string => `${twoDigitText(mrad, round)} ${slopeSign(units)}`
+
+/** A length of `mm` millimetres, two digits. */
+export const lengthAmount = (
+  mm: number,
+  round: Rounding,
+  { units }: Pick<Train, 'units'>,
+): string => `${twoDigitText(toLength(mm, units), round)} ${units.length}`
+
+function twoDigitText(value: number, round: Rounding): string {
+  if (!(value > 0)) return '0'
+  const step = twoDigits(value)
+  return String(Number(stepped(value, step, round).toPrecision(6)))
+}

@@ -1,0 +1,124 @@
+import { expect, test } from 'vitest'
+import { conflictsOf, contradictionOf } from '../../src/engine/infeasible/conflict/conflict'
+import { asFound } from '../../src/mechanics/readings/asFound'
+import { readTrain } from '../../src/document/readTrain'
+import { glpkSolver } from '../../src/solvers/glpk'
+import { membersJson } from '../../src/json/reasonsJson'
+import { randomTrain } from '../second/randomTrain'
+import type { Foot, Restraint, Train } from '../second/train'
+import { solveSecond } from '../second/solve'
+
+const long = process.env.HOLDFAST_LONG === '1'
+const wanted = long ? 300 : 24
+
+type Member = ReturnType<typeof membersJson>[number]
+
+/** How far two right answers may lie apart where circles take part. */
+const apart = 2e-5
+
+test(`what one limit alone must give is enough, and no less is, on ${wanted} random impossible trains`, async () => {
+  const solver = await glpkSolver()
+  const kinds = new Map<string, number>()
+  const wrong: string[] = []
+  let [trains, seed, enough, never] = [0, 20_000, 0, 0]
+  for (; trains < wanted; seed++) {
+    const document = randomTrain(seed)
+    const read = readTrain(document)
+    if (!read.ok) throw new Error(JSON.stringify(read.refused))
+    const { train } = read
+    const [told] = conflictsOf(
+      contradictionOf(train, train.couplings.map(asFound), solver),
+      solver,
+      1,
+    )
+    if (!told) continue
+    trains += 1
+    const { share } = train.plan
+    for (const member of membersJson(told.members, train.units)) {
+      const { limit, alone, where, sentence } = member
+      if (limit === 'held') continue
+      const by = async (times: number) =>
+        (await solveSecond(loosened(document, member, times))).floor
+      if (alone === null) {
+        never += 1
+        if (sentence.includes('enough by itself')) wrong.push(`seed ${seed}: ${sentence}`)
+        const { floor } = await solveSecond(loosened(document, farMore(member), 1))
+        if (sentence.includes('would not be enough') && !(floor > share))
+          wrong.push(`seed ${seed}: ${sentence} and with far more it reaches ${floor}`)
+        continue
+      }
+      enough += 1
+      kinds.set(limit, (kinds.get(limit) ?? 0) + 1)
+      const [whole, less] = [await by(1), await by(0.98)]
+      if (!(whole <= share * (1 + apart)))
+        wrong.push(`seed ${seed}: ${where} with ${alone} more reaches ${whole} of ${share}`)
+      if (!limit.endsWith('key') && !(less > share))
+        wrong.push(`seed ${seed}: ${where} needs less than ${alone}`)
+      if (!sentence.includes('enough by itself')) wrong.push(`seed ${seed}: ${sentence}`)
+    }
+  }
+  console.log(`${enough} amounts that are enough, ${never} limits that never are`)
+  console.log([...kinds].map(([what, n]) => `${what} ${n}`).join(', '))
+  expect(wrong).toEqual([])
+  expect(enough).toBeGreaterThan(wanted / 2)
+  expect(never).toBeGreaterThan(wanted / 2)
+}, 3_600_000)
+
+/** The same limit given so much that nothing could need more of it. */
+const farMore = (member: Member): Member => ({
+  ...member,
+  alone: 1e5,
+  checks: (['planes', 'offset', 'angle', 'gap'] as const).map((what) => ({
+    what,
+    lacks: null,
+    alone: 1e5,
+    unit: '',
+  })),
+})
+
+/** The file with one limit larger by `times` what the member is said to need, as somebody would enter it. */
+function loosened(document: Train, { limit, part, alone, checks }: Member, times: number) {
+  const changed = structuredClone(document)
+  const more = (alone ?? 0) * times
+  if (limit === 'tolerance') {
+    for (const coupling of changed.couplings) {
+      if (coupling.id !== part.coupling) continue
+      const { tolerance, axial } = coupling
+      for (const { what, alone: by } of checks ?? []) {
+        const added = (by ?? 0) * times
+        if (what === 'gap') {
+          if (axial) axial.tolerance += added
+        } else {
+          const key = what === 'planes' ? 'flex' : what
+          const limit = tolerance[key]
+          if (limit !== undefined) tolerance[key] = limit + added
+        }
+      }
+    }
+    return changed
+  }
+  for (const body of [...changed.machines, ...(changed.skids ?? [])]) {
+    if (body.id !== part.body) continue
+    if (limit === 'tilt') body.tilt = (body.tilt ?? 0) + more
+    for (const foot of body.feet) if (foot.id === part.foot) widen(foot, limit, more)
+    for (const point of body.restraints ?? [])
+      if (point.id === part.restraint) stretch(point, part.way, more)
+  }
+  return changed
+}
+
+function widen(foot: Foot, limit: string, more: number): void {
+  const { pack, hole } = foot
+  if (limit === 'minimum pack' && pack) pack.min = (pack.min ?? 0) - more
+  if (limit === 'maximum pack' && pack) pack.max = (pack.max ?? 0) + more
+  if (limit === 'lift' && foot.lift !== undefined) foot.lift += more
+  if (limit === 'hole' && hole) hole.clearance += 2 * more
+  if (limit === 'shim key') foot.free = { ...foot.free, shim: true }
+  if (limit === 'side key') foot.free = { ...foot.free, side: true }
+}
+
+function stretch(point: Restraint, way: string | undefined, more: number): void {
+  if (way !== 'axial' && way !== 'side' && way !== 'rise') return
+  const room = point[way]
+  if (room) point[way] = [room[0] - more, room[1] + more]
+}
