@@ -3,7 +3,7 @@ import type { PaperSize } from '../paper/page'
 import type { Refusal } from '../document/refusal'
 
 /** What the command line was asked to do. */
-export type Request =
+export type CommandRequest =
   | { readonly command: 'help' | 'version' }
   | { readonly command: 'plan' | 'holds' | 'check'; readonly file: string; readonly json: boolean }
   | {
@@ -48,9 +48,9 @@ const flags: Readonly<Record<string, 'json' | 'help' | 'version'>> = {
 }
 
 /** Reads the words after `holdfast`; anything not understood is refused, with what would be right. */
-export function readArguments(words: readonly string[]): Request {
+export function readArguments(words: readonly string[]): CommandRequest {
   const json = words.includes('--json')
-  const refuse = (at: string, why: string): Request => ({
+  const refuse = (at: string, why: string): CommandRequest => ({
     command: 'refused',
     json,
     refused: [{ at, why }],

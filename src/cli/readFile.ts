@@ -27,7 +27,7 @@ export async function readText(file: string, path: string, input: Readable): Pro
     if (bytes === undefined) return tooLarge
     return decode(bytes, refuse)
   } catch (error) {
-    return refuse(reasonOf(error))
+    return refuse(fileErrorText(error))
   }
 }
 
@@ -57,7 +57,7 @@ function decode(bytes: Buffer, refuse: (why: string) => FileText): FileText {
 }
 
 /** Why a file could not be read or written, in words. */
-export function reasonOf(error: unknown): string {
+export function fileErrorText(error: unknown): string {
   const code = error instanceof Error && 'code' in error ? String(error.code) : ''
   return reasons[code] ?? (error instanceof Error ? error.message : String(error))
 }

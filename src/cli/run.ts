@@ -3,7 +3,7 @@ import { resolve } from 'node:path'
 import type { Readable } from 'node:stream'
 import { version } from '../../package.json'
 import { checkRead } from '../engine/plan/checkTrain'
-import { everything, PlanningRun, type ReadTrain } from '../engine/planningRun'
+import { everyStage, PlanningRun, type ReadTrain } from '../engine/planningRun'
 import { holdsOf, type Holds } from '../engine/studies/holds/holdRows'
 import type { PlanStatus } from '../engine/plan/answer'
 import { checkText } from '../text/checkText'
@@ -12,15 +12,15 @@ import { planText } from '../text/planText'
 import type { Refusal } from '../document/refusal'
 import { readTrainText } from '../document/readTrain'
 import { glpkSolver } from '../solvers/glpk'
-import { readArguments, type Request } from './arguments'
+import { readArguments, type CommandRequest } from './arguments'
 import { answerJson } from '../json/answerJson'
 import { reportJson } from '../json/planJson'
 import { holdsJson } from '../json/holdsJson'
 import { help } from './help'
 import { modelOf } from './model'
 import { pdfOf } from './pdf'
-import { readText, reasonOf } from './readFile'
-import { sheetOf } from './sheet'
+import { readText, fileErrorText } from './readFile'
+import { sheetFileOf } from './sheet'
 
 /** Where a command reads from and prints to. */
 export interface Shell {
@@ -39,7 +39,7 @@ const exitOf: Record<PlanStatus, number> = {
   stopped: 3,
 }
 
-type FileRequest = Extract<Request, { file: string }>
+type FileRequest = Extract<CommandRequest, { file: string }>
 
 /** Carries out one command; answers its exit status and never throws. */
 export async function run(words: readonly string[], shell: Shell): Promise<number> {
@@ -82,7 +82,7 @@ async function onFile(request: FileRequest, shell: Shell): Promise<number> {
       return 0
     }
     case 'plan': {
-      const answer = new PlanningRun(read, await glpkSolver()).answer(everything)
+      const answer = new PlanningRun(read, await glpkSolver()).answer(everyStage)
       shell.print(
         json ? asJson(answerJson(answer, read.train.units)) : planText(read.train, answer),
       )
@@ -108,7 +108,7 @@ function exitOfHolds({ rows }: Holds): number {
 }
 
 async function writeModel(
-  request: Extract<Request, { command: 'model' }>,
+  request: Extract<CommandRequest, { command: 'model' }>,
   read: ReadTrain,
   shell: Shell,
 ): Promise<number> {
@@ -117,7 +117,7 @@ async function writeModel(
   try {
     await writeFile(resolve(shell.folder, request.out), model.text)
   } catch (error) {
-    const why = `cannot be written: ${reasonOf(error)}`
+    const why = `cannot be written: ${fileErrorText(error)}`
     return refuse([{ at: request.out, why }], request.json, shell)
   }
   const { status, bound, columns, rows } = model
@@ -130,13 +130,13 @@ async function writeModel(
 }
 
 async function writeSheet(
-  request: Extract<Request, { command: 'sheet' }>,
+  request: Extract<CommandRequest, { command: 'sheet' }>,
   read: ReadTrain,
   shell: Shell,
 ): Promise<number> {
   const { out, format, paper, json } = request
   const date = request.date ?? `printed ${today()}`
-  const sheet = sheetOf(read, await glpkSolver(), { size: paper, date })
+  const sheet = sheetFileOf(read, await glpkSolver(), { size: paper, date })
   if (sheet.status === 'stopped') return stop(sheet.why, json, shell)
   let bytes: string | Uint8Array = sheet.html
   if (format === 'pdf') {
@@ -147,7 +147,7 @@ async function writeSheet(
   try {
     await writeFile(resolve(shell.folder, out), bytes)
   } catch (error) {
-    const why = `cannot be written: ${reasonOf(error)}`
+    const why = `cannot be written: ${fileErrorText(error)}`
     return refuse([{ at: out, why }], json, shell)
   }
   const { status, pages, revision } = sheet

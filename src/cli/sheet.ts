@@ -6,7 +6,7 @@ import type { Solver } from '../engine/lp/solver'
 import type { ReadTrain } from '../engine/planningRun'
 
 /** A work sheet as one file, or why there is none. */
-export type Sheet =
+export type SheetFile =
   | {
       readonly status: 'planned' | 'in-tolerance' | 'impossible'
       readonly html: string
@@ -16,7 +16,7 @@ export type Sheet =
     }
   | { readonly status: 'stopped'; readonly why: string }
 
-export function sheetOf(read: ReadTrain, solver: Solver, settings: PaperSettings): Sheet {
+export function sheetFileOf(read: ReadTrain, solver: Solver, settings: PaperSettings): SheetFile {
   const sheet = workSheet(read, solver, settings)
   if (sheet.status === 'stopped') return sheet
   const { status, answer, paper } = sheet

@@ -65,7 +65,7 @@ export const workDone = z.object({
 export type WorkDone = z.infer<typeof workDone>
 
 /** What a set of readings shows when it is read again; a value may still be missing. */
-export const readAgain = z.object({
+export const repeatReadings = z.object({
   coupling: text,
   /** Index in the coupling's `found`. */
   set: plain.int().nonnegative(),
@@ -73,7 +73,7 @@ export const readAgain = z.object({
   offset: z.object({ y: fine.optional(), z: fine.optional() }).optional(),
   slope: z.object({ y: slope.optional(), z: slope.optional() }).optional(),
 })
-export type ReadAgain = z.infer<typeof readAgain>
+export type ReadAgain = z.infer<typeof repeatReadings>
 
 /** A page of the record: written once; `seal` is worked out from everything in it and the page before. */
 export const recordPage = z.object({
@@ -93,7 +93,7 @@ export const workRecord = z.object({
   order: z.array(text).optional(),
   work: z.array(workDone).optional(),
   /** Readings being taken after the work so far. */
-  again: z.array(readAgain).optional(),
+  again: z.array(repeatReadings).optional(),
   pages: z.array(recordPage).optional(),
 })
 export type WorkRecord = z.infer<typeof workRecord>

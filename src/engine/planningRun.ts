@@ -90,4 +90,4 @@ export class PlanningRun extends PlanRun {
 }
 
 /** Everything that can be told of a train at once. */
-export const everything: Wanted = { prices: true, rounding: true, reasons: true, work: true }
+export const everyStage: Wanted = { prices: true, rounding: true, reasons: true, work: true }

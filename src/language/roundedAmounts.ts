@@ -4,9 +4,9 @@ import type { Train } from '../mechanics/train'
 import { fineText, fineDecimals } from './amounts'
 
 /** An amount that is enough is told rounded up, one that is needed at least rounded down: both stay true. */
-export type Rounding = 'up' | 'down'
+export type RoundTo = 'up' | 'down'
 
-const stepped = (value: number, step: number, round: Rounding): number =>
+const stepped = (value: number, step: number, round: RoundTo): number =>
   (round === 'up' ? Math.ceil(value / step - tol.digit) : Math.floor(value / step + tol.digit)) *
   step
 
@@ -14,7 +14,7 @@ const stepped = (value: number, step: number, round: Rounding): number =>
 const twoDigits = (value: number): number => 10 ** (Math.floor(Math.log10(value)) - 1)
 
 /** A length of `um` micrometres in the digits that people read, never rounded to the wrong side. */
-export function fineAmount(um: number, round: Rounding, { units }: Pick<Train, 'units'>): string {
+export function fineAmount(um: number, round: RoundTo, { units }: Pick<Train, 'units'>): string {
   const step = micrometresPer[units.fine] / 10 ** fineDecimals[units.fine]
   const value = stepped(um, step, round)
   if (value > 0) return fineText(value, units)
@@ -24,18 +24,15 @@ export function fineAmount(um: number, round: Rounding, { units }: Pick<Train, '
 /** A slope of `mrad` milliradians, two digits. */
 export const slopeAmount = (
   mrad: number,
-  round: Rounding,
+  round: RoundTo,
   { units }: Pick<Train, 'units'>,
 ): string => `${twoDigitText(mrad, round)} ${slopeSign(units)}`
 
 /** A length of `mm` millimetres, two digits. */
-export const lengthAmount = (
-  mm: number,
-  round: Rounding,
-  { units }: Pick<Train, 'units'>,
-): string => `${twoDigitText(toLength(mm, units), round)} ${units.length}`
+export const lengthAmount = (mm: number, round: RoundTo, { units }: Pick<Train, 'units'>): string =>
+  `${twoDigitText(toLength(mm, units), round)} ${units.length}`
 
-function twoDigitText(value: number, round: Rounding): string {
+function twoDigitText(value: number, round: RoundTo): string {
   if (!(value > 0)) return '0'
   const step = twoDigits(value)
   return String(Number(stepped(value, step, round).toPrecision(6)))

@@ -10,7 +10,7 @@ export interface Line {
 }
 
 /** Value of a line (um) at x (mm). */
-export const valueAt = (line: Line, x: Millimetres): Micrometres =>
+export const lineValueAt = (line: Line, x: Millimetres): Micrometres =>
   line.value + line.slope * (x - line.x)
 
 /** How far an axis moves from the shut-down position to a state; lines along x. */

@@ -30,7 +30,7 @@ export type Carry = Readonly<Record<'dx' | 'dy' | 'dz', Partial<Motion>>>
  * @param point mm, from the plane of the body's own feet
  * @returns um a um of a translation, um a mrad of a rotation
  */
-export function carry(body: Body, point: Point): Carry {
+export function displacementOf(body: Body, point: Point): Carry {
   const arm = point.x - body.x0
   return {
     dx: { tx: 1, sy: -point.y, sz: -point.z },
@@ -55,10 +55,10 @@ export function carriers(
 ): { body: number; carry: Carry }[] {
   const body = train.bodies[index]
   if (!body) throw new RangeError(`no body ${index}`)
-  const own = { body: index, carry: carry(body, point) }
+  const own = { body: index, carry: displacementOf(body, point) }
   const skid = body.skid === undefined ? undefined : train.bodies[body.skid]
   if (body.skid === undefined || !skid) return [own]
-  return [own, { body: body.skid, carry: carry(skid, onSkid(body, point)) }]
+  return [own, { body: body.skid, carry: displacementOf(skid, onSkid(body, point)) }]
 }
 
 export const motionNames = ['tx', 'ty', 'tz', 'sy', 'sz', 'roll'] as const

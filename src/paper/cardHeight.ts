@@ -1,4 +1,4 @@
-import { besideName, type FootCard } from './page'
+import { besideName, type PaperFootCard } from './page'
 import { print, wideCards } from './print'
 import { textWidth } from './size'
 import { linesHeight, linesOf, textLength } from './textSize'
@@ -8,7 +8,7 @@ const inset = 2.9
 const frame = 4.4
 
 /** Height of a foot's card where so many stand side by side (mm). */
-export function cardHeight(card: FootCard, columns: number): number {
+export function cardHeight(card: PaperFootCard, columns: number): number {
   const width = (textWidth - 2 * (columns - 1)) / columns - 2 * inset
   const lines = (text: string | undefined, points: number, room = width, leading = 1.28): number =>
     text === undefined || text === ''

@@ -1,5 +1,5 @@
 import { tol } from '../mechanics/tolerances'
-import { circle, line, rect } from '../scene/drawings/marks'
+import { circle, lineMark, rect } from '../scene/drawings/marks'
 import { label, type Figure, type PaperMark } from './page'
 import { pxPerMm } from './size'
 
@@ -44,7 +44,7 @@ export function clockFace(caption: string, readings: readonly AtHour[]): Figure 
       circle(x, y, 2, 'solid'),
       ...readings.flatMap(({ hour }): PaperMark[] => {
         const [a, b] = [place(hour, r - 4), place(hour, r + 4)]
-        return [line(a.x, a.y, b.x, b.y, 'edge')]
+        return [lineMark(a.x, a.y, b.x, b.y, 'edge')]
       }),
       ...quarters.map((hour) => {
         const at = place(hour, r - 13)

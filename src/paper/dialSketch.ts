@@ -1,4 +1,4 @@
-import { circle, line, rect, type Mark } from '../scene/drawings/marks'
+import { circle, lineMark, rect, type Mark } from '../scene/drawings/marks'
 import { lengthText } from '../language/amounts'
 import type { Coupling, ReadingSet, Train } from '../mechanics/train'
 import { label, type Figure, type PaperMark } from './page'
@@ -21,7 +21,7 @@ export function dialSketch(train: Train, coupling: Coupling, set: ReadingSet): F
     rect(r, middle - hub, 18, 2 * hub, 'body'),
     rect(r + 18, middle - 9, wide - r - 20, 18, 'body'),
     ...(spacer && set.kind === 'spool' ? [rect(l + 6, middle - 14, gap - 12, 28, 'shade')] : []),
-    line(0, middle, wide, middle, 'centre'),
+    lineMark(0, middle, wide, middle, 'centre'),
     label(l / 2 - 6, middle + hub + 14, 'left', { size: 13.4 }),
     label((r + wide) / 2 + 6, middle + hub + 14, 'right', { size: 13.4 }),
     ...rig(set, { l, r, middle, hub }),
@@ -49,7 +49,7 @@ function rig(set: ReadingSet, { l, r, middle, hub }: Hubs): Mark[] {
       const [from, to] = set.rides === 'right' ? [l - 9, r + 9] : [r + 9, l - 9]
       return [
         ...bracket(from, top, to),
-        line(to, top - 14, to, top, 'edge'),
+        lineMark(to, top - 14, to, top, 'edge'),
         circle(to, top - 25, 11, 'edge'),
         circle(to, top, 2.5, 'solid'),
       ]
@@ -64,16 +64,16 @@ function rig(set: ReadingSet, { l, r, middle, hub }: Hubs): Mark[] {
       const at = top + 9
       return [
         ...bracket(from, top, face + way * 25),
-        line(face + way * 25, top - 36, face + way * 25, at - 9, 'edge'),
-        line(face, at, face + way * 14, at, 'edge'),
+        lineMark(face + way * 25, top - 36, face + way * 25, at - 9, 'edge'),
+        lineMark(face, at, face + way * 14, at, 'edge'),
         circle(face + way * 25, at, 9, 'edge'),
         circle(face, at, 2.5, 'solid'),
       ]
     }
     case 'gap':
       return [
-        line(l, top + 6, r, top + 6, 'edge'),
-        line(l, middle + hub - 6, r, middle + hub - 6, 'edge'),
+        lineMark(l, top + 6, r, top + 6, 'edge'),
+        lineMark(l, middle + hub - 6, r, middle + hub - 6, 'edge'),
         circle(l, top + 6, 2.5, 'solid'),
         circle(r, top + 6, 2.5, 'solid'),
       ]
@@ -81,7 +81,7 @@ function rig(set: ReadingSet, { l, r, middle, hub }: Hubs): Mark[] {
       const face = set.end === 'left' ? l : r
       return [
         circle(face + (set.end === 'left' ? 12 : -12), middle - 20, 8, 'edge'),
-        line(face, middle - 20, face + (set.end === 'left' ? 4 : -4), middle - 20, 'edge'),
+        lineMark(face, middle - 20, face + (set.end === 'left' ? 4 : -4), middle - 20, 'edge'),
         circle(face, middle - 20, 2.5, 'solid'),
       ]
     }
@@ -92,8 +92,8 @@ function rig(set: ReadingSet, { l, r, middle, hub }: Hubs): Mark[] {
 
 /** A post on the bracket's hub and an arm over to the dial. */
 const bracket = (from: number, top: number, to: number): Mark[] => [
-  line(from, top, from, top - 36, 'edge'),
-  line(from, top - 36, to, top - 36, 'edge'),
+  lineMark(from, top, from, top - 36, 'edge'),
+  lineMark(from, top - 36, to, top - 36, 'edge'),
 ]
 
 function captionOf(train: Train, set: ReadingSet): string {

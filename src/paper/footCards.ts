@@ -5,7 +5,7 @@ import { onFarSide, sideNoun, towardSide } from '../language/sides'
 import { packText } from '../language/recipes'
 import { fineSign } from '../mechanics/units'
 import type { Body, Train } from '../mechanics/train'
-import type { FootCard } from './page'
+import type { PaperFootCard } from './page'
 import { wideCards } from './print'
 import { pxPerMm } from './size'
 import { footDialLines } from '../engine/work/steps/dialWords'
@@ -36,7 +36,7 @@ export function footCard(
   body: Body,
   facts: FootFacts,
   { columns, scales, recipe, instructions }: CardSettings,
-): FootCard {
+): PaperFootCard {
   const { shim, slide, along, pack, hole, bound } = facts
   const { units } = train
   const unit = fineSign[units.fine]

@@ -1,5 +1,5 @@
 import { casingAbove } from '../scene/drawings/above'
-import { circle, line, rect } from '../scene/drawings/marks'
+import { circle, lineMark, rect } from '../scene/drawings/marks'
 import { sideNoun, upThePage } from '../language/sides'
 import { capital, inSentence } from '../language/names'
 import type { Body, Train } from '../mechanics/train'
@@ -40,7 +40,7 @@ export function footMap(train: Train, index: number, cards: 'wide' | 'narrow'): 
     marks: [
       rect(l - 16, top - 12, r - l + 32, bottom - top + 24, 'outline', 3),
       ...casing(body, l, r, axis, (bottom - top) / 2),
-      line(l - 40, axis, r + 40, axis, 'centre'),
+      lineMark(l - 40, axis, r + 40, axis, 'centre'),
       ...body.feet.flatMap(({ id, x, y }): PaperMark[] => {
         const [px, py] = [at(x), across(y)]
         const end = x === x0 ? 'end' : 'start'

@@ -8,7 +8,7 @@ import type { Body, Train } from '../mechanics/train'
 import { columnsOf, figureWidth, footCard } from './footCards'
 import { footMap } from './footMap'
 import type { Drawn } from './job'
-import type { Block, Chapter, FootCard } from './page'
+import type { Block, Chapter, PaperFootCard } from './page'
 import { wideCards } from './print'
 import { movedBodies } from './words'
 
@@ -74,8 +74,8 @@ function pagesOf(job: Drawn, body: Body, facts: readonly FootFacts[]): Chapter[]
 }
 
 /** Feet that share a column stand in further rows. */
-function cardRows(cards: readonly FootCard[], columns: number): Block[] {
-  const rows: FootCard[][] = []
+function cardRows(cards: readonly PaperFootCard[], columns: number): Block[] {
+  const rows: PaperFootCard[][] = []
   for (const card of cards) {
     const row = rows.find(
       (list) => list.length < columns && list.every(({ column }) => column !== card.column),

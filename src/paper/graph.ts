@@ -1,7 +1,7 @@
-import { valueAt } from '../mechanics/growth'
+import { lineValueAt } from '../mechanics/growth'
 import type { AxisLines } from '../scene/axisLines'
 import type { Figures } from '../scene/figures'
-import { line, poly, rect, type Look, type Mark } from '../scene/drawings/marks'
+import { lineMark, poly, rect, type Look, type Mark } from '../scene/drawings/marks'
 import { sideNoun, upThePage } from '../language/sides'
 import { stateDash } from '../scene/stateStyle'
 import { toFine, toLength, type Micrometres } from '../mechanics/units'
@@ -18,13 +18,13 @@ const top = 6
 const under = 13
 const plotHeight = 62
 
-export type Way = 'rise' | 'side'
+export type GraphPlane = 'rise' | 'side'
 
 /** One plane of the train on paper, to scale: as found, planned cold, every state, the openings it must pass. */
 export function graph(
   train: Train,
   figures: Figures,
-  way: Way,
+  way: GraphPlane,
 ): { readonly figure: Figure; readonly scale: GraphScale } {
   const up = way === 'rise' ? 1 : upThePage(train)
   const { lines } = figures
@@ -36,7 +36,7 @@ export function graph(
   const values = [
     0,
     ...lines.flatMap((piece) =>
-      axesOf(piece).flatMap((axis) => endsOf(piece).map((x) => valueAt(axis[way], x))),
+      axesOf(piece).flatMap((axis) => endsOf(piece).map((x) => lineValueAt(axis[way], x))),
     ),
     ...gates.flatMap(({ low, high }) => [low.value, high.value]),
   ]
@@ -54,7 +54,7 @@ export function graph(
     px(top + plotHeight / 2 - up * ((value - middle) / 1000) * scale.across)
   const trace = (piece: AxisLines, axis: AxisLines['found'], look: Look, dash?: string): Mark =>
     poly(
-      endsOf(piece).map((at) => [x(at), y(valueAt(axis[way], at))] as const),
+      endsOf(piece).map((at) => [x(at), y(lineValueAt(axis[way], at))] as const),
       look,
       false,
       dash,
@@ -137,7 +137,7 @@ function grid(train: Train, scale: GraphScale, places: Places, frame: Frame): Pa
     const at = y(k * valueStep)
     if (at < frame.t - 0.5 || at > frame.b + 0.5) continue
     marks.push(
-      line(frame.l, at, frame.r, at, k === 0 ? 'zero' : 'grid'),
+      lineMark(frame.l, at, frame.r, at, k === 0 ? 'zero' : 'grid'),
       label(frame.l - 4, at + 4.5, plain(toFine(Math.abs(k * valueStep), train.units)), {
         anchor: 'end',
         size: 13.4,
@@ -149,7 +149,7 @@ function grid(train: Train, scale: GraphScale, places: Places, frame: Frame): Pa
     const at = x(k * lengthStep)
     if (at < frame.l - 0.5 || at > frame.r + 0.5) continue
     marks.push(
-      line(at, frame.t, at, frame.b, 'grid'),
+      lineMark(at, frame.t, at, frame.b, 'grid'),
       label(at, frame.t - 6, plain(toLength(k * lengthStep, train.units)), { size: 13.4 }),
     )
   }
@@ -166,7 +166,7 @@ function posts(x: number, low: number, high: number, frame: Frame): Mark[] {
     const end = Math.min(frame.b, Math.max(frame.t, at + out * deep))
     return [
       rect(x - 4, Math.min(at, end), 8, Math.abs(end - at), 'hatch'),
-      line(x - 6, at, x + 6, at, 'gate'),
+      lineMark(x - 6, at, x + 6, at, 'gate'),
     ]
   }
   const outward = low > high ? 1 : -1
@@ -199,12 +199,12 @@ function machineLabels(
             label((x(from) + x(to)) / 2, floor + 31 + i * 15, text, { size: 13.4 }),
           ),
           ...[...new Set(machine.feet.map((foot) => foot.x))].map((at) =>
-            line(x(at), floor - 6, x(at), floor + 6, 'gate'),
+            lineMark(x(at), floor - 6, x(at), floor + 6, 'gate'),
           ),
         ]
       }),
       ...train.couplings.flatMap(({ p, q }) =>
-        [...new Set([p, q])].map((at) => line(x(at), floor - 14, x(at), floor, 'leader')),
+        [...new Set([p, q])].map((at) => lineMark(x(at), floor - 14, x(at), floor, 'leader')),
       ),
     ],
   }

@@ -1,4 +1,4 @@
-import { line, type Look } from '../scene/drawings/marks'
+import { lineMark, type Look } from '../scene/drawings/marks'
 import { shareText } from '../language/amounts'
 import { stateDash } from '../scene/stateStyle'
 import { fineSign, micrometresPer, millimetresPer } from '../mechanics/units'
@@ -69,7 +69,7 @@ function key(train: Train, { status, feet }: PlanAnswer): Figure {
     const width = 52 + labelWidth(words, 13.4) + 20
     if (x > 0 && x + width > wide) [x, y] = [0, y + 18]
     marks.push(
-      line(x, y - 4, x + 46, y - 4, look, dash),
+      lineMark(x, y - 4, x + 46, y - 4, look, dash),
       label(x + 52, y, words, { anchor: 'start' }),
     )
     x += width

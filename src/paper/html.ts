@@ -3,7 +3,7 @@ import {
   besideName,
   type Block,
   type Figure,
-  type FootCard,
+  type PaperFootCard,
   type Page,
   type Paper,
   type StepCard,
@@ -123,7 +123,7 @@ const line = (look: string, text: string | undefined): Markup =>
   text === undefined || text === '' ? markup`` : markup`<p class="${look}">${text}</p>`
 
 /** Narrow cards have no room for a slide beside the drawing. */
-function cardOf(card: FootCard, columns: number): Markup {
+function cardOf(card: PaperFootCard, columns: number): Markup {
   const slide = line('do', card.slide)
   const wide = columns <= wideCards
   const words = [line('pack', card.pack), line('recipe', card.recipe), wide ? slide : '']

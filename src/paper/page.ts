@@ -55,20 +55,20 @@ export type Block =
   | { readonly kind: 'figures'; readonly figures: readonly Figure[]; readonly leads?: boolean }
   /** Labels with a line to write on. */
   | { readonly kind: 'blanks'; readonly labels: readonly string[]; readonly columns: number }
-  | { readonly kind: 'feet'; readonly columns: number; readonly cards: readonly FootCard[] }
+  | { readonly kind: 'feet'; readonly columns: number; readonly cards: readonly PaperFootCard[] }
   | { readonly kind: 'step'; readonly step: StepCard }
 
 export type TextLook = 'plain' | 'lead' | 'strong' | 'small' | 'sum'
 
 export interface Table {
   readonly kind: 'table'
-  readonly columns: readonly Column[]
+  readonly columns: readonly TableColumn[]
   readonly rows: readonly (readonly Cell[])[]
   /** Rows to write in, taller than print. */
   readonly tall?: boolean
 }
 
-export interface Column {
+export interface TableColumn {
   readonly head: string
   /** Part of the width, as a weight beside the others. */
   readonly width: number
@@ -95,16 +95,16 @@ export interface Figure {
 }
 
 /** Marks of the scene, words among them, and marks set elsewhere. */
-export type PaperMark = Mark | Label | Group
+export type PaperMark = Mark | MarkLabel | MarkGroup
 
-export interface Group {
+export interface MarkGroup {
   readonly kind: 'group'
   readonly x: number
   readonly y: number
   readonly marks: readonly PaperMark[]
 }
 
-export interface Label {
+export interface MarkLabel {
   readonly kind: 'label'
   readonly x: number
   readonly y: number
@@ -131,7 +131,7 @@ export interface StepCard {
 }
 
 /** One foot on its machine's page: what to do there, what came of it. */
-export interface FootCard {
+export interface PaperFootCard {
   readonly key: string
   /** Row and column as the foot lies on the map; columns from the left end. */
   readonly column: number
@@ -160,7 +160,7 @@ export interface FootCard {
 }
 
 /** Where a foot is and which steps move it, as its card says beside its name. */
-export const besideName = ({ place, steps }: FootCard): string =>
+export const besideName = ({ place, steps }: PaperFootCard): string =>
   [place, steps].filter((part) => part !== '').join('; ')
 
 export const label = (
@@ -172,8 +172,8 @@ export const label = (
     anchor = 'middle',
     bold = false,
     halo = false,
-  }: { size?: number; anchor?: Label['anchor']; bold?: boolean; halo?: boolean } = {},
-): Label => ({
+  }: { size?: number; anchor?: MarkLabel['anchor']; bold?: boolean; halo?: boolean } = {},
+): MarkLabel => ({
   kind: 'label',
   x,
   y,
@@ -184,7 +184,7 @@ export const label = (
   ...(halo && { halo }),
 })
 
-export const group = (x: number, y: number, marks: readonly PaperMark[]): Group => ({
+export const group = (x: number, y: number, marks: readonly PaperMark[]): MarkGroup => ({
   kind: 'group',
   x,
   y,

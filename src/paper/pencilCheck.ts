@@ -1,7 +1,7 @@
-import { growthOf, valueAt } from '../mechanics/growth'
+import { growthOf, lineValueAt } from '../mechanics/growth'
 import { noMotion } from '../mechanics/motion'
 import { asFound } from '../mechanics/readings/asFound'
-import { motionsOf, movedAxis } from '../scene/axisLines'
+import { answerMotions, movedAxis } from '../scene/axisLines'
 import { shareText } from '../language/amounts'
 import type { Aim, Coupling, State } from '../mechanics/train'
 import { inSentence } from '../language/names'
@@ -73,7 +73,7 @@ export function checkSum(job: Drawn, coupling: Coupling) {
   )
   const state = train.states.find(({ id }) => id === worst?.state)
   if (!worst || !state) return undefined
-  const motions = motionsOf(train, answer) ?? train.bodies.map(() => noMotion)
+  const motions = answerMotions(train, answer) ?? train.bodies.map(() => noMotion)
   const { line } = asFound(coupling)
   const { mid, p, q } = coupling
   const [left, right] = [train.machines[coupling.left], train.machines[coupling.right]]
@@ -96,15 +96,15 @@ export function checkSum(job: Drawn, coupling: Coupling) {
   const moved = (machine: number, end: 'left' | 'right'): Planes => {
     const { rise, side } = movedAxis(train, machine, end, motions)
     return {
-      up: { at: (x) => valueAt(rise, x), slope: rise.slope },
-      side: { at: (x) => valueAt(side, x), slope: side.slope },
+      up: { at: (x) => lineValueAt(rise, x), slope: rise.slope },
+      side: { at: (x) => lineValueAt(side, x), slope: side.slope },
     }
   }
   const grown = (machine: typeof left, end: 'left' | 'right'): Planes => {
     const { rise, side } = growthOf(machine, state.id, end)
     return {
-      up: { at: (x) => valueAt(rise, x), slope: rise.slope },
-      side: { at: (x) => valueAt(side, x), slope: side.slope },
+      up: { at: (x) => lineValueAt(rise, x), slope: rise.slope },
+      side: { at: (x) => lineValueAt(side, x), slope: side.slope },
     }
   }
   const straight = (offset: number, slope: number) => ({

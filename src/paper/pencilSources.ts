@@ -1,6 +1,6 @@
-import { growthOf, valueAt, type Line } from '../mechanics/growth'
+import { growthOf, lineValueAt, type Line } from '../mechanics/growth'
 import { noMotion } from '../mechanics/motion'
-import { motionsOf, movedAxis, type Axis } from '../scene/axisLines'
+import { answerMotions, movedAxis, type Axis } from '../scene/axisLines'
 import { capital, inSentence } from '../language/names'
 import type { Coupling, State, Train } from '../mechanics/train'
 import type { Drawn } from './job'
@@ -13,7 +13,7 @@ export function sourceLines(
   pencil: Pencil,
   state: State,
 ): string[] {
-  const motions = motionsOf(train, answer) ?? train.bodies.map(() => noMotion)
+  const motions = answerMotions(train, answer) ?? train.bodies.map(() => noMotion)
   return (['right', 'left'] as const).flatMap((side) => {
     const at = coupling[side]
     const machine = train.machines[at]
@@ -44,7 +44,9 @@ function told(
   { rise, side }: Pick<Axis, 'rise' | 'side'>,
 ): string[] {
   const words = (line: Line): string => {
-    const values = places.map((x) => `${pencil.fine(valueAt(line, x))} at x ${pencil.length(x)}`)
+    const values = places.map(
+      (x) => `${pencil.fine(lineValueAt(line, x))} at x ${pencil.length(x)}`,
+    )
     return `${values.join(' and ')}, slope ${pencil.slope(line.slope)} ${pencil.slopeUnit}`
   }
   const still = ({ value, slope }: Line) => value === 0 && slope === 0

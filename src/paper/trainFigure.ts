@@ -1,11 +1,11 @@
 import { elevation } from '../scene/elevation'
-import { line, type Mark } from '../scene/drawings/marks'
+import { lineMark, type Mark } from '../scene/drawings/marks'
 import { sideNoun, upThePage } from '../language/sides'
 import { spread } from '../scene/spread'
-import { standings } from '../scene/standing'
+import { machineStandings } from '../scene/standing'
 import { xScale, type XScale } from '../scene/xScale'
 import type { Train } from '../mechanics/train'
-import { group, label, type Figure, type Label } from './page'
+import { group, label, type Figure, type MarkLabel } from './page'
 import { pxPerMm, textWidth } from './size'
 import { folded, labelWidth } from './textSize'
 
@@ -17,7 +17,7 @@ const tallest = 64
 /** The train from its near side with the names of machines over it and of couplings under it. */
 export function trainFigure(train: Train): Figure {
   const width = textWidth * pxPerMm
-  const all = standings(train)
+  const all = machineStandings(train)
   const lowest = Math.min(...all.map(({ feet }) => feet))
   const highest = Math.max(...all.map((m) => Math.max(m.left, m.right)))
   const scale = xScale(train, {
@@ -48,8 +48,8 @@ export function trainFigure(train: Train): Figure {
   }
 }
 
-function machineNames(train: Train, scale: XScale): { labels: Label[]; height: number } {
-  const casings = standings(train).slice(0, train.machines.length)
+function machineNames(train: Train, scale: XScale): { labels: MarkLabel[]; height: number } {
+  const casings = machineStandings(train).slice(0, train.machines.length)
   const edges = [0, ...train.couplings.map(({ mid }) => scale.at(mid)), scale.width]
   const names = train.machines.map(({ name }, m) =>
     folded(name, size, Math.max(60, (edges[m + 1] ?? 0) - (edges[m] ?? 0) - 6)),
@@ -84,7 +84,7 @@ function couplingNames(
   train: Train,
   scale: XScale,
   top: number,
-): { marks: (Mark | Label)[]; bottom: number } {
+): { marks: (Mark | MarkLabel)[]; bottom: number } {
   const slot = scale.width / Math.max(1, train.couplings.length)
   const names = train.couplings.map(({ name }) => folded(name, size, Math.max(60, slot - 8)))
   const widths = names.map((lines) => Math.max(...lines.map((text) => labelWidth(text, size))))
@@ -100,7 +100,7 @@ function couplingNames(
     marks: train.couplings.flatMap(({ mid }, c) => {
       const middle = (lefts[c] ?? 0) + (widths[c] ?? 0) / 2
       return [
-        line(scale.at(mid), top - 12, middle, top + 6, 'leader'),
+        lineMark(scale.at(mid), top - 12, middle, top + 6, 'leader'),
         ...(names[c] ?? []).map((text, i) =>
           label(middle, top + 4 + (i + 1) * leading, text, { size }),
         ),

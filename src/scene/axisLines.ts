@@ -1,5 +1,5 @@
 import { shaftEnds } from '../mechanics/shaftEnds'
-import { growthOf, valueAt, type Line } from '../mechanics/growth'
+import { growthOf, lineValueAt, type Line } from '../mechanics/growth'
 import { type Millimetres } from '../mechanics/units'
 import { carriers, displaced, noMotion, type Motion } from '../mechanics/motion'
 import type { Body, Train } from '../mechanics/train'
@@ -26,7 +26,7 @@ export interface AxisLines {
 }
 
 /** The moves of a plan, in the train's order; none where the answer carries none. */
-export function motionsOf(train: Train, answer: PlanAnswer): readonly Motion[] | undefined {
+export function answerMotions(train: Train, answer: PlanAnswer): readonly Motion[] | undefined {
   const { bodies } = answer
   return (
     bodies && train.bodies.map((body) => bodies.find(({ id }) => id === body.id)?.move ?? noMotion)
@@ -46,8 +46,8 @@ export function foundAxes(train: Train, found: readonly Misalignment[]): Axis[] 
     if (!before || !d) throw new RangeError(`coupling ${coupling.id} was not reduced`)
     const { mid } = coupling
     axes.push({
-      rise: { x: mid, value: valueAt(before.rise, mid) + d.z, slope: before.rise.slope + d.sz },
-      side: { x: mid, value: valueAt(before.side, mid) + d.y, slope: before.side.slope + d.sy },
+      rise: { x: mid, value: lineValueAt(before.rise, mid) + d.z, slope: before.rise.slope + d.sz },
+      side: { x: mid, value: lineValueAt(before.side, mid) + d.y, slope: before.side.slope + d.sy },
     })
   })
   return axes
@@ -77,7 +77,7 @@ export function movedAxis(
 
 export const addLines = (a: Line, b: Line, sign: 1 | -1 = 1): Line => ({
   x: a.x,
-  value: a.value + sign * valueAt(b, a.x),
+  value: a.value + sign * lineValueAt(b, a.x),
   slope: a.slope + sign * b.slope,
 })
 

@@ -1,5 +1,5 @@
 import type { FootFacts } from './footFacts'
-import { line, type Mark } from './drawings/marks'
+import { lineMark, type Mark } from './drawings/marks'
 import { spread } from './spread'
 
 /** Height of the strip in which leaders run from feet to cards (px). */
@@ -82,7 +82,9 @@ export function levelsOf(
     }))
   }
   const leader = (from: number, to: number): Mark =>
-    far ? line(to, 0, from, leaderHeight, 'leader') : line(from, 0, to, leaderHeight, 'leader')
+    far
+      ? lineMark(to, 0, from, leaderHeight, 'leader')
+      : lineMark(from, 0, to, leaderHeight, 'leader')
   const middle = (card: { left: number; width: number }) => card.left + card.width / 2
   if (needed - gap <= page - 2 * margin) {
     const cards = place(feet)

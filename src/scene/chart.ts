@@ -1,5 +1,5 @@
 import { tol } from '../mechanics/tolerances'
-import { valueAt } from '../mechanics/growth'
+import { lineValueAt } from '../mechanics/growth'
 import { handEnds, type HandEnd } from '../engine/studies/hand/handPlan'
 import { fineSign, toFine, type Micrometres } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
@@ -7,7 +7,7 @@ import type { Axis, AxisLines } from './axisLines'
 import { breakMarks } from './breakMarks'
 import type { Figures } from './figures'
 import { gateMarks, type GateScene } from './gateMarks'
-import { line, poly, type Look, type Mark } from './drawings/marks'
+import { lineMark, poly, type Look, type Mark } from './drawings/marks'
 import { stateDash } from './stateStyle'
 import { sideName, upThePage } from '../language/sides'
 import type { XScale } from './xScale'
@@ -75,7 +75,7 @@ export function chart(
       ...least,
       ...lines.flatMap((piece) =>
         [piece.found, ...(piece.planned ? [piece.planned] : []), ...piece.states].flatMap((axis) =>
-          [piece.from, piece.to].map((x) => valueAt(axis[way], x)),
+          [piece.from, piece.to].map((x) => lineValueAt(axis[way], x)),
         ),
       ),
       ...gates.flatMap(({ low, high }) => [low.value, high.value]),
@@ -84,14 +84,14 @@ export function chart(
   const clipped = (value: number): number => Math.min(height, Math.max(0, y.at(value)))
   const trace = (piece: AxisLines, axis: Axis, look: Look, dash?: string): Mark =>
     poly(
-      alongBreaks(piece, scale).map((x) => [scale.at(x), y.at(valueAt(axis[way], x))] as const),
+      alongBreaks(piece, scale).map((x) => [scale.at(x), y.at(lineValueAt(axis[way], x))] as const),
       look,
       false,
       dash,
     )
   const marks: Mark[] = [
     ...y.ticks.map((tick) =>
-      line(
+      lineMark(
         plot.left,
         tick.y,
         scale.width - plot.right,
@@ -105,7 +105,7 @@ export function chart(
       if (!found || points.every((point) => point[way] * pxPerUm(y) < 1)) return []
       const edge = (sign: 1 | -1) =>
         points.map(
-          (p) => [scale.at(p.x), clipped(valueAt(found[way], p.x) + sign * p[way])] as const,
+          (p) => [scale.at(p.x), clipped(lineValueAt(found[way], p.x) + sign * p[way])] as const,
         )
       return [poly([...edge(1), ...edge(-1).reverse()], 'drift')]
     }),
@@ -157,7 +157,7 @@ function handlesOf(
     }
     return handEnds(train, machine, way).map((end) => {
       const [piece, x] = at[end]
-      const value = piece.planned ? valueAt(piece.planned[way], x) : 0
+      const value = piece.planned ? lineValueAt(piece.planned[way], x) : 0
       const [px, py] = place(x, value)
       return { machine, end, x: px, y: py, value }
     })

@@ -2,7 +2,7 @@ import type { Train } from '../mechanics/train'
 import type { PlanAnswer } from '../engine/work/answer'
 import { couplingFacts, type CouplingFacts } from './couplingFacts'
 import type { Figures } from './figures'
-import { line, poly, type Mark } from './drawings/marks'
+import { lineMark, poly, type Mark } from './drawings/marks'
 import { readingTables, type ReadingTable } from './readingTable'
 import { spread } from './spread'
 import type { XScale } from './xScale'
@@ -67,7 +67,7 @@ export function couplingsScene(
       // a leader lands on its card's top edge, straight down where it can
       const end = Math.min(Math.max(middle, left + 10), left + width - 10)
       return [
-        line(from - 2, 0.5, to + 2, 0.5, 'edge'),
+        lineMark(from - 2, 0.5, to + 2, 0.5, 'edge'),
         poly(
           [
             [middle, 0],
@@ -78,7 +78,7 @@ export function couplingsScene(
           'leader',
           false,
         ),
-        line(left, couplingLeaders - 0.5, left + width, couplingLeaders - 0.5, 'edge'),
+        lineMark(left, couplingLeaders - 0.5, left + width, couplingLeaders - 0.5, 'edge'),
       ]
     }),
   }

@@ -4,8 +4,8 @@ import { breakMarks } from './breakMarks'
 import { couplingMarks } from './drawings/coupling'
 import { machineMarks } from './drawings/machine'
 import { skidMarks } from './skidMarks'
-import { line, poly, rect, type Mark } from './drawings/marks'
-import { standings, type Standing } from './standing'
+import { lineMark, poly, rect, type Mark } from './drawings/marks'
+import { machineStandings, type MachineStanding } from './standing'
 import type { XScale } from './xScale'
 
 /** The train seen from its near side, to scale. */
@@ -39,13 +39,13 @@ const headroom = 1.8
 const below = 22
 
 export function elevation(train: Train, scale: XScale): Elevation {
-  const all = standings(train)
+  const all = machineStandings(train)
   const machines = all.slice(0, train.machines.length)
   const skids = all.slice(train.machines.length)
   const tallest = Math.max(1, ...machines.map((m) => m.left - m.feet))
   const wanted = leastHeight / tallest
   const perMm = wanted > scale.perMm * worthSaying ? wanted : scale.perMm
-  const halfOf = (m: Standing): number =>
+  const halfOf = (m: MachineStanding): number =>
     Math.max(
       8,
       Math.min(casingPart * (m.left - m.feet) * perMm, 0.46 * (m.to - m.from) * scale.perMm),
@@ -58,7 +58,7 @@ export function elevation(train: Train, scale: XScale): Elevation {
   const floor = highest - lowest + 4
   const height = floor + below
   const marks = [
-    line(0, floor, scale.width, floor, 'edge'),
+    lineMark(0, floor, scale.width, floor, 'edge'),
     rect(0, floor + 1, scale.width, 7, 'ground'),
     ...skids.flatMap((skid) => skidMarks(skid, machines, train, scale, y, floor)),
     ...machines.flatMap((m) => block(m, scale, y, floor)),
@@ -105,14 +105,24 @@ const roughly = (length: number, train: Train): string =>
   `about ${Number(toLength(length, train.units).toPrecision(3))} ${train.units.length}`
 
 /** What lifts a machine off the floor where no skid does: a block of foundation. */
-function block(m: Standing, scale: XScale, y: (level: number) => number, floor: number): Mark[] {
+function block(
+  m: MachineStanding,
+  scale: XScale,
+  y: (level: number) => number,
+  floor: number,
+): Mark[] {
   const top = y(m.feet)
   if (m.body.skid !== undefined || floor - top < 2) return []
   const [l, r] = [scale.at(m.from), scale.at(m.to)]
-  return [rect(l, top, r - l, floor - top, 'ground'), line(l, top, r, top, 'edge')]
+  return [rect(l, top, r - l, floor - top, 'ground'), lineMark(l, top, r, top, 'edge')]
 }
 
-function shaft(m: Standing, scale: XScale, y: (level: number) => number, half: number): Mark[] {
+function shaft(
+  m: MachineStanding,
+  scale: XScale,
+  y: (level: number) => number,
+  half: number,
+): Mark[] {
   const [a, b] = m.shaft
   const [from, to, middle] = [scale.at(a), scale.at(b), scale.at((m.from + m.to) / 2)]
   const r = Math.max(2.5, half * 0.1)
@@ -122,19 +132,19 @@ function shaft(m: Standing, scale: XScale, y: (level: number) => number, half: n
   ]
 }
 
-function axisMarks(m: Standing, scale: XScale, y: (level: number) => number): Mark[] {
+function axisMarks(m: MachineStanding, scale: XScale, y: (level: number) => number): Mark[] {
   const [a, b] = m.shaft
   const [from, to] = [scale.at(a), scale.at(b)]
-  if (!m.body.twoAxes) return [line(from, y(m.left), to, y(m.left), 'centre')]
+  if (!m.body.twoAxes) return [lineMark(from, y(m.left), to, y(m.left), 'centre')]
   const [l, r] = [scale.at(m.from), scale.at(m.to)]
   return [
-    line(from, y(m.left), r - (r - l) * 0.25, y(m.left), 'centre'),
-    line(l + (r - l) * 0.25, y(m.right), to, y(m.right), 'centre'),
+    lineMark(from, y(m.left), r - (r - l) * 0.25, y(m.left), 'centre'),
+    lineMark(l + (r - l) * 0.25, y(m.right), to, y(m.right), 'centre'),
   ]
 }
 
 function stakesOf(
-  m: Standing,
+  m: MachineStanding,
   body: number,
   scale: XScale,
   y: (level: number) => number,

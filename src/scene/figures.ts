@@ -5,7 +5,7 @@ import { noMotion, type Motion } from '../mechanics/motion'
 import type { CouplingAnswer } from '../engine/plan/answer'
 import type { PlanAnswer } from '../engine/work/answer'
 import { couplingsAnswer } from '../engine/plan/report'
-import { axisLines, foundAxes, motionsOf, type AxisLines } from './axisLines'
+import { axisLines, foundAxes, answerMotions, type AxisLines } from './axisLines'
 import { driftOf, type Drift } from './drift'
 import { gatesOf, shiftsOf, type Gate } from './gates'
 import { zeroOf, type Zero } from './zero'
@@ -54,7 +54,7 @@ export const figuresOf = (
   train: Train,
   answer: PlanAnswer,
   standing: StandingFigures = standingFigures(train),
-): Figures => figuresAt(train, motionsOf(train, answer), standing)
+): Figures => figuresAt(train, answerMotions(train, answer), standing)
 
 /** What rise and side show with every body moved so far (um, mrad; train order); undefined: there is no plan. */
 export function figuresAt(

@@ -3,7 +3,7 @@ import type { PlanAnswer } from '../engine/work/answer'
 import { footFacts, type FootFacts } from './footFacts'
 import { levelsNeed, levelsOf, movingWidth, narrowestOf, type StandingFoot } from './cardLevels'
 import { figureHeight, footFigure, footScales, type FootScales } from './footFigure'
-import { line, type Mark } from './drawings/marks'
+import { lineMark, type Mark } from './drawings/marks'
 import type { PlanView } from './planView'
 import { onFarSide, sideName, upThePage } from '../language/sides'
 import type { XScale } from './xScale'
@@ -111,4 +111,4 @@ export function feetScene(
 
 /** From a foot to the edge of the plan, where its leader begins. */
 const stub = ({ x, y, far }: StandingFoot, height: number): Mark =>
-  far ? line(x, 0, x, y - 6, 'leader') : line(x, y + 6, x, height, 'leader')
+  far ? lineMark(x, 0, x, y - 6, 'leader') : lineMark(x, y + 6, x, height, 'leader')

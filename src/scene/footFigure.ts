@@ -1,6 +1,6 @@
 import type { Train } from '../mechanics/train'
 import type { FootFacts } from './footFacts'
-import { circle, line, rect, type Mark } from './drawings/marks'
+import { circle, lineMark, rect, type Mark } from './drawings/marks'
 import { upThePage } from '../language/sides'
 
 /** Scales that all feet of a sheet share, so that packs and holes can be compared by eye. */
@@ -62,7 +62,7 @@ export function footFigure(
 /** Base, minimum, now (dashed), after (solid), maximum; what goes in or comes out is filled with ink. */
 function columnMarks({ pack, bound }: FootFacts, perUm: number): Mark[] {
   const [l, r] = [3, 3 + columnWidth]
-  const ground = line(l - 3, base, r + 3, base, 'after')
+  const ground = lineMark(l - 3, base, r + 3, base, 'after')
   if (!pack) return [ground, rect(l, base - 20, columnWidth, 20, 'before')]
   const y = (value: number): number => base - value * perUm
   const [low, high] = [Math.min(pack.now, pack.after), Math.max(pack.now, pack.after)]
@@ -76,12 +76,12 @@ function columnMarks({ pack, bound }: FootFacts, perUm: number): Mark[] {
           pack.after > pack.now
             ? rect(l, y(high), columnWidth, Math.max(1.6, change), 'solid')
             : rect(l, y(high), columnWidth, change, 'before'),
-          line(l - 2, y(pack.now), r + 2, y(pack.now), 'before'),
+          lineMark(l - 2, y(pack.now), r + 2, y(pack.now), 'before'),
         ]),
     rect(l, y(pack.after), columnWidth, pack.after * perUm, 'outline'),
     ...(pack.min > 0
       ? [
-          line(
+          lineMark(
             l - 3,
             y(pack.min),
             r + 3,
@@ -93,7 +93,7 @@ function columnMarks({ pack, bound }: FootFacts, perUm: number): Mark[] {
     ...(pack.max === undefined
       ? []
       : [
-          line(
+          lineMark(
             l - 3,
             y(pack.max),
             r + 3,

@@ -2,7 +2,7 @@ import { fineText } from '../language/amounts'
 import type { Train } from '../mechanics/train'
 import { inSentence } from '../language/names'
 import type { Gate } from './gates'
-import { line, poly, rect, type Mark } from './drawings/marks'
+import { lineMark, poly, rect, type Mark } from './drawings/marks'
 import { sideName } from '../language/sides'
 import type { XScale } from './xScale'
 import type { YScale } from './yScale'
@@ -73,7 +73,7 @@ export function gateMarks(
       const end = Math.min(y.height, Math.max(0, edge + out * postLength))
       return [
         rect(x - width * 0.3, Math.min(edge, end), width * 0.6, Math.abs(end - edge), 'hatch'),
-        line(x - width / 2, edge, x + width / 2, edge, 'gate'),
+        lineMark(x - width / 2, edge, x + width / 2, edge, 'gate'),
       ]
     }
   })

@@ -1,4 +1,4 @@
-import { valueAt } from '../mechanics/growth'
+import { lineValueAt } from '../mechanics/growth'
 import type { Micrometres, Millimetres } from '../mechanics/units'
 import type { Coupling, Train } from '../mechanics/train'
 import { checksOf, checkValue, type Check } from '../mechanics/misalignment/check'
@@ -47,8 +47,8 @@ export function gatesOf(
     if (!left || !right) return []
     const { mid } = coupling
     const cold: Misalignment = {
-      y: valueAt(right.side, mid) - valueAt(left.side, mid),
-      z: valueAt(right.rise, mid) - valueAt(left.rise, mid),
+      y: lineValueAt(right.side, mid) - lineValueAt(left.side, mid),
+      z: lineValueAt(right.rise, mid) - lineValueAt(left.rise, mid),
       sy: right.side.slope - left.side.slope,
       sz: right.rise.slope - left.rise.slope,
     }
@@ -56,7 +56,7 @@ export function gatesOf(
       (['rise', 'side'] as const).map((way): Gate => {
         const place = placeOf(train, coupling, check)
         const passing = place.machine === coupling.left ? left : right
-        const passes = valueAt(passing[way], place.x)
+        const passes = lineValueAt(passing[way], place.x)
         const states = openings(train, coupling, check, way, cold, shifts[c] ?? []).map(
           ({ low, high }) => ({
             low: passes + place.lever * low,

@@ -1,7 +1,7 @@
 import type { Look, Mark } from './drawings/marks'
 
 /** Marks of one look as a single path. */
-export interface Path {
+export interface MergedPath {
   readonly look: Look
   readonly d: string
   readonly dash?: string
@@ -23,8 +23,8 @@ const pathOf = (mark: Mark): string =>
  * The marks as few paths: lines of one look and dash are one path, as long as nothing filled lies between.
  * A page with fewer elements is drawn faster.
  */
-export function merged(marks: readonly Mark[]): Path[] {
-  const paths: Path[] = []
+export function merged(marks: readonly Mark[]): MergedPath[] {
+  const paths: MergedPath[] = []
   let open = new Map<string, number>()
   for (const mark of marks) {
     const { look } = mark

@@ -1,9 +1,9 @@
 import type { Train } from '../mechanics/train'
 import { breakMarks } from './breakMarks'
 import { casingAbove } from './drawings/above'
-import { circle, line, rect, type Mark } from './drawings/marks'
+import { circle, lineMark, rect, type Mark } from './drawings/marks'
 import { upThePage } from '../language/sides'
-import { standings, type Standing } from './standing'
+import { machineStandings, type MachineStanding } from './standing'
 import type { XScale } from './xScale'
 
 /** The train seen from above, to the scale of the sheet; feet in the order of `footFacts`. */
@@ -18,7 +18,7 @@ const pad = 14
 const casingPart = 0.5
 
 export function planView(train: Train, scale: XScale): PlanView {
-  const all = standings(train)
+  const all = machineStandings(train)
   const up = upThePage(train)
   const across = all.flatMap(({ body, origin }) => [
     ...body.feet.map((foot) => origin + foot.y),
@@ -64,7 +64,7 @@ export function planView(train: Train, scale: XScale): PlanView {
 
 /** The outline that the feet of a body span. */
 function frame(
-  { body, origin }: Standing,
+  { body, origin }: MachineStanding,
   scale: XScale,
   y: (value: number) => number,
   margin: number,
@@ -78,7 +78,12 @@ function frame(
 }
 
 /** Casing and axes from above; a gearbox shows wheel and pinion on axes that are truly apart. */
-function casing(m: Standing, scale: XScale, y: (value: number) => number, height: number): Mark[] {
+function casing(
+  m: MachineStanding,
+  scale: XScale,
+  y: (value: number) => number,
+  height: number,
+): Mark[] {
   const { body, origin } = m
   const [l, r] = [scale.at(m.from), scale.at(m.to)]
   const [a, b] = [scale.at(m.shaft[0]), scale.at(m.shaft[1])]
@@ -92,7 +97,7 @@ function casing(m: Standing, scale: XScale, y: (value: number) => number, height
     const room = Math.max(6, Math.min(half, left - 3, height - 3 - left))
     return [
       ...casingAbove(body.role, { l, r, axis: left, half: room }),
-      line(a, left, b, left, 'centre'),
+      lineMark(a, left, b, left, 'centre'),
     ]
   }
   const within = (top: number, bottom: number): Mark =>
@@ -109,7 +114,7 @@ function casing(m: Standing, scale: XScale, y: (value: number) => number, height
   const teeth = (axis: number, radius: number, lean: number): Mark[] =>
     [0.1, 0.26, 0.42, 0.58, 0.74, 0.9].map((part) => {
       const x = from + part * (to - from)
-      return line(x - lean, axis - radius, x + lean, axis + radius, 'fine')
+      return lineMark(x - lean, axis - radius, x + lean, axis + radius, 'fine')
     })
   return [
     within(Math.min(left - wheel, right - pinion) - 5, Math.max(left + wheel, right + pinion) + 5),
@@ -117,7 +122,7 @@ function casing(m: Standing, scale: XScale, y: (value: number) => number, height
     ...teeth(left, wheel, 3),
     rect(from, right - pinion, to - from, 2 * pinion, 'body'),
     ...teeth(right, pinion, -3),
-    line(a, left, r - (r - l) * 0.15, left, 'centre'),
-    line(l + (r - l) * 0.15, right, b, right, 'centre'),
+    lineMark(a, left, r - (r - l) * 0.15, left, 'centre'),
+    lineMark(l + (r - l) * 0.15, right, b, right, 'centre'),
   ]
 }

@@ -1,4 +1,4 @@
-import { circle, line, path, poly, rect, type Mark } from './drawings/marks'
+import { circle, lineMark, path, poly, rect, type Mark } from './drawings/marks'
 import type { DraftSet } from '../document/edits/readingPresets'
 
 /** A small picture of how a set is read: shafts, bracket, stem, and the way that counts as +. */
@@ -42,7 +42,7 @@ const shafts = (): Mark[] => [
   rect(faceRight + thick, axis - thin, width - 4 - faceRight - thick, 2 * thin, 'body'),
   rect(faceLeft - thick, axis - hub, thick, 2 * hub, 'shade'),
   rect(faceRight, axis - hub, thick, 2 * hub, 'shade'),
-  line(0, axis, width, axis, 'centre'),
+  lineMark(0, axis, width, axis, 'centre'),
 ]
 
 const named = [
@@ -55,9 +55,9 @@ function dial(x: number, y: number, tipX: number, tipY: number): Mark[] {
   const length = Math.hypot(tipX - x, tipY - y)
   const [ux, uy] = [(tipX - x) / length, (tipY - y) / length]
   return [
-    line(x + ux * 9, y + uy * 9, tipX, tipY, 'edge'),
+    lineMark(x + ux * 9, y + uy * 9, tipX, tipY, 'edge'),
     circle(x, y, 9, 'body'),
-    line(x, y, x + ux * 5 - uy * 4, y + uy * 5 + ux * 4, 'outline'),
+    lineMark(x, y, x + ux * 5 - uy * 4, y + uy * 5 + ux * 4, 'outline'),
     circle(tipX, tipY, 1.8, 'solid'),
   ]
 }
@@ -68,7 +68,7 @@ function arrow(x: number, y: number, dx: number, dy: number): Mark[] {
   const [ux, uy] = [dx / length, dy / length]
   const [tx, ty] = [x + dx, y + dy]
   return [
-    line(x, y, tx - ux * 4, ty - uy * 4, 'edge'),
+    lineMark(x, y, tx - ux * 4, ty - uy * 4, 'edge'),
     poly(
       [
         [tx, ty],
@@ -115,7 +115,7 @@ function face(rides: 'left' | 'right', back: boolean): SetPicture {
   const marks = [
     ...shafts(),
     ...bracket(right ? 52 : width - 52, 26, from),
-    line(from, 26, from, y - 9, 'edge'),
+    lineMark(from, 26, from, y - 9, 'edge'),
     ...dial(from, y, touched, y),
     ...arrow(touched, 44, (from - touched) * 0.9, 0),
   ]
@@ -139,8 +139,8 @@ function spool(end: 'left' | 'right'): SetPicture {
     marks: [
       ...shafts(),
       rect(from, axis - 14, to - from, 28, 'body', 2),
-      line(from, axis - hub, from, axis + hub, 'edge'),
-      line(to, axis - hub, to, axis + hub, 'edge'),
+      lineMark(from, axis - hub, from, axis + hub, 'edge'),
+      lineMark(to, axis - hub, to, axis + hub, 'edge'),
       path(`M${held - (left ? 6 : -6)} ${axis - hub}V40H${touched + (left ? -8 : 8)}`, 'edge'),
       ...dial(touched + (left ? -8 : 8), 50, touched, axis - hub + 6),
       ...arrow(touched + (left ? 6 : -6), 30, left ? -26 : 26, 0),
@@ -175,9 +175,9 @@ function axes(): SetPicture {
     width,
     height,
     marks: [
-      line(6, level, x, level, 'planned'),
-      line(x, level, width - 6, level, 'found'),
-      line(x, high, width - 6, high - 16, 'planned'),
+      lineMark(6, level, x, level, 'planned'),
+      lineMark(x, level, width - 6, level, 'found'),
+      lineMark(x, high, width - 6, high - 16, 'planned'),
       ...arrow(x, level, 0, high - level),
     ],
     labels: [

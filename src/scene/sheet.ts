@@ -8,7 +8,7 @@ import { feetNeed, feetScene, type FeetScene } from './footCards'
 import { shaftEnds } from '../mechanics/shaftEnds'
 import { planView, type PlanView } from './planView'
 import { spread } from './spread'
-import { standings } from './standing'
+import { machineStandings } from './standing'
 import { xScale, type XScale } from './xScale'
 
 /** All bands of a sheet on one x scale, ready to be placed. Px throughout. */
@@ -85,7 +85,7 @@ export const chartBand = (
 
 /** Draws the train over a given width (px), machines to scale. */
 export function trainScene(train: Train, width: number): TrainScene {
-  const all = standings(train)
+  const all = machineStandings(train)
   const lowest = Math.min(...all.map(({ feet }) => feet))
   const highest = Math.max(...all.map((m) => Math.max(m.left, m.right)))
   const scale = xScale(train, {
@@ -112,7 +112,7 @@ export function widthFor(train: Train, room: number): number {
 
 function slotsOf(train: Train, scale: XScale): MachineSlot[] {
   const edges = [0, ...train.couplings.map(({ mid }) => scale.at(mid)), scale.width]
-  const casings = standings(train).slice(0, train.machines.length)
+  const casings = machineStandings(train).slice(0, train.machines.length)
   const heads = casings.map(({ from, to }, m) => ({
     want: (scale.at(from) + scale.at(to)) / 2,
     width: Math.min(widestHead, (edges[m + 1] ?? scale.width) - (edges[m] ?? 0)),

@@ -1,12 +1,12 @@
 import type { Train } from '../mechanics/train'
-import { circle, line, rect, type Mark } from './drawings/marks'
-import type { Standing } from './standing'
+import { circle, lineMark, rect, type Mark } from './drawings/marks'
+import type { MachineStanding } from './standing'
 import type { XScale } from './xScale'
 
 /** A bedplate: two flanges and a web with stiffeners, a brace up to what it carries, pads on the floor. */
 export function skidMarks(
-  skid: Standing,
-  machines: readonly Standing[],
+  skid: MachineStanding,
+  machines: readonly MachineStanding[],
   train: Train,
   scale: XScale,
   y: (level: number) => number,
@@ -27,10 +27,10 @@ export function skidMarks(
     rect(l, deck, r - l, bottom - deck, 'shade'),
     rect(l - 2, deck, r - l + 4, 4, 'body'),
     rect(l - 2, bottom - 4, r - l + 4, 4, 'body'),
-    ...ribs.map((x) => line(x, deck + 4, x, bottom - 4, 'fine')),
+    ...ribs.map((x) => lineMark(x, deck + 4, x, bottom - 4, 'fine')),
     ...xs.flatMap((x) => [
-      line(x - 3, deck + 4, x - 3, bottom - 4, 'fine'),
-      line(x + 3, deck + 4, x + 3, bottom - 4, 'fine'),
+      lineMark(x - 3, deck + 4, x - 3, bottom - 4, 'fine'),
+      lineMark(x + 3, deck + 4, x + 3, bottom - 4, 'fine'),
       rect(x - 9, bottom, 18, 4, 'body'),
     ]),
     circle(l + 9, (deck + bottom) / 2, Math.min(4, (bottom - deck) / 5), 'edge'),

@@ -7,7 +7,7 @@ import { shaftEnds } from '../mechanics/shaftEnds'
  * machine stands as high and as far to the side as its left neighbour's shaft asks; the moves and
  * misalignments of the plan are far too small to show here.
  */
-export interface Standing {
+export interface MachineStanding {
   readonly body: Body
   /** Casing, left and right end. */
   readonly from: Millimetres
@@ -24,8 +24,8 @@ export interface Standing {
 }
 
 /** Machines in train order, then skids, as they stand in the drawing. */
-export function standings(train: Train): readonly Standing[] {
-  const machines: Standing[] = []
+export function machineStandings(train: Train): readonly MachineStanding[] {
+  const machines: MachineStanding[] = []
   let level = 0
   let across = 0
   train.machines.forEach((body, m) => {
@@ -47,7 +47,7 @@ export function standings(train: Train): readonly Standing[] {
     level = feet + right.z
     across = origin + right.y
   })
-  const skids = train.bodies.slice(train.machines.length).map((body, k): Standing => {
+  const skids = train.bodies.slice(train.machines.length).map((body, k): MachineStanding => {
     const carried = machines.filter(({ body: m }) => m.skid === train.machines.length + k)
     const first = carried[0]
     const xs = [...body.feet.map(({ x }) => x), ...carried.flatMap(({ from, to }) => [from, to])]

@@ -1,7 +1,7 @@
 import { tol } from '../mechanics/tolerances'
 import type { Millimetres } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
-import { standings } from './standing'
+import { machineStandings } from './standing'
 
 /** Where the scale is broken: a stretch of the train that is left out, the same in every band. */
 export interface Break {
@@ -82,7 +82,7 @@ function usualDistance(train: Train): Millimetres {
 
 /** Every x that must keep its place: ends of casings and shafts, feet, flex planes. */
 function stationsOf(train: Train): Millimetres[] {
-  const all = standings(train).flatMap(({ from, to, shaft, body }) => [
+  const all = machineStandings(train).flatMap(({ from, to, shaft, body }) => [
     from,
     to,
     ...shaft,

@@ -1,4 +1,4 @@
-import { valueAt, type Line } from '../mechanics/growth'
+import { lineValueAt, type Line } from '../mechanics/growth'
 import type { Train } from '../mechanics/train'
 import { inSentence } from '../language/names'
 import { shaftEnds } from '../mechanics/shaftEnds'
@@ -36,8 +36,8 @@ export function zeroOf(train: Train, axes: readonly Axis[]): Zero {
   const through = (way: 'rise' | 'side'): Line => {
     const [first, final] = [axes[0], axes[last]]
     if (!first || !final) throw new RangeError('a train without machines')
-    const start = valueAt(first[way], a)
-    return { x: a, value: start, slope: b > a ? (valueAt(final[way], b) - start) / (b - a) : 0 }
+    const start = lineValueAt(first[way], a)
+    return { x: a, value: start, slope: b > a ? (lineValueAt(final[way], b) - start) / (b - a) : 0 }
   }
   return {
     axis: { rise: through('rise'), side: through('side') },

@@ -44,7 +44,7 @@ export const heading = (title: string, about = ''): string[] => [
   ...paragraph(about === '' ? title : `${title}: ${about}`),
 ]
 
-export interface TableColumn {
+export interface TextColumn {
   readonly head: string
   readonly align?: 'left' | 'right'
 }
@@ -55,7 +55,7 @@ const gutter = 2
 
 /** A table that never leaves the sheet: columns too wide for it fold their cells. */
 export function table(
-  columns: readonly TableColumn[],
+  columns: readonly TextColumn[],
   rows: readonly (readonly string[])[],
   indent = 2,
 ): string[] {
@@ -75,7 +75,7 @@ export function table(
 }
 
 function tableRow(
-  columns: readonly TableColumn[],
+  columns: readonly TextColumn[],
   widths: readonly number[],
   row: readonly string[],
   indent: number,

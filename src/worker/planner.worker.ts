@@ -5,16 +5,23 @@ import { sentenceOf } from '../engine/plan/sentence'
 import type { Train } from '../mechanics/train'
 import { readTrain, readTrainText } from '../document/readTrain'
 import { glpkSolver } from '../solvers/glpk'
-import { AlongPlanner } from './along'
-import { alongKey } from './alongKey'
-import { reaching, ready, type Ahead, type Drawing, type Reply, type Request } from './messages'
+import { ShareSweepPlanner } from './shareSweep'
+import { alongKey } from './shareSweepKey'
+import {
+  reaching,
+  ready,
+  type Ahead,
+  type Drawing,
+  type Reply,
+  type PlannerRequest,
+} from './messages'
 import { pause } from './pause'
-import { Studies } from './study'
-import type { StudyRequest } from './studyMessages'
+import { Analyses } from './analysis'
+import type { AnalysisRequest } from './analysisMessages'
 
 /**
  * The planner of the page: reads, plans and draws away from the main thread. The page runs it more
- * than once: one instance plans, so that a plan never waits, others study choices and reasons.
+ * than once: one instance plans, so that a plan never waits, others analysis choices and reasons.
  */
 const solver = glpkSolver()
 solver.then(
@@ -26,8 +33,8 @@ solver.then(
   },
 )
 
-const alongPlanner = new AlongPlanner()
-const studies = new Studies()
+const alongPlanner = new ShareSweepPlanner()
+const analyses = new Analyses()
 
 /** The newest request for a plan. */
 let latest = 0
@@ -45,7 +52,7 @@ const drawingOf = (train: Train, answer: PlanAnswer, priced: boolean): Drawing =
   figures: figuresOf(train, answer),
 })
 
-async function answer(request: Request): Promise<Reply> {
+async function answer(request: PlannerRequest): Promise<Reply> {
   const { id } = request
   latest = id
   try {
@@ -91,7 +98,7 @@ async function answer(request: Request): Promise<Reply> {
 
 self.addEventListener(
   'message',
-  ({ data }: MessageEvent<Request | StudyRequest | typeof reaching>) => {
+  ({ data }: MessageEvent<PlannerRequest | AnalysisRequest | typeof reaching>) => {
     if (data === reaching) {
       reached = true
       prepare?.()
@@ -103,7 +110,7 @@ self.addEventListener(
       })
     else
       void solver.then((ready) =>
-        studies.study(data, ready, (reply) => {
+        analyses.analysis(data, ready, (reply) => {
           self.postMessage(reply)
         }),
       )

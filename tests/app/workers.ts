@@ -2,7 +2,7 @@ import { beforeEach, vi } from 'vitest'
 import type { WorkerScope } from './workerScopes'
 
 /** What a worker of the page is asked for, beside plans: what a test does not want is never begun. */
-export type Asked = 'study' | 'reasons' | 'why' | 'work' | 'from here' | 'ahead'
+export type Asked = 'analysis' | 'reasons' | 'why' | 'work' | 'from here' | 'ahead'
 
 const always = ['text', 'document', 'along', 'stop']
 let wanted: ReadonlySet<string> = new Set()

@@ -8,7 +8,7 @@ import {
   addMachine,
   moveMachine,
   removeMachine,
-  type Change,
+  type NamedEdit,
 } from '../../src/document/edits/machines'
 import { valueAt, withValue, type Path } from '../../src/document/place'
 import { readAgain, usedAlone } from '../../src/document/edits/repeats'
@@ -16,7 +16,7 @@ import { shiftMachine } from '../../src/document/edits/shiftMachine'
 import {
   addRestraint,
   addSkid,
-  carry,
+  setOnSkid,
   removeRestraint,
   removeSkid,
 } from '../../src/document/edits/skids'
@@ -60,7 +60,7 @@ export function editor(
   const number = () => Number(random.about(1000).toPrecision(6))
   /** A number being typed is one edit until it is left. */
   const key = (path: Path) => (random.chance(0.5) ? placeOf(path) : undefined)
-  const make = async (change: Change) => {
+  const make = async (change: NamedEdit) => {
     await job.change(change.name, () => change.document)
   }
   const sets = (): Path[] =>
@@ -189,7 +189,7 @@ export function editor(
       const { skids = [], machines } = now()
       const machine = oneOf(machines)
       if (skids.length > 0 && machine)
-        await make(carry(now(), index(skids), machine.id, random.chance(0.7)))
+        await make(setOnSkid(now(), index(skids), machine.id, random.chance(0.7)))
     },
     'add a nozzle': async () => {
       const one = body()

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { growthOf, valueAt } from '../../src/mechanics/growth'
+import { growthOf, lineValueAt } from '../../src/mechanics/growth'
 import { close, at, given, pair, planOf, trainOf, type Json } from './pair'
 
 const states = [{ id: 'hot', name: 'Hot' }]
@@ -10,7 +10,7 @@ function grown(points: readonly Json[], axis: 'left' | 'right', x: number, units
     pair({ right: { growth: { hot: points } }, rest: { states, ...(units && { units }) } }),
   )
   const { rise, side, axial } = growthOf(at(train.machines, 1), 'hot', axis)
-  return [rise, side, axial].map((line) => valueAt(line, x))
+  return [rise, side, axial].map((line) => lineValueAt(line, x))
 }
 const near = (...values: number[]) => values.map((v) => close(v, 9))
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { carriers, displaced, noMotion, type Motion } from '../../src/mechanics/motion'
-import { carried, footMove } from '../../src/engine/proof/moved'
+import { carried, claimedFootMove } from '../../src/engine/proof/moved'
 import { close, at, pair, trainOf } from './pair'
 
 const names = ['tx', 'ty', 'tz', 'sy', 'sz', 'roll'] as const
@@ -86,7 +86,7 @@ describe('a point moved by its body', () => {
   it('at a foot is by the body’s own motion, in the plane of its feet', () => {
     // foot at 2000, -300: dx = 1 + 0.1 * 300; dy = 2 + 0.1 * 500; dz = 3 + 0.2 * 500 - 0.3 * 300
     const motion = { tx: 1, ty: 2, tz: 3, sy: 0.1, sz: 0.2, roll: 0.3 }
-    expect([...footMove(at(train.bodies, machine), motion, 3)]).toEqual(
+    expect([...claimedFootMove(at(train.bodies, machine), motion, 3)]).toEqual(
       [31, 52, 13].map((v) => close(v, 9)),
     )
   })

@@ -1,12 +1,12 @@
 import { readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { followed, pathOf } from '../../src/document/edits/followed'
+import { followed, pathFromPlace } from '../../src/document/edits/followed'
 import { addMachine, moveMachine, removeMachine } from '../../src/document/edits/machines'
 import { newTrain } from '../../src/document/edits/newTrain'
 import { rollWords } from '../../src/document/words/rollWords'
 import { shiftMachine, shiftRoom } from '../../src/document/edits/shiftMachine'
-import { removeSkid, carry } from '../../src/document/edits/skids'
+import { removeSkid, setOnSkid } from '../../src/document/edits/skids'
 import { planRead } from '../planned'
 import type { TrainDocument } from '../../src/document/schema'
 import { readTrain } from '../../src/document/readTrain'
@@ -78,7 +78,7 @@ describe('machines added, removed and moved', () => {
     const carried = skid.skids?.[0]?.carries ?? []
     const index = skid.machines.findIndex(({ id }) => id === carried[0])
     expect(removeMachine(skid, index).document.skids?.[0]?.carries).toEqual(carried.slice(1))
-    expect(carry(skid, 0, carried[0] ?? '', false).document.skids?.[0]?.carries).toEqual(
+    expect(setOnSkid(skid, 0, carried[0] ?? '', false).document.skids?.[0]?.carries).toEqual(
       carried.slice(1),
     )
     expect(removeSkid(skid, 0).document.skids).toBeUndefined()
@@ -163,7 +163,7 @@ describe('entries that are no values yet', () => {
     const key = fc.oneof(fc.string({ minLength: 1 }), fc.nat(99))
     fc.assert(
       fc.property(fc.array(key, { minLength: 1 }), (path) => {
-        expect(pathOf(placeOf(path))).toEqual(path)
+        expect(pathFromPlace(placeOf(path))).toEqual(path)
       }),
     )
   })

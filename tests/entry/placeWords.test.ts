@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import { faultWords } from '../../src/document/words/faultWords'
 import { withValue } from '../../src/document/place'
 import { placeWords } from '../../src/document/words/placeWords'
-import { pathOf } from '../../src/document/edits/followed'
+import { pathFromPlace } from '../../src/document/edits/followed'
 import type { TrainDocument } from '../../src/document/schema'
 import { readTrain } from '../../src/document/readTrain'
 import { placeOf } from '../../src/document/refusal'
@@ -82,7 +82,7 @@ test.each([
   ['machines[1].restraints[0].rise', [null, 200], 0, /^the low end is missing/],
   ['machines[2].feet[0].gaps', [1, undefined, 1, 1], 1, /all four/],
 ] as const)('half of a pair at %s asks for the other half', (at, value, index, words) => {
-  const document = withValue(train, pathOf(at), value)
+  const document = withValue(train, pathFromPlace(at), value)
   expect(faultAt(document, `${at}[${index}]`)).toMatch(words)
 })
 

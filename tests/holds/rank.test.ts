@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { standings } from '../../src/engine/studies/holds/compare'
+import { holdComparisons } from '../../src/engine/studies/holds/compare'
 import { rankHolds } from '../../src/engine/studies/holds/rank'
 import type { HoldRow } from '../../src/engine/studies/holds/row'
 import { Random } from '../second/random'
@@ -88,7 +88,7 @@ describe('the order of choices', () => {
 
 describe('how a choice stands to the others', () => {
   const stand = (rows: readonly HoldRow[]) =>
-    standings(train, rankHolds(train, rows)).map((standing, i) => ({
+    holdComparisons(train, rankHolds(train, rows)).map((standing, i) => ({
       held: rankHolds(train, rows)[i]?.held.join(' '),
       ...standing,
     }))

@@ -6,8 +6,8 @@ import { asFound } from '../../src/mechanics/readings/asFound'
 import { readingWithoutZero, type Misalignment } from '../../src/mechanics/readings/equation'
 import type { Train } from '../../src/mechanics/train'
 import { actualMotion, type Actual } from '../../src/engine/work/loop/actual'
-import { compareReadings, type Measured } from '../../src/engine/work/loop/compare'
-import type { Meaning } from '../../src/engine/work/loop/change'
+import { compareReadings, type NewReadings } from '../../src/engine/work/loop/compare'
+import type { DifferenceMeaning } from '../../src/engine/work/loop/change'
 import { fourFeet, pair, trainOf, type Json } from '../engine/pair'
 import { Random } from '../second/random'
 
@@ -62,9 +62,9 @@ function readingsOf(
   truth: Train,
   lines: readonly Misalignment[],
   sag: Cause['sag'],
-): Measured[] {
+): NewReadings[] {
   return truth.couplings.flatMap((coupling, c) =>
-    coupling.found.flatMap((set, s): Measured[] => {
+    coupling.found.flatMap((set, s): NewReadings[] => {
       const line = lines[c]
       if (set.kind !== 'rim' || !line) return []
       const hang = sag?.coupling === c ? sag.by : 0
@@ -78,7 +78,7 @@ function readingsOf(
   )
 }
 
-const withReadings = (train: Train, readings: readonly Measured[]): Train => ({
+const withReadings = (train: Train, readings: readonly NewReadings[]): Train => ({
   ...train,
   couplings: train.couplings.map((coupling) => ({
     ...coupling,
@@ -92,7 +92,7 @@ const withReadings = (train: Train, readings: readonly Measured[]): Train => ({
 })
 
 /** One job: read, moved by what feet were told, read again; what the difference is said to mean. */
-function meaningAfter(seed: number, cause: Cause): Meaning {
+function meaningAfter(seed: number, cause: Cause): DifferenceMeaning {
   const random = new Random(seed)
   const told = threeMachines(200)
   const truth = threeMachines(cause.rimsApart ?? 200)
@@ -145,7 +145,7 @@ function meaningAfter(seed: number, cause: Cause): Meaning {
 }
 
 /** Of so many jobs with one cause, those that were given a meaning, and what else was said. */
-function said(cause: Cause): { counts: Record<string, number>; meanings: Meaning[] } {
+function said(cause: Cause): { counts: Record<string, number>; meanings: DifferenceMeaning[] } {
   const counts: Record<string, number> = {}
   const meanings = Array.from({ length: draws }, (_, seed) => meaningAfter(seed + 1, cause))
   for (const { kind } of meanings) counts[kind] = (counts[kind] ?? 0) + 1
@@ -162,7 +162,7 @@ describe(`the meaning of a difference by its true cause, ${draws} jobs each with
       expect(counts[kind], kind).toBeUndefined()
   })
 
-  const causes: [string, Cause, Meaning['kind'], RegExp, number?][] = [
+  const causes: [string, Cause, DifferenceMeaning['kind'], RegExp, number?][] = [
     [
       'every foot springs or slips back by a third',
       { all: 2 / 3 },

@@ -2,7 +2,11 @@ import { describe, expect, it } from 'vitest'
 import { noMotion, type Motion } from '../../src/mechanics/motion'
 import { asFound } from '../../src/mechanics/readings/asFound'
 import { expectedAt } from '../../src/engine/work/steps/judge'
-import { compareReadings, type Comparison, type Measured } from '../../src/engine/work/loop/compare'
+import {
+  compareReadings,
+  type Comparison,
+  type NewReadings,
+} from '../../src/engine/work/loop/compare'
 import { at, fourFeet, given, pair, trainOf, type Json } from '../engine/pair'
 
 /** Dials on both rims, 200 mm apart, at a coupling whose planes are at x and x + 200. */
@@ -59,7 +63,7 @@ const moved: Motion[] = [
 ]
 
 /** What the sets would show where the bodies really stand. */
-const shownAt = (motions: readonly Motion[]): Measured[] =>
+const shownAt = (motions: readonly Motion[]): NewReadings[] =>
   expectedAt(train, found, motions, [0, 1])
 
 const scaledBy = (share: number): Motion[] =>
@@ -71,11 +75,11 @@ const scaledBy = (share: number): Motion[] =>
     sy: motion.sy * share,
   }))
 
-const compared = (measured: readonly Measured[]): Comparison =>
+const compared = (measured: readonly NewReadings[]): Comparison =>
   compareReadings(train, found, moved, measured)
 
 /** Readings with something added at the hours of one set of one coupling. */
-const off = (set: number, coupling: string, by: Record<number, number>): Measured[] =>
+const off = (set: number, coupling: string, by: Record<number, number>): NewReadings[] =>
   shownAt(moved).map((entry) =>
     'readings' in entry && entry.set === set && entry.coupling === coupling
       ? {

@@ -12,7 +12,7 @@ import { readTrain } from '../../src/document/readTrain'
 import { noMotion, type Motion } from '../../src/mechanics/motion'
 import { micrometresPer } from '../../src/mechanics/units'
 import { actualMotion, type Actual } from '../../src/engine/work/loop/actual'
-import type { Measured } from '../../src/engine/work/loop/compare'
+import type { NewReadings } from '../../src/engine/work/loop/compare'
 import { nextRound, verdictOf, worthMoving } from '../../src/engine/work/loop/doubt'
 import { standNow } from '../../src/engine/work/loop/standNow'
 import { solver } from '../engine/pair'
@@ -205,7 +205,10 @@ function inFine(
 }
 
 /** The first readings take the place of the example's own. */
-const withReadings = (document: TrainDocument, readings: readonly Measured[]): TrainDocument => ({
+const withReadings = (
+  document: TrainDocument,
+  readings: readonly NewReadings[],
+): TrainDocument => ({
   ...document,
   couplings: document.couplings.map((coupling) => ({
     ...coupling,
@@ -261,14 +264,14 @@ function readAll(
   train: Train,
   truth: Train,
   lines: readonly Misalignment[],
-): Measured[] {
+): NewReadings[] {
   const per = micrometresPer[train.units.fine]
-  return train.couplings.flatMap((coupling, c): Measured[] => {
+  return train.couplings.flatMap((coupling, c): NewReadings[] => {
     const real = truth.couplings[c]
     const line = lines[c]
     if (!real || !line) throw new Error('couplings out of step')
     const kinds = real.found.length
-    return coupling.found.flatMap((told, s): Measured[] => {
+    return coupling.found.flatMap((told, s): NewReadings[] => {
       // sets read again stand behind the old ones, in the same order: the last of them are read
       const set = real.found[s % kinds]
       if (!told.used || !set || s < coupling.found.length - kinds) return []

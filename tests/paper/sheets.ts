@@ -1,6 +1,6 @@
 import { readFileSync, readdirSync } from 'node:fs'
 import { glpkSolver } from '../../src/solvers/glpk'
-import type { Block, FootCard, Paper, PaperSize, StepCard } from '../../src/paper/page'
+import type { Block, PaperFootCard, Paper, PaperSize, StepCard } from '../../src/paper/page'
 import { workSheet } from '../../src/paper/workSheet'
 import type { PlanAnswer } from '../../src/engine/work/answer'
 import type { TrainDocument } from '../../src/document/schema'
@@ -40,7 +40,7 @@ async function make(document: unknown, size: PaperSize): Promise<Made> {
 
 export const blocksOf = (paper: Paper): Block[] => paper.pages.flatMap(({ blocks }) => [...blocks])
 
-export const cardsOf = (paper: Paper): FootCard[] =>
+export const cardsOf = (paper: Paper): PaperFootCard[] =>
   blocksOf(paper).flatMap((block) => (block.kind === 'feet' ? [...block.cards] : []))
 
 export const stepsOf = (paper: Paper): StepCard[] =>

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { noMotion, type Motion } from '../../src/mechanics/motion'
 import { prove } from '../../src/engine/proof/prove'
-import { limitsPassed } from '../../src/engine/proof/limitsKept'
+import { limitExcesses } from '../../src/engine/proof/limitsKept'
 import { footLimitWords } from '../../src/language/footLimitWords'
 import { footLimitList } from '../second/footLimits'
 import { tol } from '../../src/mechanics/tolerances'
@@ -354,7 +354,7 @@ describe('the proof', () => {
   it('is asked about every limit of a foot, and the second builder knows them all', () => {
     const passed = cases.flatMap(({ tight, move, skid }) => {
       const motions = [noMotion, { ...noMotion, ...move }, { ...noMotion, ...skid }]
-      return limitsPassed(trainOf(document(tight)), motions).filter(({ by }) => by > 1)
+      return limitExcesses(trainOf(document(tight)), motions).filter(({ by }) => by > 1)
     })
     const limits = passed.flatMap((one) => (one.is === 'foot' ? [one.limit] : []))
     const all = Object.keys(footLimitWords).sort()

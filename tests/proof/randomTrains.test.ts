@@ -2,12 +2,12 @@ import { describe, expect, it } from 'vitest'
 import { couplingMotions } from '../../src/mechanics/misalignment/couplingMotion'
 import { sharesOf } from '../../src/mechanics/misalignment/shares'
 import type { Motion } from '../../src/mechanics/motion'
-import { valueOf } from '../../src/engine/lp/affine'
+import { affineValue } from '../../src/engine/lp/affine'
 import { buildProgram } from '../../src/engine/lp/rows/buildProgram'
-import { beyond } from '../../src/engine/lp/cuts'
+import { circleExcess } from '../../src/engine/lp/cuts'
 import { programUnit, type Program } from '../../src/engine/lp/program'
 import { sharesAfter } from '../../src/engine/proof/couplingsMet'
-import { limitsPassed } from '../../src/engine/proof/limitsKept'
+import { limitExcesses } from '../../src/engine/proof/limitsKept'
 import { prove } from '../../src/engine/proof/prove'
 import { tol } from '../../src/mechanics/tolerances'
 import { asFound } from '../../src/mechanics/readings/asFound'
@@ -40,12 +40,12 @@ function passedByProgram(program: Program, motions: readonly Motion[]): number {
   const rows = program.limits
     .filter(({ meaning }) => meaning.fact !== 'tolerance')
     .map((row) => {
-      const value = valueOf({ constant: 0, terms: new Map(row.terms) }, columns)
+      const value = affineValue({ constant: 0, terms: new Map(row.terms) }, columns)
       return Math.max(row.lower - value, value - row.upper)
     })
   const circles = program.circles
     .filter(({ meaning }) => meaning.fact !== 'tolerance')
-    .map((circle) => beyond(circle, columns))
+    .map((circle) => circleExcess(circle, columns))
   return Math.max(0, ...rows, ...circles) * programUnit
 }
 
@@ -91,7 +91,7 @@ describe('the proof and the planner', () => {
         for (const size of [3, 30, 300]) {
           const motions = randomMotions(random, train, size)
           const rows = passedByProgram(program, motions)
-          const proven = Math.max(0, ...limitsPassed(train, motions).map(({ by }) => by))
+          const proven = Math.max(0, ...limitExcesses(train, motions).map(({ by }) => by))
           expect(Math.abs(proven - rows), `seed ${seed}`).toBeLessThan(1e-7 * (1 + rows))
           if (rows > 0) passed++
           else kept++

@@ -2,7 +2,7 @@ import { asFound } from '../../src/mechanics/readings/asFound'
 import { expect, test } from 'vitest'
 import { handAnswer } from '../../src/engine/studies/hand/handAnswer'
 import { noMotion } from '../../src/mechanics/motion'
-import { motionsOf } from '../../src/scene/axisLines'
+import { answerMotions } from '../../src/scene/axisLines'
 import { figuresOf } from '../../src/scene/figures'
 import { feetScene } from '../../src/scene/footCards'
 import { chartBand, trainScene } from '../../src/scene/sheet'
@@ -13,7 +13,7 @@ const { scale, above } = trainScene(train, 1200)
 
 /** The first machine carried to a side by so much (um), the rest as planned. */
 function carried(by: number) {
-  const motions = motionsOf(train, answer) ?? []
+  const motions = answerMotions(train, answer) ?? []
   const [first] = train.machines
   if (!first) throw new Error('there are machines')
   const hand = {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { valueAt } from '../../src/mechanics/growth'
+import { lineValueAt } from '../../src/mechanics/growth'
 import { draw, drawExample, example, exampleFiles, pair } from './trains'
 
 describe('lines of the shafts', () => {
@@ -9,10 +9,10 @@ describe('lines of the shafts', () => {
     const [left, right] = figures.lines
     if (!left || !right) throw new Error('lines missing')
     expect([left.from, left.to, right.from, right.to]).toEqual([0, 1200, 1400, 2600])
-    expect(valueAt(left.found.rise, 777)).toBe(0)
-    expect(valueAt(right.found.rise, 1400)).toBeCloseTo(30 + 10, 9)
-    expect(valueAt(right.found.rise, 2600)).toBeCloseTo(30 + 130, 9)
-    expect(valueAt(right.found.side, 2600)).toBeCloseTo(-20, 9)
+    expect(lineValueAt(left.found.rise, 777)).toBe(0)
+    expect(lineValueAt(right.found.rise, 1400)).toBeCloseTo(30 + 10, 9)
+    expect(lineValueAt(right.found.rise, 2600)).toBeCloseTo(30 + 130, 9)
+    expect(lineValueAt(right.found.side, 2600)).toBeCloseTo(-20, 9)
   })
 
   it('count from the right machine when that is the one held', async () => {
@@ -21,10 +21,9 @@ describe('lines of the shafts', () => {
     )
     expect(figures.zero).toBe('zero: axis of the pump as found')
     // seen from the pump the motor lies 30 lower at mid-span, falling 0.1 mrad
-    expect(valueAt(figures.lines[0]?.found.rise ?? { x: 0, value: 0, slope: 0 }, 1300)).toBeCloseTo(
-      -30,
-      9,
-    )
+    expect(
+      lineValueAt(figures.lines[0]?.found.rise ?? { x: 0, value: 0, slope: 0 }, 1300),
+    ).toBeCloseTo(-30, 9)
     expect(figures.lines[0]?.found.rise.slope).toBeCloseTo(-0.1, 9)
   })
 
@@ -33,10 +32,10 @@ describe('lines of the shafts', () => {
     expect(figures.zero).toBe('zero: line through the axis over the outermost feet, as found')
     const [left, right] = figures.lines
     if (!left || !right) throw new Error('lines missing')
-    expect(valueAt(left.found.rise, 0)).toBeCloseTo(0, 9)
-    expect(valueAt(right.found.rise, 2600)).toBeCloseTo(0, 9)
+    expect(lineValueAt(left.found.rise, 0)).toBeCloseTo(0, 9)
+    expect(lineValueAt(right.found.rise, 2600)).toBeCloseTo(0, 9)
     // 26 over 2600 mm is 0.01 mrad: at 1000 the left axis lies 10 below that line
-    expect(valueAt(left.found.rise, 1000)).toBeCloseTo(-10, 9)
+    expect(lineValueAt(left.found.rise, 1000)).toBeCloseTo(-10, 9)
     expect(figures.drift).toEqual([])
   })
 
@@ -57,7 +56,7 @@ describe('lines of the shafts', () => {
     const none = { x: 0, value: 0, slope: 0 }
     const middle = left?.to ?? 0
     const [driven, driving] = [left, right].map((piece) =>
-      valueAt(piece?.states[summer]?.rise ?? none, middle),
+      lineValueAt(piece?.states[summer]?.rise ?? none, middle),
     )
     // the file has the left axis rise 300 to 310 um in summer, the right one 460 to 470
     expect((driving ?? 0) - (driven ?? 0)).toBeCloseTo(160, 6)

@@ -1,16 +1,16 @@
 import { expect, test } from 'vitest'
-import { circle, line, rect, type Mark } from '../../src/scene/drawings/marks'
+import { circle, lineMark, rect, type Mark } from '../../src/scene/drawings/marks'
 import { merged } from '../../src/scene/merged'
 import { sheetScene } from '../../src/scene/sheet'
 import { drawExample, exampleFiles } from './trains'
 
 test('lines of one look and dash are one path, each of its strokes in it', () => {
   const marks = [
-    line(0, 1, 10, 1, 'state'),
-    line(0, 2, 10, 2, 'state', '9 3'),
-    line(0, 3, 10, 3, 'state'),
-    line(0, 4, 10, 4, 'planned'),
-    line(0, 5, 10, 5, 'state', '9 3'),
+    lineMark(0, 1, 10, 1, 'state'),
+    lineMark(0, 2, 10, 2, 'state', '9 3'),
+    lineMark(0, 3, 10, 3, 'state'),
+    lineMark(0, 4, 10, 4, 'planned'),
+    lineMark(0, 5, 10, 5, 'state', '9 3'),
   ]
   expect(merged(marks)).toEqual([
     { look: 'state', d: 'M0 1L10 1M0 3L10 3' },
@@ -21,7 +21,7 @@ test('lines of one look and dash are one path, each of its strokes in it', () =>
 
 test('what is filled stays by itself, and nothing is drawn from under it to above it', () => {
   const marks = [
-    line(0, 1, 10, 1, 'after'),
+    lineMark(0, 1, 10, 1, 'after'),
     rect(0, 0, 5, 5, 'shade'),
     rect(2, 2, 5, 5, 'shade'),
     circle(3, 3, 2, 'after'),

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { kept } from '../../src/app/shelf/kept'
+import { memoized } from '../../src/app/shelf/kept'
 import { couplingsScene } from '../../src/scene/couplingCards'
 import { feetScene } from '../../src/scene/footCards'
 import { chartBand, trainScene } from '../../src/scene/sheet'
@@ -56,7 +56,7 @@ test('bands drawn again of the same plan over the same train are the same bands'
 
 test('kept work is done once for each thing', () => {
   let times = 0
-  const count = kept((thing: { n: number }) => {
+  const count = memoized((thing: { n: number }) => {
     times++
     return thing.n > 1 ? thing.n : undefined
   })

@@ -1,10 +1,14 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it, test } from 'vitest'
 import { readTrain } from '../../src/document/readTrain'
-import { leastGive, withGives, type Give } from '../../src/engine/infeasible/elastic/relaxation'
-import { reachOf } from '../../src/engine/infeasible/elastic/shareFeasibility'
-import { partOf } from '../../src/engine/infeasible/elastic/subproblem'
-import { universeOf } from '../../src/engine/infeasible/elastic/elasticModel'
+import {
+  leastRelaxation,
+  withRelaxations,
+  type Relaxation,
+} from '../../src/engine/infeasible/elastic/relaxation'
+import { shareFeasibility } from '../../src/engine/infeasible/elastic/shareFeasibility'
+import { subproblemOf } from '../../src/engine/infeasible/elastic/subproblem'
+import { elasticModelOf } from '../../src/engine/infeasible/elastic/elasticModel'
 import { firstCuts } from '../../src/engine/lp/cuts'
 import { leastShare } from '../../src/engine/lp/leastShare'
 import { shareColumn } from '../../src/engine/lp/program'
@@ -36,11 +40,11 @@ const lies: { readonly name: string; readonly change: (answer: Optimal) => Optim
 const read = readTrain(JSON.parse(readFileSync('examples/bolt-bound-gearbox.json', 'utf8')))
 if (!read.ok) throw new Error(JSON.stringify(read.refused))
 const { train } = read
-const universe = universeOf(train, train.couplings.map(asFound))
-const all = partOf(universe, new Set(universe.members.keys())).program
+const model = elasticModelOf(train, train.couplings.map(asFound))
+const all = subproblemOf(model, new Set(model.members.keys())).program
 
 /** Every tolerance gives alike, in shares. */
-const give: Give = {
+const give: Relaxation = {
   name: 'more share',
   least: 0,
   most: 100,
@@ -80,14 +84,14 @@ const uses: {
   },
   {
     name: 'whether a share is reached',
-    ask: (by) => reachOf(all, share, [], by).kind,
+    ask: (by) => shareFeasibility(all, share, [], by).kind,
     honest: 'missed',
     noticed: 'stopped',
   },
   {
     name: 'what limits must give',
     ask: (by) => {
-      const [value] = leastGive(withGives(all, [give]), [give], share, [], by) ?? []
+      const [value] = leastRelaxation(withRelaxations(all, [give]), [give], share, [], by) ?? []
       return value === undefined ? undefined : Math.abs(value - (floor - share)) < 1e-5
     },
     honest: true,

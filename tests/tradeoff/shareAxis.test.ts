@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { axisEnds, axisStart, changeOf, placeOf, shareAxis } from '../../src/app/ledger/shareAxis'
+import { axisEnds, axisStart, changeOf, axisPlace, shareAxis } from '../../src/app/ledger/shareAxis'
 
 const curve = (floor: number, standing: number) => ({
   points: [
@@ -38,14 +38,14 @@ describe.each(trains)(
       }
       const places = [from, asked, 0.85, 1, floor, standing, to]
         .sort((a, b) => a - b)
-        .map((share) => placeOf(axis, share))
+        .map((share) => axisPlace(axis, share))
       expect(places).toEqual([...places].sort((a, b) => a - b))
       expect(places[0]).toBe(0)
       expect(places.at(-1)).toBe(1)
     })
 
     it('gives what one can ask for at least two fifths of its width', () => {
-      expect(placeOf(axis, 1) - placeOf(axis, axisEnds(axis)[0])).toBeGreaterThan(0.4)
+      expect(axisPlace(axis, 1) - axisPlace(axis, axisEnds(axis)[0])).toBeGreaterThan(0.4)
     })
 
     it('keeps one scale between two ticks that have no change between them', () => {
@@ -54,7 +54,7 @@ describe.each(trains)(
       const change = changeOf(axis)
       for (const { shares, places } of axis.stretches) {
         const middle = (shares[0] + shares[1]) / 2
-        expect(placeOf(axis, middle)).toBeCloseTo((places[0] + places[1]) / 2, 9)
+        expect(axisPlace(axis, middle)).toBeCloseTo((places[0] + places[1]) / 2, 9)
       }
       expect(change === undefined).toBe(standing <= 1.25)
     })
@@ -65,5 +65,5 @@ it('tells a floor of 372 % from the shares that can be asked for by a cut in the
   const axis = shareAxis(curve(3.72, 5.5), 0.65)
   const change = changeOf(axis)
   expect((change?.[1] ?? 0) - (change?.[0] ?? 0)).toBeGreaterThan(0.03)
-  expect(placeOf(axis, 3.72)).toBeGreaterThan(change?.[1] ?? 1)
+  expect(axisPlace(axis, 3.72)).toBeGreaterThan(change?.[1] ?? 1)
 })

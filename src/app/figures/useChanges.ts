@@ -1,9 +1,9 @@
 import type { TrainDocument } from '../../document/schema'
-import type { Change } from '../../document/edits/machines'
+import type { NamedEdit } from '../../document/edits/machines'
 import { useJob } from '../stores/job'
 
 /** Makes changes that know their own name; one without a name changes nothing. */
-export function useChanges(): (make: (document: TrainDocument) => Change, key?: string) => void {
+export function useChanges(): (make: (document: TrainDocument) => NamedEdit, key?: string) => void {
   const job = useJob()
   return (make, key) => {
     if (!job.document) return

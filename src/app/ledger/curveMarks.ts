@@ -6,7 +6,7 @@ import type { DocumentUnits } from '../../mechanics/units'
 import { costAt } from '../../text/marginWords'
 import { shareText } from '../../language/amounts'
 import { css, type Inks } from './chartInks'
-import { changeOf, placeOf, type ShareAxis } from './shareAxis'
+import { changeOf, axisPlace, type ShareAxis } from './shareAxis'
 
 /** What the curve is drawn from; read anew at each drawing. */
 export interface Picture {
@@ -24,8 +24,8 @@ const roomForWords = { along: 56, onEnd: 17 }
 export function drawZone({ ctx, chartArea, scales }: Chart, picture: Picture, inked: Inks): void {
   const x = scales['x']
   if (!x) return
-  const left = x.getPixelForValue(placeOf(picture.axis, picture.tradeoff.noRoom))
-  const right = x.getPixelForValue(placeOf(picture.axis, 1))
+  const left = x.getPixelForValue(axisPlace(picture.axis, picture.tradeoff.noRoom))
+  const right = x.getPixelForValue(axisPlace(picture.axis, 1))
   const { top, bottom } = chartArea
   ctx.save()
   ctx.beginPath()
@@ -47,7 +47,7 @@ export function drawMarks(chart: Chart, { tradeoff, axis }: Picture, inked: Inks
   const { ctx, chartArea, scales } = chart
   const x = scales['x']
   if (!x) return
-  const at = (value: number) => x.getPixelForValue(placeOf(axis, value))
+  const at = (value: number) => x.getPixelForValue(axisPlace(axis, value))
   const { top, bottom, left, right } = chartArea
   ctx.save()
   drawChange(chart, axis, inked)
@@ -107,7 +107,7 @@ export function drawPoint(
   const x = scales['x']
   const y = scales['y']
   if (!x || !y) return
-  const px = x.getPixelForValue(placeOf(axis, share))
+  const px = x.getPixelForValue(axisPlace(axis, share))
   const cost = costAt(tradeoff, share)
   ctx.save()
   ctx.setLineDash([])

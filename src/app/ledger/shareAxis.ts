@@ -39,7 +39,7 @@ export function shareAxis({ floor, standing }: Tradeoff, from: number): ShareAxi
     const away: Stretch = { shares: [before, standing], places: [asked.floorFar + cut, 1] }
     const axis = { stretches: [near, away], ticks: round(from, 1, 3) }
     // the last one before the cut is the whole tolerance; what would run into it is left out
-    const clear = (share: number) => placeOf(axis, share) - asked.floorFar > apart
+    const clear = (share: number) => axisPlace(axis, share) - asked.floorFar > apart
     return { ...axis, ticks: [...axis.ticks, ...round(before, standing, 3).filter(clear)] }
   }
   if (standing > far) {
@@ -53,7 +53,7 @@ export function shareAxis({ floor, standing }: Tradeoff, from: number): ShareAxi
 }
 
 /** Place of a share on the axis; beyond its ends the ends. */
-export function placeOf({ stretches }: ShareAxis, share: number): number {
+export function axisPlace({ stretches }: ShareAxis, share: number): number {
   let place = 0
   for (const { shares, places } of stretches) {
     const [a, b] = shares

@@ -13,7 +13,7 @@ import { shareText } from '../../language/amounts'
 import { inUnits } from '../../json/inUnits'
 import { font, inks, type Inks } from './chartInks'
 import { drawMarks, drawPoint, drawZone, type Picture } from './curveMarks'
-import { axisEnds, placeOf, type ShareAxis } from './shareAxis'
+import { axisEnds, axisPlace, type ShareAxis } from './shareAxis'
 
 Chart.register(LineController, LineElement, PointElement, LinearScale)
 
@@ -125,7 +125,7 @@ function configuration(
           border: { color: soft },
           afterBuildTicks: (scale) => {
             scale.ticks = axis.ticks.map((share) => ({
-              value: placeOf(axis, share),
+              value: axisPlace(axis, share),
               label: shareText(share),
             }))
           },
@@ -160,7 +160,7 @@ function curveOn({ tradeoff, axis, units }: Picture): { x: number; y: number }[]
     .filter((share) => share >= tradeoff.floor)
     .sort((a, b) => a - b)
     .map((share) => ({
-      x: placeOf(axis, share),
+      x: axisPlace(axis, share),
       y: inUnits(costAt(tradeoff, share) ?? 0, 'fine', units),
     }))
 }

@@ -3,7 +3,7 @@ import type { Paper } from '../../paper/page'
 import { quickPaper } from '../../paper/quickPaper'
 import { useJob } from '../stores/job'
 import { usePlan } from '../stores/plan'
-import { useStudy } from '../stores/study'
+import { useAnalysis } from '../stores/analysis'
 import { useWork } from '../stores/work'
 
 /** The work sheet from what the page has worked out already, for a print that cannot wait. */
@@ -11,15 +11,15 @@ export function useKeptPaper() {
   const job = useJob()
   const plan = usePlan()
   const work = useWork()
-  const study = useStudy()
+  const analysis = useAnalysis()
 
   /** The whole sheet, word for word what is laid out when it is asked for; undefined while anything of it is still worked out. */
   function whole(settings: PaperSettings): Paper | undefined {
     const { document, planned } = job
     const { drawing, working } = plan
     if (!document || document !== planned || job.stale || working || !drawing) return undefined
-    if (work.old || work.failure !== '' || !work.work || study.stale) return undefined
-    const { holds, reasons } = study
+    if (work.old || work.failure !== '' || !work.work || analysis.stale) return undefined
+    const { holds, reasons } = analysis
     const { train, answer } = drawing
     if (!holds?.finished || (answer.status === 'impossible' && !reasons)) return undefined
     if (answer.status === 'stopped' || answer.status === 'unproven') return undefined

@@ -1,5 +1,5 @@
 import { fontFace } from './fontFace'
-import { linesOf } from './textLines'
+import { screenLines } from './textLines'
 
 /**
  * A band of the sheet as a drawing of its own: every line, text and surface that is seen, at its place,
@@ -66,7 +66,7 @@ function draw(element: Element, frame: DOMRect, into: SVGElement): void {
   for (const node of element.childNodes) {
     if (node instanceof Element) draw(node, frame, into)
     else if (node instanceof Text)
-      for (const line of linesOf(node)) into.append(text(line, style, frame))
+      for (const line of screenLines(node)) into.append(text(line, style, frame))
   }
 }
 

@@ -1,5 +1,5 @@
 /** The lines in which a piece of text stands on the screen, each with its box. */
-export function linesOf(node: Text): { readonly words: string; readonly box: DOMRect }[] {
+export function screenLines(node: Text): { readonly words: string; readonly box: DOMRect }[] {
   const lines: { words: string; box: DOMRect }[] = []
   const range = document.createRange()
   for (const { index, 0: word } of node.data.matchAll(/\S+/g)) {

@@ -1,13 +1,13 @@
 import type { TrainDocument } from '../../document/schema'
 import type { Train } from '../../mechanics/train'
-import { alongKey, sameButShare } from '../../worker/alongKey'
+import { alongKey, sameButShare } from '../../worker/shareSweepKey'
 import {
   reaching,
   ready,
   type Ahead,
   type Drawing,
   type Reply,
-  type Request,
+  type PlannerRequest,
 } from '../../worker/messages'
 
 type Question =
@@ -15,7 +15,7 @@ type Question =
   | { readonly kind: 'document' | 'along'; readonly document: TrainDocument }
 
 interface Waiting {
-  readonly request: Request
+  readonly request: PlannerRequest
   readonly settle: (reply: Reply | undefined) => void
 }
 
@@ -47,7 +47,7 @@ export class Planner {
 
   /** The reply, or undefined when a newer request overtook this one; at once where the plan was made ahead. */
   ask(question: Question): Reply | Promise<Reply | undefined> {
-    const request: Request = { id: ++this.count, ...question }
+    const request: PlannerRequest = { id: ++this.count, ...question }
     const known = question.kind === 'along' ? this.known(question.document) : undefined
     if (known) {
       this.overtake()

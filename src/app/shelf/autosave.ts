@@ -1,4 +1,4 @@
-import { reasonOf } from './database'
+import { storageErrorText } from './database'
 
 /** Whether what is on the sheet would be there after the machine went dark now. */
 export type KeptState =
@@ -122,7 +122,7 @@ export class Autosaver<Item extends { readonly when: number }> {
   }
 
   private fail(error: unknown): void {
-    this.trouble = reasonOf(error)
+    this.trouble = storageErrorText(error)
     this.tell()
   }
 

@@ -45,7 +45,7 @@ export const rowsOf = (job: string): IDBKeyRange => IDBKeyRange.bound([job], [jo
 export const strict = { durability: 'strict' } as const
 
 /** Why nothing can be kept, in words. */
-export function reasonOf(error: unknown): string {
+export function storageErrorText(error: unknown): string {
   const name = error instanceof Error || error instanceof DOMException ? error.name : ''
   if (name === 'QuotaExceededError') return 'the disk is full, or this page may not use more of it'
   if (name === 'VersionError') return 'a newer Holdfast keeps its jobs here: load this page again'

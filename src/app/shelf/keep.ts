@@ -1,16 +1,16 @@
 import { strict, rowsOf, type Database } from './database'
 import { labelOfText } from './label'
-import { sameSheet, type Edit, type Head, type Job, type Sheet } from './records'
-import { beyond, numberAfter, versionOf } from './versions'
+import { sameSheet, type SavedEdit, type Head, type Job, type SavedSheet } from './records'
+import { olderVersions, numberAfter, versionOf } from './versions'
 
 /** A sheet to be kept. */
-export interface Kept extends Sheet, Edit {
+export interface Kept extends SavedSheet, SavedEdit {
   /** The page that writes it. */
   readonly page: string
   /** Tells a new job from others of its name. */
   readonly mark?: string
   /** What the sheet was before its first edit: the first version of a new job. */
-  readonly origin?: Sheet & Edit
+  readonly origin?: SavedSheet & SavedEdit
 }
 
 export type Keeping =
@@ -58,7 +58,7 @@ export async function keepIn(
       heads.put({ job: id, revision, text, entries, hand, what, when, page }),
       jobs.put(jobOf(id, job, sheet, revision)),
     )
-    const old = beyond(id, n)
+    const old = olderVersions(id, n)
     if (old) writing.push(versions.delete(old))
     tx.commit()
     await Promise.all([...writing, done])

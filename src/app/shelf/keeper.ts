@@ -1,19 +1,19 @@
 import { Autosaver, type KeptState } from './autosave'
 import type { OnSheet } from './port'
 import { labelOfText } from './label'
-import { called, type Edit, type Job, type Sheet } from './records'
+import { called, type SavedEdit, type Job, type SavedSheet } from './records'
 import type { Kept, Shelf } from './shelf'
 import type { Tabs } from './tabs'
 import { leftSheets } from './left'
-import { sheetOf } from './sheet'
+import { savedSheetOf } from './sheet'
 import { clockOf } from './times'
 
 /** A sheet on its way to the shelf. */
-export interface Unkept extends OnSheet, Edit {
+export interface Unkept extends OnSheet, SavedEdit {
   /** How a new job is told from others of its name; without it by a number. */
   readonly mark?: string
   /** What stood on the sheet before the first edit of a new job. */
-  readonly origin?: Sheet & Edit
+  readonly origin?: SavedSheet & SavedEdit
 }
 
 /** What is said when a job that was changed here turned out to be changed by another page as well. */
@@ -101,7 +101,7 @@ export class Keeper {
   }
 
   private keptOf(item: Unkept): Kept {
-    return { ...sheetOf(item), what: item.what, when: item.when, page: this.page }
+    return { ...savedSheetOf(item), what: item.what, when: item.when, page: this.page }
   }
 
   private async part(id: string, item: Unkept): Promise<void> {

@@ -1,6 +1,6 @@
 import type { Job } from './records'
 
-export type Label = Pick<Job, 'name' | 'site' | 'machines' | 'match'>
+export type JobLabel = Pick<Job, 'name' | 'site' | 'machines' | 'match'>
 
 const record = (value: unknown): Record<string, unknown> =>
   typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : {}
@@ -11,7 +11,7 @@ const words = (value: unknown): string => (typeof value === 'string' ? value : '
  * own, so a file is taken for a job when name, site and the ids of the machines, in their order, are
  * the same. Drafts that lack any of it are listed with what they have.
  */
-export function labelOf(document: unknown): Label {
+export function labelOf(document: unknown): JobLabel {
   const { name, site, machines } = record(document)
   const bodies = Array.isArray(machines) ? machines.map(record) : []
   const ids = bodies.map(({ id }) => words(id))
@@ -24,7 +24,7 @@ export function labelOf(document: unknown): Label {
 }
 
 /** The same, of a text; a text that is no JSON has no name and no machines. */
-export function labelOfText(text: string): Label {
+export function labelOfText(text: string): JobLabel {
   try {
     return labelOf(JSON.parse(text))
   } catch {

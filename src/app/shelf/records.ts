@@ -5,7 +5,7 @@ import type { HandPlan } from '../../engine/studies/hand/handPlan'
 export type Entries = Readonly<Record<string, string>>
 
 /** What stands on a sheet: the text of its document, and what was typed that is no value. */
-export interface Sheet {
+export interface SavedSheet {
   readonly text: string
   readonly entries: Entries
   /** Where machines were put by hand; absent while the sheet shows the plan. */
@@ -13,7 +13,7 @@ export interface Sheet {
 }
 
 /** The change a sheet came about by, and when (ms since 1970). */
-export interface Edit {
+export interface SavedEdit {
   readonly what: string
   readonly when: number
 }
@@ -38,7 +38,7 @@ export interface Job {
 }
 
 /** The newest sheet of a job. Its revision grows by one with every writing. */
-export interface Head extends Sheet, Edit {
+export interface Head extends SavedSheet, SavedEdit {
   readonly job: string
   readonly revision: number
   /** The page that wrote it. */
@@ -46,7 +46,7 @@ export interface Head extends Sheet, Edit {
 }
 
 /** A sheet as it was after an edit; of each job the last ones stay. */
-export interface Version extends Sheet, Edit {
+export interface Version extends SavedSheet, SavedEdit {
   readonly job: string
   readonly n: number
   /** Of what the document says, whatever its layout. */
@@ -54,7 +54,7 @@ export interface Version extends Sheet, Edit {
 }
 
 /** A sheet that a page wrote down in one go while it was closed, on top of a revision. */
-export interface Left extends Sheet, Edit {
+export interface Left extends SavedSheet, SavedEdit {
   readonly job: string
   readonly page: string
   readonly base: number
@@ -73,6 +73,6 @@ export const called = ({ name, mark }: Pick<Job, 'name' | 'mark'>): string =>
   mark === '' ? name || 'without a name' : `${name || 'without a name'} (${mark})`
 
 /** Whether two sheets hold the same, entry by entry. */
-export const sameSheet = (one: Sheet, other: Sheet): boolean =>
+export const sameSheet = (one: SavedSheet, other: SavedSheet): boolean =>
   one.text === other.text &&
   canonicalJson([one.entries, one.hand]) === canonicalJson([other.entries, other.hand])

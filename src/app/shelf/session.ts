@@ -3,7 +3,7 @@ import type { KeptState } from './autosave'
 import { Keeper, type Parting, type Unkept } from './keeper'
 import type { JobPort, OnSheet } from './port'
 import { called, type Head } from './records'
-import { onSheet, sheetOf } from './sheet'
+import { onSheet, savedSheetOf } from './sheet'
 import { Shelf } from './shelf'
 import { Tabs, type Word } from './tabs'
 import { Writer } from './writer'
@@ -95,7 +95,11 @@ export class Session {
     const from = this.current?.kind === 'job' ? undefined : this.current
     if (from || !this.current) this.setCurrent({ kind: 'job', id: crypto.randomUUID() })
     const origin = from &&
-      this.handed && { ...sheetOf({ document: this.handed, entries: {} }), what: from.origin, when }
+      this.handed && {
+        ...savedSheetOf({ document: this.handed, entries: {} }),
+        what: from.origin,
+        when,
+      }
     this.keep({ document, entries, hand, what, when, ...(origin && { origin }) })
   }
 

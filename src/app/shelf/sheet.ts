@@ -1,20 +1,20 @@
-import { kept } from './kept'
+import { memoized } from './kept'
 import type { TrainDocument } from '../../document/schema'
 import type { OnSheet } from './port'
-import type { Sheet } from './records'
+import type { SavedSheet } from './records'
 
 /** What the shelf keeps of a page's sheet. */
-export const sheetOf = ({ document, entries, hand }: OnSheet): Sheet => ({
+export const savedSheetOf = ({ document, entries, hand }: OnSheet): SavedSheet => ({
   text: textOf(document),
   entries,
   ...(hand && { hand }),
 })
 
 /** Written out once: what changes may be the entries or the hand plan alone. */
-const textOf = kept((document: TrainDocument) => JSON.stringify(document))
+const textOf = memoized((document: TrainDocument) => JSON.stringify(document))
 
 /** What a sheet of the shelf puts on the page. */
-export const onSheet = ({ text, entries, hand }: Sheet): OnSheet => ({
+export const onSheet = ({ text, entries, hand }: SavedSheet): OnSheet => ({
   document: unfinished(JSON.parse(text)) as TrainDocument,
   entries,
   hand,

@@ -1,8 +1,8 @@
-import { openDatabase, reasonOf, rowsOf, strict, type Database } from './database'
+import { openDatabase, storageErrorText, rowsOf, strict, type Database } from './database'
 import { keepIn, type Kept, type Keeping } from './keep'
 import { answers, freeMark } from './label'
 import { contentOf, printOf } from './print'
-import { called, type Head, type Job, type Sheet, type Version } from './records'
+import { called, type Head, type Job, type SavedSheet, type Version } from './records'
 import type { VersionLine } from './versions'
 import type { Writer } from './writer'
 
@@ -47,7 +47,7 @@ export class Shelf {
       return await this.database
     } catch (error) {
       this.database = undefined
-      throw new Error(reasonOf(error), { cause: error })
+      throw new Error(storageErrorText(error), { cause: error })
     }
   }
 
@@ -175,4 +175,4 @@ export class Shelf {
   }
 }
 
-export type { Kept, Keeping, Sheet }
+export type { Kept, Keeping, SavedSheet }

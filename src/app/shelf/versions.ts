@@ -1,5 +1,5 @@
 import { printOf } from './print'
-import type { Edit, Sheet, Version } from './records'
+import type { SavedEdit, SavedSheet, Version } from './records'
 
 /** Versions of a job that stay. */
 export const mostVersions = 50
@@ -8,19 +8,19 @@ export const mostVersions = 50
 export const oneEdit = 2000
 
 /** Whether an edit goes on with what the newest version began: typing on in one field. */
-export const goesOn = (last: Edit, edit: Edit): boolean =>
+export const goesOn = (last: SavedEdit, edit: SavedEdit): boolean =>
   last.what === edit.what && edit.when - last.when < oneEdit
 
 /** What the list of versions shows of one. */
 export type VersionLine = Pick<Version, 'n' | 'what' | 'when'>
 
 /** The number that a sheet's version gets: the newest one's again while the same edit goes on. */
-export function numberAfter(last: Version | undefined, edit: Edit): number {
+export function numberAfter(last: Version | undefined, edit: SavedEdit): number {
   if (!last) return 1
   return goesOn(last, edit) ? last.n : last.n + 1
 }
 
-export const versionOf = (job: string, n: number, sheet: Sheet & Edit): Version => ({
+export const versionOf = (job: string, n: number, sheet: SavedSheet & SavedEdit): Version => ({
   job,
   n,
   what: sheet.what,
@@ -32,5 +32,5 @@ export const versionOf = (job: string, n: number, sheet: Sheet & Edit): Version 
 })
 
 /** Keys of the versions that are beyond the last ones when the newest is n. */
-export const beyond = (job: string, n: number): IDBKeyRange | undefined =>
+export const olderVersions = (job: string, n: number): IDBKeyRange | undefined =>
   n > mostVersions ? IDBKeyRange.bound([job], [job, n - mostVersions]) : undefined

@@ -1,7 +1,7 @@
 import type { HandPlan } from '../../engine/studies/hand/handPlan'
 import type { Parting } from './keeper'
 import type { Note } from './note'
-import { called, type Edit } from './records'
+import { called, type SavedEdit } from './records'
 import { clockOf } from './times'
 
 /** What the shelf says when pages meet on one job. */
@@ -12,7 +12,7 @@ export const partedNote = ({ from, to }: Parting, open: () => unknown): Note => 
   acts: [{ label: "Open the other tab's", run: open }],
 })
 
-export const followedNote = ({ what, when }: Edit): Note => ({
+export const followedNote = ({ what, when }: SavedEdit): Note => ({
   key: 'pages',
   title: `Another tab changed this job at ${clockOf(when)}: ${what}`,
   says: ['The sheet follows it; undo takes it back in both.'],

@@ -1,8 +1,13 @@
 import { defineStore } from 'pinia'
 import { computed, ref } from 'vue'
-import { carriedEnd, handMotions, type HandEnd, type Way } from '../../engine/studies/hand/handPlan'
+import {
+  carriedEnd,
+  handMotions,
+  type HandEnd,
+  type HandDirection,
+} from '../../engine/studies/hand/handPlan'
 import type { FromHere } from '../../engine/studies/hand/fromHere'
-import { motionsOf } from '../../scene/axisLines'
+import { answerMotions } from '../../scene/axisLines'
 import { noMotion } from '../../mechanics/motion'
 import { figuresOf, standingFigures } from '../../scene/figures'
 import { displayedPlan } from '../../engine/work/displayed'
@@ -10,7 +15,7 @@ import { sentenceOf } from '../../engine/plan/sentence'
 import { inSentence } from '../../language/names'
 import { shareText } from '../../language/amounts'
 import type { Drawing } from '../../worker/messages'
-import { Studier } from '../services/studier'
+import { Analyst } from '../services/analyst'
 import { HandDrawing } from './handDrawing'
 import { useJob } from './job'
 import { usePlan } from './plan'
@@ -54,14 +59,14 @@ export const useHand = defineStore('hand', () => {
   const planned = computed(() => job.byHand || plan.drawing?.answer.feet !== undefined)
 
   /** Carries an end of a machine's shaft; drags with one key are one edit. */
-  function carry(machine: number, way: Way, end: HandEnd, by: number): void {
+  function carry(machine: number, way: HandDirection, end: HandEnd, by: number): void {
     const best = plan.drawing
     const body = best?.train.machines[machine]
     if (!best || !body || by === 0) return
     const { train } = best
     const base = job.hand
       ? handMotions(train, job.hand)
-      : (motionsOf(train, (displayed.value ?? best).answer) ?? train.bodies.map(() => noMotion))
+      : (answerMotions(train, (displayed.value ?? best).answer) ?? train.bodies.map(() => noMotion))
     const motions = Object.fromEntries(train.bodies.map(({ id }, b) => [id, base[b] ?? noMotion]))
     motions[body.id] = carriedEnd(train, machine, way, end, by, motions[body.id] ?? noMotion)
     const touched = [...new Set([...(job.hand?.touched ?? []), body.id])]
@@ -76,7 +81,7 @@ export const useHand = defineStore('hand', () => {
     if (!job.hand || !job.document) return
     asking.value = true
     askedName = 'planned the others from here'
-    asked = studier.ask({ kind: 'from here', document: job.document, hand: job.hand })
+    asked = analyst.ask({ kind: 'from here', document: job.document, hand: job.hand })
   }
 
   /** Puts the plan back on the sheet. */
@@ -85,7 +90,7 @@ export const useHand = defineStore('hand', () => {
     void job.edit('went back to the best plan', () => ({ hand: undefined }))
   }
 
-  const studier = new Studier((reply) => {
+  const analyst = new Analyst((reply) => {
     if (reply.id !== asked || reply.kind === 'begun') return
     asking.value = false
     if (reply.kind === 'from here') take(reply.from)

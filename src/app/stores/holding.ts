@@ -14,7 +14,7 @@ const bodiesOf = (
 ]
 
 /** What of a document is held, and the same document with something else held. */
-export const holding = {
+export const heldBodies = {
   heldOf: (document: TrainDocument | undefined): ReadonlySet<string> =>
     new Set(
       bodiesOf(document)

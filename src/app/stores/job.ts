@@ -8,7 +8,7 @@ import type { RecordPage } from '../../document/work'
 import { placeOf } from '../../document/refusal'
 import type { DocumentUnits } from '../../mechanics/units'
 import type { Reply } from '../../worker/messages'
-import { holding } from './holding'
+import { heldBodies } from './holding'
 import { useHistory, type SheetState } from './history'
 import { samePlan, useJobState } from './jobState'
 import { usePlan } from './plan'
@@ -184,16 +184,16 @@ export const useJob = defineStore('job', () => {
   }
 
   async function hold(body: string, whether: boolean): Promise<void> {
-    const name = holding.nameOf(document.value, body)
+    const name = heldBodies.nameOf(document.value, body)
     await change(`${whether ? 'held' : 'let go of'} ${name}`, (now) =>
-      holding.set(now, (id) => (id === body ? whether : undefined)),
+      heldBodies.set(now, (id) => (id === body ? whether : undefined)),
     )
   }
 
   /** Holds these bodies and no others; what is anchored stays as it is. */
   async function holdOnly(bodies: readonly string[]): Promise<void> {
     await change('chose what to hold', (now) =>
-      holding.set(now, (id, anchored) => (anchored ? undefined : bodies.includes(id))),
+      heldBodies.set(now, (id, anchored) => (anchored ? undefined : bodies.includes(id))),
     )
   }
 

@@ -4,7 +4,7 @@ import { unchanged } from '../../scene/unchanged'
 import type { TrainDocument } from '../../document/schema'
 import type { Refusal } from '../../document/refusal'
 import type { DocumentUnits } from '../../mechanics/units'
-import { holding } from './holding'
+import { heldBodies } from './holding'
 import type { SheetState } from './history'
 
 /** A file that could not be read: what it holds stays to be looked at, the sheet keeps the last good one. */
@@ -44,7 +44,7 @@ export function useJobState() {
   /** The train as it is, while something is tried out on a copy. */
   const trying = shallowRef<SheetState>()
   const share = computed(() => document.value?.plan?.share ?? 1)
-  const held = computed(() => holding.heldOf(document.value))
+  const held = computed(() => heldBodies.heldOf(document.value))
   /** The plan on the sheet is of an earlier document: this one cannot be planned, or holds wrong entries. */
   const stale = computed(
     () => faults.value.length > 0 || Object.keys(entries.value).length > 0 || !planned.value,

@@ -2,7 +2,7 @@ import { defineStore } from 'pinia'
 import { computed, ref } from 'vue'
 import { withValue } from '../../document/place'
 import { actualMotion } from '../../engine/work/loop/actual'
-import { compareReadings, type Comparison, type Measured } from '../../engine/work/loop/compare'
+import { compareReadings, type Comparison, type NewReadings } from '../../engine/work/loop/compare'
 import { nextRound, verdictOf } from '../../engine/work/loop/doubt'
 import { asFoundPage, asLeftPage, nothingMovedPage, stepPage } from '../../engine/work/loop/pages'
 import { addPage, recordText, verifyRecord, type PageDraft } from '../../engine/work/loop/record'
@@ -65,7 +65,7 @@ export const useLoop = defineStore('loop', () => {
   })
   const again = computed(() => work.record.again ?? [])
   /** Sets that were read again, whole. */
-  const measured = computed<readonly Measured[]>(() => again.value.flatMap(whole))
+  const measured = computed<readonly NewReadings[]>(() => again.value.flatMap(whole))
   const comparison = computed<Comparison | undefined>(() =>
     train.value && measured.value.length > 0
       ? compareReadings(train.value, found.value, motions.value, measured.value)
@@ -169,7 +169,7 @@ export const useLoop = defineStore('loop', () => {
 })
 
 /** A set as it counts: only when every value is in. */
-function whole(entry: ReadAgain): Measured[] {
+function whole(entry: ReadAgain): NewReadings[] {
   const { coupling, set, readings, offset, slope } = entry
   if (readings) {
     const rows = readings.flatMap(([hour, value]): [number, number][] =>

@@ -2,7 +2,7 @@ import { useLocalStorage } from '@vueuse/core'
 import { defineStore } from 'pinia'
 import { computed } from 'vue'
 import { withValue } from '../../document/place'
-import { workCards, type FootCard, type WorkCard } from '../../engine/work/steps/cards'
+import { workCards, type FootStepCard, type WorkCard } from '../../engine/work/steps/cards'
 import { guardOf } from '../../engine/work/steps/guard'
 import { stands, type Stand } from '../../engine/work/steps/stand'
 import { micrometresPer } from '../../mechanics/units'
@@ -84,7 +84,7 @@ export const useMachine = defineStore('machine', () => {
   }
 
   /** What a foot got, with its sign, from what was typed as an amount. */
-  const actual = (one: FootCard): number | undefined => entryOf(one)?.[one.foot.way]
+  const actual = (one: FootStepCard): number | undefined => entryOf(one)?.[one.foot.way]
 
   /** What the dial at the foot in hand says, once it has been read. */
   const guard = computed(() => {

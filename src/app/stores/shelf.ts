@@ -7,7 +7,7 @@ import { readTrainText } from '../../document/readTrain'
 import { examples, firstExample } from '../services/examples'
 import { takeFile } from '../shelf/arrival'
 import type { KeptState } from '../shelf/autosave'
-import { reasonOf } from '../shelf/database'
+import { storageErrorText } from '../shelf/database'
 import { readFile } from '../shelf/files'
 import type { Act, Note } from '../shelf/note'
 import type { Job } from '../shelf/records'
@@ -74,7 +74,7 @@ export const useShelf = defineStore('shelf', () => {
     try {
       return await what()
     } catch (error) {
-      say({ key: 'trouble', title: `The shelf cannot do it: ${reasonOf(error)}` })
+      say({ key: 'trouble', title: `The shelf cannot do it: ${storageErrorText(error)}` })
       return undefined
     }
   }

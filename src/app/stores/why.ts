@@ -1,7 +1,7 @@
 import { defineStore } from 'pinia'
 import { ref, shallowRef, watch } from 'vue'
 import type { WhyFoot } from '../../engine/studies/why/whyFootSentence'
-import { Studier } from '../services/studier'
+import { Analyst } from '../services/analyst'
 import { useJob } from './job'
 import { usePlan } from './plan'
 
@@ -14,7 +14,7 @@ export const useWhy = defineStore('why', () => {
   const whys = shallowRef<readonly WhyFoot[]>()
   let id = 0
 
-  const studier = new Studier((reply) => {
+  const analyst = new Analyst((reply) => {
     if (reply.id !== id) return
     if (reply.kind === 'why') whys.value = reply.whys
     if (reply.kind === 'failed') whys.value = []
@@ -30,7 +30,7 @@ export const useWhy = defineStore('why', () => {
     }
     key.value = now
     whys.value = undefined
-    id = studier.ask({ kind: 'why', document, body, foot })
+    id = analyst.ask({ kind: 'why', document, body, foot })
   }
 
   // an answer about another plan would mislead

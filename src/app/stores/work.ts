@@ -4,8 +4,8 @@ import { type Waiver, workRecordOf } from '../../document/work'
 import { instructionsOf } from '../../engine/work/steps/instructions'
 import { withValue } from '../../document/place'
 import type { TrainDocument } from '../../document/schema'
-import type { Work } from '../../worker/studyMessages'
-import { Studier } from '../services/studier'
+import type { Work } from '../../worker/analysisMessages'
+import { Analyst } from '../services/analyst'
 import { useJob } from './job'
 import { usePlan } from './plan'
 
@@ -22,7 +22,7 @@ export const useWork = defineStore('work', () => {
   let asked = 0
   let timer: ReturnType<typeof setTimeout> | undefined
 
-  const studier = new Studier((reply) => {
+  const analyst = new Analyst((reply) => {
     if (reply.id !== asked) return
     if (reply.kind === 'work') {
       work.value = reply.work
@@ -40,7 +40,7 @@ export const useWork = defineStore('work', () => {
       const { document, planned } = job
       if (!document || document !== planned || plan.working || document === of.value) return
       of.value = document
-      asked = studier.ask({ kind: 'work', document })
+      asked = analyst.ask({ kind: 'work', document })
     }, settled)
   })
   watch(

@@ -38,7 +38,7 @@ export const saidBody = (name: string): string =>
   /^(machine|skid) \d+$/.test(name) ? name : inSentence(name)
 
 /** A coupling's name, or the names of the two machines it joins. */
-export function couplingName(document: TrainDocument, coupling: CouplingDocument): string {
+export function draftCouplingName(document: TrainDocument, coupling: CouplingDocument): string {
   const of = (id: string): string => {
     const index = document.machines.findIndex((machine) => machine.id === id)
     return index < 0 ? id : machineName(document, index)

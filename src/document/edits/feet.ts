@@ -2,7 +2,7 @@ import { listed } from '../../language/names'
 import { footFieldList } from '../footFields'
 import type { FootDocument, TrainDocument } from '../schema'
 import { bodiesAt, nextId, numberAt, saidBody, type BodyAt } from './bodies'
-import type { Change } from './machines'
+import type { NamedEdit } from './machines'
 import { removed, valueAt, withList, withValue, type Path } from '../place'
 
 /** A foot may be unfinished: what is not known yet is left out. */
@@ -13,7 +13,7 @@ const feetOf = (body: BodyAt): Path => [...body.path, 'feet']
 const idsOf = ({ feet }: BodyAt): string[] => feet.map(({ id }) => id)
 
 /** One more foot of a body, of which no more than its x (document's length unit) is known. */
-export function addFoot(document: TrainDocument, body: BodyAt, x?: number): Change {
+export function addFoot(document: TrainDocument, body: BodyAt, x?: number): NamedEdit {
   const foot = newFoot(nextId(idsOf(body)), x)
   return {
     document: withList(document, feetOf(body), (feet) => [...feet, foot]),
@@ -48,7 +48,7 @@ export function addRow(
   body: BodyAt,
   x: number | undefined,
   apart: number | undefined,
-): Change {
+): NamedEdit {
   const half = apart === undefined ? usualHalf(body) : apart / 2
   const first = (numberAt(body.feet.at(-2), ['y']) ?? 1) < 0 ? -1 : 1
   const [one, other] = nextPair(idsOf(body))
@@ -63,7 +63,7 @@ export function addRow(
 }
 
 /** A body without one of its feet. */
-export function removeFoot(document: TrainDocument, body: BodyAt, index: number): Change {
+export function removeFoot(document: TrainDocument, body: BodyAt, index: number): NamedEdit {
   return {
     document: withList(document, feetOf(body), (feet) => removed(feet, index)),
     name: `removed foot ${body.feet[index]?.id ?? ''} of ${saidBody(body.name)}`,
@@ -76,7 +76,7 @@ const alike = footFieldList.filter((field) => field.alike !== undefined)
 export const alikeWords = listed([...new Set(alike.map((field) => field.alike ?? ''))])
 
 /** A foot with what is alike of the foot before it. */
-export function asBefore(document: TrainDocument, body: BodyAt, index: number): Change {
+export function asBefore(document: TrainDocument, body: BodyAt, index: number): NamedEdit {
   const [above, foot] = [body.feet[index - 1], body.feet[index]]
   if (!above || !foot) return { document, name: '' }
   return {
@@ -89,7 +89,7 @@ export function asBefore(document: TrainDocument, body: BodyAt, index: number): 
 }
 
 /** The value of the foot before, at one place of a foot; undefined where the place is none of a later foot. */
-export function filledDown(document: TrainDocument, path: Path): Change | undefined {
+export function filledDown(document: TrainDocument, path: Path): NamedEdit | undefined {
   const [list, b, feet, index, ...rest] = path
   if (feet !== 'feet' || typeof index !== 'number' || index === 0 || rest.length === 0)
     return undefined

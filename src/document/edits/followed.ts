@@ -2,7 +2,7 @@ import { placeOf } from '../refusal'
 import { valueAt, type Path } from '../place'
 
 /** The keys and indices of a place as `placeOf` writes it. */
-export function pathOf(place: string): Path {
+export function pathFromPlace(place: string): Path {
   const parts = place.matchAll(/([A-Za-z_$][\w$]*)|\[(\d+)\]|\[("(?:[^"\\]|\\.)*")\]/g)
   return [...parts].map(([, name, index, text]) => {
     if (name !== undefined) return name
@@ -22,7 +22,7 @@ export function followed(
   const places = Object.keys(entries)
   if (places.length === 0) return entries
   const next = places.flatMap((place) => {
-    const path = placeAfter(pathOf(place), before, after)
+    const path = placeAfter(pathFromPlace(place), before, after)
     return path ? [[placeOf(path), entries[place] ?? ''] as const] : []
   })
   const same = next.length === places.length && next.every(([place], i) => place === places[i])

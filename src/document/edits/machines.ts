@@ -1,9 +1,9 @@
 import type { CouplingDocument, MachineDocument, TrainDocument } from '../schema'
-import { couplingBetween, couplingName, freeId, machineName, saidBody } from './bodies'
+import { couplingBetween, draftCouplingName, freeId, machineName, saidBody } from './bodies'
 import { inserted, moved, removed } from '../place'
 
 /** A changed document, and what was done to it, in the past tense. */
-export interface Change {
+export interface NamedEdit {
   readonly document: TrainDocument
   readonly name: string
 }
@@ -29,7 +29,7 @@ const newCoupling = (taken: readonly string[], left: string, right: string): Cou
  * A new machine at a place of the train, counted from the left, joined to its neighbours. Between two
  * machines the coupling that was there goes on as the one to the new machine's left, with all its figures.
  */
-export function addMachine(document: TrainDocument, index: number): Change {
+export function addMachine(document: TrainDocument, index: number): NamedEdit {
   const id = freeId(bodyIds(document), 'machine')
   const left = document.machines[index - 1]
   const right = document.machines[index]
@@ -49,7 +49,7 @@ export function addMachine(document: TrainDocument, index: number): Change {
       ? `between ${named(document, index - 1)} and ${named(document, index)}`
       : `at the ${left || !right ? 'right' : 'left'} end`
   const note = was
-    ? `; the coupling ${couplingName(document, was)} now leads to it, with its figures`
+    ? `; the coupling ${draftCouplingName(document, was)} now leads to it, with its figures`
     : ''
   return { document: { ...document, machines, couplings }, name: `added a machine ${where}${note}` }
 }
@@ -58,7 +58,7 @@ export function addMachine(document: TrainDocument, index: number): Change {
  * The train without a machine. At an end its coupling goes with it; in between its two couplings become
  * one, with the tolerance of the left one and the outer planes. Readings of them describe neither and go.
  */
-export function removeMachine(document: TrainDocument, index: number): Change {
+export function removeMachine(document: TrainDocument, index: number): NamedEdit {
   const machine = document.machines[index]
   if (!machine) return { document, name: '' }
   const left = document.machines[index - 1]
@@ -84,7 +84,7 @@ export function removeMachine(document: TrainDocument, index: number): Change {
       ? { ...skid, carries: skid.carries.filter((id) => id !== machine.id) }
       : skid,
   )
-  const names = gone.map((coupling) => couplingName(document, coupling)).join(' and ')
+  const names = gone.map((coupling) => draftCouplingName(document, coupling)).join(' and ')
   return {
     document: { ...document, machines, couplings, ...(skids && { skids }) },
     name: `removed ${named(document, index)}${
@@ -100,7 +100,7 @@ function withoutName(coupling: CouplingDocument): CouplingDocument {
 }
 
 /** A machine at another place of the train. Couplings stay at their places, with all figures, and join the new neighbours. */
-export function moveMachine(document: TrainDocument, from: number, to: number): Change {
+export function moveMachine(document: TrainDocument, from: number, to: number): NamedEdit {
   if (!document.machines[from] || !document.machines[to] || from === to)
     return { document, name: '' }
   const machines = moved(document.machines, from, to)

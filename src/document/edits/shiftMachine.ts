@@ -2,7 +2,7 @@ import { tidy } from '../../language/tidy'
 import type { CouplingDocument, ReadingSetDocument, TrainDocument } from '../schema'
 import { millimetresPer } from '../../mechanics/units'
 import { couplingBetween, machineName, numberAt, saidBody } from './bodies'
-import type { Change } from './machines'
+import type { NamedEdit } from './machines'
 
 /**
  * How far a machine may be moved along the train before one of its flex planes would meet its neighbour's,
@@ -26,7 +26,7 @@ export function shiftRoom(document: TrainDocument, index: number): readonly [num
  * the places of lines measured between two planes, which keep their place between them.
  * @param by document's length unit, + to the right
  */
-export function shiftMachine(document: TrainDocument, index: number, by: number): Change {
+export function shiftMachine(document: TrainDocument, index: number, by: number): NamedEdit {
   const machine = document.machines[index]
   const [least, most] = shiftRoom(document, index)
   const length = Math.min(Math.max(by, least), most)

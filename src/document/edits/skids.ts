@@ -1,10 +1,10 @@
 import type { SkidDocument, TrainDocument } from '../schema'
 import { bodiesAt, freeId, nextId, saidBody, type BodyAt } from './bodies'
-import type { Change } from './machines'
+import type { NamedEdit } from './machines'
 import { removed, valueAt, withList, withValue } from '../place'
 
 /** One more skid, which carries nothing yet. */
-export function addSkid(document: TrainDocument): Change {
+export function addSkid(document: TrainDocument): NamedEdit {
   const id = freeId(
     bodiesAt(document).map((body) => body.id),
     'skid',
@@ -16,7 +16,7 @@ export function addSkid(document: TrainDocument): Change {
   }
 }
 
-export function removeSkid(document: TrainDocument, index: number): Change {
+export function removeSkid(document: TrainDocument, index: number): NamedEdit {
   const skids = document.skids ?? []
   const body = bodiesAt(document).find(({ kind, index: i }) => kind === 'skid' && i === index)
   const left = removed(skids, index)
@@ -27,12 +27,12 @@ export function removeSkid(document: TrainDocument, index: number): Change {
 }
 
 /** A machine set on a skid, off any other, or taken off it. */
-export function carry(
+export function setOnSkid(
   document: TrainDocument,
   skid: number,
   machine: string,
   whether: boolean,
-): Change {
+): NamedEdit {
   const body = bodiesAt(document)
   const name = saidBody(body.find(({ id }) => id === machine)?.name ?? machine)
   const under = saidBody(body.find((b) => b.kind === 'skid' && b.index === skid)?.name ?? 'skid')
@@ -57,7 +57,7 @@ export function addRestraint(
   document: TrainDocument,
   body: BodyAt,
   taken: readonly string[],
-): Change {
+): NamedEdit {
   const id = nextId(taken, 'nozzle')
   return {
     document: withList(document, [...body.path, 'restraints'], (list) => [...list, { id }]),
@@ -66,7 +66,7 @@ export function addRestraint(
 }
 
 /** A body without one of its restraints. */
-export function removeRestraint(document: TrainDocument, body: BodyAt, index: number): Change {
+export function removeRestraint(document: TrainDocument, body: BodyAt, index: number): NamedEdit {
   const path = [...body.path, 'restraints']
   const list = valueAt(document, path) as readonly unknown[]
   const left = removed(list, index)

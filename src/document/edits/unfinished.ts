@@ -1,5 +1,5 @@
 import type { Refusal } from '../refusal'
-import { pathOf } from './followed'
+import { pathFromPlace } from './followed'
 import { valueAt, type Path } from '../place'
 
 /** Figures that a train under way may lack: the sheet asks for each where it stands. */
@@ -14,7 +14,7 @@ const ofGap = new Set<string | number>(['found', 'want', 'tolerance'])
  * that is not there yet, or a list that is still too short.
  */
 export function isUnfinished(document: unknown, refused: readonly Refusal[]): boolean {
-  return refused.length > 0 && refused.every(({ at }) => isOpen(document, pathOf(at)))
+  return refused.length > 0 && refused.every(({ at }) => isOpen(document, pathFromPlace(at)))
 }
 
 function isOpen(document: unknown, path: Path): boolean {

@@ -2,7 +2,7 @@ import type { TrainDocument } from '../schema'
 import { bodiesAt, nextId, type BodyAt } from '../edits/bodies'
 import type { CsvCell } from './csv'
 import { feetColumns as columns } from './feetColumns'
-import type { PasteTarget, PastedValues, Placed } from './pasted'
+import type { PasteTarget, PastedValues, PasteOutcome } from './pasted'
 import { valueAt, withList, withValue } from '../place'
 
 /** The feet of a train as a table to be pasted into and to be exported. */
@@ -25,7 +25,7 @@ export const feetTable: PasteTarget = {
 }
 
 /** Changes the foot that a row names, or adds it. */
-function put(document: TrainDocument, values: PastedValues): Placed {
+function put(document: TrainDocument, values: PastedValues): PasteOutcome {
   const bodies = bodiesAt(document)
   const body = bodyOf(bodies, values['machine'])
   if (typeof body === 'string') return { why: body }

@@ -1,5 +1,5 @@
 import type { GrowthPointDocument, TrainDocument } from '../schema'
-import type { PastedValues, PasteTarget, Placed } from './pasted'
+import type { PastedValues, PasteTarget, PasteOutcome } from './pasted'
 import { withValue } from '../place'
 import { machineNamed, stateNamed } from '../words/titles'
 
@@ -45,7 +45,7 @@ export const growthTarget: PasteTarget = {
 }
 
 /** The row of a point that is there changes it; a number one higher than the last adds one. */
-function put(document: TrainDocument, values: PastedValues): Placed {
+function put(document: TrainDocument, values: PastedValues): PasteOutcome {
   const said = (key: string) => String(values[key] ?? '').trim()
   const m = machineNamed(document, said('machine'))
   if (m === undefined) return { why: `no machine is called “${said('machine')}”` }

@@ -26,16 +26,16 @@ export interface PasteTarget {
   readonly what: string
   readonly columns: readonly PasteColumn[]
   /** Puts one row into the document and says what that does, or why it cannot. */
-  readonly put: (document: TrainDocument, values: PastedValues) => Placed
+  readonly put: (document: TrainDocument, values: PastedValues) => PasteOutcome
   /** What the document holds, for export; its keys are those of the columns. */
   readonly rows: (document: TrainDocument) => readonly Readonly<Record<string, CsvCell>>[]
 }
 
-export type Placed =
+export type PasteOutcome =
   { readonly document: TrainDocument; readonly does: string } | { readonly why: string }
 
 /** Which column of a pasted table is what. */
-export interface Reading {
+export interface ColumnMatch {
   /** Whether the first row holds headings. */
   readonly headed: boolean
   /** Keys by pasted column; "" leaves it out. */
@@ -57,7 +57,7 @@ export interface PastedRow {
 export function readingOf(
   cells: readonly (readonly string[])[],
   columns: readonly PasteColumn[],
-): Reading {
+): ColumnMatch {
   const first = cells[0] ?? []
   const width = Math.max(0, ...cells.map((row) => row.length))
   const headings = Array.from({ length: width }, (_, i) => headingOf(first[i] ?? ''))
@@ -83,7 +83,7 @@ export function readingOf(
 /** Reads the rows below the headings; empty cells say nothing, empty rows are none. */
 export function readRows(
   cells: readonly (readonly string[])[],
-  reading: Reading,
+  reading: ColumnMatch,
   columns: readonly PasteColumn[],
   units: DocumentUnits,
 ): PastedRow[] {

@@ -1,6 +1,6 @@
 import type { TrainDocument } from '../schema'
 import { indexOfHour, quarterHours, withHour, type DraftReading } from '../edits/hours'
-import type { PastedValues, PasteTarget, Placed } from './pasted'
+import type { PastedValues, PasteTarget, PasteOutcome } from './pasted'
 import { withValue } from '../place'
 import type { DraftSet } from '../edits/readingPresets'
 import { couplingNamed, couplingTitleOf } from '../words/titles'
@@ -47,7 +47,7 @@ export const readingsTarget: PasteTarget = {
 }
 
 /** The row of a set that is there changes it; a number one higher than the last begins a new one. */
-function put(document: TrainDocument, values: PastedValues): Placed {
+function put(document: TrainDocument, values: PastedValues): PasteOutcome {
   const c = couplingNamed(document, text(values['coupling']))
   if (c === undefined)
     return {

@@ -18,7 +18,7 @@ export interface ToleranceRow {
 }
 
 /** What decides which rows fit: two planes or one, how fast it turns, how thick the shaft is. */
-export interface CouplingFacts {
+export interface ToleranceQuery {
   readonly planes: 1 | 2
   /** rpm */
   readonly speed?: number
@@ -45,7 +45,7 @@ function rowFor<T extends { readonly rpm: number }>(
 /** Every published row that fits a coupling, strictest use of its source first in its own order. */
 export function toleranceRows(
   catalogue: ToleranceCatalogue,
-  facts: CouplingFacts,
+  facts: ToleranceQuery,
   units: DocumentUnits,
 ): ToleranceRow[] {
   return [
@@ -75,7 +75,7 @@ const flexRows = ({ flexPlane }: ToleranceCatalogue): ToleranceRow[] =>
 /** Offset and angle of short couplings by speed; of spacers the offset per length, an angle at each plane. */
 function speedRows(
   { bySpeed }: ToleranceCatalogue,
-  { planes, speed }: CouplingFacts,
+  { planes, speed }: ToleranceQuery,
   units: DocumentUnits,
 ): ToleranceRow[] {
   if (speed === undefined) return []
@@ -119,7 +119,7 @@ function speedRows(
  */
 function surfaceRows(
   { gearCouplingsBySurfaceSpeed }: ToleranceCatalogue,
-  { speed, shaftDiameter }: CouplingFacts,
+  { speed, shaftDiameter }: ToleranceQuery,
   units: DocumentUnits,
 ): ToleranceRow[] {
   if (speed === undefined || shaftDiameter === undefined) return []
@@ -156,7 +156,7 @@ export const surfaceSpeed = (diameter: number, rpm: number): number =>
 /** Offsets alone, for short couplings: by speed where printed by speed, else as they stand. */
 function offsetRows(
   { offsets }: ToleranceCatalogue,
-  { planes, speed }: CouplingFacts,
+  { planes, speed }: ToleranceQuery,
   units: DocumentUnits,
 ): ToleranceRow[] {
   if (planes !== 1) return []

@@ -1,6 +1,6 @@
 import { listed } from '../../language/names'
 import type { DocumentUnits } from '../../mechanics/units'
-import { parseSum, type Measured } from './sum'
+import { parseSum, type SumTerm } from './sum'
 import type { Quantity } from '../quantities'
 import { inDocument, unitNamed, unitsOf } from './typedUnits'
 
@@ -41,12 +41,7 @@ export function readNumber(text: string, quantity: Quantity, units: DocumentUnit
   return { ok: true, value: Number(value.toPrecision(digits)) }
 }
 
-const convert = (
-  term: Measured,
-  only: string,
-  quantity: Quantity,
-  units: DocumentUnits,
-): number => {
+const convert = (term: SumTerm, only: string, quantity: Quantity, units: DocumentUnits): number => {
   const unit = term.unit === '' ? only : term.unit
   return unit === '' ? term.value : inDocument(term.value, unit, quantity, units)
 }

@@ -1,11 +1,11 @@
 /** One term of a sum with the unit typed behind it; "" where there is none. */
-export interface Measured {
+export interface SumTerm {
   readonly value: number
   readonly unit: string
 }
 
 export type Sum =
-  | { readonly ok: true; readonly terms: readonly Measured[] }
+  | { readonly ok: true; readonly terms: readonly SumTerm[] }
   | { readonly ok: false; readonly why: string }
 
 type Token =
@@ -27,7 +27,7 @@ export function parseSum(text: string): Sum {
   if (typeof read === 'string') return { ok: false, why: read }
   const tokens: readonly Token[] = read
   if (tokens.length === 0) return { ok: false, why: 'nothing is written here: write a number' }
-  const terms: Measured[] = []
+  const terms: SumTerm[] = []
   let i = 0
   while (i < tokens.length) {
     let sign = 1
@@ -49,7 +49,7 @@ export function parseSum(text: string): Sum {
   }
   return { ok: true, terms }
 
-  function product(): Measured | string {
+  function product(): SumTerm | string {
     let value = factor()
     if (typeof value === 'string') return value
     for (let next = tokens[i]; isOne(next, '*/'); next = tokens[i]) {

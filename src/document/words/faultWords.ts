@@ -1,6 +1,6 @@
 import type { TrainDocument } from '../schema'
 import type { Refusal } from '../refusal'
-import { pathOf } from '../edits/followed'
+import { pathFromPlace } from '../edits/followed'
 import { valueAt } from '../place'
 
 /**
@@ -8,7 +8,7 @@ import { valueAt } from '../place'
  * other, the missing half is asked for, and told that both may be empty.
  */
 export function faultWords(document: TrainDocument, { at, why }: Refusal): string {
-  const path = pathOf(at)
+  const path = pathFromPlace(at)
   const [key, list] = [path.at(-1), path.at(-2)]
   const missing = (valueAt(document, path) ?? undefined) === undefined
   if (!missing) return why

@@ -1,7 +1,7 @@
 import type { TrainDocument } from '../schema'
 import { bodiesAt } from '../edits/bodies'
 import { fieldWords } from './fieldWords'
-import { pathOf } from '../edits/followed'
+import { pathFromPlace } from '../edits/followed'
 import { hourName } from '../../language/hours'
 import { valueAt, type Path } from '../place'
 import { couplingTitleOf } from './titles'
@@ -11,7 +11,7 @@ import { couplingTitleOf } from './titles'
  * fields as the sheet heads them; what is not known here keeps the name it has in the file.
  */
 export function placeWords(document: TrainDocument, at: string): string {
-  const path = pathOf(at)
+  const path = pathFromPlace(at)
   if (path.length === 0) return 'the train'
   const words = path.map((key, depth) => {
     const here = path.slice(0, depth + 1)

@@ -23,7 +23,7 @@ export function combine(...parts: readonly (readonly [factor: number, part: Affi
 }
 
 /** What an expression comes to at the values of the columns (program units). */
-export const valueOf = (expression: Affine, columns: readonly number[]): number => {
+export const affineValue = (expression: Affine, columns: readonly number[]): number => {
   let sum = expression.constant
   for (const [column, coefficient] of expression.terms) sum += coefficient * (columns[column] ?? 0)
   return sum

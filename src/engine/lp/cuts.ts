@@ -1,5 +1,5 @@
 import { tol } from '../../mechanics/tolerances'
-import { valueOf } from './affine'
+import { affineValue } from './affine'
 import type { Circle, Cut, Program, Row } from './program'
 
 /**
@@ -41,9 +41,9 @@ function unit(angle: number): [number, number] {
 }
 
 /** How far a point lies beyond a circle (program units; negative inside). */
-export function beyond(circle: Circle, columns: readonly number[]): number {
-  const distance = Math.hypot(valueOf(circle.u, columns), valueOf(circle.w, columns))
-  return distance - valueOf(circle.radius, columns)
+export function circleExcess(circle: Circle, columns: readonly number[]): number {
+  const distance = Math.hypot(affineValue(circle.u, columns), affineValue(circle.w, columns))
+  return distance - affineValue(circle.radius, columns)
 }
 
 /**
@@ -59,9 +59,9 @@ export function violatedCuts(
   columns: readonly number[],
 ): Cut[] {
   return program.circles.flatMap((circle, c) => {
-    const by = beyond(circle, columns)
+    const by = circleExcess(circle, columns)
     if (by <= circle.slack) return []
-    const [u, w] = [valueOf(circle.u, columns), valueOf(circle.w, columns)]
+    const [u, w] = [affineValue(circle.u, columns), affineValue(circle.w, columns)]
     const angle = Math.atan2(w, u)
     const apart = Math.sqrt(by / Math.hypot(u, w)) * cornerApart
     const wanted = by > fineSlack * circle.slack ? [angle, angle - apart, angle + apart] : [angle]

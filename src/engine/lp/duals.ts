@@ -3,7 +3,7 @@ import type { Cut, Program, Row } from './program'
 import type { RoundsOptimal } from './rounds'
 
 /** A limit, or a tangent of a circle, that an answer leans on. */
-export interface Pressing {
+export interface PressingRow {
   readonly row: Row
   /** Index in the program's limits; undefined for a tangent. */
   readonly limit?: number
@@ -21,18 +21,18 @@ export interface Pressing {
  * the tangents it was asked with. A dual toward a side without a bound is the solver's rounding.
  * @param cutOff no dual below `least` counts (objective a program unit), none below `part` of the largest
  */
-export function pressing(
+export function pressingRows(
   program: Program,
   { answer: { duals }, asked }: Pick<RoundsOptimal, 'answer' | 'asked'>,
   cutOff: { readonly least?: number; readonly part?: number },
-): Pressing[] {
+): PressingRow[] {
   const tangents = asked
     .map((cut) => ({ row: cutRow(program, cut, ''), cut }))
     .filter(({ row }) => row.terms.length > 0)
   const rows = [...program.limits.map((row, limit) => ({ row, limit })), ...tangents]
   const largest = rows.reduce((most, _, i) => Math.max(most, Math.abs(duals[i] ?? 0)), 0)
   const least = Math.max(cutOff.least ?? 0, (cutOff.part ?? 0) * largest)
-  return rows.flatMap((one, i): Pressing[] => {
+  return rows.flatMap((one, i): PressingRow[] => {
     const dual = duals[i] ?? 0
     const weight = Math.abs(dual)
     const side = dual > 0 ? 'lower' : 'upper'
@@ -42,13 +42,17 @@ export function pressing(
 }
 
 /** A direction in the plane of a circle, from u toward w; its length is the weight behind it. */
-export interface Lean {
+export interface CircleDirection {
   readonly u: number
   readonly w: number
 }
 
 /** The direction in which a circle is pressed, with one tangent more, of so much weight (its dual). */
-export const leaned = (toward: Lean | undefined, { angle }: Cut, weight: number): Lean => ({
+export const towardTangent = (
+  toward: CircleDirection | undefined,
+  { angle }: Cut,
+  weight: number,
+): CircleDirection => ({
   u: (toward?.u ?? 0) + weight * Math.cos(angle),
   w: (toward?.w ?? 0) + weight * Math.sin(angle),
 })

@@ -18,7 +18,7 @@ export interface Part {
 }
 
 /** A set of motions that no row joins to any other: what a part is made of. */
-export interface Group {
+export interface MotionGroup {
   readonly key: string
   readonly motions: readonly number[]
 }
@@ -44,7 +44,7 @@ export class Partition {
   }
 
   /** The groups that the motions fall into when only those of `free` may happen. */
-  split(free: (column: number) => boolean = () => true): Group[] {
+  split(free: (column: number) => boolean = () => true): MotionGroup[] {
     const { firstMove, columns } = this.program
     const root = columns.slice(0, firstMove).map((_, c) => c)
     const find = (c: number): number => {
@@ -83,7 +83,7 @@ export class Partition {
   }
 
   /** The program of one group: its motions, what they cost, and every limit that one of them touches. */
-  partOf(group: Group): Part {
+  partOf(group: MotionGroup): Part {
     const { program } = this
     const inside = new Set(group.motions)
     const touching = (lists: readonly (readonly number[])[]) =>

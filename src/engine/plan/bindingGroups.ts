@@ -2,7 +2,7 @@ import { tol } from '../../mechanics/tolerances'
 import type { Train } from '../../mechanics/train'
 import { checksOf } from '../../mechanics/misalignment/check'
 import { programUnit, type Meaning, type Program } from '../lp/program'
-import { leaned, pressing, type Lean } from '../lp/duals'
+import { towardTangent, pressingRows, type CircleDirection } from '../lp/duals'
 import type { Loosened } from '../lp/relax'
 import type { BindingAnswer } from './answer'
 import type { CostAnswer } from './solvePlan'
@@ -16,21 +16,21 @@ export interface BindingGroup extends Loosened {
   readonly perUnit: number
   readonly quantity: BindingAnswer['quantity']
   /** Mean direction in which a circle is pressed, from u toward w. */
-  readonly toward?: Lean
+  readonly toward?: CircleDirection
 }
 
 /** Collects the duals of the least-cost program by the physical limit they belong to. */
 export function bindingGroups(train: Train, program: Program, least: CostAnswer): BindingGroup[] {
   const groups: BindingGroup[] = []
-  const circles = new Map<number, { price: number; toward: Lean }>()
-  for (const { row, limit, cut, side, weight } of pressing(program, least, {
+  const circles = new Map<number, { price: number; toward: CircleDirection }>()
+  for (const { row, limit, cut, side, weight } of pressingRows(program, least, {
     least: tol.noPress,
   })) {
     if (cut) {
       const known = circles.get(cut.circle)
       circles.set(cut.circle, {
         price: (known?.price ?? 0) + weight,
-        toward: leaned(known?.toward, cut, weight),
+        toward: towardTangent(known?.toward, cut, weight),
       })
     }
     if (limit === undefined) continue

@@ -22,7 +22,7 @@ const marks = {
 }
 
 /** What to look at twice before a plan is carried out. */
-export function cautionsOf(
+export function planCautions(
   train: Train,
   motions: readonly Motion[],
   worstShare: number,

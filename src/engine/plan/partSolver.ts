@@ -1,7 +1,7 @@
 import { tol } from '../../mechanics/tolerances'
 import type { Solver } from '../lp/solver'
 import { firstCuts } from '../lp/cuts'
-import type { Group, Part, Partition } from '../lp/parts'
+import type { MotionGroup, Part, Partition } from '../lp/parts'
 import type { Cut } from '../lp/program'
 import { standingShare } from '../lp/standing'
 import { stageOf } from '../lp/stage'
@@ -42,19 +42,19 @@ export class PartSolver {
     this.solver = solver
   }
 
-  part(group: Group): Part {
+  part(group: MotionGroup): Part {
     return kept(this.parts, group.key, () => this.partition.partOf(group))
   }
 
   /** Worst share of the part's tolerances while nothing moves. */
-  standing(group: Group): number {
+  standing(group: MotionGroup): number {
     return kept(this.standings, group.key, () => {
       const { limits, circles } = this.part(group).program
       return standingShare(limits, circles)
     })
   }
 
-  floor(group: Group): LeastShare | PartStopped {
+  floor(group: MotionGroup): LeastShare | PartStopped {
     return kept(this.floors, group.key, () => {
       const { program } = this.part(group)
       const lowest = leastShare(program, { ask: 'floor' }, firstCuts(program), this.solver)
@@ -63,13 +63,13 @@ export class PartSolver {
   }
 
   /** The floor if it was asked for already. */
-  knownFloor(group: Group): LeastShare | undefined {
+  knownFloor(group: MotionGroup): LeastShare | undefined {
     const known = this.floors.get(group.key)
     return known?.kind === 'optimal' ? known : undefined
   }
 
   /** Least cost within a share, and among plans of that cost the one with the smallest worst share. */
-  plan(group: Group, share: number): PartPlan | PartStopped {
+  plan(group: MotionGroup, share: number): PartPlan | PartStopped {
     return kept(this.plans, `${share} ${group.key}`, () => this.planFrom(group, share))
   }
 
@@ -77,14 +77,14 @@ export class PartSolver {
    * The same without being kept.
    * @param cuts tangents to start from; those of the floor where none are given
    */
-  planFrom(group: Group, share: number, cuts?: readonly Cut[]): PartPlan | PartStopped {
+  planFrom(group: MotionGroup, share: number, cuts?: readonly Cut[]): PartPlan | PartStopped {
     const standing = this.standing(group)
     const stands = standing <= share + tol.share
     return stands ? this.stand(group, share, standing) : this.move(group, share, cuts)
   }
 
   /** A part within the share stays, unless a motion that costs nothing brings its worst share down. */
-  private stand(group: Group, share: number, standing: number): PartPlan | PartStopped {
+  private stand(group: MotionGroup, share: number, standing: number): PartPlan | PartStopped {
     const stays: PartPlan = { kind: 'planned', values: undefined, least: undefined }
     const { program } = this.part(group)
     if (pinned(program)) return stays
@@ -97,7 +97,7 @@ export class PartSolver {
   }
 
   private move(
-    group: Group,
+    group: MotionGroup,
     share: number,
     cuts: readonly Cut[] | undefined,
   ): PartPlan | PartStopped {

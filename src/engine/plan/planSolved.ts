@@ -6,7 +6,7 @@ import { worstShare, type CouplingResult } from '../../mechanics/misalignment/sh
 import { noMotion, type Motion } from '../../mechanics/motion'
 import { prove, type Proof } from '../proof/prove'
 import type { PlanFigures, ProofAnswer } from './answer'
-import { cautionsOf } from './cautions'
+import { planCautions } from './cautions'
 import { findingsOf } from './findings'
 import { notEnteredOf } from './notEntered'
 import * as report from './report'
@@ -78,7 +78,7 @@ export function planSolved(
     return {
       status,
       ...common,
-      findings: [...common.findings, ...cautionsOf(train, motions, proof.worstShare)],
+      findings: [...common.findings, ...planCautions(train, motions, proof.worstShare)],
       cost: proof.cost,
       total: totalsOf(train, motions),
       bodies: report.bodiesAnswer(train, motions),

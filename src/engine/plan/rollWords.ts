@@ -1,6 +1,6 @@
 import { fineText } from '../../language/amounts'
 import type { Body, Train } from '../../mechanics/train'
-import { carry, displaced, noMotion } from '../../mechanics/motion'
+import { displacementOf, displaced, noMotion } from '../../mechanics/motion'
 import { showsNought, towardSide } from '../../language/sides'
 import { listed } from '../../language/names'
 
@@ -18,7 +18,7 @@ export const toothCheck =
 export function rolledShafts(train: Train, body: Body, roll: number): string {
   const motion = { ...noMotion, roll }
   const way = (end: 'left' | 'right'): string => {
-    const by = carry(body, { x: body.x0, ...body.axis[end] })
+    const by = displacementOf(body, { x: body.x0, ...body.axis[end] })
     const [dy, dz] = [displaced(by.dy, motion), displaced(by.dz, motion)]
     const size = (value: number) => fineText(Math.abs(value), train.units)
     const parts = [

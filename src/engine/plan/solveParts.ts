@@ -1,6 +1,6 @@
 import { tol } from '../../mechanics/tolerances'
 import type { Program } from '../lp/program'
-import type { Group, Partition } from '../lp/parts'
+import type { MotionGroup, Partition } from '../lp/parts'
 import { standingShare } from '../lp/standing'
 import type { PartPlan, PartSolver, PartStopped } from './partSolver'
 
@@ -8,17 +8,21 @@ import type { PartPlan, PartSolver, PartStopped } from './partSolver'
 export type SolvedParts =
   | { readonly status: 'in-tolerance'; readonly floor: number | undefined }
   | { readonly status: 'stopped'; readonly floor: number | undefined; readonly why: string }
-  | { readonly status: 'impossible'; readonly floor: number; readonly groups: readonly Group[] }
+  | {
+      readonly status: 'impossible'
+      readonly floor: number
+      readonly groups: readonly MotionGroup[]
+    }
   | {
       readonly status: 'planned'
       readonly floor: number
       /** The share that the cost was minimised under: the one asked for, or the floor just above it. */
       readonly share: number
-      readonly plans: readonly { readonly group: Group; readonly plan: PartPlan }[]
+      readonly plans: readonly { readonly group: MotionGroup; readonly plan: PartPlan }[]
     }
 
 /** Solves one group within a share. */
-export type PlanGroup = (group: Group, share: number) => PartPlan | PartStopped
+export type PlanGroup = (group: MotionGroup, share: number) => PartPlan | PartStopped
 
 /**
  * Solves a choice of free motions by its parts. The floor is the largest of theirs and of the
@@ -40,7 +44,7 @@ export function solveParts(
   if (floor === undefined) return { status: 'stopped', floor, why: lowest.why }
   if (floor > share + tol.share) return { status: 'impossible', floor, groups }
   const within = Math.max(share, floor * (1 + tol.settled) + tol.settledShare)
-  const plans: { group: Group; plan: PartPlan }[] = []
+  const plans: { group: MotionGroup; plan: PartPlan }[] = []
   for (const group of groups) {
     const plan = planGroup(group, within)
     if (plan.kind === 'stopped') return { status: 'stopped', floor, why: plan.why }
@@ -53,7 +57,7 @@ export function solveParts(
 function floorOf(
   partition: Partition,
   solver: PartSolver,
-  groups: readonly Group[],
+  groups: readonly MotionGroup[],
   free: (column: number) => boolean,
 ): { floor: number; why: '' } | { floor: undefined; why: string } {
   let floor = stillShare(partition, free)

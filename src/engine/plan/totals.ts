@@ -1,6 +1,6 @@
 import type { Body, Train } from '../../mechanics/train'
 import type { Totals } from './answer'
-import { carry, displaced, type Motion } from '../../mechanics/motion'
+import { displacementOf, displaced, type Motion } from '../../mechanics/motion'
 
 /**
  * A foot's displacement by its body's own motion (um).
@@ -8,7 +8,7 @@ import { carry, displaced, type Motion } from '../../mechanics/motion'
  * @param foot its place (mm)
  */
 export function footMove(body: Body, motion: Motion, foot: { x: number; y: number }): Totals {
-  const parts = carry(body, { x: foot.x, y: foot.y, z: 0 })
+  const parts = displacementOf(body, { x: foot.x, y: foot.y, z: 0 })
   return {
     shim: displaced(parts.dz, motion),
     side: displaced(parts.dy, motion),

@@ -1,5 +1,5 @@
 import { firstCuts } from '../lp/cuts'
-import type { Group, Part, Partition } from '../lp/parts'
+import type { MotionGroup, Part, Partition } from '../lp/parts'
 import type { Cut, Program } from '../lp/program'
 import type { CostAnswer, PartPlan, PartSolver } from './partSolver'
 
@@ -60,7 +60,7 @@ export function wholeAnswer(
 export function floorCuts(
   partition: Partition,
   solver: PartSolver,
-  groups: readonly Group[],
+  groups: readonly MotionGroup[],
 ): Cut[] {
   const { circles } = partition.program
   const still = partition.still().circles.flatMap((circle) => {

@@ -1,6 +1,6 @@
 import type { Micrometres, Millimetres } from '../../mechanics/units'
 import type { Coupling, State, Train } from '../../mechanics/train'
-import { growthOf, valueAt } from '../../mechanics/growth'
+import { growthOf, lineValueAt } from '../../mechanics/growth'
 import type { Misalignment } from '../../mechanics/readings/equation'
 import { carried, type ClaimedMotion } from './moved'
 
@@ -48,7 +48,7 @@ function apart(
     const [, dy, dz] = carried(train, motions, machine, { x, ...body.axis[end] })
     if (cold) return { y: dy, z: dz }
     const growth = growthOf(body, state.id, end)
-    return { y: dy + valueAt(growth.side, x), z: dz + valueAt(growth.rise, x) }
+    return { y: dy + lineValueAt(growth.side, x), z: dz + lineValueAt(growth.rise, x) }
   }
   const left = shaft(coupling.left, 'right')
   const right = shaft(coupling.right, 'left')
@@ -102,7 +102,9 @@ function gapShare(
     const body = train.machines[machine]
     if (!body) throw new RangeError(`no machine ${machine}`)
     const growth = growthOf(body, state.id, side)
-    return carried(train, motions, machine, { x, ...body.axis[side] })[0] + valueAt(growth.axial, x)
+    return (
+      carried(train, motions, machine, { x, ...body.axis[side] })[0] + lineValueAt(growth.axial, x)
+    )
   }
   const opened = end(coupling.right, 'left', coupling.q) - end(coupling.left, 'right', coupling.p)
   const gap = axial.found + opened / 1000

@@ -1,7 +1,7 @@
 import type { Micrometres } from '../../mechanics/units'
 import type { FootLimit } from '../../mechanics/footLimits'
 import type { Body, Hole, Train } from '../../mechanics/train'
-import { carried, footMove, worst, type ClaimedMotion } from './moved'
+import { carried, claimedFootMove, worst, type ClaimedMotion } from './moved'
 
 /** A limit of a train; indices are those of the train. */
 export type Place =
@@ -25,13 +25,13 @@ export type Place =
   | { readonly is: 'tilt'; readonly body: number }
 
 /** A limit that a plan passes, and by how much (um); 0 and below is kept. */
-export type Passed = Place & { readonly by: Micrometres }
+export type LimitExcess = Place & { readonly by: Micrometres }
 
 /**
  * How far every limit of every body is passed, from the moved bodies themselves.
  * @param motions um, mrad
  */
-export function limitsPassed(train: Train, motions: readonly ClaimedMotion[]): Passed[] {
+export function limitExcesses(train: Train, motions: readonly ClaimedMotion[]): LimitExcess[] {
   return train.bodies.flatMap((body, b) => {
     const motion = motions[b]
     if (!motion) throw new RangeError(`no motion for ${body.id}`)
@@ -45,7 +45,7 @@ export function limitsPassed(train: Train, motions: readonly ClaimedMotion[]): P
 }
 
 /** What a held body, or one not free to do it, does all the same, seen at its farthest foot. */
-function stillness(body: Body, b: number, motion: ClaimedMotion): Passed[] {
+function stillness(body: Body, b: number, motion: ClaimedMotion): LimitExcess[] {
   const { may, held } = body
   const longest = Math.max(0, ...body.feet.map((foot) => Math.abs(foot.x - body.x0)))
   const widest = Math.max(0, ...body.feet.map((foot) => Math.abs(foot.y)))
@@ -67,10 +67,10 @@ function footLimits(
   body: Body,
   { b, f }: { readonly b: number; readonly f: number },
   motion: ClaimedMotion,
-): Passed[] {
+): LimitExcess[] {
   const foot = body.feet[f]
   if (!foot) return []
-  const [dx, dy, dz] = footMove(body, motion, f)
+  const [dx, dy, dz] = claimedFootMove(body, motion, f)
   const { pack, lift, hole } = foot
   /** How far each limit is passed; undefined where the foot has none. */
   const passed: Record<FootLimit, Micrometres | undefined> = {
@@ -82,7 +82,7 @@ function footLimits(
     lift: lift === undefined ? undefined : dz - (lift < 0 ? 0 : lift),
     hole: hole && beyondHole(hole, train.plan.reserve, dx, dy),
   }
-  return (Object.keys(passed) as FootLimit[]).flatMap((limit): Passed[] => {
+  return (Object.keys(passed) as FootLimit[]).flatMap((limit): LimitExcess[] => {
     const by = passed[limit]
     return by === undefined ? [] : [{ is: 'foot', body: b, foot: f, limit, by }]
   })
@@ -95,11 +95,11 @@ function beyondHole(hole: Hole, reserve: Micrometres, dx: number, dy: number): M
   return Math.hypot(hole.x + dx, hole.y + dy) - (before > allowed ? before : allowed)
 }
 
-function restraints(train: Train, motions: readonly ClaimedMotion[], index: number): Passed[] {
+function restraints(train: Train, motions: readonly ClaimedMotion[], index: number): LimitExcess[] {
   const body = train.bodies[index]
   return (body?.restraints ?? []).flatMap((restraint, r) => {
     const move = carried(train, motions, index, restraint)
-    return (['axial', 'side', 'rise'] as const).flatMap((way, k): Passed[] => {
+    return (['axial', 'side', 'rise'] as const).flatMap((way, k): LimitExcess[] => {
       const range = restraint[way]
       const value = move[k] ?? NaN
       return range
@@ -118,7 +118,7 @@ function restraints(train: Train, motions: readonly ClaimedMotion[], index: numb
 }
 
 /** Pitch beyond the limit, as the height it makes over the body's half length. */
-function tilt(train: Train, motions: readonly ClaimedMotion[], index: number): Passed[] {
+function tilt(train: Train, motions: readonly ClaimedMotion[], index: number): LimitExcess[] {
   const body = train.bodies[index]
   if (body?.tilt === undefined) return []
   const at = (x: number) => carried(train, motions, index, { x, y: 0, z: 0 })[2]

@@ -55,7 +55,7 @@ export function carried(
  * Displacement (um) of a foot by its body's own motion.
  * @param foot index among the body's feet
  */
-export function footMove(body: Body, motion: ClaimedMotion, foot: number): Vector {
+export function claimedFootMove(body: Body, motion: ClaimedMotion, foot: number): Vector {
   const { x, y } = body.feet[foot] ?? { x: 0, y: 0 }
   return displacement(motion, [x - body.x0, y, 0])
 }

@@ -3,8 +3,8 @@ import type { Micrometres } from '../../mechanics/units'
 import type { Train } from '../../mechanics/train'
 import type { Misalignment } from '../../mechanics/readings/equation'
 import { sharesAfter } from './couplingsMet'
-import { limitsPassed, placeSaid, type Passed } from './limitsKept'
-import { footMove, displacement, type ClaimedMotion } from './moved'
+import { limitExcesses, placeSaid, type LimitExcess } from './limitsKept'
+import { claimedFootMove, displacement, type ClaimedMotion } from './moved'
 
 export interface Proof {
   readonly sound: boolean
@@ -34,8 +34,8 @@ export function prove(
   share: number,
   bound: Micrometres,
 ): Proof {
-  const passed = limitsPassed(train, motions)
-  const worst = passed.reduce<Passed | undefined>(
+  const passed = limitExcesses(train, motions)
+  const worst = passed.reduce<LimitExcess | undefined>(
     (a, b) => (b.by > (a?.by ?? 0) || Number.isNaN(b.by) ? b : a),
     undefined,
   )
@@ -74,7 +74,7 @@ export function costOf(train: Train, motions: readonly ClaimedMotion[]): Microme
   return train.bodies.reduce((sum, body, b) => {
     const motion = motions[b]
     if (!motion) throw new RangeError(`no motion for ${body.id}`)
-    const raised = body.feet.map((_, f) => Math.abs(footMove(body, motion, f)[2]))
+    const raised = body.feet.map((_, f) => Math.abs(claimedFootMove(body, motion, f)[2]))
     const slid = body.rows.map((row) => Math.abs(displacement(motion, [row.x - body.x0, 0, 0])[1]))
     const total = (list: readonly number[]) => list.reduce((a, b) => a + b, 0)
     const moved = shim * total(raised) + side * total(slid) + axial * Math.abs(motion.tx)

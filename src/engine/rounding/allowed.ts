@@ -9,14 +9,14 @@ export interface Allowed {
   /** Smallest allowed move that is not below `value`. */
   up(value: Micrometres): Micrometres | undefined
   /** The moves around an allowed one that are allowed without a gap. */
-  around(move: Micrometres): Range
+  around(move: Micrometres): MoveRange
 }
 
-export type Range = readonly [low: Micrometres, high: Micrometres]
+export type MoveRange = readonly [low: Micrometres, high: Micrometres]
 
-export const anywhere: Range = [-Infinity, Infinity]
+export const anywhere: MoveRange = [-Infinity, Infinity]
 
-const alone = (move: Micrometres): Range => [move, move]
+const alone = (move: Micrometres): MoveRange => [move, move]
 
 /** The allowed move nearest to a value; of two equally near the one nearer to 0. */
 export function nearest(allowed: Allowed, value: Micrometres): Micrometres {
@@ -64,7 +64,7 @@ export function hasUnder(allowed: Allowed, least: Micrometres): boolean {
 }
 
 /** A list of moves, ascending, in nm. */
-export function listed(values: readonly Nanometres[]): Allowed {
+export function listedMoves(values: readonly Nanometres[]): Allowed {
   /** Index of the first value above `limit` (nm). */
   const after = (limit: number): number => {
     let [low, high] = [0, values.length]
@@ -95,7 +95,7 @@ export function stepsDown(
   least: Micrometres,
 ): Allowed {
   const size = nanometres(step)
-  const above = listed([0, ...values])
+  const above = listedMoves([0, ...values])
   const deepest = Number.isFinite(low)
     ? Math.floor((-low + tol.samePlace) / micrometres(size))
     : 1e9

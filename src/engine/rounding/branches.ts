@@ -1,8 +1,8 @@
 import { tol } from '../../mechanics/tolerances'
 import type { Micrometres } from '../../mechanics/units'
-import { valueOf } from '../lp/affine'
+import { affineValue } from '../lp/affine'
 import { programUnit, type Cut, type Program } from '../lp/program'
-import { anywhere, nearest, type Allowed, type Range } from './allowed'
+import { anywhere, nearest, type Allowed, type MoveRange } from './allowed'
 
 /** A choice of one part: which of its limits bounds the move, and what the move may be. */
 export interface Open {
@@ -14,14 +14,14 @@ export interface Open {
 /** Where a row's expression lies (um). */
 export function moveOf(program: Program, row: number, columns: readonly number[]): Micrometres {
   const terms = new Map(program.limits[row]?.terms)
-  return valueOf({ constant: 0, terms }, columns) * programUnit
+  return affineValue({ constant: 0, terms }, columns) * programUnit
 }
 
 /** The program with the moves of its choices kept within ranges (um). */
 export function bounded(
   program: Program,
   open: readonly Open[],
-  ranges: readonly Range[],
+  ranges: readonly MoveRange[],
 ): Program {
   const limits = [...program.limits]
   open.forEach(({ row }, i) => {
@@ -62,15 +62,15 @@ export function farthest(open: readonly Open[], at: readonly Micrometres[]): num
  */
 export function branched(
   open: readonly Open[],
-  ranges: readonly Range[],
+  ranges: readonly MoveRange[],
   at: readonly Micrometres[],
   choice: number,
-): Range[][] {
+): MoveRange[][] {
   const value = at[choice] ?? 0
   const { allowed } = open[choice] ?? {}
   const [low, high] = ranges[choice] ?? anywhere
   const [down, up] = [allowed?.down(value), allowed?.up(value)]
-  const withRange = (range: Range) => ranges.map((was, i) => (i === choice ? range : was))
+  const withRange = (range: MoveRange) => ranges.map((was, i) => (i === choice ? range : was))
   const below = down === undefined || down < low - tol.samePlace ? [] : [withRange([low, down])]
   const above = up === undefined || up > high + tol.samePlace ? [] : [withRange([up, high])]
   const nearDown = down !== undefined && (up === undefined || value - down <= up - value)
@@ -80,9 +80,9 @@ export function branched(
 /** All choices stand at allowed moves, yet keeping all there was not possible: the first that is still free, in three. */
 export function apart(
   open: readonly Open[],
-  ranges: readonly Range[],
+  ranges: readonly MoveRange[],
   at: readonly Micrometres[],
-): Range[][] {
+): MoveRange[][] {
   const around = open.map(({ allowed }, i) => allowed.around(nearest(allowed, at[i] ?? 0)))
   const choice = around.findIndex(([low, high], i) => {
     const [from, to] = ranges[i] ?? anywhere
@@ -96,7 +96,7 @@ export function apart(
     allowed.down(here[0] - 2 * tol.samePlace),
     allowed.up(here[1] + 2 * tol.samePlace),
   ]
-  const withRange = (range: Range) => ranges.map((was, i) => (i === choice ? range : was))
+  const withRange = (range: MoveRange) => ranges.map((was, i) => (i === choice ? range : was))
   return [
     ...(down === undefined || down < low ? [] : [withRange([low, down])]),
     ...(up === undefined || up > high ? [] : [withRange([up, high])]),
@@ -117,8 +117,8 @@ export function touching(
     const of = program.circles[circle]
     if (!of || Number.isInteger((2 * angle) / Math.PI)) return true
     const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
-    const along = cos * valueOf(of.u, columns) + sin * valueOf(of.w, columns)
-    const radius = valueOf(of.radius, columns)
+    const along = cos * affineValue(of.u, columns) + sin * affineValue(of.w, columns)
+    const radius = affineValue(of.radius, columns)
     return radius - along <= tol.nearCircle * radius
   })
 }

@@ -7,12 +7,12 @@ import type { Program } from '../lp/program'
 import { reach } from '../lp/rounds'
 import { common, hasUnder, notUnder, type Allowed } from './allowed'
 import { Plates } from './plates'
-import { loosened } from './shimVariables'
+import { withLooseShims } from './shimVariables'
 import { footAllowed } from './shims'
-import { standsOf } from './footGroups'
+import { footGroupsOf } from './footGroups'
 
 /** A move that is told to people, and so must be one that they can make. */
-export interface Choice {
+export interface DisplayedMove {
   readonly kind: 'shim' | 'slide' | 'axial'
   readonly body: number
   /** Feet that it moves alike; none for a move along the train. */
@@ -27,7 +27,7 @@ export interface Choice {
 /** A program whose limits end with one row for each choice. */
 export interface Choosing {
   readonly program: Program
-  readonly choices: readonly Choice[]
+  readonly choices: readonly DisplayedMove[]
 }
 
 /**
@@ -41,10 +41,10 @@ export function choosing(train: Train, found: readonly AsFound[], program: Progr
   if (!shims) throw new RangeError('the train has no shims')
   const plates = new Plates(shims.stock, shims.most)
   const frame = frameOf(train, found)
-  const heights = loosened(frame, program, shims.flat)
+  const heights = withLooseShims(frame, program, shims.flat)
   const limits = [...heights.program.limits]
-  const choices: Choice[] = []
-  const add = (choice: Omit<Choice, 'row'>, name: string, moved: Affine) => {
+  const choices: DisplayedMove[] = []
+  const add = (choice: Omit<DisplayedMove, 'row'>, name: string, moved: Affine) => {
     if (moved.terms.size === 0) return
     const { kind, body } = choice
     const [foot = 0] = choice.feet
@@ -60,7 +60,7 @@ export function choosing(train: Train, found: readonly AsFound[], program: Progr
   train.bodies.forEach((body, b) => {
     if (body.held) return
     if (body.may.rise)
-      for (const feet of standsOf(body)) {
+      for (const feet of footGroupsOf(body)) {
         const within = (least: Micrometres) =>
           common(
             feet.flatMap((f) => {

@@ -3,13 +3,13 @@ import type { Part } from '../lp/parts'
 import type { Meter } from './meter'
 import { nearest, nothingElse } from './allowed'
 import type { Open } from './branches'
-import type { Choice } from './choices'
+import type { DisplayedMove } from './choices'
 import type { Start } from './dive'
 
 /** A part of the train with its choices. */
 export interface ChoicePart {
   readonly part: Part
-  readonly choices: readonly Choice[]
+  readonly choices: readonly DisplayedMove[]
   /** What the plan before rounding wants of each choice (um). */
   readonly wanted: readonly Micrometres[]
   /** Every cost of the part is a multiple of this (program units); 0 where it is not. */

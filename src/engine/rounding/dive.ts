@@ -1,6 +1,6 @@
 import type { Micrometres } from '../../mechanics/units'
 import type { Cut, Program } from '../lp/program'
-import { anywhere, nearest, type Range } from './allowed'
+import { anywhere, nearest, type MoveRange } from './allowed'
 import { bounded, moveOf, touching, type Open } from './branches'
 import type { Question } from './question'
 
@@ -22,7 +22,7 @@ export function dive(
   ask: Question,
   cuts: readonly Cut[],
 ): Start[] {
-  const ranges: Range[] = open.map(() => anywhere)
+  const ranges: MoveRange[] = open.map(() => anywhere)
   const settled: (Micrometres | undefined)[] = open.map(() => undefined)
   const starts: Start[] = []
   let from = cuts

@@ -3,7 +3,7 @@ import { solveSymmetric } from '../../mechanics/symmetric'
 import type { Micrometres } from '../../mechanics/units'
 import type { Body } from '../../mechanics/train'
 import type { Motion } from '../../mechanics/motion'
-import { turnsOf } from './footGroups'
+import { footTurns } from './footGroups'
 
 /**
  * A body's motion with its rise, pitch and roll taken from the shims under its feet: the plane
@@ -26,7 +26,7 @@ export function raised(
 ): Pick<Motion, 'tz' | 'sz' | 'roll'> {
   const none = { tz: 0, sz: 0, roll: 0 }
   if (!body.may.rise || changes.every((change) => change === 0)) return none
-  const ways = turnsOf(body)
+  const ways = footTurns(body)
   const gram = ways.map((a) => ways.map((b) => dot(a, b)))
   const amounts = solveSymmetric(
     gram,

@@ -2,14 +2,14 @@ import { tol } from '../../mechanics/tolerances'
 import type { Body } from '../../mechanics/train'
 
 /** Feet whose shims are changed alike: those of a row, or each by itself where the body may roll. */
-export const standsOf = (body: Body): readonly (readonly number[])[] =>
+export const footGroupsOf = (body: Body): readonly (readonly number[])[] =>
   body.may.roll ? body.feet.map((_, f) => [f]) : body.rows.map(({ feet }) => feet)
 
 /** A body on three rows or more: its feet need not stand exactly in one plane. */
 export const isLoose = (body: Body): boolean => body.rows.length > 2
 
 /** How far each independent way in which a body may rise, pitch and roll carries each of its feet. */
-export function turnsOf(body: Body): number[][] {
+export function footTurns(body: Body): number[][] {
   const { pitch, roll } = body.may
   const arm = Math.max(1, ...body.feet.map(({ x }) => Math.abs(x - body.x0)))
   const wide = Math.max(1, ...body.feet.map(({ y }) => Math.abs(y)))

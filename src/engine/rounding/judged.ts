@@ -5,7 +5,7 @@ import type { Train } from '../../mechanics/train'
 import type { AsFound } from '../../mechanics/readings/asFound'
 import { footMove, totalsOf } from '../plan/totals'
 import { sharesAfter } from '../proof/couplingsMet'
-import { limitsPassed, placeSaid } from '../proof/limitsKept'
+import { limitExcesses, placeSaid } from '../proof/limitsKept'
 import { prove } from '../proof/prove'
 import { isLoose } from './footGroups'
 import type { Rounded } from './rounding'
@@ -26,13 +26,13 @@ export interface Judged {
  * bodies lying in the planes of their shims. The whole tolerance is allowed here; whether the share
  * asked for is kept stands in the worst share.
  */
-export function judged(train: Train, found: readonly AsFound[], rounded: Rounded): Judged {
+export function judgedRounding(train: Train, found: readonly AsFound[], rounded: Rounded): Judged {
   const lines = found.map(({ line }) => line)
   const share = Math.max(1, train.plan.share)
   const proof = prove(train, lines, rounded.motions, share, 0)
   const { units } = train
   const faults = [
-    ...limitsPassed(train, rounded.motions)
+    ...limitExcesses(train, rounded.motions)
       .filter(({ by }) => !(by <= tol.allowedPass))
       .map((one) => `${placeSaid(train, one)} would be passed by ${fineText(one.by, units)}`),
     ...sharesAfter(train, lines, rounded.motions)

@@ -2,14 +2,14 @@ import { tol } from '../../mechanics/tolerances'
 import type { Train } from '../../mechanics/train'
 import type { Part } from '../lp/parts'
 import { programUnit } from '../lp/program'
-import type { Choice } from './choices'
+import type { DisplayedMove } from './choices'
 import { nanometres } from './plates'
 
 /**
  * What every cost of a part is a multiple of (program units), where only shims are paid for and every
  * change is a whole number of steps; 0 where that is not so. It lets a bound be rounded up.
  */
-export function quantumOf(train: Train, part: Part, choices: readonly Choice[]): number {
+export function quantumOf(train: Train, part: Part, choices: readonly DisplayedMove[]): number {
   const { shims, weights } = train.plan
   if (!shims) return 0
   if (part.program.displacements.some(({ meaning }) => meaning.fact !== 'shim')) return 0

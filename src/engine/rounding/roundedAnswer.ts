@@ -13,7 +13,7 @@ import { roundedSentence } from './roundedSentence'
 import { counted, inSentence, listed } from '../../language/names'
 import type { PackAnswer, RoundedAnswer, RoundedFoot, SmallMove } from './answer'
 import { isLoose } from './footGroups'
-import { judged, type Judged } from './judged'
+import { judgedRounding, type Judged } from './judged'
 import { Plates } from './plates'
 import { roundPlan, type Changes, type Rounded, type Rounding } from './rounding'
 import { exchange } from './exchange'
@@ -36,7 +36,7 @@ export function roundedAnswer(
 ): { packs?: PackAnswer[]; rounded?: RoundedAnswer } {
   if (!train.plan.shims || plan.status !== 'planned') return {}
   const rounding = roundPlan(train, found, motions, share, solver)
-  const proof = judged(train, found, rounding)
+  const proof = judgedRounding(train, found, rounding)
   const before = { cost: plan.cost ?? 0, worstShare: plan.worstShare ?? 0 }
   const common = {
     worstShare: tidy(proof.worstShare),

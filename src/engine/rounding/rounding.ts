@@ -2,7 +2,7 @@ import { tol } from '../../mechanics/tolerances'
 import type { Micrometres } from '../../mechanics/units'
 import type { Train } from '../../mechanics/train'
 import type { AsFound } from '../../mechanics/readings/asFound'
-import { displaced, noMotion, carry, type Motion } from '../../mechanics/motion'
+import { displaced, noMotion, displacementOf, type Motion } from '../../mechanics/motion'
 import { motionsOf } from '../plan/solvePlan'
 import { buildProgram } from '../lp/rows/buildProgram'
 import { Partition, type Part } from '../lp/parts'
@@ -10,7 +10,7 @@ import { programUnit } from '../lp/program'
 import { standingShare } from '../lp/standing'
 import type { Solver } from '../lp/solver'
 import type { Within } from './bothWays'
-import { choosing, type Choice } from './choices'
+import { choosing, type DisplayedMove } from './choices'
 import { nearest } from './allowed'
 import { fitted } from './fitted'
 import { metered } from './meter'
@@ -126,13 +126,13 @@ export function roundPlan(
 }
 
 /** What a plan wants of a choice (um). */
-function wantedOf(train: Train, motions: readonly Motion[], choice: Choice): Micrometres {
+function wantedOf(train: Train, motions: readonly Motion[], choice: DisplayedMove): Micrometres {
   const body = train.bodies[choice.body]
   const motion = motions[choice.body] ?? noMotion
   if (!body) return 0
   if (choice.kind === 'axial') return motion.tx
   const foot = body.feet[choice.feet[0] ?? 0]
-  const { dy, dz } = carry(body, { x: foot?.x ?? 0, y: foot?.y ?? 0, z: 0 })
+  const { dy, dz } = displacementOf(body, { x: foot?.x ?? 0, y: foot?.y ?? 0, z: 0 })
   return displaced(choice.kind === 'shim' ? dz : dy, motion)
 }
 
@@ -147,7 +147,7 @@ const bodiesOf = (parts: readonly Part[]): number[] => {
 function byThemselves(
   train: Train,
   wanted: readonly Motion[],
-  choices: readonly Choice[],
+  choices: readonly DisplayedMove[],
 ): Rounded {
   const changes = train.bodies.map(({ feet }) => feet.map(() => 0))
   for (const choice of choices) {

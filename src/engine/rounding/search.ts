@@ -1,7 +1,7 @@
 import { tol } from '../../mechanics/tolerances'
 import type { Micrometres } from '../../mechanics/units'
 import type { Cut, Program } from '../lp/program'
-import { anywhere, isAllowed, nearest, type Allowed, type Range } from './allowed'
+import { anywhere, isAllowed, nearest, type Allowed, type MoveRange } from './allowed'
 import { apart, bounded, branched, farthest, moveOf, touching, type Open } from './branches'
 import type { Question, Relaxed } from './question'
 
@@ -47,7 +47,7 @@ export interface Limits {
 const mostPerStart = 40
 
 interface Node {
-  readonly ranges: readonly Range[]
+  readonly ranges: readonly MoveRange[]
   /** Nothing in the node is better. */
   readonly bound: number
   /** Tangents that counted where the node came from. */
@@ -83,7 +83,7 @@ export function search(
     return known === Infinity ? known : known - limits.near * Math.max(1, Math.abs(known))
   }
   const spent = () => nodes > 0 && limits.spent()
-  const solved = (ranges: readonly Range[], from: readonly Cut[], question = ask): Relaxed => {
+  const solved = (ranges: readonly MoveRange[], from: readonly Cut[], question = ask): Relaxed => {
     nodes++
     return question(bounded(program, open, ranges), from)
   }
@@ -142,7 +142,7 @@ export function search(
     return branched(open, node.ranges, at, choice).map((ranges) => ({ ranges, bound, cuts: near }))
   }
   for (const start of starts) {
-    const ranges = start.map((move): Range => (move === undefined ? anywhere : [move, move]))
+    const ranges = start.map((move): MoveRange => (move === undefined ? anywhere : [move, move]))
     const stack: Node[] = [{ ranges, bound: -Infinity, cuts }]
     for (let n = 0; n < mostPerStart && !best && !spent(); n++) {
       const node = stack.pop()

@@ -3,17 +3,17 @@ import { combine, type Affine } from '../lp/affine'
 import type { Frame } from '../lp/frame'
 import { programUnit, type Column, type Program, type Row } from '../lp/program'
 import { footRange } from './shims'
-import { isLoose, standsOf, turnsOf } from './footGroups'
+import { isLoose, footGroupsOf, footTurns } from './footGroups'
 
 /** A program, and what the shims under a foot do in it. */
-export interface Heights {
+export interface ShimVariables {
   readonly program: Program
   /** Shim change (program units) at a foot. */
   height(body: number, foot: number): Affine
 }
 
 /** Gives bodies on three rows or more a column for each of their stands. */
-export function loosened(frame: Frame, program: Program, flat: Micrometres): Heights {
+export function withLooseShims(frame: Frame, program: Program, flat: Micrometres): ShimVariables {
   const { train } = frame
   const own = (b: number, f: number): Affine => {
     const { x = 0, y = 0 } = train.bodies[b]?.feet[f] ?? {}
@@ -24,7 +24,7 @@ export function loosened(frame: Frame, program: Program, flat: Micrometres): Hei
   const columnOf = new Map<string, number>()
   train.bodies.forEach((body, b) => {
     if (body.held || !body.may.rise || !isLoose(body)) return
-    for (const feet of standsOf(body)) {
+    for (const feet of footGroupsOf(body)) {
       const at = program.firstMove + columns.length
       const [first = 0] = feet
       const ranges = feet.flatMap((f) => {
@@ -50,7 +50,7 @@ export function loosened(frame: Frame, program: Program, flat: Micrometres): Hei
     const off = body.feet.map((_, f) =>
       combine([1, single(columnOf.get(`${b} ${f}`) ?? 0)], [-1, own(b, f)]),
     )
-    for (const way of turnsOf(body)) {
+    for (const way of footTurns(body)) {
       const terms = combine(...off.map((part, f) => [way[f] ?? 0, part] as const)).terms
       links.push({
         name: `plane ${body.id}`,

@@ -2,7 +2,7 @@ import { tol } from '../../mechanics/tolerances'
 import type { Micrometres } from '../../mechanics/units'
 import type { Foot, PlanSettings } from '../../mechanics/train'
 import { footBands } from '../../mechanics/footLimits'
-import { listed, nothingElse, stepsDown, type Allowed } from './allowed'
+import { listedMoves, nothingElse, stepsDown, type Allowed } from './allowed'
 import { knownPlates, subsets } from './knownPlates'
 import { micrometres, nanometres, type Plates } from './plates'
 
@@ -46,7 +46,7 @@ export function footAllowed(
         [0, ...plates.sums].map((use) => use - out),
       )
       const able = moved.filter((by) => by !== 0 && by % step === 0 && inside(by))
-      return listed([...new Set([...able, 0])].sort((a, b) => a - b))
+      return listedMoves([...new Set([...able, 0])].sort((a, b) => a - b))
     }
     const up = plates.sums.filter((sum) => sum % step === 0 && inside(sum))
     return stepsDown(up, shims.step, micrometres(low), least)
@@ -56,5 +56,5 @@ export function footAllowed(
     .filter((sum) => sum % step === 0)
     .map((sum) => sum - now)
     .filter((change) => change !== 0 && inside(change))
-  return listed([...changes, 0].sort((a, b) => a - b))
+  return listedMoves([...changes, 0].sort((a, b) => a - b))
 }

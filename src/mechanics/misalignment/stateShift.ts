@@ -1,6 +1,6 @@
 import type { Micrometres } from '../units'
 import type { Coupling, Train } from '../train'
-import { growthOf, valueAt } from '../growth'
+import { growthOf, lineValueAt } from '../growth'
 import type { Misalignment } from '../readings/equation'
 
 /**
@@ -41,12 +41,12 @@ export function grownShift(train: Train, coupling: Coupling, state: string): Sta
   const { mid } = coupling
   return {
     misalignment: {
-      y: valueAt(b.side, mid) - valueAt(a.side, mid) - aim.y,
-      z: valueAt(b.rise, mid) - valueAt(a.rise, mid) - aim.z,
+      y: lineValueAt(b.side, mid) - lineValueAt(a.side, mid) - aim.y,
+      z: lineValueAt(b.rise, mid) - lineValueAt(a.rise, mid) - aim.z,
       sy: b.side.slope - a.side.slope - aim.sy,
       sz: b.rise.slope - a.rise.slope - aim.sz,
     },
-    gap: valueAt(b.axial, coupling.q) - valueAt(a.axial, coupling.p),
+    gap: lineValueAt(b.axial, coupling.q) - lineValueAt(a.axial, coupling.p),
   }
 }
 

@@ -1,5 +1,5 @@
 import type { Body } from '../../mechanics/train'
-import { circle, line, path, poly, rect, type Mark } from './marks'
+import { circle, lineMark, path, poly, rect, type Mark } from './marks'
 
 /** Where a casing seen from above has to fit, in px. */
 export interface Above {
@@ -19,9 +19,9 @@ export function casingAbove(role: Body['role'], f: Above): Mark[] {
   const neck = (a: number, b: number, part: number): Mark =>
     rect(l + a * w, axis - part * half, (b - a) * w, 2 * part * half, 'body', 2)
   const along = (parts: readonly number[], a: number, b: number): Mark[] =>
-    parts.map((k) => line(l + a * w, axis + k * half, l + b * w, axis + k * half, 'fine'))
+    parts.map((k) => lineMark(l + a * w, axis + k * half, l + b * w, axis + k * half, 'fine'))
   const across = (parts: readonly number[], part = 1): Mark[] =>
-    parts.map((k) => line(l + k * w, axis - part * half, l + k * w, axis + part * half, 'fine'))
+    parts.map((k) => lineMark(l + k * w, axis - part * half, l + k * w, axis + part * half, 'fine'))
   switch (role) {
     case 'motor':
     case 'generator':

@@ -1,9 +1,9 @@
-import { circle, line, path, rect, type Mark } from './marks'
-import type { Frame } from './frame'
+import { circle, lineMark, path, rect, type Mark } from './marks'
+import type { DrawingFrame } from './frame'
 import { brackets, nozzle } from './parts'
 
 /** A ribbed case of two lobes, one above the other, gear cover at one end, wide mouths up and down. */
-export function blower(f: Frame): Mark[] {
+export function blower(f: DrawingFrame): Mark[] {
   const w = f.r - f.l
   const h = f.half
   const [a, b] = [f.l + 0.18 * w, f.r - 0.12 * w]
@@ -18,9 +18,9 @@ export function blower(f: Frame): Mark[] {
       'body',
     ),
     ...[0.16, 0.33, 0.5, 0.67, 0.84].map((part) =>
-      line(a + part * (b - a), top + 3, a + part * (b - a), low - 3, 'fine'),
+      lineMark(a + part * (b - a), top + 3, a + part * (b - a), low - 3, 'fine'),
     ),
-    line(a + 6, waist, b - 6, waist, 'edge'),
+    lineMark(a + 6, waist, b - 6, waist, 'edge'),
     rect(a - 0.12 * w, top + 0.18 * h, 0.12 * w, low - top - 0.3 * h, 'body', 5),
     circle(a - 0.06 * w, f.axis, 0.16 * h, 'fine'),
     circle(a - 0.06 * w, f.axis - 0.66 * h, 0.16 * h, 'fine'),

@@ -1,9 +1,9 @@
-import { circle, line, rect, type Mark } from './marks'
-import type { Frame } from './frame'
+import { circle, lineMark, rect, type Mark } from './marks'
+import type { DrawingFrame } from './frame'
 import { brackets, engraved, nozzle } from './parts'
 
 /** A barrel closed by stepped covers, bearing housings outside them, two nozzles on top. */
-export function compressor(f: Frame): Mark[] {
+export function compressor(f: DrawingFrame): Mark[] {
   const w = f.r - f.l
   const h = f.half * 1.05
   const [a, b] = [f.l + 0.17 * w, f.r - 0.17 * w]
@@ -20,7 +20,7 @@ export function compressor(f: Frame): Mark[] {
         'body',
         4,
       ),
-      line(
+      lineMark(
         housing - out * 0.035 * w,
         f.axis - 0.4 * h,
         housing - out * 0.035 * w,
@@ -41,8 +41,8 @@ export function compressor(f: Frame): Mark[] {
     ...end(b, 1),
     rect(a, f.axis - h, b - a, 2 * h, 'body', 7),
     ...engraved(a, b, f.axis, h),
-    line(a + 0.07 * (b - a), f.axis - h + 1, a + 0.07 * (b - a), f.axis + h - 1, 'edge'),
-    line(b - 0.07 * (b - a), f.axis - h + 1, b - 0.07 * (b - a), f.axis + h - 1, 'edge'),
-    line(a + 6, f.axis - 0.55 * h, b - 6, f.axis - 0.55 * h, 'fine'),
+    lineMark(a + 0.07 * (b - a), f.axis - h + 1, a + 0.07 * (b - a), f.axis + h - 1, 'edge'),
+    lineMark(b - 0.07 * (b - a), f.axis - h + 1, b - 0.07 * (b - a), f.axis + h - 1, 'edge'),
+    lineMark(a + 6, f.axis - 0.55 * h, b - 6, f.axis - 0.55 * h, 'fine'),
   ]
 }

@@ -1,4 +1,4 @@
-import { line, rect, type Mark } from './marks'
+import { lineMark, rect, type Mark } from './marks'
 
 /** Two hubs and the spacer between their flex planes; one pair of flanges where the planes are one. */
 export function couplingMarks(p: number, q: number, axis: number, half: number): Mark[] {
@@ -13,15 +13,15 @@ export function couplingMarks(p: number, q: number, axis: number, half: number):
     return [
       ...flange(p - 0.8, -1),
       ...flange(q + 0.8, 1),
-      line(p, axis - r - 2, p, axis + r + 2, 'edge'),
+      lineMark(p, axis - r - 2, p, axis + r + 2, 'edge'),
     ]
   return [
     rect(p, axis - r * 0.45, span, r * 0.9, 'body'),
-    line(p + 3, axis - r * 0.15, q - 3, axis - r * 0.15, 'fine'),
-    line(p + 3, axis + r * 0.2, q - 3, axis + r * 0.2, 'fine'),
+    lineMark(p + 3, axis - r * 0.15, q - 3, axis - r * 0.15, 'fine'),
+    lineMark(p + 3, axis + r * 0.2, q - 3, axis + r * 0.2, 'fine'),
     ...flange(p, -1),
     ...flange(q, 1),
-    line(p + 1.5, axis - r, p + 1.5, axis + r, 'edge'),
-    line(q - 1.5, axis - r, q - 1.5, axis + r, 'edge'),
+    lineMark(p + 1.5, axis - r, p + 1.5, axis + r, 'edge'),
+    lineMark(q - 1.5, axis - r, q - 1.5, axis + r, 'edge'),
   ]
 }

@@ -1,9 +1,9 @@
-import { circle, line, path, rect, type Mark } from './marks'
-import type { Frame } from './frame'
+import { circle, lineMark, path, rect, type Mark } from './marks'
+import type { DrawingFrame } from './frame'
 import { brackets } from './parts'
 
 /** A row of cylinder heads over a block and its sump, a manifold along them, a flywheel housing. */
-export function engine(f: Frame): Mark[] {
+export function engine(f: DrawingFrame): Mark[] {
   const w = f.r - f.l
   const h = f.half * 1.1
   const [a, b] = [f.l + 0.08 * w, f.r - 0.14 * w]
@@ -25,8 +25,8 @@ export function engine(f: Frame): Mark[] {
     ),
     rect(a, f.axis - h, b - a, 1.55 * h, 'body', 3),
     ...heads,
-    line(a, f.axis - 0.56 * h, b, f.axis - 0.56 * h, 'fine'),
-    line(a, f.axis + 0.24 * h, b, f.axis + 0.24 * h, 'fine'),
+    lineMark(a, f.axis - 0.56 * h, b, f.axis - 0.56 * h, 'fine'),
+    lineMark(a, f.axis + 0.24 * h, b, f.axis + 0.24 * h, 'fine'),
     rect(a + 4, f.axis - 0.9 * h, b - a - 8, 0.2 * h, 'body', 4),
     rect(b, f.axis - 0.78 * h, 0.13 * w, 1.5 * h, 'body', 6),
     circle(b + 0.065 * w, f.axis, 0.3 * h, 'fine'),

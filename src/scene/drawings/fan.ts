@@ -1,9 +1,9 @@
-import { line, path, poly, rect, type Mark } from './marks'
-import type { Frame } from './frame'
+import { lineMark, path, poly, rect, type Mark } from './marks'
+import type { DrawingFrame } from './frame'
 import { brackets, pedestal } from './parts'
 
 /** A scroll seen on its edge, with stiffening ribs, an inlet cone and an outlet duct; two pedestals. */
-export function fan(f: Frame): Mark[] {
+export function fan(f: DrawingFrame): Mark[] {
   const w = f.r - f.l
   const h = f.half * 1.12
   const [a, b] = [f.l + 0.28 * w, f.r - 0.28 * w]
@@ -28,10 +28,10 @@ export function fan(f: Frame): Mark[] {
       'body',
     ),
     ...[0.2, 0.4, 0.6, 0.8].map((part) =>
-      line(a + part * (b - a), f.axis - 1.02 * h, a + part * (b - a), f.axis + 0.9 * h, 'fine'),
+      lineMark(a + part * (b - a), f.axis - 1.02 * h, a + part * (b - a), f.axis + 0.9 * h, 'fine'),
     ),
-    line(a, f.axis - 0.5 * h, b, f.axis - 0.5 * h, 'fine'),
-    line(a, f.axis + 0.45 * h, b, f.axis + 0.45 * h, 'fine'),
+    lineMark(a, f.axis - 0.5 * h, b, f.axis - 0.5 * h, 'fine'),
+    lineMark(a, f.axis + 0.45 * h, b, f.axis + 0.45 * h, 'fine'),
     rect(b, f.axis - 0.22 * h, 0.05 * w, 0.44 * h, 'body', 2),
   ]
 }

@@ -1,9 +1,9 @@
-import { circle, line, path, rect, type Mark } from './marks'
-import type { Frame } from './frame'
+import { circle, lineMark, path, rect, type Mark } from './marks'
+import type { DrawingFrame } from './frame'
 import { bolts } from './parts'
 
 /** Two wheels that face each other behind a window, an oil tank below, a scoop-tube drive on the side. */
-export function fluidDrive(f: Frame): Mark[] {
+export function fluidDrive(f: DrawingFrame): Mark[] {
   const w = f.r - f.l
   const h = f.half * 1.08
   const middle = (f.l + f.r) / 2
@@ -21,7 +21,7 @@ export function fluidDrive(f: Frame): Mark[] {
       'edge',
     ),
     ...[0.3, 0.55, 0.8].map((part) =>
-      line(
+      lineMark(
         middle + out * part * wheel,
         f.axis - 0.66 * h,
         middle + out * part * wheel,
@@ -42,14 +42,14 @@ export function fluidDrive(f: Frame): Mark[] {
         `Q${f.r - 0.26 * w} ${f.axis - 0.6 * h} ${f.r - 0.12 * w} ${f.axis - 0.52 * h}Q${f.r - 0.04 * w} ${f.axis - 0.5 * h} ${f.r - 0.02 * w} ${f.axis - 0.3 * h}V${tank}Z`,
       'body',
     ),
-    line(f.l + 0.02 * w, f.axis + 0.03 * h, middle - wheel - 4, f.axis + 0.03 * h, 'fine'),
-    line(middle + wheel + 4, f.axis + 0.03 * h, f.r - 0.02 * w, f.axis + 0.03 * h, 'fine'),
+    lineMark(f.l + 0.02 * w, f.axis + 0.03 * h, middle - wheel - 4, f.axis + 0.03 * h, 'fine'),
+    lineMark(middle + wheel + 4, f.axis + 0.03 * h, f.r - 0.02 * w, f.axis + 0.03 * h, 'fine'),
     ...bowl(-1),
     ...bowl(1),
     ...bolts(f.l + 0.05 * w, f.r - 0.05 * w, tank, 13),
     // oil level glass and the scoop tube's drive
     circle(f.l + 0.16 * w, (tank + f.foot) / 2, 4.5, 'edge'),
-    line(
+    lineMark(
       f.l + 0.16 * w - 4,
       (tank + f.foot) / 2 + 1,
       f.l + 0.16 * w + 4,

@@ -1,5 +1,5 @@
 /** Where a machine's drawing has to fit, in px; y grows down the page. */
-export interface Frame {
+export interface DrawingFrame {
   /** Casing, left and right end. */
   readonly l: number
   readonly r: number

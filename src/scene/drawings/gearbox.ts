@@ -1,9 +1,9 @@
-import { line, path, rect, type Mark } from './marks'
-import type { Frame } from './frame'
+import { lineMark, path, rect, type Mark } from './marks'
+import type { DrawingFrame } from './frame'
 import { bolts } from './parts'
 
 /** A split case with ribs, a window on the mesh: wheel and pinion on axes of their own. */
-export function gearbox(f: Frame): Mark[] {
+export function gearbox(f: DrawingFrame): Mark[] {
   const w = f.r - f.l
   const h = f.half * 1.12
   const split = (f.axis + f.axisRight) / 2
@@ -11,12 +11,12 @@ export function gearbox(f: Frame): Mark[] {
   const [a, b] = [f.l + 0.3 * w, f.r - 0.3 * w]
   const lower = f.foot - split
   const ribs = [0.1, 0.26, 0.74, 0.9].map((part) =>
-    line(f.l + part * w, split + 4, f.l + part * w, f.foot - 5, 'fine'),
+    lineMark(f.l + part * w, split + 4, f.l + part * w, f.foot - 5, 'fine'),
   )
   const teeth = (axis: number, r: number, lean: 1 | -1): Mark[] =>
     Array.from({ length: 9 }, (_, i) => {
       const x = a + ((i + 0.5) * (b - a)) / 9
-      return line(x - lean * 3, axis - r, x + lean * 3, axis + r, 'fine')
+      return lineMark(x - lean * 3, axis - r, x + lean * 3, axis + r, 'fine')
     })
   return [
     rect(f.l - 5, f.foot - 4, w + 10, 4, 'body'),
@@ -27,7 +27,7 @@ export function gearbox(f: Frame): Mark[] {
       'body',
     ),
     ...ribs,
-    line(f.l + 0.03 * w, f.foot - 0.22 * lower, f.r - 0.03 * w, f.foot - 0.22 * lower, 'fine'),
+    lineMark(f.l + 0.03 * w, f.foot - 0.22 * lower, f.r - 0.03 * w, f.foot - 0.22 * lower, 'fine'),
     // the wheel behind, the pinion before it
     rect(a, f.axis - wheel, b - a, 2 * wheel, 'shade'),
     ...teeth(f.axis, wheel, 1),

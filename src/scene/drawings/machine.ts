@@ -6,7 +6,7 @@ import { engine } from './engine'
 import { expander } from './expander'
 import { fan } from './fan'
 import { fluidDrive } from './fluidDrive'
-import type { Frame } from './frame'
+import type { DrawingFrame } from './frame'
 import { gearbox } from './gearbox'
 import { generator } from './generator'
 import { motor } from './motor'
@@ -15,7 +15,7 @@ import { pump } from './pump'
 import { turbine } from './turbine'
 
 /** One drawing a role; a role that is not listed here does not compile. */
-const drawings: Record<Body['role'], (f: Frame) => Mark[]> = {
+const drawings: Record<Body['role'], (f: DrawingFrame) => Mark[]> = {
   motor,
   turbine,
   gearbox,
@@ -32,4 +32,5 @@ const drawings: Record<Body['role'], (f: Frame) => Mark[]> = {
 }
 
 /** A machine's elevation in the style of a drafting sheet. */
-export const machineMarks = (role: Body['role'], frame: Frame): Mark[] => drawings[role](frame)
+export const machineMarks = (role: Body['role'], frame: DrawingFrame): Mark[] =>
+  drawings[role](frame)

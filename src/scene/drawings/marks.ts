@@ -71,7 +71,7 @@ export const poly = (points: readonly Point[], look: Look, close = true, dash?: 
     dash,
   )
 
-export const line = (
+export const lineMark = (
   x1: number,
   y1: number,
   x2: number,

@@ -1,16 +1,16 @@
-import { circle, line, path, rect, type Mark } from './marks'
-import type { Frame } from './frame'
+import { circle, lineMark, path, rect, type Mark } from './marks'
+import type { DrawingFrame } from './frame'
 import { brackets } from './parts'
 
 /** A finned frame between two end shields, a terminal box on top, a fan cowl at the open end. */
-export function motor(f: Frame): Mark[] {
+export function motor(f: DrawingFrame): Mark[] {
   const w = f.r - f.l
   const h = f.half * 1.15
   const [a, b] = [f.l + 0.15 * w, f.r - 0.13 * w]
   const middle = (a + b) / 2
   const fins = Array.from({ length: 9 }, (_, i) => {
     const y = f.axis - 0.8 * h + (i * 1.6 * h) / 8
-    return line(a + 4, y, b - 4, y, 'fine')
+    return lineMark(a + 4, y, b - 4, y, 'fine')
   })
   const shield = (x: number, out: -1 | 1): Mark =>
     path(
@@ -24,7 +24,7 @@ export function motor(f: Frame): Mark[] {
     return [
       rect(from, f.axis - 0.74 * h, to - from, 1.48 * h, 'body', 4),
       ...[-0.5, -0.3, -0.1, 0.1, 0.3, 0.5].map((k) =>
-        line(from + 3, f.axis + k * h, to - 3, f.axis + k * h, 'fine'),
+        lineMark(from + 3, f.axis + k * h, to - 3, f.axis + k * h, 'fine'),
       ),
     ]
   }
@@ -41,7 +41,7 @@ export function motor(f: Frame): Mark[] {
     circle(a + 0.08 * w, f.axis - h - 4, 3.4, 'edge'),
     rect(box.x, box.y, box.w, box.h, 'body', 2),
     rect(box.x - 3, box.y - 3, box.w + 6, 5, 'body', 1),
-    line(box.x + 5, box.y + box.h * 0.55, box.x + box.w - 5, box.y + box.h * 0.55, 'fine'),
+    lineMark(box.x + 5, box.y + box.h * 0.55, box.x + box.w - 5, box.y + box.h * 0.55, 'fine'),
     rect(box.x + box.w, box.y + box.h * 0.35, 6, box.h * 0.3, 'shade'),
   ]
 }

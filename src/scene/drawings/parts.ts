@@ -1,5 +1,5 @@
-import { line, poly, rect, type Mark } from './marks'
-import type { Frame } from './frame'
+import { lineMark, poly, rect, type Mark } from './marks'
+import type { DrawingFrame } from './frame'
 
 /**
  * Line work that several machines share. A round casing is shaded as engravers do: lines along it
@@ -8,7 +8,7 @@ import type { Frame } from './frame'
 export function engraved(l: number, r: number, axis: number, half: number): Mark[] {
   return [24, 42, 56, 67, 76].map((degrees) => {
     const y = axis + half * Math.sin((degrees * Math.PI) / 180)
-    return line(l + 2, y, r - 2, y, 'fine')
+    return lineMark(l + 2, y, r - 2, y, 'fine')
   })
 }
 
@@ -17,7 +17,7 @@ export function bolts(l: number, r: number, y: number, step = 11): Mark[] {
   const count = Math.max(1, Math.floor((r - l) / step))
   return Array.from({ length: count }, (_, i) => {
     const x = l + ((i + 0.5) * (r - l)) / count
-    return line(x, y - 2.5, x, y + 2.5, 'fine')
+    return lineMark(x, y - 2.5, x, y + 2.5, 'fine')
   })
 }
 
@@ -30,7 +30,7 @@ export function nozzle(x: number, base: number, top: number, width: number): Mar
 }
 
 /** Feet as brackets: a web that widens to a pad under each foot. */
-export function brackets(f: Frame, top: number, width = 15): Mark[] {
+export function brackets(f: DrawingFrame, top: number, width = 15): Mark[] {
   return f.feet.flatMap((x) => [
     poly(
       [
@@ -46,7 +46,7 @@ export function brackets(f: Frame, top: number, width = 15): Mark[] {
 }
 
 /** A pedestal that carries a bearing: splayed sides, a cap over the shaft. */
-export function pedestal(x: number, f: Frame, axis: number, width: number): Mark[] {
+export function pedestal(x: number, f: DrawingFrame, axis: number, width: number): Mark[] {
   const cap = Math.min(9, f.half * 0.3)
   return [
     poly(
@@ -60,6 +60,6 @@ export function pedestal(x: number, f: Frame, axis: number, width: number): Mark
     ),
     rect(x - width / 2 - 2, f.foot - 4, width + 4, 4, 'body'),
     rect(x - width * 0.38, axis - cap, width * 0.76, cap * 2, 'body', 3),
-    line(x - width * 0.38, axis, x + width * 0.38, axis, 'fine'),
+    lineMark(x - width * 0.38, axis, x + width * 0.38, axis, 'fine'),
   ]
 }

@@ -1,9 +1,9 @@
-import { circle, line, path, rect, type Mark } from './marks'
-import type { Frame } from './frame'
+import { circle, lineMark, path, rect, type Mark } from './marks'
+import type { DrawingFrame } from './frame'
 import { brackets, engraved, nozzle } from './parts'
 
 /** A volute between two bearing brackets: the spiral seen on its edge, its delivery nozzle upward. */
-export function pump(f: Frame): Mark[] {
+export function pump(f: DrawingFrame): Mark[] {
   const w = f.r - f.l
   const h = f.half
   const middle = (f.l + f.r) / 2
@@ -16,7 +16,7 @@ export function pump(f: Frame): Mark[] {
         'body',
       ),
       rect(Math.min(far, far - out * 0.1 * w), f.axis - 0.32 * h, 0.1 * w, 0.64 * h, 'body', 4),
-      line((near + far) / 2, f.axis - 0.38 * h, (near + far) / 2, f.axis + 0.38 * h, 'fine'),
+      lineMark((near + far) / 2, f.axis - 0.38 * h, (near + far) / 2, f.axis + 0.38 * h, 'fine'),
     ]
   }
   return [

@@ -1,9 +1,9 @@
-import { circle, line, path, poly, rect, type Mark } from './marks'
-import type { Frame } from './frame'
+import { circle, lineMark, path, poly, rect, type Mark } from './marks'
+import type { DrawingFrame } from './frame'
 import { bolts, pedestal } from './parts'
 
 /** A casing that widens stage by stage toward its exhaust, a steam chest on the narrow end. */
-export function turbine(f: Frame): Mark[] {
+export function turbine(f: DrawingFrame): Mark[] {
   const w = f.r - f.l
   const h = f.half * 1.1
   const x = (part: number) => f.l + part * w
@@ -31,15 +31,15 @@ export function turbine(f: Frame): Mark[] {
       'body',
     ),
     ...rows.map((part) =>
-      line(x(part), up(heightAt(part) - 0.05), x(part), down(heightAt(part) - 0.05), 'fine'),
+      lineMark(x(part), up(heightAt(part) - 0.05), x(part), down(heightAt(part) - 0.05), 'fine'),
     ),
-    line(x(0.7), up(0.95), x(0.7), down(0.95), 'edge'),
+    lineMark(x(0.7), up(0.95), x(0.7), down(0.95), 'edge'),
     path(`M${x(0.76)} ${up(0.7)}A${0.08 * w} ${0.7 * h} 0 0 1 ${x(0.76)} ${down(0.7)}`, 'fine'),
-    line(x(0.13), f.axis, x(0.93), f.axis, 'edge'),
+    lineMark(x(0.13), f.axis, x(0.93), f.axis, 'edge'),
     ...bolts(x(0.14), x(0.92), f.axis, 12),
     // steam chest, its valve stem and the pipe that feeds it
     rect(x(0.2), up(0.98), 0.13 * w, 0.5 * h, 'body', 3),
-    line(x(0.2) + 0.065 * w, up(0.98), x(0.2) + 0.065 * w, up(1.3), 'edge'),
+    lineMark(x(0.2) + 0.065 * w, up(0.98), x(0.2) + 0.065 * w, up(1.3), 'edge'),
     circle(x(0.2) + 0.065 * w, up(1.36), 4, 'edge'),
     rect(x(0.07), up(0.86), 0.13 * w, 0.2 * h, 'body'),
     rect(x(0.06), up(0.94), 4, 0.36 * h, 'body'),

@@ -1,14 +1,14 @@
 import { tol } from '../../../mechanics/tolerances'
 import type { Train } from '../../../mechanics/train'
 import type { Solver } from '../../lp/solver'
-import { everything, universeOf } from '../elastic/elasticModel'
-import { isRoom, type Member, type RoomMember } from '../elastic/limit'
-import { partOf } from '../elastic/subproblem'
-import { reachOf } from '../elastic/shareFeasibility'
+import { allLimits, elasticModelOf } from '../elastic/elasticModel'
+import { isRoom, type ElasticLimit, type RoomLimit } from '../elastic/limit'
+import { subproblemOf } from '../elastic/subproblem'
+import { shareFeasibility } from '../elastic/shareFeasibility'
 import { entered } from './entered'
 import { loosened } from './loosened'
 import { missingAt } from './missing'
-import type { Asker } from './shrink'
+import type { FeasibilityCache } from './shrink'
 import type { More } from './more'
 import { toleranceRaise } from './toleranceRaise'
 
@@ -27,49 +27,49 @@ export type Alone =
  * @param all indices of everything that the train must respect
  */
 export function aloneOf(
-  asker: Asker,
+  cache: FeasibilityCache,
   all: ReadonlySet<number>,
-  member: Exclude<Member, { kind: 'held' }>,
+  member: Exclude<ElasticLimit, { kind: 'held' }>,
   solver: Solver,
 ): Alone {
-  const { members, train } = asker.universe
+  const { members, train } = cache.model
   const group = [...all].filter((index) => sameEntry(members[index], member))
   const rest = new Set([...all].filter((index) => !group.includes(index)))
-  const without = asker.reach(rest).kind
+  const without = cache.reach(rest).kind
   if (without !== 'met') return { kind: without === 'missed' ? 'never' : 'unknown' }
   const more = isRoom(member)
-    ? roomMore(asker, all, member, group, solver)
-    : toleranceRaise(asker, all, group, solver)
+    ? roomMore(cache, all, member, group, solver)
+    : toleranceRaise(cache, all, group, solver)
   if (more === undefined) return { kind: 'unknown' }
   const size = isRoom(member) ? entered(train, member).size : 1
   if (size > 0 && more.amount > tol.reasonableTimes * size) return { kind: 'beyond reason' }
-  return does(loosened(train, member, more), asker, solver)
+  return does(loosened(train, member, more), cache, solver)
     ? { kind: 'enough', more }
     : { kind: 'unknown' }
 }
 
 /** Whether both are entered in the train file as one number. */
-function sameEntry(one: Member | undefined, other: Member): boolean {
+function sameEntry(one: ElasticLimit | undefined, other: ElasticLimit): boolean {
   if (one?.kind === 'coupling') return other.kind === 'coupling' && one.coupling === other.coupling
   return one === other
 }
 
 function roomMore(
-  asker: Asker,
+  cache: FeasibilityCache,
   all: ReadonlySet<number>,
-  member: RoomMember,
+  member: RoomLimit,
   group: readonly number[],
   solver: Solver,
 ): More | undefined {
-  const room = missingAt(asker, all, group, solver)
+  const room = missingAt(cache, all, group, solver)
   if (room === undefined) return undefined
-  const { already } = entered(asker.universe.train, member)
+  const { already } = entered(cache.model.train, member)
   return { amount: (room + already) * (1 + tol.aloneRoom) }
 }
 
 /** Solves the changed train. */
-function does(train: Train, asker: Asker, solver: Solver): boolean {
-  const universe = universeOf(train, asker.universe.found)
-  const { program } = partOf(universe, everything(universe))
-  return reachOf(program, asker.share, [], solver).kind === 'met'
+function does(train: Train, cache: FeasibilityCache, solver: Solver): boolean {
+  const model = elasticModelOf(train, cache.model.found)
+  const { program } = subproblemOf(model, allLimits(model))
+  return shareFeasibility(program, cache.share, [], solver).kind === 'met'
 }

@@ -1,4 +1,4 @@
-import type { Check } from './more'
+import type { ToleranceCheck } from './more'
 import type { Way } from '../../../language/sides'
 /** One member of a set of things that cannot all be had. */
 export interface ConflictMember {
@@ -27,7 +27,7 @@ export interface ConflictMember {
    */
   alone: Lacked | null
   /** Of a tolerance: every check that must give, together; null for one that need not. */
-  checks?: { what: Check; lacks: Lacked | null; alone: Lacked | null }[]
+  checks?: { what: ToleranceCheck; lacks: Lacked | null; alone: Lacked | null }[]
   sentence: string
 }
 

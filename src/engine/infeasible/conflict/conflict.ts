@@ -2,25 +2,25 @@ import { tidy } from '../../../language/tidy'
 import type { Train } from '../../../mechanics/train'
 import type { AsFound } from '../../../mechanics/readings/asFound'
 import type { Solver } from '../../lp/solver'
-import { isRoom, type Member } from '../elastic/limit'
-import { partOf } from '../elastic/subproblem'
-import type { Press } from '../elastic/dualWeights'
+import { isRoom, type ElasticLimit } from '../elastic/limit'
+import { subproblemOf } from '../elastic/subproblem'
+import type { DualWeight } from '../elastic/dualWeights'
 import { floorOf } from '../elastic/shareFeasibility'
-import { everything, universeOf } from '../elastic/elasticModel'
+import { allLimits, elasticModelOf } from '../elastic/elasticModel'
 import type { Conflict } from './answer'
 import { irreducibles, type Irreducible } from './irreducible'
 import { pressedWay, towardOf } from './limitWords'
 import { memberAnswer } from './memberAnswer'
 import { missingAt, missingInAll } from './missing'
 import { conflictSentence, lackGroups } from './sentence'
-import { Asker } from './shrink'
+import { FeasibilityCache } from './shrink'
 
 /** Conflicts told: the first, and what would be in the way next if that one were resolved. */
 const mostConflicts = 3
 
 /** A train that cannot be planned, with the irreducible sets found in it, the smallest first. */
 export interface Contradiction {
-  readonly asker: Asker
+  readonly cache: FeasibilityCache
   readonly sets: readonly Irreducible[]
 }
 
@@ -30,9 +30,9 @@ export function contradictionOf(
   found: readonly AsFound[],
   solver: Solver,
 ): Contradiction {
-  const universe = universeOf(train, found)
-  const asker = new Asker(universe, train.plan.share, [], solver)
-  return { asker, sets: irreducibles(asker, everything(universe)) }
+  const model = elasticModelOf(train, found)
+  const cache = new FeasibilityCache(model, train.plan.share, [], solver)
+  return { cache, sets: irreducibles(cache, allLimits(model)) }
 }
 
 /**
@@ -41,22 +41,22 @@ export function contradictionOf(
  * @returns none where the train can be planned after all, or the solver stopped
  */
 export function conflictsOf(
-  { asker, sets }: Contradiction,
+  { cache, sets }: Contradiction,
   solver: Solver,
   most = mostConflicts,
 ): Conflict[] {
-  const { universe } = asker
+  const { model } = cache
   const out: Conflict[] = []
-  let left: ReadonlySet<number> = everything(universe)
+  let left: ReadonlySet<number> = allLimits(model)
   while (out.length < most) {
-    const [set] = out.length === 0 ? sets : irreducibles(asker, left)
+    const [set] = out.length === 0 ? sets : irreducibles(cache, left)
     if (!set) break
-    out.push(conflictAnswer(asker, set, solver))
-    const given = [...set.members].flatMap((index) => universe.members[index] ?? []).filter(isRoom)
+    out.push(conflictAnswer(cache, set, solver))
+    const given = [...set.members].flatMap((index) => model.members[index] ?? []).filter(isRoom)
     if (given.length === 0) break
     left = new Set(
       [...left].filter((index) => {
-        const member = universe.members[index]
+        const member = model.members[index]
         return !member || !given.some((other) => sameLimit(member, other))
       }),
     )
@@ -65,44 +65,48 @@ export function conflictsOf(
 }
 
 /** One body's limits of one kind: giving room at one foot alone helps little while its neighbour stays. */
-function sameLimit(a: Member, b: Member): boolean {
+function sameLimit(a: ElasticLimit, b: ElasticLimit): boolean {
   if (!isRoom(a) || !isRoom(b) || a.body !== b.body || a.kind !== b.kind) return false
   if (a.kind === 'foot' && b.kind === 'foot') return a.limit === b.limit
   if (a.kind === 'restraint' && b.kind === 'restraint') return a.way === b.way
   return true
 }
 
-function conflictAnswer(asker: Asker, { members: set }: Irreducible, solver: Solver): Conflict {
-  const { universe } = asker
-  const { train } = universe
-  const reach = asker.reach(set)
-  const press: ReadonlyMap<number, Press> =
-    reach.kind === 'missed' ? asker.press(set, reach) : new Map<number, Press>()
-  const floor = floorOf(partOf(universe, set).program, [], solver)
+function conflictAnswer(
+  cache: FeasibilityCache,
+  { members: set }: Irreducible,
+  solver: Solver,
+): Conflict {
+  const { model } = cache
+  const { train } = model
+  const reach = cache.reach(set)
+  const press: ReadonlyMap<number, DualWeight> =
+    reach.kind === 'missed' ? cache.press(set, reach) : new Map<number, DualWeight>()
+  const floor = floorOf(subproblemOf(model, set).program, [], solver)
   const members = [...set]
-    .sort((a, b) => order(universe.members[a]) - order(universe.members[b]) || a - b)
+    .sort((a, b) => order(model.members[a]) - order(model.members[b]) || a - b)
     .flatMap((index) => {
-      const member = universe.members[index]
+      const member = model.members[index]
       return member ? [[index, member] as const] : []
     })
-  const all = everything(universe)
+  const all = allLimits(model)
   const lacks = lackGroups(members, press).map(({ indices, members: group }) => {
     const alike = [...all].filter((index) => {
-      const member = universe.members[index]
+      const member = model.members[index]
       return member && group[0] && sameLimit(member, group[0])
     })
-    const whole = missingInAll(asker, all, alike, solver)
+    const whole = missingInAll(cache, all, alike, solver)
     return {
       members: group,
       toward: group[0]
         ? pressedWay(train, group[0], towardOf(group[0], press.get(indices[0] ?? 0)))
         : '',
-      amount: whole ?? missingAt(asker, set, indices, solver),
+      amount: whole ?? missingAt(cache, set, indices, solver),
       enough: whole !== undefined,
     }
   })
   const answers = members.map(([index]) =>
-    memberAnswer(asker, set, all, index, press.get(index), solver),
+    memberAnswer(cache, set, all, index, press.get(index), solver),
   )
   const tolerances = answers.flatMap(({ tolerance }) => tolerance ?? [])
   return {
@@ -119,5 +123,5 @@ function conflictAnswer(asker: Asker, { members: set }: Irreducible, solver: Sol
 }
 
 /** Held bodies first, then couplings, then what limits the moves: the order in which it is told. */
-const order = (member: Member | undefined): number =>
+const order = (member: ElasticLimit | undefined): number =>
   member?.kind === 'held' ? 0 : member?.kind === 'coupling' ? 1 : 2

@@ -1,5 +1,5 @@
 import type { Train } from '../../../mechanics/train'
-import type { RoomMember } from '../elastic/limit'
+import type { RoomLimit } from '../elastic/limit'
 import { holeRadius } from '../../../mechanics/holeRadius'
 
 /** A limit as it was entered. */
@@ -11,7 +11,7 @@ export interface EnteredLimit {
 }
 
 /** A limit of a body's room in a train, in um, or mrad for a tilt. */
-export function entered(train: Train, member: RoomMember): EnteredLimit {
+export function entered(train: Train, member: RoomLimit): EnteredLimit {
   const body = train.bodies[member.body]
   if (!body) throw new RangeError(`no body ${member.body}`)
   switch (member.kind) {

@@ -1,5 +1,5 @@
-import type { Member } from '../elastic/limit'
-import { type Asker, shrink } from './shrink'
+import type { ElasticLimit } from '../elastic/limit'
+import { type FeasibilityCache, shrink } from './shrink'
 
 /** An irreducible set, with the smallest worst share of its couplings while all of it is kept. */
 export interface Irreducible {
@@ -7,7 +7,7 @@ export interface Irreducible {
   readonly atLeast: number
 }
 
-type Block = (member: Member) => boolean
+type Block = (member: ElasticLimit) => boolean
 
 const foot: Block = ({ kind }) => kind === 'foot'
 const hole: Block = (member) => member.kind === 'foot' && member.limit === 'hole'
@@ -32,16 +32,16 @@ const orders: readonly (readonly Block[])[] = [
  * Irreducible sets among the members, the one with the fewest first; of equal ones bolts and shims
  * before nozzles, then the one that misses most. Left out in several orders, and coupling by coupling.
  */
-export function irreducibles(asker: Asker, start: ReadonlySet<number>): Irreducible[] {
-  const { members, train } = asker.universe
+export function irreducibles(cache: FeasibilityCache, start: ReadonlySet<number>): Irreducible[] {
+  const { members, train } = cache.model
   const found = new Map<string, Irreducible>()
   const look = (blocks: readonly Block[]): void => {
     const tests = blocks.map((block) => (index: number) => {
       const member = members[index]
       return member !== undefined && block(member)
     })
-    const set = shrink(asker, start, tests)
-    const reach = set && asker.reach(set)
+    const set = shrink(cache, start, tests)
+    const reach = set && cache.reach(set)
     if (!set || reach?.kind !== 'missed') return
     found.set([...set].sort((a, b) => a - b).join(' '), { members: set, atLeast: reach.atLeast })
   }

@@ -2,7 +2,7 @@ import { shareText } from '../../../language/amounts'
 import { fineAmount, slopeAmount } from '../../../language/roundedAmounts'
 import { slopeSign } from '../../../mechanics/units'
 import type { Train } from '../../../mechanics/train'
-import type { Member } from '../elastic/limit'
+import type { ElasticLimit } from '../elastic/limit'
 import { footLimitWords } from '../../../language/footLimitWords'
 import { inSentence } from '../../../language/names'
 import type { Alone } from './alone'
@@ -15,7 +15,7 @@ import { tolerancesText } from './sentence'
  */
 export function memberSentence(
   train: Train,
-  member: Member,
+  member: ElasticLimit,
   { where }: Pick<ConflictMember, 'where'>,
   alone: Alone | undefined,
 ): string {
@@ -44,7 +44,7 @@ export function memberSentence(
 }
 
 /** Amounts that are enough are rounded up: what is entered as told is enough too. */
-function aloneInWords(train: Train, member: Member, alone: Alone): string {
+function aloneInWords(train: Train, member: ElasticLimit, alone: Alone): string {
   switch (alone.kind) {
     case 'unknown':
       return ''

@@ -1,13 +1,13 @@
 import type { Train } from '../../../mechanics/train'
-import type { Member } from '../elastic/limit'
-import type { Press } from '../elastic/dualWeights'
+import type { ElasticLimit } from '../elastic/limit'
+import type { DualWeight } from '../elastic/dualWeights'
 import { footLimitWords, type Presses } from '../../../language/footLimitWords'
 import { wayInWords, type Way } from '../../../language/sides'
 import { inSentence } from '../../../language/names'
 import type { ConflictMember } from './answer'
 
 /** The way in which a member presses, from the duals that show the conflict. */
-export function towardOf(member: Member, press: Press | undefined): Way | undefined {
+export function towardOf(member: ElasticLimit, press: DualWeight | undefined): Way | undefined {
   const lower = press?.most?.side === 'lower'
   switch (member.kind) {
     case 'foot':
@@ -28,7 +28,11 @@ export function towardOf(member: Member, press: Press | undefined): Way | undefi
   }
 }
 
-function towardOfFoot(presses: Presses, lower: boolean, circle: Press['toward']): Way | undefined {
+function towardOfFoot(
+  presses: Presses,
+  lower: boolean,
+  circle: DualWeight['toward'],
+): Way | undefined {
   switch (presses) {
     case 'down':
     case 'up':
@@ -49,7 +53,7 @@ function towardOfFoot(presses: Presses, lower: boolean, circle: Press['toward'])
 }
 
 /** The same in words; empty where a member presses in no way of its own. */
-export function pressedWay(train: Train, member: Member, way: Way | undefined): string {
+export function pressedWay(train: Train, member: ElasticLimit, way: Way | undefined): string {
   if (member.kind === 'tilt') return `${way === 'down' ? 'falling' : 'rising'} to the right`
   return way === undefined ? '' : wayInWords(train, way)
 }
@@ -57,8 +61,8 @@ export function pressedWay(train: Train, member: Member, way: Way | undefined): 
 /** What limits, where it is, and whose it is. */
 export function memberWords(
   train: Train,
-  member: Member,
-  press: Press | undefined,
+  member: ElasticLimit,
+  press: DualWeight | undefined,
 ): Pick<ConflictMember, 'limit' | 'where' | 'part'> {
   const toward = towardOf(member, press)
   if (member.kind === 'coupling') {
@@ -104,7 +108,7 @@ export function memberWords(
 }
 
 /** A member that gives room, as the subject of "lacks": "the feet of the turbine". */
-export function ownerInWords(train: Train, members: readonly Member[]): string {
+export function ownerInWords(train: Train, members: readonly ElasticLimit[]): string {
   const [first] = members
   if (first === undefined || first.kind === 'coupling') return ''
   const body = train.bodies[first.body]

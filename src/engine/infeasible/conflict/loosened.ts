@@ -1,5 +1,5 @@
 import type { Body, Coupling, Foot, Range, Restraint, Train } from '../../../mechanics/train'
-import type { Member, RoomMember } from '../elastic/limit'
+import type { ElasticLimit, RoomLimit } from '../elastic/limit'
 import type { More } from './more'
 
 /**
@@ -8,7 +8,7 @@ import type { More } from './more'
  */
 export function loosened(
   train: Train,
-  member: Exclude<Member, { kind: 'held' }>,
+  member: Exclude<ElasticLimit, { kind: 'held' }>,
   { amount, checks = [] }: More,
 ): Train {
   if (member.kind === 'coupling') {
@@ -41,7 +41,7 @@ function wider(coupling: Coupling, times: number, checks: NonNullable<More['chec
   }
 }
 
-function roomier(body: Body, member: RoomMember, amount: number): Body {
+function roomier(body: Body, member: RoomLimit, amount: number): Body {
   switch (member.kind) {
     case 'tilt':
       return { ...body, ...(body.tilt !== undefined && { tilt: body.tilt + amount }) }
@@ -71,7 +71,7 @@ function farther(restraint: Restraint, way: 'axial' | 'side' | 'rise', amount: n
 
 function freer(
   foot: Foot,
-  limit: Extract<RoomMember, { kind: 'foot' }>['limit'],
+  limit: Extract<RoomLimit, { kind: 'foot' }>['limit'],
   amount: number,
 ): Foot {
   const { pack, lift, hole } = foot

@@ -1,19 +1,19 @@
 import type { Train } from '../../../mechanics/train'
 import type { Solver } from '../../lp/solver'
-import type { Member } from '../elastic/limit'
-import type { Press } from '../elastic/dualWeights'
+import type { ElasticLimit } from '../elastic/limit'
+import type { DualWeight } from '../elastic/dualWeights'
 import { aloneOf, type Alone } from './alone'
-import { checkOf, limitsOf, type Check, type More } from './more'
+import { checkOf, limitsOf, type ToleranceCheck, type More } from './more'
 import type { ConflictMember, Lacked } from './answer'
 import { memberSentence } from './limitSentence'
 import { memberWords } from './limitWords'
 import { missingAt } from './missing'
 import { tolerancesText } from './sentence'
-import type { Asker } from './shrink'
+import type { FeasibilityCache } from './shrink'
 import { toleranceRaise } from './toleranceRaise'
 
 /** A member of a conflict as it is answered; of a coupling with what its tolerance lacks, in words. */
-export interface Answered {
+export interface AnsweredLimit {
   readonly answer: ConflictMember
   readonly tolerance?: { readonly text: string; readonly part: number }
 }
@@ -23,14 +23,14 @@ export interface Answered {
  * @param all everything that the train must respect
  */
 export function memberAnswer(
-  asker: Asker,
+  cache: FeasibilityCache,
   set: ReadonlySet<number>,
   all: ReadonlySet<number>,
   index: number,
-  press: Press | undefined,
+  press: DualWeight | undefined,
   solver: Solver,
-): Answered {
-  const { members, train } = asker.universe
+): AnsweredLimit {
+  const { members, train } = cache.model
   const member = members[index]
   if (!member) throw new RangeError(`no member ${index}`)
   const words = memberWords(train, member, press)
@@ -38,16 +38,16 @@ export function memberAnswer(
     const sentence = memberSentence(train, member, words, undefined)
     return { answer: { ...words, lacks: null, alone: null, sentence } }
   }
-  const alone = aloneOf(asker, all, member, solver)
+  const alone = aloneOf(cache, all, member, solver)
   const sentence = memberSentence(train, member, words, alone)
   if (member.kind === 'coupling') {
-    const lack = toleranceRaise(asker, set, [index], solver)
+    const lack = toleranceRaise(cache, set, [index], solver)
     const answer = { ...words, ...tolerance(train, member, press, lack, alone), sentence }
     if (lack === undefined) return { answer }
     const text = tolerancesText(train, member.coupling, lack, 'down')
     return { answer, tolerance: { text, part: lack.amount } }
   }
-  const room = missingAt(asker, set, [index], solver)
+  const room = missingAt(cache, set, [index], solver)
   const quantity = member.kind === 'tilt' ? 'slope' : 'fine'
   return {
     answer: {
@@ -62,14 +62,14 @@ export function memberAnswer(
 /** Amounts of the check that presses, and every check that must give: more than was entered of each. */
 function tolerance(
   train: Train,
-  member: Extract<Member, { kind: 'coupling' }>,
-  press: Press | undefined,
+  member: Extract<ElasticLimit, { kind: 'coupling' }>,
+  press: DualWeight | undefined,
   lack: More | undefined,
   alone: Alone,
 ): Pick<ConflictMember, 'lacks' | 'alone' | 'checks'> {
   const limits = limitsOf(train.couplings[member.coupling])
   const more = alone.kind === 'enough' ? alone.more : undefined
-  const said = (check: Check, by: More | undefined): Lacked | null =>
+  const said = (check: ToleranceCheck, by: More | undefined): Lacked | null =>
     by === undefined
       ? null
       : { amount: (limits.get(check) ?? 0) * by.amount, quantity: quantities[check] }
@@ -97,4 +97,4 @@ const quantities = {
   angle: 'slope',
   offset: 'fine',
   gap: 'length',
-} as const satisfies Record<Check, Lacked['quantity']>
+} as const satisfies Record<ToleranceCheck, Lacked['quantity']>

@@ -1,24 +1,24 @@
 import type { Train } from '../../../mechanics/train'
 import { programUnit, shareColumn, type Circle, type Row } from '../../lp/program'
 import type { Solver } from '../../lp/solver'
-import { leastGive, withGives, type Give } from '../elastic/relaxation'
-import { keyOf, memberOf } from '../elastic/limit'
-import { partOf } from '../elastic/subproblem'
+import { leastRelaxation, withRelaxations, type Relaxation } from '../elastic/relaxation'
+import { keyOf, elasticLimitOf } from '../elastic/limit'
+import { subproblemOf } from '../elastic/subproblem'
 import { reach } from '../../lp/rounds'
-import type { Asker } from './shrink'
+import type { FeasibilityCache } from './shrink'
 
 /**
  * The least by which members would have to give, all alike, for the whole train to be planned.
  * @returns um, or mrad of pitch; undefined where they alone are not enough
  */
 export function missingInAll(
-  asker: Asker,
+  cache: FeasibilityCache,
   all: ReadonlySet<number>,
   group: readonly number[],
   solver: Solver,
 ): number | undefined {
   const without = new Set([...all].filter((index) => !group.includes(index)))
-  return asker.reach(without).kind === 'met' ? missingAt(asker, all, group, solver) : undefined
+  return cache.reach(without).kind === 'met' ? missingAt(cache, all, group, solver) : undefined
 }
 
 /**
@@ -27,20 +27,26 @@ export function missingInAll(
  * @returns undefined where nothing of the kind can give (a held body) or the solver stopped
  */
 export function missingAt(
-  asker: Asker,
+  cache: FeasibilityCache,
   set: ReadonlySet<number>,
   group: readonly number[],
   solver: Solver,
 ): number | undefined {
-  const { members, train } = asker.universe
+  const { members, train } = cache.model
   const first = members[group[0] ?? NaN]
   if (first === undefined || first.kind === 'held') return undefined
-  const part = partOf(asker.universe, set)
+  const part = subproblemOf(cache.model, set)
   const keys = new Set(group.flatMap((index) => members[index] ?? []).map(keyOf))
-  const give = giveOf(keys, first.kind === 'coupling' ? 1000 : 1)
-  const known = asker.reach(set)
+  const give = relaxationOf(keys, first.kind === 'coupling' ? 1000 : 1)
+  const known = cache.reach(set)
   const cuts = known.kind === 'stopped' ? [] : known.cuts
-  const value = leastGive(withGives(part.program, [give]), [give], asker.share, cuts, solver)?.[0]
+  const value = leastRelaxation(
+    withRelaxations(part.program, [give]),
+    [give],
+    cache.share,
+    cuts,
+    solver,
+  )?.[0]
   if (value === undefined) return undefined
   if (first.kind === 'coupling') return value
   return (value * programUnit) / (first.kind === 'tilt' ? tiltArm(train, first.body) : 1)
@@ -51,13 +57,13 @@ export function missingAt(
  * @param keys of the members
  * @param only which of their rows and circles it is for
  */
-export function giveOf(
+export function relaxationOf(
   keys: ReadonlySet<string>,
   price: number,
   only: (meaning: Row['meaning']) => boolean = () => true,
-): Give {
+): Relaxation {
   const concerns = (meaning: Row['meaning'], side: 'lower' | 'upper') =>
-    only(meaning) && keys.has(keyOf(memberOf(meaning, side)))
+    only(meaning) && keys.has(keyOf(elasticLimitOf(meaning, side)))
   return {
     name: 'more room',
     least: 0,

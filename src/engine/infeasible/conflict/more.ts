@@ -1,7 +1,7 @@
 import type { Coupling } from '../../../mechanics/train'
 
 /** One number of a coupling's tolerance as it is entered; both planes have one. */
-export type Check = 'planes' | 'offset' | 'angle' | 'gap'
+export type ToleranceCheck = 'planes' | 'offset' | 'angle' | 'gap'
 
 /**
  * How much more one limit must be, as it was entered. Room: um, or mrad of a tilt. A tolerance: the
@@ -10,17 +10,17 @@ export type Check = 'planes' | 'offset' | 'angle' | 'gap'
 export interface More {
   readonly amount: number
   /** Of a tolerance: its checks that must give; the others may stay. */
-  readonly checks?: readonly Check[]
+  readonly checks?: readonly ToleranceCheck[]
 }
 
 /** The check that a row or circle of a tolerance belongs to. */
-export const checkOf = (what: string): Check =>
+export const checkOf = (what: string): ToleranceCheck =>
   what === 'offset' || what === 'angle' || what === 'gap' ? what : 'planes'
 
 /** The numbers of a coupling's tolerance as entered: mrad, um for the offset, mm for the gap. */
-export function limitsOf(coupling: Coupling | undefined): Map<Check, number> {
+export function limitsOf(coupling: Coupling | undefined): Map<ToleranceCheck, number> {
   const { flex, offset, angle } = coupling?.tolerance ?? {}
-  const all: [Check, number | undefined][] = [
+  const all: [ToleranceCheck, number | undefined][] = [
     ['planes', flex],
     ['offset', offset],
     ['angle', angle],

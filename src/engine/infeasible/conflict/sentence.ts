@@ -3,12 +3,12 @@ import {
   fineAmount,
   lengthAmount,
   slopeAmount,
-  type Rounding,
+  type RoundTo,
 } from '../../../language/roundedAmounts'
 import { tol } from '../../../mechanics/tolerances'
 import type { Train } from '../../../mechanics/train'
-import { isRoom, type Member, type RoomMember } from '../elastic/limit'
-import type { Press } from '../elastic/dualWeights'
+import { isRoom, type ElasticLimit, type RoomLimit } from '../elastic/limit'
+import type { DualWeight } from '../elastic/dualWeights'
 import { footLimitWords } from '../../../language/footLimitWords'
 import { inSentence, listed } from '../../../language/names'
 import type { More } from './more'
@@ -16,8 +16,8 @@ import { ownerInWords, towardOf } from './limitWords'
 import { limitsOf } from './more'
 
 /** Members that lack the same thing on the same body, and how much all of them together lack. */
-export interface Lack {
-  readonly members: readonly Member[]
+export interface GroupedLack {
+  readonly members: readonly ElasticLimit[]
   readonly toward: string
   /** um, or mrad for a tilt; undefined where it could not be found. */
   readonly amount: number | undefined
@@ -27,10 +27,10 @@ export interface Lack {
 
 /** Members that give room, put together by body, kind and the way in which they press. */
 export function lackGroups(
-  members: readonly (readonly [index: number, member: Member])[],
-  press: ReadonlyMap<number, Press>,
-): { readonly indices: number[]; readonly members: RoomMember[] }[] {
-  const groups = new Map<string, { indices: number[]; members: RoomMember[] }>()
+  members: readonly (readonly [index: number, member: ElasticLimit])[],
+  press: ReadonlyMap<number, DualWeight>,
+): { readonly indices: number[]; readonly members: RoomLimit[] }[] {
+  const groups = new Map<string, { indices: number[]; members: RoomLimit[] }>()
   for (const [index, member] of members) {
     if (!isRoom(member)) continue
     const what = member.kind === 'foot' ? member.limit : member.kind === 'tilt' ? '' : member.way
@@ -51,9 +51,9 @@ export function lackGroups(
  */
 export function conflictSentence(
   train: Train,
-  members: readonly Member[],
+  members: readonly ElasticLimit[],
   floor: number | undefined,
-  lacks: readonly Lack[],
+  lacks: readonly GroupedLack[],
   tolerances: readonly { readonly text: string; readonly part: number }[],
 ): string {
   const held = members.flatMap((member) =>
@@ -85,7 +85,7 @@ const reachedText = (share: number): string =>
   `${shareText(Math.floor(share * 100 + tol.digit) / 100)} of tolerance`
 
 /** "Low stage to gear in turndown", states of one coupling together. */
-function couplingsInWords(train: Train, members: readonly Member[]): string {
+function couplingsInWords(train: Train, members: readonly ElasticLimit[]): string {
   const states = new Map<number, string[]>()
   for (const member of members) {
     if (member.kind !== 'coupling') continue
@@ -100,7 +100,7 @@ function couplingsInWords(train: Train, members: readonly Member[]): string {
   )
 }
 
-function lackInWords(train: Train, { members, toward, amount, enough: all }: Lack): string {
+function lackInWords(train: Train, { members, toward, amount, enough: all }: GroupedLack): string {
   const [first] = members
   if (first === undefined || amount === undefined) return ''
   const owner = ownerInWords(train, members)
@@ -117,7 +117,7 @@ export function tolerancesText(
   train: Train,
   coupling: number,
   { amount, checks = [] }: More,
-  round: Rounding,
+  round: RoundTo,
 ): string {
   const limits = limitsOf(train.couplings[coupling])
   return listed(

@@ -1,34 +1,34 @@
 import type { Cut } from '../../lp/program'
 import type { Solver } from '../../lp/solver'
-import { partOf } from '../elastic/subproblem'
-import { pressOf } from '../elastic/dualWeights'
-import { reachOf, type Reach } from '../elastic/shareFeasibility'
-import type { Universe } from '../elastic/elasticModel'
+import { subproblemOf } from '../elastic/subproblem'
+import { limitWeights } from '../elastic/dualWeights'
+import { shareFeasibility, type ShareFeasibility } from '../elastic/shareFeasibility'
+import type { ElasticModel } from '../elastic/elasticModel'
 
-/** Asks whether members of one universe can be kept together; remembers what was asked. */
-export class Asker {
-  private readonly known = new Map<string, Reach>()
+/** Asks whether members of one model can be kept together; remembers what was asked. */
+export class FeasibilityCache {
+  private readonly known = new Map<string, ShareFeasibility>()
 
   constructor(
-    readonly universe: Universe,
+    readonly model: ElasticModel,
     readonly share: number,
     private readonly cuts: readonly Cut[],
     private readonly solver: Solver,
   ) {}
 
-  reach(kept: ReadonlySet<number>): Reach {
+  reach(kept: ReadonlySet<number>): ShareFeasibility {
     const key = [...kept].sort((a, b) => a - b).join(' ')
     const known = this.known.get(key)
     if (known) return known
-    const part = partOf(this.universe, kept)
-    const reach = reachOf(part.program, this.share, this.cuts, this.solver)
+    const part = subproblemOf(this.model, kept)
+    const reach = shareFeasibility(part.program, this.share, this.cuts, this.solver)
     this.known.set(key, reach)
     return reach
   }
 
   /** The members that press where a share was missed, with their weights. */
-  press(kept: ReadonlySet<number>, missed: Extract<Reach, { kind: 'missed' }>) {
-    return pressOf(partOf(this.universe, kept), missed)
+  press(kept: ReadonlySet<number>, missed: Extract<ShareFeasibility, { kind: 'missed' }>) {
+    return limitWeights(subproblemOf(this.model, kept), missed)
   }
 }
 
@@ -39,21 +39,21 @@ export class Asker {
  * @returns undefined where the solver stopped, or rounding kept the last set from being judged
  */
 export function shrink(
-  asker: Asker,
+  cache: FeasibilityCache,
   start: ReadonlySet<number>,
   blocks: readonly ((member: number) => boolean)[],
 ): ReadonlySet<number> | undefined {
-  const first = asker.reach(start)
+  const first = cache.reach(start)
   if (first.kind !== 'missed') return undefined
   let kept: ReadonlySet<number> = start
-  let weights = asker.press(start, first)
+  let weights = cache.press(start, first)
   const without = (gone: ReadonlySet<number>): boolean | undefined => {
     const rest = new Set([...kept].filter((member) => !gone.has(member)))
     if (rest.size === kept.size) return true
-    const reach = asker.reach(rest)
+    const reach = cache.reach(rest)
     if (reach.kind === 'stopped') return undefined
     if (reach.kind === 'met') return false
-    weights = asker.press(rest, reach)
+    weights = cache.press(rest, reach)
     kept = pressing(rest, weights)
     return true
   }
@@ -70,7 +70,7 @@ export function shrink(
     if (gone === undefined) return undefined
     if (!gone) needed.add(next)
   }
-  return isIrreducible(asker, kept) ? kept : undefined
+  return isIrreducible(cache, kept) ? kept : undefined
 }
 
 const weightOf = (weights: ReadonlyMap<number, { weight: number }>, member: number): number =>
@@ -82,9 +82,9 @@ const pressing = (
 ): ReadonlySet<number> => new Set([...kept].filter((member) => weights.has(member)))
 
 /** Cannot be kept together; can be without any one of them. */
-export function isIrreducible(asker: Asker, set: ReadonlySet<number>): boolean {
-  if (asker.reach(set).kind !== 'missed') return false
+export function isIrreducible(cache: FeasibilityCache, set: ReadonlySet<number>): boolean {
+  if (cache.reach(set).kind !== 'missed') return false
   return [...set].every(
-    (member) => asker.reach(new Set([...set].filter((other) => other !== member))).kind === 'met',
+    (member) => cache.reach(new Set([...set].filter((other) => other !== member))).kind === 'met',
   )
 }

@@ -1,12 +1,12 @@
 import { tol } from '../../../mechanics/tolerances'
 import type { Solver } from '../../lp/solver'
 import { keyOf } from '../elastic/limit'
-import { withGives } from '../elastic/relaxation'
-import { reachOf } from '../elastic/shareFeasibility'
-import { partOf } from '../elastic/subproblem'
-import { checkOf, limitsOf, type Check, type More } from './more'
-import { giveOf, missingAt } from './missing'
-import type { Asker } from './shrink'
+import { withRelaxations } from '../elastic/relaxation'
+import { shareFeasibility } from '../elastic/shareFeasibility'
+import { subproblemOf } from '../elastic/subproblem'
+import { checkOf, limitsOf, type ToleranceCheck, type More } from './more'
+import { relaxationOf, missingAt } from './missing'
+import type { FeasibilityCache } from './shrink'
 
 /**
  * The least part of itself by which a coupling's tolerance must be larger for the rest of a set to be
@@ -15,26 +15,26 @@ import type { Asker } from './shrink'
  * @returns undefined where the solver stopped
  */
 export function toleranceRaise(
-  asker: Asker,
+  cache: FeasibilityCache,
   set: ReadonlySet<number>,
   group: readonly number[],
   solver: Solver,
 ): More | undefined {
-  const { members, train } = asker.universe
-  const share = missingAt(asker, set, group, solver)
+  const { members, train } = cache.model
+  const share = missingAt(cache, set, group, solver)
   const first = members[group[0] ?? NaN]
   if (share === undefined || first?.kind !== 'coupling') return undefined
   // Allowed is a share of the limit: for so much more of it the limit must be raised by more.
-  const amount = (share / asker.share) * (1 + tol.aloneRoom)
+  const amount = (share / cache.share) * (1 + tol.aloneRoom)
   const keys = new Set(group.flatMap((index) => members[index] ?? []).map(keyOf))
-  const { program } = partOf(asker.universe, set)
-  const does = (checks: ReadonlySet<Check>): boolean => {
-    const give = giveOf(keys, 1, (meaning) =>
+  const { program } = subproblemOf(cache.model, set)
+  const does = (checks: ReadonlySet<ToleranceCheck>): boolean => {
+    const give = relaxationOf(keys, 1, (meaning) =>
       meaning.fact === 'tolerance' ? checks.has(checkOf(meaning.what)) : false,
     )
-    const value = amount * asker.share
-    const raised = withGives(program, [{ ...give, least: value, most: value }])
-    return reachOf(raised, asker.share, [], solver).kind === 'met'
+    const value = amount * cache.share
+    const raised = withRelaxations(program, [{ ...give, least: value, most: value }])
+    return shareFeasibility(raised, cache.share, [], solver).kind === 'met'
   }
   const limits = limitsOf(train.couplings[first.coupling])
   const needed = new Set(limits.keys())

@@ -3,18 +3,18 @@ import type { Train } from '../../../mechanics/train'
 import type { AsFound } from '../../../mechanics/readings/asFound'
 import { buildProgram } from '../../lp/rows/buildProgram'
 import type { Program } from '../../lp/program'
-import { keyOf, memberOf, type Member } from './limit'
+import { keyOf, elasticLimitOf, type ElasticLimit } from './limit'
 
 /**
  * The program of a train with every body let go, and the members that make it the train it is: its
  * limits, its tolerances, and what is held. Any part of them can be asked about by itself.
  */
-export interface Universe {
+export interface ElasticModel {
   readonly train: Train
   /** Lines of its couplings as found. */
   readonly found: readonly AsFound[]
   readonly program: Program
-  readonly members: readonly Member[]
+  readonly members: readonly ElasticLimit[]
   /** Index in `members` of every row and circle of the program. */
   readonly ofRow: readonly number[]
   readonly ofCircle: readonly number[]
@@ -26,11 +26,11 @@ export interface Universe {
  * Lets every body go. An anchored body without feet has nothing to move on: it stays, and is no
  * member. Each row bounds one side only, so that one foot in one direction is one member.
  */
-export function universeOf(train: Train, found: readonly AsFound[]): Universe {
+export function elasticModelOf(train: Train, found: readonly AsFound[]): ElasticModel {
   const program = oneSided(buildProgram(letGo(train), found))
-  const members: Member[] = []
+  const members: ElasticLimit[] = []
   const known = new Map<string, number>()
-  const indexOf = (member: Member): number => {
+  const indexOf = (member: ElasticLimit): number => {
     const key = keyOf(member)
     const index = known.get(key) ?? members.push(member) - 1
     known.set(key, index)
@@ -49,9 +49,9 @@ export function universeOf(train: Train, found: readonly AsFound[]): Universe {
     found,
     program,
     ofRow: program.limits.map((row) =>
-      indexOf(memberOf(row.meaning, Number.isFinite(row.upper) ? 'upper' : 'lower')),
+      indexOf(elasticLimitOf(row.meaning, Number.isFinite(row.upper) ? 'upper' : 'lower')),
     ),
-    ofCircle: program.circles.map(({ meaning }) => indexOf(memberOf(meaning, 'upper'))),
+    ofCircle: program.circles.map(({ meaning }) => indexOf(elasticLimitOf(meaning, 'upper'))),
     members,
     columnsOf,
   }
@@ -66,5 +66,4 @@ function letGo(train: Train): Train {
 }
 
 /** Everything that the train must respect. */
-export const everything = (universe: Universe): ReadonlySet<number> =>
-  new Set(universe.members.keys())
+export const allLimits = (model: ElasticModel): ReadonlySet<number> => new Set(model.members.keys())

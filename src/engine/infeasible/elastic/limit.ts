@@ -6,7 +6,7 @@ import type { Meaning } from '../../lp/program'
  * those of the train. What a body is not free to do at all, its readings and its growth are no
  * members: they are what the train is.
  */
-export type Member =
+export type ElasticLimit =
   | { readonly kind: 'coupling'; readonly coupling: number; readonly state: number }
   | {
       readonly kind: 'foot'
@@ -26,7 +26,7 @@ export type Member =
 export type Side = 'lower' | 'upper'
 
 /** The member that a row (with the side it bounds) or a circle belongs to. */
-export function memberOf(meaning: Meaning, side: Side): Member {
+export function elasticLimitOf(meaning: Meaning, side: Side): ElasticLimit {
   if ('foot' in meaning && meaning.fact !== 'shim') {
     const { fact, body, foot } = meaning
     return { kind: 'foot', body, foot, limit: limitSides[fact][side] }
@@ -48,7 +48,7 @@ export function memberOf(meaning: Meaning, side: Side): Member {
 }
 
 /** The same member always has the same key. */
-export function keyOf(member: Member): string {
+export function keyOf(member: ElasticLimit): string {
   switch (member.kind) {
     case 'coupling':
       return `coupling ${member.coupling} ${member.state}`
@@ -63,7 +63,7 @@ export function keyOf(member: Member): string {
 }
 
 /** What limits the moves of a body, as opposed to couplings and to being held. */
-export type RoomMember = Extract<Member, { kind: 'foot' | 'restraint' | 'tilt' }>
+export type RoomLimit = Extract<ElasticLimit, { kind: 'foot' | 'restraint' | 'tilt' }>
 
-export const isRoom = (member: Member): member is RoomMember =>
+export const isRoom = (member: ElasticLimit): member is RoomLimit =>
   member.kind === 'foot' || member.kind === 'restraint' || member.kind === 'tilt'

@@ -1,4 +1,4 @@
-import { valueOf, type Affine } from '../../lp/affine'
+import { affineValue, type Affine } from '../../lp/affine'
 import { shareColumn, type Program } from '../../lp/program'
 
 /**
@@ -22,7 +22,7 @@ export function shareWhenPulledIn(program: Program, columns: readonly number[]):
   let part = 1
   for (const { u, w, radius, slack } of program.circles) {
     if (radius.terms.has(shareColumn)) continue
-    const allowed = valueOf(radius, columns) + slack / 2
+    const allowed = affineValue(radius, columns) + slack / 2
     part = Math.min(part, within(split(u), split(w), allowed))
   }
   let share = 0

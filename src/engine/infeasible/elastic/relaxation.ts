@@ -15,7 +15,7 @@ import { startingCuts } from './shareFeasibility'
 import { shareWhenPulledIn } from './pull'
 
 /** A limit that can be made to give: one column more, from `least` to `most`, and what it does. */
-export interface Give {
+export interface Relaxation {
   readonly name: string
   readonly least: number
   readonly most: number
@@ -34,7 +34,7 @@ export interface Give {
  * The program with one column more for each give, between the motions and the moves that cost, so
  * that every stage sees them.
  */
-export function withGives(program: Program, gives: readonly Give[]): Program {
+export function withRelaxations(program: Program, gives: readonly Relaxation[]): Program {
   const first = program.firstMove
   const shifted = (column: number) => (column < first ? column : column + gives.length)
   const columns: Column[] = gives.map(({ name, least, most }) => ({
@@ -74,8 +74,8 @@ export function withGives(program: Program, gives: readonly Give[]): Program {
 }
 
 function termsOf(
-  gives: readonly Give[],
-  amount: (give: Give) => number | undefined,
+  gives: readonly Relaxation[],
+  amount: (give: Relaxation) => number | undefined,
   first: number,
 ): (readonly [column: number, coefficient: number])[] {
   return gives.flatMap((give, g) => {
@@ -89,9 +89,9 @@ function termsOf(
  * within a share that is known to be reached with them.
  * @returns a value for each give, in order; undefined where the solver stopped
  */
-export function leastGive(
+export function leastRelaxation(
   program: Program,
-  gives: readonly Give[],
+  gives: readonly Relaxation[],
   share: number,
   cuts: readonly Cut[],
   solver: Solver,

@@ -9,7 +9,7 @@ import { cutsIn } from './subproblem'
 import { shareWhenPulledIn } from './pull'
 
 /** Whether some move keeps every coupling of a program within a share. */
-export type Reach =
+export type ShareFeasibility =
   | { readonly kind: 'met'; readonly cuts: readonly Cut[] }
   | {
       readonly kind: 'missed'
@@ -29,14 +29,14 @@ const mostTurns = 10
  * bound is over the share or a move within it is found. Nothing is believed infeasible because a
  * solver says so.
  */
-export function reachOf(
+export function shareFeasibility(
   program: Program,
   share: number,
   cuts: readonly Cut[],
   solver: Solver,
-): Reach {
+): ShareFeasibility {
   const enough = share + tol.share
-  const decided = ({ answer, asked, bound }: Answered): Reach | undefined => {
+  const decided = ({ answer, asked, bound }: Answered): ShareFeasibility | undefined => {
     if (answer.objective > enough * shareWeight) {
       const atLeast = bound() / shareWeight
       return atLeast > enough
@@ -49,7 +49,7 @@ export function reachOf(
   let current: readonly Cut[] = startingCuts(program, cuts)
   for (let turn = 0; turn < mostTurns; turn++) {
     let rounds = 0
-    let found: Reach | undefined
+    let found: ShareFeasibility | undefined
     const lowest = solveRounds(
       program,
       stageOf(program, { ask: 'floor' }),

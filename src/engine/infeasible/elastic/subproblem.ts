@@ -1,10 +1,10 @@
 import { zero } from '../../lp/affine'
 import type { Circle, Cut, Program } from '../../lp/program'
-import type { Universe } from './elasticModel'
+import type { ElasticModel } from './elasticModel'
 
-/** A part of a universe's members as a program, with the way back from its rows to the members. */
-export interface Part {
-  readonly universe: Universe
+/** A part of a model's members as a program, with the way back from its rows to the members. */
+export interface Subproblem {
+  readonly model: ElasticModel
   readonly kept: ReadonlySet<number>
   readonly program: Program
   /** Index in `members` of every row of the program's limits. */
@@ -16,12 +16,12 @@ export interface Part {
  * @param stay further bodies that make no motion of their own
  * @param kept indices of members
  */
-export function partOf(
-  universe: Universe,
+export function subproblemOf(
+  model: ElasticModel,
   kept: ReadonlySet<number>,
   stay: readonly number[] = [],
-): Part {
-  const { program, ofRow, ofCircle, columnsOf } = universe
+): Subproblem {
+  const { program, ofRow, ofCircle, columnsOf } = model
   const still = new Set<number>()
   for (const [member, columns] of columnsOf)
     if (kept.has(member)) for (const column of columns) still.add(column)
@@ -33,7 +33,7 @@ export function partOf(
     return kept.has(member) ? [{ row, member }] : []
   })
   return {
-    universe,
+    model,
     kept,
     program: {
       ...program,

@@ -1,32 +1,34 @@
 import { tol } from '../../../mechanics/tolerances'
 import type { LeastShare } from '../../lp/leastShare'
-import { leaned, pressing, type Lean } from '../../lp/duals'
+import { towardTangent, pressingRows, type CircleDirection } from '../../lp/duals'
 import { shareColumn, type Meaning, type Program } from '../../lp/program'
 import { shareWeight } from '../../lp/stage'
 
 /** How much of the floor a tolerance carries: the weights of all tolerances add up to 1. */
-export interface Pull {
+export interface CouplingWeight {
   readonly meaning: Extract<Meaning, { fact: 'tolerance' }>
   readonly weight: number
 }
 
 /** A limit that the floor leans on, and what one more program unit of room would take off it. */
-export interface Prop {
+export interface LimitWeight {
   readonly meaning: Exclude<Meaning, { fact: 'tolerance' }>
   readonly side: 'lower' | 'upper'
   readonly price: number
   /** Mean direction in which a circle is pressed, from u toward w. */
-  readonly toward?: Lean
+  readonly toward?: CircleDirection
 }
 
 /** Reads the duals of the floor's program: which tolerances pull against each other, over which limits. */
-export function pressOn(
+export function floorWeights(
   program: Program,
   { lowest }: LeastShare,
-): { readonly pulls: Pull[]; readonly props: Prop[] } {
-  const pulls = new Map<string, Pull>()
-  const props = new Map<string, Prop>()
-  for (const { row, cut, side, dual, weight } of pressing(program, lowest, { part: tol.noPress })) {
+): { readonly pulls: CouplingWeight[]; readonly props: LimitWeight[] } {
+  const pulls = new Map<string, CouplingWeight>()
+  const props = new Map<string, LimitWeight>()
+  for (const { row, cut, side, dual, weight } of pressingRows(program, lowest, {
+    part: tol.noPress,
+  })) {
     const { meaning } = row
     if (meaning.fact === 'tolerance') {
       const limit = row.terms.find(([column]) => column === shareColumn)?.[1] ?? 0
@@ -38,7 +40,7 @@ export function pressOn(
     const price = weight / shareWeight
     const key = `${JSON.stringify(meaning)} ${side}`
     const known = props.get(key)
-    const toward = cut && leaned(known?.toward, cut, price)
+    const toward = cut && towardTangent(known?.toward, cut, price)
     props.set(key, { meaning, side, price: (known?.price ?? 0) + price, ...(toward && { toward }) })
   }
   return {

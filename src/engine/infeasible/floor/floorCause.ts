@@ -1,6 +1,6 @@
-import type { Group } from '../../lp/parts'
+import type { MotionGroup } from '../../lp/parts'
 import type { Apart } from './apart'
-import type { Prop, Pull } from './dualWeights'
+import type { LimitWeight, CouplingWeight } from './dualWeights'
 
 export type FloorKind = 'none' | 'states' | 'still' | 'limits' | 'machines'
 
@@ -8,9 +8,9 @@ export type FloorKind = 'none' | 'states' | 'still' | 'limits' | 'machines'
 export interface FloorCause {
   readonly kind: FloorKind
   readonly floor: number
-  readonly pulls: readonly Pull[]
+  readonly pulls: readonly CouplingWeight[]
   readonly apart?: Apart
-  readonly props: readonly Prop[]
+  readonly props: readonly LimitWeight[]
   /** The part whose floor it is; none where a coupling between bodies that stay holds it. */
-  readonly group?: Group
+  readonly group?: MotionGroup
 }

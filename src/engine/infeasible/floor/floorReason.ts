@@ -10,7 +10,7 @@ import { standingShare } from '../../lp/standing'
 import type { Solver } from '../../lp/solver'
 import type { BindingAnswer } from '../../plan/answer'
 import { furthestApart, type Apart } from './apart'
-import { pressOn, type Pull } from './dualWeights'
+import { floorWeights, type CouplingWeight } from './dualWeights'
 import type { FloorCause, FloorKind } from './floorCause'
 import { floorSentence } from './sentence'
 import { statesFloor } from './statesFloor'
@@ -75,7 +75,7 @@ export function floorCause(
     .find((one) => (parts.knownFloor(one)?.bound ?? -1) >= floor * (1 - tol.sameFloor))
   const lowest = group && parts.knownFloor(group)
   if (!group || !lowest) return undefined
-  const { pulls, props } = pressOn(parts.part(group).program, lowest)
+  const { pulls, props } = floorWeights(parts.part(group).program, lowest)
   const apart = pulledApart(setting, floor, pulls)
   if (apart) return { kind: 'states', floor, pulls, apart, props: [], group }
   return { kind: props.length > 0 ? 'limits' : 'machines', floor, pulls, props, group }
@@ -119,7 +119,7 @@ export function floorReason(
 function stillPull(
   partition: Partition,
   free: (column: number) => boolean,
-): { share: number; pull: Pull } | undefined {
+): { share: number; pull: CouplingWeight } | undefined {
   const { rows, circles } = partition.still(free)
   const all = [
     ...rows.map((row) => ({ share: standingShare([row], []), meaning: row.meaning })),
@@ -140,7 +140,7 @@ function stillPull(
 function pulledApart(
   setting: FloorSetting,
   floor: number,
-  pulls: readonly Pull[],
+  pulls: readonly CouplingWeight[],
 ): Apart | undefined {
   const { train, found, solver } = setting
   for (const c of new Set(pulls.map(({ meaning }) => meaning.coupling))) {

@@ -6,7 +6,7 @@ import { limitSides } from '../../../mechanics/footLimits'
 import { capital, inSentence, listed } from '../../../language/names'
 import type { Apart } from './apart'
 import type { FloorCause } from './floorCause'
-import type { Prop } from './dualWeights'
+import type { LimitWeight } from './dualWeights'
 
 /** A pair of states explains a floor when it alone leaves at least this part of it. */
 const almostAll = 0.98
@@ -92,8 +92,8 @@ function pullsInWords(train: Train, { pulls }: FloorCause): string {
 }
 
 /** What keeps the machines from going further, those first that matter most. */
-export function propsInWords(train: Train, props: readonly Prop[]): string {
-  const said = new Map<string, { price: number; props: Prop[] }>()
+export function propsInWords(train: Train, props: readonly LimitWeight[]): string {
+  const said = new Map<string, { price: number; props: LimitWeight[] }>()
   for (const prop of props) {
     const { meaning, side } = prop
     const point = meaning.fact === 'restraint' ? ` ${meaning.restraint} ${meaning.way}` : ''
@@ -109,7 +109,7 @@ export function propsInWords(train: Train, props: readonly Prop[]): string {
   )
 }
 
-function propInWords(train: Train, props: readonly Prop[]): string {
+function propInWords(train: Train, props: readonly LimitWeight[]): string {
   const [first] = props
   if (!first) return ''
   const { meaning, side } = first
@@ -135,7 +135,7 @@ function propInWords(train: Train, props: readonly Prop[]): string {
 }
 
 /** The way in which feet press on their holes; empty where they press in different ways. */
-export function towardInWords(train: Train, props: readonly Prop[]): string {
+export function towardInWords(train: Train, props: readonly LimitWeight[]): string {
   const sum = (way: 'u' | 'w') =>
     props.reduce((total, { toward }) => total + (toward?.[way] ?? 0), 0)
   const [u, w] = [sum('u'), sum('w')]

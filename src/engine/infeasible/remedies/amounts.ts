@@ -1,11 +1,11 @@
 import { tol } from '../../../mechanics/tolerances'
-import { withGives, leastGive, type Give } from '../elastic/relaxation'
-import { partOf } from '../elastic/subproblem'
-import { floorOf, reachOf } from '../elastic/shareFeasibility'
-import { everything } from '../elastic/elasticModel'
+import { withRelaxations, leastRelaxation, type Relaxation } from '../elastic/relaxation'
+import { subproblemOf } from '../elastic/subproblem'
+import { floorOf, shareFeasibility } from '../elastic/shareFeasibility'
+import { allLimits } from '../elastic/elasticModel'
 import type { Solver } from '../../lp/solver'
 import type { Cut } from '../../lp/program'
-import type { Candidate, Patient, Sized } from './candidate'
+import type { Candidate, RemedyContext, Sized } from './candidate'
 
 /** What a candidate comes to: amounts in whole steps, or the share that even all of it leaves. */
 export type Needed =
@@ -22,33 +22,33 @@ const mostTrims = 200
  * step while the rest still does.
  */
 export function amountsOf(
-  patient: Patient,
+  context: RemedyContext,
   candidate: Candidate,
   cuts: readonly Cut[],
   solver: Solver,
   told: boolean,
 ): Needed {
-  const { universe, train } = patient
+  const { model, train } = context
   const { share } = train.plan
-  const kept = new Set(everything(universe))
+  const kept = new Set(allLimits(model))
   for (const member of candidate.drops) kept.delete(member)
-  const { program } = partOf(universe, kept, candidate.stays)
+  const { program } = subproblemOf(model, kept, candidate.stays)
   const gives = candidate.sized.map(({ give }) => give)
-  const open = withGives(program, [...gives, ...candidate.fixed])
-  const first = reachOf(open, share, cuts, solver)
+  const open = withRelaxations(program, [...gives, ...candidate.fixed])
+  const first = shareFeasibility(open, share, cuts, solver)
   if (first.kind === 'stopped') return { kind: 'stopped' }
   if (first.kind === 'missed')
     return { kind: 'not enough', floor: told ? floorOf(open, first.cuts, solver) : undefined }
   if (gives.length === 0) return { kind: 'enough', values: [] }
-  const exact = leastGive(open, [...gives, ...candidate.fixed], share, first.cuts, solver)
+  const exact = leastRelaxation(open, [...gives, ...candidate.fixed], share, first.cuts, solver)
   if (exact === undefined) return { kind: 'stopped' }
   const does = (values: readonly number[]) => {
-    const set = gives.map((give, g): Give => {
+    const set = gives.map((give, g): Relaxation => {
       const value = values[g] ?? 0
       return { ...give, least: value, most: value }
     })
-    const fixed = withGives(program, [...set, ...candidate.fixed])
-    return reachOf(fixed, share, first.cuts, solver).kind === 'met'
+    const fixed = withRelaxations(program, [...set, ...candidate.fixed])
+    return shareFeasibility(fixed, share, first.cuts, solver).kind === 'met'
   }
   const rounded = candidate.sized.map((one, g) =>
     Math.min(one.give.most, inSteps(one, stepsFor(one, exact[g] ?? 0))),

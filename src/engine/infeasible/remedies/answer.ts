@@ -1,5 +1,5 @@
 import type { Micrometres } from '../../../mechanics/units'
-import type { Change } from './change'
+import type { FieldChange } from './change'
 
 export const remedyKinds = [
   'share',
@@ -55,7 +55,7 @@ export interface Remedy {
   tight: string[]
   sentence: string
   /** Fields of the train file that change. */
-  change: Change[]
+  change: FieldChange[]
 }
 
 /** How many other choices of held bodies were tried before anything was to be machined. */

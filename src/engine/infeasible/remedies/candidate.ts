@@ -1,23 +1,23 @@
 import type { TrainDocument } from '../../../document/schema'
 import type { Train } from '../../../mechanics/train'
-import type { Give } from '../elastic/relaxation'
-import type { Universe } from '../elastic/elasticModel'
+import type { Relaxation } from '../elastic/relaxation'
+import type { ElasticModel } from '../elastic/elasticModel'
 import type { RemedyAmount, RemedyKind } from './answer'
 import { catalogue } from './catalogue'
-import type { Change } from './change'
+import type { FieldChange } from './change'
 
 /** A train with what the makers of candidates look at. */
-export interface Patient {
+export interface RemedyContext {
   readonly document: TrainDocument
   readonly train: Train
-  readonly universe: Universe
+  readonly model: ElasticModel
   /** Sets of members that cannot be had together: a remedy must loosen something in each. */
   readonly conflicts: readonly ReadonlySet<number>[]
 }
 
 /** A limit that a candidate may let give, by whole steps. */
 export interface Sized {
-  readonly give: Give
+  readonly give: Relaxation
   /** Members that it loosens. */
   readonly members: readonly number[]
   /** In units of the give. */
@@ -25,7 +25,7 @@ export interface Sized {
   /** Needed before the first of it helps, where a limit is passed already; part of the amount. */
   readonly before?: number
   readonly amount: (value: number) => RemedyAmount
-  readonly changes: (value: number) => readonly Change[]
+  readonly changes: (value: number) => readonly FieldChange[]
 }
 
 /** A change to the train that could help, before it is known how much of it is needed. */
@@ -36,14 +36,14 @@ export interface Candidate {
   readonly risk: string
   /** What it is about: the machine, the state, the coupling. */
   readonly where: string
-  /** Members of the universe that it gives up altogether. */
+  /** Members of the model that it gives up altogether. */
   readonly drops: readonly number[]
   /** Bodies that it holds in their place. */
   readonly stays: readonly number[]
   readonly sized: readonly Sized[]
   /** What it does in any case. */
-  readonly fixed: readonly Give[]
-  readonly changes: readonly Change[]
+  readonly fixed: readonly Relaxation[]
+  readonly changes: readonly FieldChange[]
   readonly agree: string
   /** What to do, in words, from the amounts that it needs. */
   readonly lead: (amounts: readonly RemedyAmount[]) => string

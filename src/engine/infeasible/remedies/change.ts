@@ -3,7 +3,7 @@ import type { TrainDocument } from '../../../document/schema'
 export type Json = null | boolean | number | string | Json[] | { [key: string]: Json }
 
 /** One field of a train file before and after; null where it is not there. */
-export interface Change {
+export interface FieldChange {
   /** Place in the document, such as `machines[1].feet[0].hole.clearance`. */
   at: string
   from: Json
@@ -24,7 +24,7 @@ export function fieldAt(document: unknown, at: string): Json {
  * A copy of a document with fields changed; objects on the way to a new field are made.
  * @throws RangeError where a place leads through something that is no object
  */
-export function changed(document: TrainDocument, changes: readonly Change[]): TrainDocument {
+export function changed(document: TrainDocument, changes: readonly FieldChange[]): TrainDocument {
   const copy = JSON.parse(JSON.stringify(document)) as Json
   for (const { at, to } of changes) {
     const keys = keysOf(at)
@@ -46,7 +46,7 @@ export function changed(document: TrainDocument, changes: readonly Change[]): Tr
 /** A copy of the train file as the remedy changes it, for trying side by side or solving elsewhere. */
 export const applyRemedy = (
   document: TrainDocument,
-  { change }: { readonly change: readonly Change[] },
+  { change }: { readonly change: readonly FieldChange[] },
 ): TrainDocument => changed(document, change)
 
 const keysOf = (at: string): string[] => at.split(/[.[\]]+/).filter((key) => key !== '')

@@ -1,8 +1,8 @@
 import type { Body } from '../../../mechanics/train'
 import { footLimitWords } from '../../../language/footLimitWords'
 import { capital, inSentence, listed } from '../../../language/names'
-import { candidateOf, type Candidate, type Patient } from './candidate'
-import { fieldAt, type Change } from './change'
+import { candidateOf, type Candidate, type RemedyContext } from './candidate'
+import { fieldAt, type FieldChange } from './change'
 
 /** Most other bodies tried in place of a held one, the nearest first. */
 const mostOthers = 12
@@ -11,12 +11,12 @@ const mostOthers = 12
  * Other choices of held bodies, one change at a time: a body of a conflict let go, or another held in
  * its place. A held body that is in no conflict keeps nothing from being planned.
  */
-export function holdChoices(patient: Patient): Candidate[] {
-  const { train, document } = patient
-  return heldInConflicts(patient).flatMap(({ member, body: b }) => {
+export function holdChoices(context: RemedyContext): Candidate[] {
+  const { train, document } = context
+  return heldInConflicts(context).flatMap(({ member, body: b }) => {
     const body = train.bodies[b]
     if (!body || body.anchored !== undefined) return []
-    const letGo: Change = {
+    const letGo: FieldChange = {
       at: `${body.place}.held`,
       from: fieldAt(document, `${body.place}.held`),
       to: false,
@@ -61,8 +61,8 @@ export function holdChoices(patient: Patient): Candidate[] {
   })
 }
 
-function heldInConflicts({ universe, conflicts }: Patient): { member: number; body: number }[] {
-  return universe.members.flatMap((member, index) =>
+function heldInConflicts({ model, conflicts }: RemedyContext): { member: number; body: number }[] {
+  return model.members.flatMap((member, index) =>
     member.kind === 'held' && conflicts.some((set) => set.has(index))
       ? [{ member: index, body: member.body }]
       : [],
@@ -77,12 +77,12 @@ const agreeOf = ({ name, restraints, kind }: Body): string =>
   ].join('; ')
 
 /** Dowels pulled: an anchored body let go, or the keyed feet of one set free. */
-export function dowelChoices(patient: Patient): Candidate[] {
-  const { train, document, universe, conflicts } = patient
-  const anchored = heldInConflicts(patient).flatMap(({ member, body: b }) => {
+export function dowelChoices(context: RemedyContext): Candidate[] {
+  const { train, document, model, conflicts } = context
+  const anchored = heldInConflicts(context).flatMap(({ member, body: b }) => {
     const body = train.bodies[b]
     if (body?.anchored === undefined) return []
-    const field = (name: string, to: Change['to']): Change => {
+    const field = (name: string, to: FieldChange['to']): FieldChange => {
       const at = `${body.place}.${name}`
       return { at, from: fieldAt(document, at), to }
     }
@@ -97,7 +97,7 @@ export function dowelChoices(patient: Patient): Candidate[] {
     ]
   })
   const keyed = train.bodies.flatMap((body, b) => {
-    const keys = universe.members.flatMap((member, index) =>
+    const keys = model.members.flatMap((member, index) =>
       member.kind === 'foot' &&
       member.body === b &&
       footLimitWords[member.limit].remedies.includes('dowel')

@@ -4,7 +4,7 @@ import { shareText } from '../../../language/amounts'
 import { tidy } from '../../../language/tidy'
 import { programUnit } from '../../lp/program'
 import { inSentence } from '../../../language/names'
-import { candidateOf, type Candidate, type Patient } from './candidate'
+import { candidateOf, type Candidate, type RemedyContext } from './candidate'
 import { fieldAt } from './change'
 import { indexOf } from './sizes'
 import { inConflict } from './tolerances'
@@ -16,13 +16,13 @@ const tilt = { step: 0.05, most: 2 }
  * More of the tolerance than was asked for, up to all of it: no limit is widened, the margin is spent.
  * @param floor least share of tolerance that is reached; null where none is known
  */
-export function shareChoice(patient: Patient, floor: number | null): Candidate | undefined {
-  const { share } = patient.train.plan
+export function shareChoice(context: RemedyContext, floor: number | null): Candidate | undefined {
+  const { share } = context.train.plan
   const needed = floor === null ? Infinity : Math.ceil(floor * 100 - tol.wholeStep) / 100
   if (needed > 1 || needed <= share) return undefined
   return candidateOf('share', {
     where: 'share of tolerance',
-    changes: [{ at: 'plan.share', from: fieldAt(patient.document, 'plan.share'), to: needed }],
+    changes: [{ at: 'plan.share', from: fieldAt(context.document, 'plan.share'), to: needed }],
     agree: 'the responsible engineer',
     lead: () =>
       `Plan with ${shareText(needed)} of tolerance instead of ${shareText(share)}${needed > tol.noRoomFrom ? ': no room for error' : ''}.`,
@@ -30,11 +30,11 @@ export function shareChoice(patient: Patient, floor: number | null): Candidate |
 }
 
 /** A machine tilted by more than was allowed. */
-export function tiltChoices(patient: Patient): Candidate[] {
-  const { train, universe, document } = patient
+export function tiltChoices(context: RemedyContext): Candidate[] {
+  const { train, model, document } = context
   return train.bodies.flatMap((body, b) => {
-    const index = indexOf(universe, { kind: 'tilt', body: b })
-    if (index === undefined || inConflict(patient, [index]).length === 0) return []
+    const index = indexOf(model, { kind: 'tilt', body: b })
+    if (index === undefined || inConflict(context, [index]).length === 0) return []
     const arm = Math.max(1, ...body.feet.map((foot) => Math.abs(foot.x - body.x0)))
     const perMrad = arm / programUnit
     const at = `${body.place}.tilt`

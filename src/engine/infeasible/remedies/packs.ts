@@ -1,8 +1,8 @@
 import { footLimitWords } from '../../../language/footLimitWords'
 import { programUnit } from '../../lp/program'
-import { candidateOf, type Candidate, type Patient, type Sized } from './candidate'
+import { candidateOf, type Candidate, type RemedyContext, type Sized } from './candidate'
 import { fieldAt } from './change'
-import { amountsInWords, bodyAmount, fine, indexOf, nearbyBodies, stepsOf } from './sizes'
+import { amountsInWords, bodyAmount, fineStep, indexOf, nearbyBodies, stepsOf } from './sizes'
 
 /** Thinnest pack that a lower minimum may leave (um): never a bare foot. Common practice, no source. */
 const thinnest = 50
@@ -10,16 +10,16 @@ const thinnest = 50
 const mostMachined = 5000
 
 /** More way down: a lower minimum of the packs, feet or pads machined down. */
-export function packChoices(patient: Patient): Candidate[] {
-  const { train, universe, conflicts } = patient
-  const pressed = universe.members.some(
+export function packChoices(context: RemedyContext): Candidate[] {
+  const { train, model, conflicts } = context
+  const pressed = model.members.some(
     (member, index) =>
       member.kind === 'foot' &&
       footLimitWords[member.limit].remedies.includes('packs') &&
       conflicts.some((set) => set.has(index)),
   )
   if (!pressed) return []
-  const lowered = loweredMinima(patient)
+  const lowered = loweredMinima(context)
   return [
     ...(lowered.length === 0
       ? []
@@ -34,7 +34,7 @@ export function packChoices(patient: Patient): Candidate[] {
         ]),
     candidateOf('machine feet', {
       where: 'feet or pads',
-      sized: machined(patient),
+      sized: machined(context),
       agree: 'the makers of the machines, the owner',
       lead: (amounts) =>
         `Machine feet or their pads down: ${amountsInWords(train, amounts, 'foot', 'feet')}.`,
@@ -42,13 +42,13 @@ export function packChoices(patient: Patient): Candidate[] {
   ]
 }
 
-function packs({ train, universe, conflicts }: Patient) {
-  const near = nearbyBodies(universe, conflicts)
+function packs({ train, model, conflicts }: RemedyContext) {
+  const near = nearbyBodies(model, conflicts)
   return train.bodies.flatMap((body, b) =>
     near.has(b) && body.anchored === undefined
       ? body.feet.flatMap((foot, f) => {
           const limit = 'minimum pack'
-          const member = indexOf(universe, { kind: 'foot', body: b, foot: f, limit })
+          const member = indexOf(model, { kind: 'foot', body: b, foot: f, limit })
           return foot.pack && member !== undefined
             ? [{ body, b, foot, f, pack: foot.pack, member }]
             : []
@@ -57,9 +57,9 @@ function packs({ train, universe, conflicts }: Patient) {
   )
 }
 
-function loweredMinima(patient: Patient): Sized[] {
-  const { train, document } = patient
-  return packs(patient).flatMap(({ body, b, foot, f, pack, member }) => {
+function loweredMinima(context: RemedyContext): Sized[] {
+  const { train, document } = context
+  return packs(context).flatMap(({ body, b, foot, f, pack, member }) => {
     const now = Math.min(pack.now, pack.min)
     if (now - thinnest <= 0) return []
     return [
@@ -83,7 +83,9 @@ function loweredMinima(patient: Patient): Sized[] {
           bodyAmount(body, { foot: foot.id }, `foot ${foot.id}`, value * programUnit),
         changes: (value: number) => {
           const at = `${foot.place}.pack.min`
-          return [{ at, from: fieldAt(document, at), to: fine(train, now - value * programUnit) }]
+          return [
+            { at, from: fieldAt(document, at), to: fineStep(train, now - value * programUnit) },
+          ]
         },
       },
     ]
@@ -94,9 +96,9 @@ function loweredMinima(patient: Patient): Sized[] {
  * A foot or pad machined down by an amount stands on a pack as much thicker. Where the pack is under
  * its minimum now, that lack comes on top.
  */
-function machined(patient: Patient): Sized[] {
-  const { train, document } = patient
-  return packs(patient).map(({ body, b, foot, f, pack, member }) => {
+function machined(context: RemedyContext): Sized[] {
+  const { train, document } = context
+  return packs(context).map(({ body, b, foot, f, pack, member }) => {
     const lack = Math.max(0, pack.min - pack.now)
     const cut = (value: number) => (value > 0 ? value * programUnit + lack : 0)
     return {
@@ -115,7 +117,7 @@ function machined(patient: Patient): Sized[] {
       amount: (value: number) => bodyAmount(body, { foot: foot.id }, `foot ${foot.id}`, cut(value)),
       changes: (value: number) => {
         const at = `${foot.place}.pack.now`
-        return [{ at, from: fieldAt(document, at), to: fine(train, pack.now + cut(value)) }]
+        return [{ at, from: fieldAt(document, at), to: fineStep(train, pack.now + cut(value)) }]
       },
     }
   })

@@ -1,22 +1,22 @@
 import type { Micrometres } from '../../../mechanics/units'
-import type { Patient } from './candidate'
-import { fieldAt, type Change } from './change'
+import type { RemedyContext } from './candidate'
+import { fieldAt, type FieldChange } from './change'
 import { raisedReadings } from './raisedReadings'
-import { fine } from './sizes'
+import { fineStep } from './sizes'
 
 /** Plates count as part of the packs on them, and stay: minimum and maximum rise with the pack. */
 export function plateChanges(
-  { train, document }: Patient,
+  { train, document }: RemedyContext,
   plates: ReadonlyMap<number, Micrometres>,
   onto: ReadonlyMap<number, Micrometres>,
-): Change[] {
-  const field = (at: string, to: number): Change => ({ at, from: fieldAt(document, at), to })
+): FieldChange[] {
+  const field = (at: string, to: number): FieldChange => ({ at, from: fieldAt(document, at), to })
   const lifts = new Map([...plates, ...onto])
   const bodies = [...lifts].flatMap(([m, rise]) => {
     const body = train.machines[m]
     if (!body || rise === 0) return []
     const grown = (place: string, which: 'now' | 'min' | 'max', value: number | undefined) =>
-      value === undefined ? [] : [field(`${place}.pack.${which}`, fine(train, value + rise))]
+      value === undefined ? [] : [field(`${place}.pack.${which}`, fineStep(train, value + rise))]
     return [
       ...body.feet.flatMap(({ place, pack }) => {
         if (!pack) return []
@@ -30,8 +30,8 @@ export function plateChanges(
       ...body.restraints.flatMap(({ place, rise: range }) =>
         range
           ? [
-              field(`${place}.rise[0]`, fine(train, range[0] - rise)),
-              field(`${place}.rise[1]`, fine(train, range[1] - rise)),
+              field(`${place}.rise[0]`, fineStep(train, range[0] - rise)),
+              field(`${place}.rise[1]`, fineStep(train, range[1] - rise)),
             ]
           : [],
       ),

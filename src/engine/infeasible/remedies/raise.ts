@@ -2,12 +2,12 @@ import { fineSign, type Micrometres } from '../../../mechanics/units'
 import type { Body } from '../../../mechanics/train'
 import { footLimitWords } from '../../../language/footLimitWords'
 import { programUnit } from '../../lp/program'
-import type { Give } from '../elastic/relaxation'
+import type { Relaxation } from '../elastic/relaxation'
 import { capital, inSentence, listed } from '../../../language/names'
-import { candidateOf, type Candidate, type Patient } from './candidate'
-import { fieldAt, type Change } from './change'
+import { candidateOf, type Candidate, type RemedyContext } from './candidate'
+import { fieldAt, type FieldChange } from './change'
 import { plateChanges } from './plates'
-import { bodyAmount, fine, indexOf, stepsOf } from './sizes'
+import { bodyAmount, fineStep, indexOf, stepsOf } from './sizes'
 
 /** Thickest plates (um). Common practice, no source. */
 const thickest = 25_000
@@ -18,28 +18,28 @@ const thickest = 25_000
  * that stand on less than their minimum pack are set on it at the same time. The plates are no shims:
  * they leave the packs the same way up and down.
  */
-export function raiseChoices(patient: Patient): Candidate[] {
-  const { universe, conflicts } = patient
-  const pressed = universe.members.some(
+export function raiseChoices(context: RemedyContext): Candidate[] {
+  const { model, conflicts } = context
+  const pressed = model.members.some(
     (member, index) =>
       member.kind === 'foot' &&
       footLimitWords[member.limit].remedies.includes('raise') &&
       conflicts.some((set) => set.has(index)),
   )
   if (!pressed) return []
-  return setsToRaise(patient).flatMap((set) => [
-    raiseOf(patient, set, false),
-    ...(set.some((b) => patient.train.bodies[b]?.held) ? [raiseOf(patient, set, true)] : []),
+  return setsToRaise(context).flatMap((set) => [
+    raiseOf(context, set, false),
+    ...(set.some((b) => context.train.bodies[b]?.held) ? [raiseOf(context, set, true)] : []),
   ])
 }
 
 /** What stands left or right of a coupling in conflict, one machine, or everything but one. */
-function setsToRaise({ train, universe, conflicts }: Patient): number[][] {
+function setsToRaise({ train, model, conflicts }: RemedyContext): number[][] {
   const all = train.machines.map((_, m) => m)
   const joints = new Set<number>()
   for (const set of conflicts)
     for (const index of set) {
-      const member = universe.members[index]
+      const member = model.members[index]
       if (member?.kind === 'coupling') joints.add(member.coupling)
     }
   const near = [...joints].flatMap((c) => {
@@ -71,8 +71,8 @@ const canRise = (body: Body | undefined): boolean =>
 const lackOf = (body: Body): Micrometres =>
   Math.max(0, ...body.feet.map(({ pack }) => (pack ? pack.min - pack.now : 0)))
 
-function raiseOf(patient: Patient, set: readonly number[], letGo: boolean): Candidate {
-  const { train, universe, document } = patient
+function raiseOf(context: RemedyContext, set: readonly number[], letGo: boolean): Candidate {
+  const { train, model, document } = context
   const { machines } = train
   const short = machines.flatMap((body, m) =>
     !set.includes(m) && canRise(body) && !body.held && lackOf(body) > 0 ? [m] : [],
@@ -87,8 +87,8 @@ function raiseOf(patient: Patient, set: readonly number[], letGo: boolean): Cand
     ),
   )
   const step = stepsOf(train).room
-  const coefficient = riseOf(patient)
-  const fixed = short.map((m): Give => ({
+  const coefficient = riseOf(context)
+  const fixed = short.map((m): Relaxation => ({
     ...coefficient([m]),
     name: `on its minimum pack ${m}`,
     least: lackOf(machines[m] ?? never(m)) / programUnit,
@@ -97,16 +97,16 @@ function raiseOf(patient: Patient, set: readonly number[], letGo: boolean): Cand
   }))
   return candidateOf('raise', {
     where: set.map((m) => machines[m]?.name ?? '').join(', '),
-    drops: held.flatMap((m) => indexOf(universe, { kind: 'held', body: m }) ?? []),
+    drops: held.flatMap((m) => indexOf(model, { kind: 'held', body: m }) ?? []),
     fixed,
-    changes: held.map((m): Change => {
+    changes: held.map((m): FieldChange => {
       const at = `${machines[m]?.place ?? ''}.held`
       return { at, from: fieldAt(document, at), to: false }
     }),
     sized: [
       {
         give: { ...coefficient(set), name: 'plates', least: 0, most: room / programUnit, price: 1 },
-        members: universe.members.flatMap((member, index) => {
+        members: model.members.flatMap((member, index) => {
           if (member.kind !== 'coupling') return []
           const { left = 0, right = 0 } = train.couplings[member.coupling] ?? {}
           return set.includes(left) !== set.includes(right) ? [index] : []
@@ -117,7 +117,7 @@ function raiseOf(patient: Patient, set: readonly number[], letGo: boolean): Cand
           where: set.map((m) => machines[m]?.name ?? '').join(', '),
         }),
         changes: (value) =>
-          plateChanges(patient, new Map(set.map((m) => [m, value * programUnit])), onto),
+          plateChanges(context, new Map(set.map((m) => [m, value * programUnit])), onto),
       },
     ],
     agree: [
@@ -131,10 +131,10 @@ function raiseOf(patient: Patient, set: readonly number[], letGo: boolean): Cand
     lead: ([amount]) => {
       const unit = fineSign[train.units.fine]
       const plate =
-        amount && amount.value > 0 ? ` on plates of ${fine(train, amount.value)} ${unit}` : ''
+        amount && amount.value > 0 ? ` on plates of ${fineStep(train, amount.value)} ${unit}` : ''
       const onto = short.map((m) => {
         const body = machines[m] ?? never(m)
-        return `set ${inSentence(body.name)} on its minimum pack, ${fine(train, lackOf(body))} ${amount ? unit : ''} up`
+        return `set ${inSentence(body.name)} on its minimum pack, ${fineStep(train, lackOf(body))} ${amount ? unit : ''} up`
       })
       const free =
         held.length > 0 ? ` and let ${set.length > 1 ? 'them' : 'it'} be shimmed there` : ''
@@ -150,9 +150,9 @@ function raiseOf(patient: Patient, set: readonly number[], letGo: boolean): Cand
 }
 
 /** A plate lifts the axis and the nozzles of its machines, and no pack, bolt or hole. */
-function riseOf({ universe }: Patient) {
-  const { columns } = universe.program
-  return (set: readonly number[]): Pick<Give, 'onRow' | 'onCircle'> => {
+function riseOf({ model }: RemedyContext) {
+  const { columns } = model.program
+  return (set: readonly number[]): Pick<Relaxation, 'onRow' | 'onCircle'> => {
     const rises = columns.flatMap(({ meaning }, c) =>
       meaning.part === 'motion' && meaning.motion === 'tz' && set.includes(meaning.body) ? [c] : [],
     )

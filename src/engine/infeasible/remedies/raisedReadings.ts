@@ -4,7 +4,7 @@ import type { Coupling, ReadingSet, Train } from '../../../mechanics/train'
 import { readingWithoutZero, sagOf } from '../../../mechanics/readings/equation'
 import { outward } from '../../../mechanics/readings/clock'
 import { tidy } from '../../../language/tidy'
-import { fieldAt, type Change } from './change'
+import { fieldAt, type FieldChange } from './change'
 
 /**
  * What the readings of a coupling turn into when its right machine is raised by `rise` against its
@@ -17,12 +17,12 @@ export function raisedReadings(
   train: Train,
   coupling: Coupling,
   rise: Micrometres,
-): Change[] {
+): FieldChange[] {
   if (rise === 0) return []
   return coupling.found.flatMap((set) => {
     const field = fieldOf(set, coupling, rise, train)
     if (field === undefined) return []
-    const change = ({ name, to }: { name: string; to: Change['to'] }): Change => {
+    const change = ({ name, to }: { name: string; to: FieldChange['to'] }): FieldChange => {
       const at = `${set.place}.${name}`
       return { at, from: fieldAt(document, at), to }
     }

@@ -2,13 +2,13 @@ import { tidy } from '../../../language/tidy'
 import type { TrainDocument } from '../../../document/schema'
 import type { Cut } from '../../lp/program'
 import type { Solver } from '../../lp/solver'
-import { everything } from '../elastic/elasticModel'
+import { allLimits } from '../elastic/elasticModel'
 import type { Contradiction } from '../conflict/conflict'
 import { amountsOf } from './amounts'
 import type { HoldsTried, Remedy } from './answer'
-import { both, idle, touches, type Candidate, type Patient } from './candidate'
+import { both, idle, touches, type Candidate, type RemedyContext } from './candidate'
 import { catalogue } from './catalogue'
-import { changed, type Change } from './change'
+import { changed, type FieldChange } from './change'
 import { dowelChoices, holdChoices } from './holdChoices'
 import { shareChoice, tiltChoices } from './marginChoices'
 import { packChoices } from './packs'
@@ -35,30 +35,30 @@ const mostRaises = 2
  */
 export function remediesOf(
   document: TrainDocument,
-  { asker, sets }: Contradiction,
+  { cache, sets }: Contradiction,
   floor: number | null,
   solver: Solver,
 ): { remedies: Remedy[]; holdsTried: HoldsTried } {
-  const { universe } = asker
+  const { model } = cache
   const conflicts = sets.map(({ members }) => members)
-  const patient: Patient = { document, train: universe.train, universe, conflicts }
-  const known = asker.reach(everything(universe))
+  const context: RemedyContext = { document, train: model.train, model, conflicts }
+  const known = cache.reach(allLimits(model))
   const cuts = known.kind === 'stopped' ? [] : known.cuts
-  const holds = holdChoices(patient)
-  const share = shareChoice(patient, floor)
+  const holds = holdChoices(context)
+  const share = shareChoice(context, floor)
   const others = [
-    ...stateChoices(patient),
-    ...roomChoices(patient),
-    ...packChoices(patient),
-    ...raiseChoices(patient),
-    ...dowelChoices(patient),
-    ...couplingChoices(patient),
-    ...tiltChoices(patient),
-    ...restraintChoices(patient),
+    ...stateChoices(context),
+    ...roomChoices(context),
+    ...packChoices(context),
+    ...raiseChoices(context),
+    ...dowelChoices(context),
+    ...couplingChoices(context),
+    ...tiltChoices(context),
+    ...restraintChoices(context),
   ]
   const helps = (candidate: Candidate) => conflicts.every((set) => touches(candidate, set))
-  const tried = (candidate: Candidate) => attempt(patient, candidate, cuts, solver, true)
-  const inPair = (candidate: Candidate) => attempt(patient, candidate, cuts, solver, false)
+  const tried = (candidate: Candidate) => attempt(context, candidate, cuts, solver, true)
+  const inPair = (candidate: Candidate) => attempt(context, candidate, cuts, solver, false)
   const ofHolds = holds.filter(helps).flatMap(tried)
   const holdsTried = {
     tried: holds.length,
@@ -83,7 +83,7 @@ export function remediesOf(
 
 /** Solves one candidate, from amounts to the proof of the changed document; none where it is idle. */
 function attempt(
-  patient: Patient,
+  context: RemedyContext,
   candidate: Candidate,
   cuts: readonly Cut[],
   solver: Solver,
@@ -92,28 +92,28 @@ function attempt(
   const isShare = candidate.kinds.includes('share')
   const needed = isShare
     ? ({ kind: 'enough', values: [] } as const)
-    : amountsOf(patient, candidate, cuts, solver, told)
+    : amountsOf(context, candidate, cuts, solver, told)
   if (needed.kind !== 'enough') {
     const floor = needed.kind === 'not enough' ? needed.floor : undefined
     const best = floor === undefined ? null : tidy(floor)
-    return [remedyOf(patient.train, candidate, [], [], { solves: false, floor: best })]
+    return [remedyOf(context.train, candidate, [], [], { solves: false, floor: best })]
   }
   let { values }: { values: readonly number[] } = needed
   if (idle(candidate, values)) return []
   let change = changesOf(candidate, values)
-  let trial = trialOf(changed(patient.document, change), solver)
+  let trial = trialOf(changed(context.document, change), solver)
   if (trial.solves && candidate.refine) {
     const better = candidate.refine(values, trial.shims)
     if (better.some((value, i) => value !== values[i])) {
       const other = changesOf(candidate, better)
-      const again = trialOf(changed(patient.document, other), solver)
+      const again = trialOf(changed(context.document, other), solver)
       if (again.solves) [values, change, trial] = [better, other, again]
     }
   }
-  return [remedyOf(patient.train, candidate, values, change, trial)]
+  return [remedyOf(context.train, candidate, values, change, trial)]
 }
 
-function changesOf({ sized, fixed, changes }: Candidate, values: readonly number[]): Change[] {
+function changesOf({ sized, fixed, changes }: Candidate, values: readonly number[]): FieldChange[] {
   return [
     ...changes,
     ...sized.flatMap((one, g) => {

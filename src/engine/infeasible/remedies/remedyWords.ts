@@ -2,7 +2,7 @@ import { toldText, shareText } from '../../../language/amounts'
 import type { Train } from '../../../mechanics/train'
 import type { Remedy } from './answer'
 import type { Candidate } from './candidate'
-import type { Change } from './change'
+import type { FieldChange } from './change'
 import type { Trial } from './trial'
 
 /** A candidate as it came out, written down. */
@@ -10,7 +10,7 @@ export function remedyOf(
   train: Train,
   candidate: Candidate,
   values: readonly number[],
-  change: readonly Change[],
+  change: readonly FieldChange[],
   trial: Pick<Trial, 'solves' | 'floor'> & Partial<Trial>,
 ): Remedy {
   const amount = candidate.sized.flatMap((one, g) => {

@@ -1,9 +1,9 @@
 import { programUnit } from '../../lp/program'
 import type { Train } from '../../../mechanics/train'
 import { towardSide } from '../../../language/sides'
-import { candidateOf, type Candidate, type Patient, type Sized } from './candidate'
+import { candidateOf, type Candidate, type RemedyContext, type Sized } from './candidate'
 import { fieldAt } from './change'
-import { amountsInWords, bodyAmount, fine, indexOf, nearbyBodies, stepsOf } from './sizes'
+import { amountsInWords, bodyAmount, fineStep, indexOf, nearbyBodies, stepsOf } from './sizes'
 
 /** Most that a nozzle is let travel further (um). Common practice, no source. */
 const mostTravel = 10_000
@@ -16,16 +16,16 @@ const wordsOf = (train: Train) => ({
 })
 
 /** Nozzles that may be carried further than was allowed: piping eased, cut and refitted. */
-export function restraintChoices(patient: Patient): Candidate[] {
-  const { train, universe, conflicts } = patient
-  const pressed = universe.members.some(
+export function restraintChoices(context: RemedyContext): Candidate[] {
+  const { train, model, conflicts } = context
+  const pressed = model.members.some(
     (member, index) => member.kind === 'restraint' && conflicts.some((set) => set.has(index)),
   )
   if (!pressed) return []
   return [
     candidateOf('restraint', {
       where: 'piping',
-      sized: travels(patient),
+      sized: travels(context),
       agree: 'the piping engineer, flange by flange',
       lead: (amounts) =>
         `Let piping follow further: ${amountsInWords(train, amounts, 'nozzle', 'nozzles and ways')}.`,
@@ -33,15 +33,15 @@ export function restraintChoices(patient: Patient): Candidate[] {
   ]
 }
 
-function travels(patient: Patient): Sized[] {
-  const { train, universe, conflicts, document } = patient
-  const near = nearbyBodies(universe, conflicts)
+function travels(context: RemedyContext): Sized[] {
+  const { train, model, conflicts, document } = context
+  const near = nearbyBodies(model, conflicts)
   const words = wordsOf(train)
   return train.bodies.flatMap((body, b) =>
     near.has(b)
       ? body.restraints.flatMap((restraint, r) =>
           ways.flatMap((way) => {
-            const index = indexOf(universe, { kind: 'restraint', body: b, restraint: r, way })
+            const index = indexOf(model, { kind: 'restraint', body: b, restraint: r, way })
             const range = restraint[way]
             if (index === undefined || !range) return []
             return ([0, 1] as const).map((end): Sized => {
@@ -75,7 +75,7 @@ function travels(patient: Patient): Sized[] {
                   {
                     at,
                     from: fieldAt(document, at),
-                    to: fine(train, range[end] + sign * value * programUnit),
+                    to: fineStep(train, range[end] + sign * value * programUnit),
                   },
                 ],
               }

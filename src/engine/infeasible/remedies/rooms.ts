@@ -2,24 +2,24 @@ import { footLimitWords } from '../../../language/footLimitWords'
 import { programUnit, type Circle } from '../../lp/program'
 import { tidy } from '../../../language/tidy'
 import { toFine } from '../../../mechanics/units'
-import { candidateOf, type Candidate, type Patient, type Sized } from './candidate'
+import { candidateOf, type Candidate, type RemedyContext, type Sized } from './candidate'
 import { fieldAt } from './change'
-import { amountsInWords, bodyAmount, fine, indexOf, nearbyBodies, stepsOf } from './sizes'
+import { amountsInWords, bodyAmount, fineStep, indexOf, nearbyBodies, stepsOf } from './sizes'
 
 /** Most that a shank is turned down and a hole is opened, as room each way (um). Common practice, no source. */
 const mostRoom = { shank: 1500, 'open hole': 2000 } as const
 
 /** More room between bolt and hole: bolts re-centred, shanks reduced, holes opened. */
-export function roomChoices(patient: Patient): Candidate[] {
-  const { train, universe, conflicts } = patient
-  const pressed = universe.members.some(
+export function roomChoices(context: RemedyContext): Candidate[] {
+  const { train, model, conflicts } = context
+  const pressed = model.members.some(
     (member, index) =>
       member.kind === 'foot' &&
       footLimitWords[member.limit].remedies.includes('rooms') &&
       conflicts.some((set) => set.has(index)),
   )
   if (!pressed) return []
-  const centred = centringsOf(patient)
+  const centred = centringsOf(context)
   const names = (sized: readonly Sized[]) =>
     [...new Set(sized.map(({ give }) => give.name))].join(', ')
   return [
@@ -36,14 +36,14 @@ export function roomChoices(patient: Patient): Candidate[] {
         ]),
     candidateOf('shank', {
       where: 'bolts',
-      sized: widened(patient, mostRoom.shank),
+      sized: widened(context, mostRoom.shank),
       agree: 'the maker of the bolts, or whoever answers for their strength',
       lead: (amounts) =>
         `Reduce the shanks of bolts, for more room each way (twice that off the diameter): ${amountsInWords(train, amounts, 'foot', 'feet')}.`,
     }),
     candidateOf('open hole', {
       where: 'holes',
-      sized: widened(patient, mostRoom['open hole']),
+      sized: widened(context, mostRoom['open hole']),
       agree: 'the makers of the machines; the responsible engineer',
       lead: (amounts) =>
         `Open holes, for more room each way (twice that on the diameter): ${amountsInWords(train, amounts, 'foot', 'feet')}.`,
@@ -51,24 +51,24 @@ export function roomChoices(patient: Patient): Candidate[] {
   ]
 }
 
-function holes({ train, universe, conflicts }: Patient) {
-  const near = nearbyBodies(universe, conflicts)
+function holes({ train, model, conflicts }: RemedyContext) {
+  const near = nearbyBodies(model, conflicts)
   return train.bodies.flatMap((body, b) =>
     near.has(b) && body.anchored === undefined
       ? body.feet.flatMap((foot, f) => {
-          const member = indexOf(universe, { kind: 'foot', body: b, foot: f, limit: 'hole' })
+          const member = indexOf(model, { kind: 'foot', body: b, foot: f, limit: 'hole' })
           if (!foot.hole || member === undefined) return []
-          const circle = universe.ofCircle.indexOf(member)
+          const circle = model.ofCircle.indexOf(member)
           return [{ body, foot, hole: foot.hole, member, circle }]
         })
       : [],
   )
 }
 
-function widened(patient: Patient, most: number): Sized[] {
-  const { train, document } = patient
+function widened(context: RemedyContext, most: number): Sized[] {
+  const { train, document } = context
   const { reserve } = train.plan
-  return holes(patient).flatMap(({ body, foot, hole, member, circle }): Sized[] => {
+  return holes(context).flatMap(({ body, foot, hole, member, circle }): Sized[] => {
     // a bolt beyond its room already: what it lacks comes on top
     const lack = Math.max(0, Math.hypot(hole.x, hole.y) - (hole.clearance / 2 - reserve))
     const room = (value: number) => (value > 0 ? value * programUnit + lack : 0)
@@ -90,7 +90,11 @@ function widened(patient: Patient, most: number): Sized[] {
         changes: (value: number) => {
           const at = `${foot.place}.hole.clearance`
           return [
-            { at, from: fieldAt(document, at), to: fine(train, hole.clearance + 2 * room(value)) },
+            {
+              at,
+              from: fieldAt(document, at),
+              to: fineStep(train, hole.clearance + 2 * room(value)),
+            },
           ]
         },
       },
@@ -99,9 +103,9 @@ function widened(patient: Patient, most: number): Sized[] {
 }
 
 /** The hole's centre brought toward the bolt, along the line between them. */
-function centringsOf(patient: Patient): Sized[] {
-  const { train, document } = patient
-  return holes(patient).flatMap(({ body, foot, hole, member, circle }) => {
+function centringsOf(context: RemedyContext): Sized[] {
+  const { train, document } = context
+  return holes(context).flatMap(({ body, foot, hole, member, circle }) => {
     const off = Math.hypot(hole.x, hole.y)
     if (off < 1) return []
     const left = (value: number) => 1 - Math.min(1, (value * programUnit) / off)

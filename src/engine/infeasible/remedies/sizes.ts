@@ -2,8 +2,8 @@ import { fineSign, micrometresPer, toFine, type Micrometres } from '../../../mec
 import type { Body, Train } from '../../../mechanics/train'
 import { tidy } from '../../../language/tidy'
 import { programUnit } from '../../lp/program'
-import { keyOf, type Member } from '../elastic/limit'
-import type { Universe } from '../elastic/elasticModel'
+import { keyOf, type ElasticLimit } from '../elastic/limit'
+import type { ElasticModel } from '../elastic/elasticModel'
 import { inSentence, listed } from '../../../language/names'
 import type { RemedyAmount } from './answer'
 
@@ -19,7 +19,8 @@ export const stepsOf = (train: Train) => ({
 })
 
 /** Micrometres as a number of the document, in its fine unit. */
-export const fine = (train: Train, value: Micrometres): number => tidy(toFine(value, train.units))
+export const fineStep = (train: Train, value: Micrometres): number =>
+  tidy(toFine(value, train.units))
 
 /** An amount at a foot, or at another part of a body. */
 export function bodyAmount(
@@ -36,19 +37,19 @@ export function bodyAmount(
   }
 }
 
-/** Index of a member in a universe; undefined where the train has no such limit. */
-export function indexOf(universe: Universe, member: Member): number | undefined {
+/** Index of a member in a model; undefined where the train has no such limit. */
+export function indexOf(model: ElasticModel, member: ElasticLimit): number | undefined {
   const key = keyOf(member)
-  const index = universe.members.findIndex((other) => keyOf(other) === key)
+  const index = model.members.findIndex((other) => keyOf(other) === key)
   return index < 0 ? undefined : index
 }
 
 /** Bodies that take part in conflicts or stand near: only they are asked to give. */
 export function nearbyBodies(
-  universe: Universe,
+  model: ElasticModel,
   conflicts: readonly ReadonlySet<number>[],
 ): ReadonlySet<number> {
-  const { train, members } = universe
+  const { train, members } = model
   const reach = 2
   const out = new Set<number>()
   const add = (machine: number) => {
@@ -81,7 +82,7 @@ export function amountsInWords(
     train.bodies.flatMap((body) => {
       const here = amounts.filter(({ part }) => part.body === body.id)
       if (here.length === 0) return []
-      const values = here.map(({ value }) => fine(train, value))
+      const values = here.map(({ value }) => fineStep(train, value))
       const [low, high] = [Math.min(...values), Math.max(...values)]
       const unit = fineSign[train.units.fine]
       const size = low === high ? `${low} ${unit}` : `${low} to ${high} ${unit}`

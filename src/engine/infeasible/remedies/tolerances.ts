@@ -2,10 +2,10 @@ import { tol } from '../../../mechanics/tolerances'
 import type { Coupling } from '../../../mechanics/train'
 import { tidy } from '../../../language/tidy'
 import { shareColumn, type Circle, type Meaning, type Row } from '../../lp/program'
-import type { Give } from '../elastic/relaxation'
+import type { Relaxation } from '../elastic/relaxation'
 import { listed } from '../../../language/names'
-import { candidateOf, type Candidate, type Patient } from './candidate'
-import { fieldAt, type Change } from './change'
+import { candidateOf, type Candidate, type RemedyContext } from './candidate'
+import { fieldAt, type FieldChange } from './change'
 import { limitsText, widerText } from './toleranceWords'
 
 /** Tolerances are widened in steps of this part of what they are. */
@@ -20,7 +20,7 @@ function shareGive(
   name: string,
   chosen: (meaning: ToleranceMeaning) => boolean,
   share: number,
-): Give {
+): Relaxation {
   const concerns = (meaning: Meaning) => meaning.fact === 'tolerance' && chosen(meaning)
   return {
     name,
@@ -34,29 +34,29 @@ function shareGive(
   }
 }
 
-const couplingMembers = ({ universe }: Patient, wanted: (c: number, s: number) => boolean) =>
-  universe.members.flatMap((member, index) =>
+const couplingMembers = ({ model }: RemedyContext, wanted: (c: number, s: number) => boolean) =>
+  model.members.flatMap((member, index) =>
     member.kind === 'coupling' && wanted(member.coupling, member.state) ? [index] : [],
   )
 
 /** Those of some members that stand in a conflict. */
-export const inConflict = (patient: Patient, members: readonly number[]) =>
-  members.filter((index) => patient.conflicts.some((set) => set.has(index)))
+export const inConflict = (context: RemedyContext, members: readonly number[]) =>
+  members.filter((index) => context.conflicts.some((set) => set.has(index)))
 
 /** A wider tolerance in one named state, for every state of a conflict. */
-export function stateChoices(patient: Patient): Candidate[] {
-  const { train, document } = patient
+export function stateChoices(context: RemedyContext): Candidate[] {
+  const { train, document } = context
   const { share } = train.plan
   return train.states.flatMap((state, s) => {
-    const members = couplingMembers(patient, (_, other) => other === s)
-    const pressed = inConflict(patient, members)
+    const members = couplingMembers(context, (_, other) => other === s)
+    const pressed = inConflict(context, members)
     if (pressed.length === 0) return []
     const couplings = pressed.flatMap((index) => {
-      const member = patient.universe.members[index]
+      const member = context.model.members[index]
       return member?.kind === 'coupling' ? (train.couplings[member.coupling] ?? []) : []
     })
     const factorAt = (value: number) => tidy(state.factor * (1 + value / share))
-    const changes = (value: number): Change[] =>
+    const changes = (value: number): FieldChange[] =>
       (document.states ?? []).length === 0
         ? [{ at: 'states', from: null, to: [{ ...named(state), tolerance: factorAt(value) }] }]
         : [
@@ -102,13 +102,13 @@ const makers = (couplings: readonly Coupling[]): string =>
   `the maker of the coupling ${listed([...new Set(couplings.map(({ name }) => name))])}`
 
 /** A wider tolerance of one coupling, in every state, for every coupling of a conflict. */
-export function couplingChoices(patient: Patient): Candidate[] {
-  const { train, document } = patient
+export function couplingChoices(context: RemedyContext): Candidate[] {
+  const { train, document } = context
   const { share } = train.plan
   return train.couplings.flatMap((coupling, c) => {
-    const members = couplingMembers(patient, (other) => other === c)
-    if (inConflict(patient, members).length === 0) return []
-    const wider = (field: string, value: number): Change => {
+    const members = couplingMembers(context, (other) => other === c)
+    if (inConflict(context, members).length === 0) return []
+    const wider = (field: string, value: number): FieldChange => {
       const at = `${coupling.place}.${field}`
       const from = fieldAt(document, at)
       // rounded up to three digits, so that it is a number to agree on and still enough

@@ -1,7 +1,7 @@
 import { tol } from '../../../mechanics/tolerances'
 import { tidy } from '../../../language/tidy'
 import { once } from '../../../mechanics/once'
-import { limitsPassed, placeSaid } from '../../proof/limitsKept'
+import { limitExcesses, placeSaid } from '../../proof/limitsKept'
 import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
 import { sharesOf, worstShare } from '../../../mechanics/misalignment/shares'
 import type { PlanFigures } from '../../plan/answer'
@@ -51,7 +51,7 @@ export function handAnswer(
   const couplings = once(() => report.couplingsAnswer(train, found, motions))
   const expected = once(() => report.expectedAnswer(train, found, motions))
   const passed = once(() =>
-    limitsPassed(train, motions)
+    limitExcesses(train, motions)
       .filter(({ by }) => by > worthSaying)
       .map(
         (one) =>

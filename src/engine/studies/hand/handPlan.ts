@@ -10,7 +10,7 @@ export interface HandPlan {
   readonly touched: readonly string[]
 }
 
-export type Way = 'rise' | 'side'
+export type HandDirection = 'rise' | 'side'
 export type HandEnd = 'left' | 'right' | 'both'
 
 /** Motions of all bodies in the train's order; what the hand plan does not know stands as found. */
@@ -18,7 +18,7 @@ export const handMotions = (train: Train, { motions }: HandPlan): Motion[] =>
   train.bodies.map(({ id, held }) => (held ? noMotion : (motions[id] ?? noMotion)))
 
 /** Ends of a machine's shaft that can be carried up or down, or to a side, by what the machine is free to do. */
-export function handEnds(train: Train, machine: number, way: Way): readonly HandEnd[] {
+export function handEnds(train: Train, machine: number, way: HandDirection): readonly HandEnd[] {
   const body = train.machines[machine]
   if (!body || body.held) return []
   const [shift, turn] =
@@ -34,7 +34,7 @@ export function handEnds(train: Train, machine: number, way: Way): readonly Hand
 export function carriedEnd(
   train: Train,
   machine: number,
-  way: Way,
+  way: HandDirection,
   end: HandEnd,
   by: Micrometres,
   motion: Motion,

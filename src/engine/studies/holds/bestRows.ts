@@ -1,4 +1,4 @@
-import { choiceNow, choiceOf, looseBodies, type Choice } from './choice'
+import { choiceNow, choiceOf, looseBodies, type HoldChoice } from './choice'
 import type { HoldSolver } from './holdSolver'
 import { mixedBest } from './mixed'
 import { rankHolds } from './rank'
@@ -19,10 +19,10 @@ export function* bestRows(
 ): Generator<HoldRow, void> {
   const { train } = holds
   const loose = looseBodies(train)
-  const known = new Map<string, { choice: Choice; row: HoldRow }>()
+  const known = new Map<string, { choice: HoldChoice; row: HoldRow }>()
   const expanded = new Set<string>()
-  const key = (choice: Choice) => choice.map((held) => (held ? 'h' : '-')).join('')
-  const solve = (choice: Choice): HoldRow | undefined => {
+  const key = (choice: HoldChoice) => choice.map((held) => (held ? 'h' : '-')).join('')
+  const solve = (choice: HoldChoice): HoldRow | undefined => {
     if (known.has(key(choice))) return undefined
     const row = holds.row(choice, prices)
     known.set(key(choice), { choice, row })
@@ -51,7 +51,7 @@ export function* bestRows(
   }
 
   /** The best ranked plan whose neighbours were not tried, while it is one of those that count. */
-  function mostPromising(all: readonly { choice: Choice; row: HoldRow }[]) {
+  function mostPromising(all: readonly { choice: HoldChoice; row: HoldRow }[]) {
     const plans = all.filter(({ row }) => row.cost !== undefined)
     const place = new Map(plans.map(({ choice, row }) => [row, choice]))
     const ranked = rankHolds(
@@ -66,7 +66,7 @@ export function* bestRows(
   }
 
   /** More held than an impossible choice is impossible: it cannot be among the best. */
-  function impossibleAlready(choice: Choice): boolean {
+  function impossibleAlready(choice: HoldChoice): boolean {
     return [...known.values()].some(
       ({ choice: other, row }) =>
         row.status === 'impossible' && other.every((held, b) => !held || choice[b]),

@@ -5,28 +5,29 @@ import type { Body, Train } from '../../../mechanics/train'
 export const mostBodies = tol.mostBodies
 
 /** Which bodies a choice holds, one flag a body; anchored ones are held in every choice. */
-export type Choice = readonly boolean[]
+export type HoldChoice = readonly boolean[]
 
 /** Indices of the bodies that a choice may hold or let go. */
 export const looseBodies = (train: Train): number[] =>
   train.bodies.flatMap(({ anchored }, b) => (anchored === undefined ? [b] : []))
 
 /** The choice as the file has it. */
-export const choiceNow = (train: Train): Choice => train.bodies.map(({ held }) => held)
+export const choiceNow = (train: Train): HoldChoice => train.bodies.map(({ held }) => held)
 
 /** The choice that holds these bodies, by their indices; what is anchored is always held. */
-export const choiceOf = (train: Train, held: ReadonlySet<number>): Choice =>
+export const choiceOf = (train: Train, held: ReadonlySet<number>): HoldChoice =>
   train.bodies.map(({ anchored }, b) => anchored !== undefined || held.has(b))
 
 /** Ids of the bodies that a choice holds. */
-export const heldIds = (train: Train, choice: Choice): string[] =>
+export const heldIds = (train: Train, choice: HoldChoice): string[] =>
   train.bodies.flatMap(({ id }, b) => (choice[b] ? [id] : []))
 
 /** Whether two choices hold the same bodies. */
-export const sameChoice = (a: Choice, b: Choice): boolean => a.every((held, i) => held === b[i])
+export const sameChoice = (a: HoldChoice, b: HoldChoice): boolean =>
+  a.every((held, i) => held === b[i])
 
 /** The same train with the bodies of a choice held. */
-export function holding(train: Train, choice: Choice): Train {
+export function withHeld(train: Train, choice: HoldChoice): Train {
   const bodies = train.bodies.map((body, b): Body => ({ ...body, held: choice[b] ?? body.held }))
   return { ...train, bodies, machines: bodies.slice(0, train.machines.length) }
 }
@@ -35,7 +36,7 @@ export function holding(train: Train, choice: Choice): Train {
  * Every choice, those first that people ask about first: what is held now, nothing, one body, two
  * bodies and so on; the same number held in document order.
  */
-export function allChoices(train: Train): Choice[] {
+export function allChoices(train: Train): HoldChoice[] {
   const loose = looseBodies(train)
   const now = choiceNow(train)
   const all = Array.from({ length: 2 ** loose.length }, (_, bits) =>

@@ -4,7 +4,7 @@ import { equal } from './rank'
 import type { HoldRow } from './row'
 
 /** How a choice stands to the others of its list; the ids of the held bodies name a choice. */
-export interface Standing {
+export interface HoldComparison {
   /** The better ranked choice that has the very same plan. */
   readonly sameAs?: readonly string[]
   /** A choice that is nowhere worse in moves, effort, floor and machines disturbed, and better in one. */
@@ -14,11 +14,11 @@ export interface Standing {
 }
 
 /** Compares ranked rows with each other. */
-export function standings(train: Train, ranked: readonly HoldRow[]): Standing[] {
+export function holdComparisons(train: Train, ranked: readonly HoldRow[]): HoldComparison[] {
   const least = leastImpossible(ranked)
   const own = new Map<HoldRow, readonly number[]>()
   const alike = new Map<string, { row: HoldRow; of: HoldRow }[]>()
-  const first = ranked.map((row): Standing => {
+  const first = ranked.map((row): HoldComparison => {
     if (row.status === 'impossible') {
       const less = least.find((other) => holdsLess(other, row))
       return less ? { impliedBy: less.held } : {}

@@ -1,7 +1,7 @@
 import { tol } from '../../../mechanics/tolerances'
 import type { Train } from '../../../mechanics/train'
 import { allChoices, choiceNow, choiceOf, heldIds, looseBodies, mostBodies } from './choice'
-import { standings, type Standing } from './compare'
+import { holdComparisons, type HoldComparison } from './compare'
 import { HoldSolver } from './holdSolver'
 import { bestRows } from './bestRows'
 import { rankHolds } from './rank'
@@ -18,7 +18,7 @@ export interface HoldProgress {
 }
 
 /** A row as people compare it: how it stands to the others, and why it is not the first. */
-export interface RankedHold extends HoldRow, Standing {
+export interface RankedHold extends HoldRow, HoldComparison {
   /** What is held now. */
   readonly current: boolean
   /** A clause in small letters; empty for the first. */
@@ -76,7 +76,7 @@ export function rankedHolds(holds: HoldSolver, rows: readonly HoldRow[]): Ranked
   const ranked = rankHolds(train, rows)
   const [best] = ranked
   if (!best) return []
-  return standings(train, ranked).map((standing, i) => {
+  return holdComparisons(train, ranked).map((standing, i) => {
     const row = ranked[i] ?? best
     return {
       ...row,

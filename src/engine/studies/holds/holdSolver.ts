@@ -5,7 +5,7 @@ import type { Motion } from '../../../mechanics/motion'
 import { asFound, type AsFound } from '../../../mechanics/readings/asFound'
 import { sharesOf, worstShare } from '../../../mechanics/misalignment/shares'
 import { buildProgram } from '../../lp/rows/buildProgram'
-import { Partition, type Group } from '../../lp/parts'
+import { Partition, type MotionGroup } from '../../lp/parts'
 import { programUnit, type Cut } from '../../lp/program'
 import { prove } from '../../proof/prove'
 import type { Solver } from '../../lp/solver'
@@ -14,7 +14,7 @@ import { PartSolver, type PartPlan } from '../../plan/partSolver'
 import { totalsOf } from '../../plan/totals'
 import { motionsOf } from '../../plan/solvePlan'
 import { solveParts, type SolvedParts } from '../../plan/solveParts'
-import { choiceOf, heldIds, holding, type Choice } from './choice'
+import { choiceOf, heldIds, withHeld, type HoldChoice } from './choice'
 import { disturbedBodies } from './disturbed'
 import type { HoldRow } from './row'
 
@@ -38,13 +38,13 @@ export class HoldSolver {
     this.solver = solver
     this.found = train.couplings.map(asFound)
     this.standing = worstShare(sharesOf(train, this.found))
-    const released = holding(train, choiceOf(train, new Set()))
+    const released = withHeld(train, choiceOf(train, new Set()))
     this.partition = new Partition(buildProgram(released, this.found))
     this.parts = new PartSolver(this.partition, solver)
   }
 
   /** Tells the motions that a choice leaves free from those that it holds. */
-  free(choice: Choice): (column: number) => boolean {
+  free(choice: HoldChoice): (column: number) => boolean {
     const { columns } = this.partition.program
     return (column) => {
       const meaning = columns[column]?.meaning
@@ -53,11 +53,11 @@ export class HoldSolver {
   }
 
   /** The train with the bodies of a choice held. */
-  heldBy(choice: Choice): Train {
-    return holding(this.train, choice)
+  heldBy(choice: HoldChoice): Train {
+    return withHeld(this.train, choice)
   }
 
-  solve(choice: Choice): SolvedParts {
+  solve(choice: HoldChoice): SolvedParts {
     const { share } = this.train.plan
     return solveParts(this.partition, this.parts, share, this.standing, this.free(choice))
   }
@@ -66,7 +66,7 @@ export class HoldSolver {
    * The row of a choice: its plan is judged anew, as every plan is, before it counts as one.
    * @param prices work out what binds as well
    */
-  row(choice: Choice, prices = true): HoldRow {
+  row(choice: HoldChoice, prices = true): HoldRow {
     const solved = this.solve(choice)
     const base = {
       held: heldIds(this.train, choice),
@@ -89,7 +89,7 @@ export class HoldSolver {
   }
 
   /** Cost and effort of a choice (um), without a row of its own; undefined where it has no plan. */
-  costWithEffort(choice: Choice): Micrometres | undefined {
+  costWithEffort(choice: HoldChoice): Micrometres | undefined {
     const solved = this.solve(choice)
     if (solved.status === 'in-tolerance') return 0
     if (solved.status !== 'planned') return undefined
@@ -103,7 +103,7 @@ export class HoldSolver {
   }
 
   /** The tangents that the plan of a choice ended with, as those of the whole program. */
-  cutsOf(choice: Choice): Cut[] {
+  cutsOf(choice: HoldChoice): Cut[] {
     const solved = this.solve(choice)
     if (solved.status !== 'planned') return []
     return solved.plans.flatMap(({ group, plan }) => {
@@ -115,19 +115,19 @@ export class HoldSolver {
     })
   }
 
-  private motions(plans: readonly { group: Group; plan: PartPlan }[]): readonly Motion[] {
+  private motions(plans: readonly { group: MotionGroup; plan: PartPlan }[]): readonly Motion[] {
     const parts = plans.map(({ group, plan }) => ({ part: this.parts.part(group), plan }))
     return motionsOf(this.train, parts)
   }
 
   private proven(
     base: HoldRow,
-    choice: Choice,
-    plans: readonly { group: Group; plan: PartPlan }[],
+    choice: HoldChoice,
+    plans: readonly { group: MotionGroup; plan: PartPlan }[],
     bound: Micrometres,
     prices: boolean,
   ): HoldRow {
-    const train = holding(this.train, choice)
+    const train = withHeld(this.train, choice)
     const motions = this.motions(plans)
     const lines = this.found.map(({ line }) => line)
     const proof = prove(train, lines, motions, train.plan.share, bound)
@@ -152,7 +152,7 @@ export class HoldSolver {
     }
   }
 
-  private pricesOf(group: Group, { least }: PartPlan): Priced[] {
+  private pricesOf(group: MotionGroup, { least }: PartPlan): Priced[] {
     if (!least) return []
     const key = `${least.share} ${group.key}`
     const known = this.prices.get(key)

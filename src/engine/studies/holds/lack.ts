@@ -1,17 +1,21 @@
 import { oneSided } from '../../lp/relax'
 import type { Micrometres } from '../../../mechanics/units'
-import { leastGive, withGives, type Give } from '../../infeasible/elastic/relaxation'
+import {
+  leastRelaxation,
+  withRelaxations,
+  type Relaxation,
+} from '../../infeasible/elastic/relaxation'
 import type { FloorCause } from '../../infeasible/floor/floorCause'
 import type { FloorSetting } from '../../infeasible/floor/floorReason'
-import type { Prop } from '../../infeasible/floor/dualWeights'
+import type { LimitWeight } from '../../infeasible/floor/dualWeights'
 import { footLimitWords } from '../../../language/footLimitWords'
 import { limitSides } from '../../../mechanics/footLimits'
 import { reach } from '../../lp/rounds'
 import { programUnit, type Meaning, type Program } from '../../lp/program'
 
 /** Room that would make a choice possible if every limit of these kinds and bodies had that much more. */
-export interface Lack {
-  readonly props: readonly Prop[]
+export interface MissingRoom {
+  readonly props: readonly LimitWeight[]
   readonly amount: Micrometres
 }
 
@@ -20,7 +24,7 @@ export interface Lack {
  * most if room there is enough; else at all that hold it; else at all of those kinds in the same part.
  * @returns undefined where room there is not enough, or what holds it is an angle or a key
  */
-export function lackOf(setting: FloorSetting, cause: FloorCause): Lack | undefined {
+export function lackOf(setting: FloorSetting, cause: FloorCause): MissingRoom | undefined {
   const { group, props } = cause
   const [first] = props
   if (!group || !first) return undefined
@@ -35,7 +39,13 @@ export function lackOf(setting: FloorSetting, cause: FloorCause): Lack | undefin
     if (alike.some(({ meaning }) => !isRoom(meaning))) continue
     const give = roomFor(alike)
     const { share } = setting.train.plan
-    const found = leastGive(withGives(program, [give]), [give], share, cuts, setting.solver)
+    const found = leastRelaxation(
+      withRelaxations(program, [give]),
+      [give],
+      share,
+      cuts,
+      setting.solver,
+    )
     const amount = found?.[0]
     if (amount !== undefined) return { props: alike, amount: amount * programUnit }
   }
@@ -43,7 +53,7 @@ export function lackOf(setting: FloorSetting, cause: FloorCause): Lack | undefin
 }
 
 /** Every limit of a part that is no tolerance, without a price. */
-function propsOf(program: Program): Prop[] {
+function propsOf(program: Program): LimitWeight[] {
   const rows = program.limits.map((row): { meaning: Meaning; side: 'lower' | 'upper' } => ({
     meaning: row.meaning,
     side: Number.isFinite(row.upper) ? 'upper' : 'lower',
@@ -61,7 +71,7 @@ const isRoom = (meaning: Meaning): boolean =>
     : meaning.fact === 'restraint'
 
 /** The same room for all limits of the same bodies, kinds and sides: freeing one foot moves the next. */
-function roomFor(props: readonly Prop[]): Give {
+function roomFor(props: readonly LimitWeight[]): Relaxation {
   const key = (meaning: Meaning, side: 'lower' | 'upper') =>
     'body' in meaning
       ? `${meaning.fact} ${meaning.body} ${meaning.fact === 'restraint' ? meaning.way : ''} ${side}`

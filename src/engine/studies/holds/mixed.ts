@@ -5,7 +5,7 @@ import { firstCuts, violatedCuts } from '../../lp/cuts'
 import { programUnit, type Cut, type Program } from '../../lp/program'
 import { stageProgram } from '../../lp/stage'
 import type { MixedOutcome, MixedProgram } from '../../lp/solver'
-import { choiceOf, looseBodies, type Choice } from './choice'
+import { choiceOf, looseBodies, type HoldChoice } from './choice'
 import type { HoldSolver } from './holdSolver'
 
 /**
@@ -15,14 +15,14 @@ import type { HoldSolver } from './holdSolver'
  * plan, solved as such, costs what was promised.
  * @returns undefined where nothing can be planned, or the solver has no binaries or stopped
  */
-export function mixedBest(holds: HoldSolver): Choice | undefined {
+export function mixedBest(holds: HoldSolver): HoldChoice | undefined {
   const { solver, train } = holds
   const nothingHeld = choiceOf(train, new Set())
   const first = holds.solve(nothingHeld)
   if (first.status !== 'planned' || !solver.solveMixed) return undefined
   const { program } = holds.partition
   let cuts = [...firstCuts(program), ...holds.cutsOf(nothingHeld)]
-  let best: { choice: Choice; cost: Micrometres } = {
+  let best: { choice: HoldChoice; cost: Micrometres } = {
     choice: nothingHeld,
     cost: holds.costWithEffort(nothingHeld) ?? Infinity,
   }
@@ -109,7 +109,7 @@ function unpriced(program: Program, body: number): number[] {
  * The bodies that a point leaves where they are are held; the others are let go. A body with a binary
  * moves when that is 1, whatever the solver's last digits say of its motions.
  */
-function choiceIn(holds: HoldSolver, columns: readonly number[]): Choice {
+function choiceIn(holds: HoldSolver, columns: readonly number[]): HoldChoice {
   const { program } = holds.partition
   const moved = new Set(
     program.columns.flatMap(({ meaning }, c) =>

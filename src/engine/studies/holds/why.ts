@@ -4,14 +4,14 @@ import { fineAmount } from '../../../language/roundedAmounts'
 import type { FloorCause } from '../../infeasible/floor/floorCause'
 import { floorCause } from '../../infeasible/floor/floorReason'
 import { propsInWords, pulled, timesText, towardInWords } from '../../infeasible/floor/sentence'
-import type { Prop } from '../../infeasible/floor/dualWeights'
+import type { LimitWeight } from '../../infeasible/floor/dualWeights'
 import { noRoomAt } from '../../plan/sentence'
 import { footLimitWords } from '../../../language/footLimitWords'
 import { limitSides } from '../../../mechanics/footLimits'
 import { inSentence, listed } from '../../../language/names'
-import { effortOf, type Standing } from './compare'
+import { effortOf, type HoldComparison } from './compare'
 import type { HoldSolver } from './holdSolver'
-import { lackOf, type Lack } from './lack'
+import { lackOf, type MissingRoom } from './lack'
 import { equal } from './rank'
 import type { HoldRow } from './row'
 
@@ -27,7 +27,7 @@ export function holdingInWords(train: Train, held: readonly string[]): string {
 export function whyNot(
   solver: HoldSolver,
   row: HoldRow,
-  { sameAs, beatenBy, impliedBy }: Standing,
+  { sameAs, beatenBy, impliedBy }: HoldComparison,
   best: HoldRow,
 ): string {
   const { train } = solver
@@ -51,7 +51,7 @@ function whyImpossible(solver: HoldSolver, row: HoldRow): string {
   return tail === '' ? lead : `${lead}: ${tail}`
 }
 
-function tailOf(train: Train, cause: FloorCause, lack: Lack | undefined): string {
+function tailOf(train: Train, cause: FloorCause, lack: MissingRoom | undefined): string {
   switch (cause.kind) {
     case 'states':
       return 'its states alone pull it so far apart'
@@ -67,7 +67,7 @@ function tailOf(train: Train, cause: FloorCause, lack: Lack | undefined): string
 }
 
 /** "the turbine and the low stage lack 0.41 mm of bolt room toward the crane bay". */
-function lackInWords(train: Train, { props, amount }: Lack): string {
+function lackInWords(train: Train, { props, amount }: MissingRoom): string {
   const bodies = [...new Set(props.map(({ meaning }) => meaning.body))]
   const owners = listed(bodies.map((b) => inSentence(train.bodies[b]?.name ?? '')))
   const one = bodies.length === 1
@@ -79,7 +79,7 @@ function lackInWords(train: Train, { props, amount }: Lack): string {
   return `${owners} ${one ? 'lacks' : 'lack'} ${size}${toward === '' ? '' : ` ${toward}`}`
 }
 
-function placeInWords(train: Train, { meaning, side }: Prop, one: boolean): string {
+function placeInWords(train: Train, { meaning, side }: LimitWeight, one: boolean): string {
   if ('foot' in meaning && meaning.fact !== 'shim') {
     const { lacks } = footLimitWords[limitSides[meaning.fact][side]]
     return lacks?.(one ? 'its' : 'their') ?? 'of room'

@@ -1,10 +1,10 @@
 import { tol } from '../../../mechanics/tolerances'
 import type { HoldSolver } from '../holds/holdSolver'
-import { pressing } from '../../lp/duals'
+import { pressingRows } from '../../lp/duals'
 import { reach, solveRounds } from '../../lp/rounds'
-import { valueOf } from '../../lp/affine'
-import { beyond, cutRow } from '../../lp/cuts'
-import type { Group } from '../../lp/parts'
+import { affineValue } from '../../lp/affine'
+import { circleExcess, cutRow } from '../../lp/cuts'
+import type { MotionGroup } from '../../lp/parts'
 import { shareColumn, type Cut, type Program } from '../../lp/program'
 import { stageOf, stageRows } from '../../lp/stage'
 import type { Optimal } from '../../lp/solver'
@@ -28,7 +28,7 @@ const looser = 100
  */
 export function* partCurve(
   holds: HoldSolver,
-  group: Group,
+  group: MotionGroup,
   start: number,
 ): Generator<void, PartPoint[] | undefined> {
   const { parts, solver } = holds
@@ -47,7 +47,7 @@ export function* partCurve(
     const outcome = solveRounds(program, stage, cuts, solver)
     if (outcome.kind !== 'optimal') return undefined
     const { answer } = outcome
-    const active = pressing(program, outcome, { least: tol.noCurvePrice }).flatMap(
+    const active = pressingRows(program, outcome, { least: tol.noCurvePrice }).flatMap(
       ({ cut }) => cut ?? [],
     )
     const point = {
@@ -88,9 +88,9 @@ export function cutsFor(program: Program, solved: readonly PartPoint[], share: n
   const part = (share - below.share) / (above.share - below.share)
   const between = below.values.map((value, c) => value + part * ((above.values[c] ?? 0) - value))
   const likely = program.circles.flatMap((circle, c): Cut[] => {
-    const radius = valueOf(circle.radius, between)
-    if (beyond(circle, between) < -tol.nearCircle * radius) return []
-    const angle = Math.atan2(valueOf(circle.w, between), valueOf(circle.u, between))
+    const radius = affineValue(circle.radius, between)
+    if (circleExcess(circle, between) < -tol.nearCircle * radius) return []
+    const angle = Math.atan2(affineValue(circle.w, between), affineValue(circle.u, between))
     return [{ circle: c, angle }]
   })
   return distinct(program, [...known, ...likely])

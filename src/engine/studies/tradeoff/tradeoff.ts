@@ -3,7 +3,7 @@ import { tidy } from '../../../language/tidy'
 import type { Micrometres } from '../../../mechanics/units'
 import type { Train } from '../../../mechanics/train'
 import { sharesOf, type CouplingResult } from '../../../mechanics/misalignment/shares'
-import { choiceNow, type Choice } from '../holds/choice'
+import { choiceNow, type HoldChoice } from '../holds/choice'
 import { HoldSolver } from '../holds/holdSolver'
 import type { PlanFigures } from '../../plan/answer'
 import { planSolved } from '../../plan/planSolved'
@@ -32,13 +32,13 @@ export interface Tradeoff {
 export class TradeoffPlanner {
   readonly curve: Tradeoff
   private readonly holds: HoldSolver
-  private readonly choice: Choice
+  private readonly choice: HoldChoice
   private readonly parts: ReadonlyMap<string, readonly PartPoint[]>
   private readonly standing: readonly CouplingResult[]
 
   private constructor(
     holds: HoldSolver,
-    choice: Choice,
+    choice: HoldChoice,
     parts: ReadonlyMap<string, readonly PartPoint[]>,
     curve: Tradeoff,
   ) {
@@ -52,7 +52,7 @@ export class TradeoffPlanner {
   /** Works the curve out in steps, about a program each, so that a caller can stop asking. */
   static *steps(
     holds: HoldSolver,
-    choice: Choice = choiceNow(holds.train),
+    choice: HoldChoice = choiceNow(holds.train),
   ): Generator<void, TradeoffPlanner | undefined> {
     const { partition, parts, standing } = holds
     const free = holds.free(choice)
@@ -118,7 +118,7 @@ const apartFrom = (shares: Iterable<number>, last: number): number[] =>
 /** The curve alone, in the same steps. */
 export function* tradeoffSteps(
   holds: HoldSolver,
-  choice: Choice = choiceNow(holds.train),
+  choice: HoldChoice = choiceNow(holds.train),
 ): Generator<void, Tradeoff | undefined> {
   const planner = yield* TradeoffPlanner.steps(holds, choice)
   return planner?.curve

@@ -1,8 +1,8 @@
 import type { Train } from '../../../mechanics/train'
-import { carry, motionNames } from '../../../mechanics/motion'
+import { displacementOf, motionNames } from '../../../mechanics/motion'
 import { programUnit, type Program, type Row } from '../../lp/program'
 
-export type FootWay = 'shim' | 'slide'
+export type AskedMove = 'shim' | 'slide'
 
 /**
  * The program with one more limit, behind all others: a foot's shim change or slide, taken in the way
@@ -11,14 +11,16 @@ export type FootWay = 'shim' | 'slide'
 export function withFootLimit(
   train: Train,
   program: Program,
-  foot: { readonly body: number; readonly foot: number; readonly way: FootWay },
+  foot: { readonly body: number; readonly foot: number; readonly way: AskedMove },
   sign: 1 | -1,
   most: number,
 ): Program {
   const body = train.bodies[foot.body]
   const at = body?.feet[foot.foot]
   if (!body || !at) throw new RangeError('no such foot')
-  const carried = carry(body, { x: at.x, y: at.y, z: 0 })[foot.way === 'shim' ? 'dz' : 'dy']
+  const carried = displacementOf(body, { x: at.x, y: at.y, z: 0 })[
+    foot.way === 'shim' ? 'dz' : 'dy'
+  ]
   const terms = program.columns.flatMap(({ meaning }, column) => {
     if (meaning.part !== 'motion' || meaning.body !== foot.body) return []
     const name = motionNames.find((motion) => motion === meaning.motion)

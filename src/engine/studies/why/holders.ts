@@ -1,8 +1,8 @@
 import { tol } from '../../../mechanics/tolerances'
 import type { Train } from '../../../mechanics/train'
-import { leaned, pressing, type Lean } from '../../lp/duals'
+import { towardTangent, pressingRows, type CircleDirection } from '../../lp/duals'
 import type { Meaning, Program } from '../../lp/program'
-import { keyOf, memberOf } from '../../infeasible/elastic/limit'
+import { keyOf, elasticLimitOf } from '../../infeasible/elastic/limit'
 import type { BindingAnswer } from '../../plan/answer'
 import { limitWords } from '../../plan/limitWords'
 import type { RoundsOptimal } from '../../lp/rounds'
@@ -16,7 +16,7 @@ interface Holding {
   weight: number
   /** Weight of the row that stands for it in words. */
   most: number
-  toward: Lean
+  toward: CircleDirection
 }
 
 /**
@@ -31,9 +31,9 @@ export function holdersOf(
 ): Holder[] {
   const own = program.limits.length - 1
   const holding = new Map<string, Holding>()
-  for (const { row, limit, cut, side, weight } of pressing(program, answer, {})) {
+  for (const { row, limit, cut, side, weight } of pressingRows(program, answer, {})) {
     if (limit === own) continue
-    const key = keyOf(memberOf(row.meaning, side))
+    const key = keyOf(elasticLimitOf(row.meaning, side))
     const was = holding.get(key)
     const strongest = was === undefined || weight > was.most
     const toward = was?.toward ?? { u: 0, w: 0 }
@@ -42,7 +42,7 @@ export function holdersOf(
       side: strongest ? side : was.side,
       most: Math.max(weight, was?.most ?? 0),
       weight: weight + (was?.weight ?? 0),
-      toward: cut ? leaned(toward, cut, weight) : toward,
+      toward: cut ? towardTangent(toward, cut, weight) : toward,
     })
   }
   const all = [...holding.values()].sort((a, b) => b.weight - a.weight)

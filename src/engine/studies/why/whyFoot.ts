@@ -8,14 +8,14 @@ import type { Motion } from '../../../mechanics/motion'
 import { firstCuts } from '../../lp/cuts'
 import { programUnit, type Program } from '../../lp/program'
 import { stageOf } from '../../lp/stage'
-import { reachOf } from '../../infeasible/elastic/shareFeasibility'
+import { shareFeasibility } from '../../infeasible/elastic/shareFeasibility'
 import type { Solver } from '../../lp/solver'
 import { leastShare } from '../../lp/leastShare'
 import { solveRounds } from '../../lp/rounds'
 import type { PlanRun } from '../../plan/planRun'
 import type { Solved } from '../../plan/solvePlan'
 import { footMove } from '../../plan/totals'
-import { withFootLimit, type FootWay } from './footRow'
+import { withFootLimit, type AskedMove } from './footRow'
 import { holdersOf, type Holder } from './holders'
 import { whyFootSentence, type WhyFoot } from './whyFootSentence'
 
@@ -39,7 +39,7 @@ export interface WhyOptions {
  */
 export function whyFoot(
   run: PlanRun,
-  where: { readonly body: string; readonly foot: string; readonly way: FootWay },
+  where: { readonly body: string; readonly foot: string; readonly way: AskedMove },
   {
     step = run.train.plan.shims?.step ?? usualStep[run.train.units.fine],
     rounded,
@@ -120,7 +120,7 @@ function motionsIn(train: Train, program: Program, columns: readonly number[]): 
 
 /** Least cost within the share (program units); undefined where no move keeps it. */
 function costOf(program: Program, share: number, solver: Solver): number | undefined {
-  const reach = reachOf(program, share, [], solver)
+  const reach = shareFeasibility(program, share, [], solver)
   if (reach.kind !== 'met') return undefined
   const cost = stageOf(program, { ask: 'cost', share: share * (1 + tol.sameCost) })
   const least = solveRounds(program, cost, reach.cuts, solver)

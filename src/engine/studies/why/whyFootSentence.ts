@@ -6,14 +6,14 @@ import type { Micrometres } from '../../../mechanics/units'
 import type { Train } from '../../../mechanics/train'
 import { showsNought, towardSide } from '../../../language/sides'
 import { capital, inSentence, listed } from '../../../language/names'
-import type { FootWay } from './footRow'
+import type { AskedMove } from './footRow'
 import type { Holder } from './holders'
 
 /** Why a foot moves as far as it does. */
 export interface WhyFoot {
   body: string
   foot: string
-  way: FootWay
+  way: AskedMove
   /** Shim change or slide of the least plan. */
   move: Micrometres
   /** The same rounded to the shims of the store, where that is what people work by. */
@@ -67,7 +67,7 @@ export function whyFootSentence(train: Train, why: Omit<WhyFoot, 'sentence'>): s
 }
 
 /** What the rounded plan does there, worded as on the foot's card. */
-function after(train: Train, way: FootWay, rounded: number): string {
+function after(train: Train, way: AskedMove, rounded: number): string {
   const by = tidy(rounded)
   if (way === 'shim') return shimText(train, by)
   return showsNought(by, train)

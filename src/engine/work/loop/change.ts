@@ -2,7 +2,7 @@ import type { Coupling } from '../../../mechanics/train'
 import type { Misalignment } from '../../../mechanics/readings/equation'
 
 /** How a coupling changed, beside how it should have. Engine units. */
-export interface Change {
+export interface CouplingChange {
   readonly coupling: Coupling
   readonly expected: Misalignment
   /** Missing where the new readings leave the line open. */
@@ -22,13 +22,13 @@ export interface Change {
 export const marks = { doubt: 30, tells: 100, scale: 1 / 6, contradict: 4 }
 
 /** Components as displacements (um) of a like size: offset, and slope at the coupling's reach. */
-export function parts({ coupling }: Change, d: Misalignment): number[] {
+export function parts({ coupling }: CouplingChange, d: Misalignment): number[] {
   const reach = Math.max(200, coupling.q - coupling.p)
   return [d.y, d.z, d.sy * reach, d.sz * reach]
 }
 
 /** Most that each of these may differ by and mean nothing: three standard uncertainties, at least 30 um. */
-export function doubtOf(change: Change): number[] {
+export function doubtOf(change: CouplingChange): number[] {
   const reach = Math.max(200, change.coupling.q - change.coupling.p)
   const [y = 0, sy = 0, z = 0, sz = 0] = change.covariance ?? []
   return [Math.sqrt(y), Math.sqrt(z), Math.sqrt(sy) * reach, Math.sqrt(sz) * reach].map((u) =>
@@ -37,7 +37,7 @@ export function doubtOf(change: Change): number[] {
 }
 
 /** Which of these differ by more than that; undefined where the new readings leave the line open. */
-export function differs(change: Change): boolean[] | undefined {
+export function differs(change: CouplingChange): boolean[] | undefined {
   const { measured, expected } = change
   if (!measured) return undefined
   const doubt = doubtOf(change)
@@ -48,7 +48,7 @@ export function differs(change: Change): boolean[] | undefined {
 }
 
 /** What a difference between measured and expected readings means. */
-export interface Meaning {
+export interface DifferenceMeaning {
   kind:
     | 'within doubt'
     | 'too small'

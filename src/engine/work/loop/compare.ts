@@ -8,7 +8,7 @@ import { noMotion, type Motion } from '../../../mechanics/motion'
 import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
 import type { ExpectedAnswer } from '../../plan/answer'
 import { expectedAt } from '../steps/judge'
-import type { Change, Meaning } from './change'
+import type { CouplingChange, DifferenceMeaning } from './change'
 import { meaningOf } from './meaning'
 import { varianceOf, workErrors } from './workErrors'
 
@@ -16,12 +16,12 @@ import { varianceOf, workErrors } from './workErrors'
  * New readings of one set as they were typed, in the document's units as all that is entered: the same
  * shape as what was expected of it.
  */
-export type Measured = ExpectedAnswer
+export type NewReadings = ExpectedAnswer
 
 /** Expected beside measured, and what the difference means. */
 export interface Comparison {
   couplings: CouplingComparison[]
-  meaning: Meaning
+  meaning: DifferenceMeaning
   words: string
 }
 
@@ -30,7 +30,7 @@ export interface CouplingComparison {
   sets: SetComparison[]
   /** Measured less expected of the line: right axis against left at mid-span; null where the sets leave it open. */
   line: { offset: { y: number; z: number }; slope: { y: number; z: number } } | null
-  meaning: Meaning
+  meaning: DifferenceMeaning
 }
 
 export interface SetComparison {
@@ -49,7 +49,7 @@ export function compareReadings(
   train: Train,
   found: readonly AsFound[],
   motions: readonly Motion[],
-  measured: readonly Measured[],
+  measured: readonly NewReadings[],
 ): Comparison {
   const moved = couplingMotions(train, motions)
   const worked = workErrors(train, (b) => {
@@ -60,7 +60,7 @@ export function compareReadings(
     }
   })
   const ids = [...new Set(measured.map(({ coupling }) => coupling))]
-  const changes: Change[] = []
+  const changes: CouplingChange[] = []
   const couplings = ids.map((id): CouplingComparison => {
     const c = train.couplings.findIndex((entry) => entry.id === id)
     const coupling = train.couplings[c]
@@ -71,7 +71,7 @@ export function compareReadings(
     const some = measured.filter((entry) => entry.coupling === id)
     const sets = some.map((entry) => setComparison(expected, inside(train, entry)))
     const now = lineOf(train, coupling, some)
-    const change: Change = {
+    const change: CouplingChange = {
       coupling,
       expected: move.misalignment,
       ...(now && {
@@ -120,7 +120,7 @@ function setComparison(expected: readonly ExpectedAnswer[], entry: ExpectedAnswe
 }
 
 /** Readings as the engine has them (um, mrad). */
-function inside(train: Train, entry: Measured): ExpectedAnswer {
+function inside(train: Train, entry: NewReadings): ExpectedAnswer {
   const per = micrometresPer[train.units.fine]
   return 'readings' in entry
     ? { ...entry, readings: entry.readings.map(([hour, value]) => [hour, value * per]) }
@@ -131,7 +131,7 @@ function inside(train: Train, entry: Measured): ExpectedAnswer {
 export function lineOf(
   train: Train,
   coupling: Coupling,
-  some: readonly Measured[],
+  some: readonly NewReadings[],
 ): AsFound | undefined {
   const found = some.flatMap((typed): ReadingSet[] => {
     const set = coupling.found[typed.set]

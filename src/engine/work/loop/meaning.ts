@@ -1,14 +1,18 @@
 import { fineText } from '../../../language/amounts'
 import type { Train } from '../../../mechanics/train'
 import { listed } from '../../../language/names'
-import { differs, marks, type Change, type Meaning } from './change'
+import { differs, marks, type CouplingChange, type DifferenceMeaning } from './change'
 import { scaleOf } from './scale'
 
 /**
  * What the difference between measured and expected readings means most likely. Judged by how the
  * couplings changed: a common factor, a reversed sign, one coupling alone, one machine between two.
  */
-export function meaningOf(train: Train, changes: readonly Change[], whole = true): Meaning {
+export function meaningOf(
+  train: Train,
+  changes: readonly CouplingChange[],
+  whole = true,
+): DifferenceMeaning {
   const off = changes.filter((change) => !withinDoubt(change))
   const most = Math.max(0, ...changes.map(({ largest }) => largest))
   if (off.length === 0)
@@ -55,14 +59,14 @@ export function meaningOf(train: Train, changes: readonly Change[], whole = true
   }
 }
 
-function withinDoubt(change: Change): boolean {
+function withinDoubt(change: CouplingChange): boolean {
   if (change.residual > marks.contradict) return false
   const over = differs(change)
   return over ? !over.includes(true) : change.largest <= marks.doubt
 }
 
 /** A difference of heights alone, as sag makes it. */
-function upAndDown(change: Change): boolean {
+function upAndDown(change: CouplingChange): boolean {
   const over = differs(change)
   return over?.[0] === false && over[2] === false && (over[1] === true || over[3] === true)
 }

@@ -22,15 +22,15 @@ function jobOf(document: TrainDocument): TrainDocument {
 }
 
 /** How every coupling stands; its lines in the document's units, as all that a record keeps. */
-export type Standing = Pick<PlanFigures, 'standingShare' | 'share' | 'asFound'>
+export type RecordedStanding = Pick<PlanFigures, 'standingShare' | 'share' | 'asFound'>
 
-const standing = ({ standingShare, share }: Standing): string =>
+const standing = ({ standingShare, share }: RecordedStanding): string =>
   `The tightest coupling uses ${shareText(standingShare)} of its tolerance; ${shareText(share)} was asked for.`
 
 /** Before anything moves: the whole job as it was entered, and where every coupling stands. */
 export const asFoundPage = (
   document: TrainDocument,
-  answer: Standing,
+  answer: RecordedStanding,
   sign: Signed,
 ): PageDraft => ({
   kind: 'as found',
@@ -42,7 +42,7 @@ export const asFoundPage = (
 /** "Nothing needs to move" is a record too. */
 export const nothingMovedPage = (
   document: TrainDocument,
-  answer: Standing,
+  answer: RecordedStanding,
   sign: Signed,
 ): PageDraft => ({
   kind: 'nothing moved',
@@ -64,7 +64,11 @@ export const stepPage = (
 })
 
 /** When all is done: the whole job with its last readings, and where every coupling stands. */
-export const asLeftPage = (document: TrainDocument, answer: Standing, sign: Signed): PageDraft => ({
+export const asLeftPage = (
+  document: TrainDocument,
+  answer: RecordedStanding,
+  sign: Signed,
+): PageDraft => ({
   kind: 'as left',
   ...signed(sign),
   words: `As left. ${standing(answer)}`,

@@ -1,11 +1,18 @@
-import { differs, doubtOf, marks, parts, type Change, type Meaning } from './change'
+import {
+  differs,
+  doubtOf,
+  marks,
+  parts,
+  type CouplingChange,
+  type DifferenceMeaning,
+} from './change'
 
 /** Of the components of a change: all of them, or the angles alone. */
 const all = [0, 1, 2, 3]
 const angles = [2, 3]
 
 /** A factor by which everything changed, or every angle; undefined where there is none. */
-export function scaleOf(changes: readonly Change[]): Meaning | undefined {
+export function scaleOf(changes: readonly CouplingChange[]): DifferenceMeaning | undefined {
   const ratio = commonScale(changes, all)
   if (ratio !== undefined) return scaleMeaning(ratio)
   const offsetsHold = changes.every((change) => {
@@ -18,7 +25,7 @@ export function scaleOf(changes: readonly Change[]): Meaning | undefined {
 }
 
 /** A coupling whose angles the factor would change by more than can go unseen has to show it. */
-function showsIt(change: Change, ratio: number): boolean {
+function showsIt(change: CouplingChange, ratio: number): boolean {
   const doubt = doubtOf(change)
   const unseen = 2 * Math.max(...angles.map((k) => doubt[k] ?? 0))
   const over = differs(change)
@@ -26,7 +33,7 @@ function showsIt(change: Change, ratio: number): boolean {
 }
 
 /** How far the angles of a coupling should have changed, as displacements. */
-function sizeOf(change: Change): number {
+function sizeOf(change: CouplingChange): number {
   const should = parts(change, change.expected)
   return Math.hypot(...angles.map((k) => should[k] ?? 0))
 }
@@ -35,7 +42,10 @@ function sizeOf(change: Change): number {
  * The factor that all couplings which should have changed share, by least squares; undefined where
  * nothing should have changed enough, or one factor does not explain them.
  */
-function commonScale(changes: readonly Change[], which: readonly number[]): number | undefined {
+function commonScale(
+  changes: readonly CouplingChange[],
+  which: readonly number[],
+): number | undefined {
   const pairs = changes.flatMap((change) => {
     if (!change.measured) return []
     const [is, should] = [parts(change, change.measured), parts(change, change.expected)]
@@ -55,13 +65,13 @@ function commonScale(changes: readonly Change[], which: readonly number[]): numb
   return fits ? ratio : undefined
 }
 
-const angleMeaning = (ratio: number): Meaning => ({
+const angleMeaning = (ratio: number): DifferenceMeaning => ({
   kind: ratio < 1 ? 'too small' : 'too large',
   ratio,
   words: `All angles changed ${partWords(Math.abs(ratio - 1))} too ${ratio < 1 ? 'little' : 'much'} (${Math.round(ratio * 100)} % of what was expected), and the offsets as expected: the distance between the dials, or the diameter that a face is read at, is not what was entered.`,
 })
 
-function scaleMeaning(ratio: number): Meaning {
+function scaleMeaning(ratio: number): DifferenceMeaning {
   const percent = `${Math.round(Math.abs(ratio) * 100)} %`
   if (ratio < -0.5)
     return {

@@ -20,14 +20,14 @@ import { listed } from '../../../language/names'
 import { pointMove } from '../steps/limits'
 import { largestMove } from '../steps/moves'
 import { actualMotion, footMoves, type Actual, type FootMove } from './actual'
-import { lineOf, type Measured } from './compare'
+import { lineOf, type NewReadings } from './compare'
 import type { Signed } from './pages'
 
 export interface Round {
   /** Everything done since the readings in the document. */
   readonly actuals: readonly Actual[]
   /** New readings, by the sets of the document that were read again. */
-  readonly readings: readonly Measured[]
+  readonly readings: readonly NewReadings[]
   /** Gaps between shaft ends measured again, in the document's length unit, by coupling. */
   readonly gaps?: Readonly<Record<string, number>>
   /** Bodies whose soft feet were shimmed: their gaps have to be read anew. */
@@ -211,7 +211,7 @@ function couplingNow(
 /** A set like the old one, with what was read now. */
 function freshSet(
   set: ReadingSetDocument | undefined,
-  entry: Measured,
+  entry: NewReadings,
   { when, by }: Signed,
 ): ReadingSetDocument[] {
   if (!set) return []

@@ -1,8 +1,8 @@
 import { tol } from '../../../mechanics/tolerances'
 import type { Train } from '../../../mechanics/train'
 import { noMotion, type Motion } from '../../../mechanics/motion'
-import { largestMove, partOf, type ActionKind } from './moves'
-import { placeOf, type Rank } from './rank'
+import { largestMove, motionPart, type ActionKind } from './moves'
+import { workRank, type Rank } from './rank'
 
 /** One straight move of one body: along the train, up and down, or sideways, or a portion of it. */
 export interface Action {
@@ -25,10 +25,10 @@ const kinds: readonly ActionKind[] = ['axial', 'vertical', 'lateral']
  * outward from what stays; vertical before lateral (common practice, no source).
  */
 export function actionsOf(train: Train, motions: readonly Motion[]): Action[] {
-  const ranks = placeOf(train, motions)
+  const ranks = workRank(train, motions)
   const actions = train.bodies.flatMap((body, b) =>
     kinds.flatMap((kind, k): Action[] => {
-      const whole = partOf(motions[b] ?? noMotion, kind)
+      const whole = motionPart(motions[b] ?? noMotion, kind)
       if (largestMove(body, whole) < tol.unseen) return []
       const phase = kind === 'axial' ? 0 : body.kind === 'skid' ? 1 : 2
       const rank = [phase, ranks[b] ?? 0, k]

@@ -3,7 +3,7 @@ import type { DialAnswer } from './answer'
 import type { FootInstruction, Instruction } from './instructions'
 
 /** One thing to do at one place, or one stop point: what a tablet beside the machine shows at a time. */
-export type WorkCard = FootCard | ReadCard
+export type WorkCard = FootStepCard | ReadCard
 
 interface CardCommon {
   /** Stays the same while the plan does. */
@@ -16,7 +16,7 @@ interface CardCommon {
   readonly readings: readonly string[]
 }
 
-export interface FootCard extends CardCommon {
+export interface FootStepCard extends CardCommon {
   readonly kind: 'foot'
   /** The foot, or the feet of a row that slide together; the one with the dial first. */
   readonly feet: readonly string[]
@@ -37,7 +37,7 @@ export function workCards(train: Train, instructions: readonly Instruction[]): W
     if (kind === 'read') return [{ ...atStop, id, kind: 'read' as const }]
     const groups =
       kind === 'lateral' ? rowsOf(train, instruction) : instruction.feet.map((foot) => [foot])
-    const cards = groups.flatMap((feet): FootCard[] => {
+    const cards = groups.flatMap((feet): FootStepCard[] => {
       const dialled = feet.find(({ foot }) => step.dials.some((dial) => dial.foot === foot))
       const foot = dialled ?? feet[0]
       // a foot that a tilt turns about has nothing done to it

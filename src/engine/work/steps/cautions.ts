@@ -7,7 +7,7 @@ import { listed } from '../../../language/names'
 import { inEndOrder } from './ends'
 import type { LoadsKnown } from './loads'
 import { largestMove, type ActionKind } from './moves'
-import type { Path } from './path'
+import type { StepPath } from './path'
 
 /**
  * Marks of common practice, no source: site procedure and the makers' drawings govern. In um.
@@ -29,13 +29,13 @@ export const beforeAll =
   'Isolated, tagged, tried to start, own lock on, nothing under pressure that can still move? Site procedures govern.'
 
 /** Cautions of one move, where the act is. */
-export function cautionsOf(
+export function moveCautions(
   train: Train,
   body: Body,
   kind: ActionKind,
   piece: Motion,
   after: Motion,
-  path: Path,
+  path: StepPath,
   known: LoadsKnown,
 ): string[] {
   const { units } = train
@@ -69,7 +69,7 @@ export function cautionsOf(
 function leastLift(
   body: Body,
   piece: Motion,
-  { stops, first }: Path,
+  { stops, first }: StepPath,
   units: DocumentUnits,
 ): string {
   const feetOf = new Map<string, string[]>()

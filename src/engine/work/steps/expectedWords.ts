@@ -11,12 +11,12 @@ import { capital } from '../../../language/names'
 export interface ExpectedCoupling {
   readonly coupling: string
   readonly name: string
-  readonly sets: readonly ExpectedSet[]
+  readonly sets: readonly ExpectedSetWords[]
   /** "Not to be judged yet: the motor still has to move up to 0.30 mm."; undefined where it can be. */
   readonly notYet?: string
 }
 
-export interface ExpectedSet {
+export interface ExpectedSetWords {
   /** Index in the coupling's sets as found. */
   readonly set: number
   /** Hour and digits in the document's fine unit, with their sign; none for a line. */
@@ -45,7 +45,7 @@ export function expectedAfter(train: Train, step: StepAnswer): ExpectedCoupling[
   })
 }
 
-function setAfter(train: Train, entry: ExpectedAnswer): ExpectedSet | undefined {
+function setAfter(train: Train, entry: ExpectedAnswer): ExpectedSetWords | undefined {
   const coupling = train.couplings.find(({ id }) => id === entry.coupling)
   const found = coupling?.found[entry.set]
   if (!coupling || found?.used !== true) return undefined
@@ -70,5 +70,5 @@ function setAfter(train: Train, entry: ExpectedAnswer): ExpectedSet | undefined 
 export const expectedLine = (train: Train, { name, sets, notYet }: ExpectedCoupling): string =>
   `${capital(name)}, in ${fineSign[train.units.fine]}: ${sets.map(setLine).join('; ')}.${notYet === undefined ? '' : ` ${notYet}`}`
 
-const setLine = ({ set, readings, line }: ExpectedSet): string =>
+const setLine = ({ set, readings, line }: ExpectedSetWords): string =>
   `set ${set + 1} ${line ?? readings.map(([hour, digits]) => `at ${hour} ${digits}`).join(', ')}`

@@ -3,8 +3,8 @@ import type { Train } from '../../../mechanics/train'
 import { inSentence, listed } from '../../../language/names'
 import type { Action } from './action'
 import { largestMove, scaled } from './moves'
-import { groupsOf, mostPortions, type Placed } from './search'
-import { stopIn, turnsOf, wholeMoves, type Stop } from './stop'
+import { groupsOf, mostPortions, type OrderedAction } from './search'
+import { stopIn, portionTurns, wholeMoves, type Stop } from './stop'
 
 /** What would keep a limit that a step passes: a stop, another order, portions, or both moves at once. */
 export interface Instead {
@@ -28,7 +28,7 @@ const moveName = (train: Train, { kind, body }: Action): string =>
  */
 export function insteadOf(
   train: Train,
-  placed: readonly Placed[],
+  placed: readonly OrderedAction[],
   foundPasses: boolean,
 ): (at: number) => Instead {
   const actions = placed.map(({ action }) => action)
@@ -61,7 +61,7 @@ export function insteadOf(
 
 /** Where no order of a group's moves keeps every limit: turns in many portions, or all of them at once. */
 function togetherOf(train: Train, group: readonly Action[]): Instead {
-  const turns = turnsOf(train, group)
+  const turns = portionTurns(train, group)
   if (turns) {
     const { pieces, moves } = turns
     return {

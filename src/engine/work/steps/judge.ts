@@ -39,7 +39,7 @@ export function expectedAt(
  * @param now motions of the bodies (um, mrad), as `goal`
  * @param couplings indices
  */
-export function judged(
+export function readingsJudged(
   train: Train,
   now: readonly Motion[],
   goal: readonly Motion[],

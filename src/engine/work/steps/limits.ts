@@ -7,7 +7,7 @@ import { footBands, limitSides, type FootLimit } from '../../../mechanics/footLi
 import { footMove } from '../../plan/totals'
 
 /** A limit that a pose on the way passes. */
-export interface Passed {
+export interface LimitPassed {
   readonly limit: FootLimit | 'tilt' | 'restraint' | 'shaft ends'
   readonly body: number
   readonly foot?: string
@@ -28,7 +28,7 @@ export function limitsPassed(
   train: Train,
   motions: readonly Motion[],
   bodies: readonly number[],
-): Passed[] {
+): LimitPassed[] {
   return [
     ...bodies.flatMap((b) => {
       const body = train.bodies[b]
@@ -48,8 +48,8 @@ function shaftEndsMet(
   train: Train,
   motions: readonly Motion[],
   bodies: readonly number[],
-): Passed[] {
-  return train.couplings.flatMap(({ axial, left, right, p, q }, coupling): Passed[] => {
+): LimitPassed[] {
+  return train.couplings.flatMap(({ axial, left, right, p, q }, coupling): LimitPassed[] => {
     if (!axial || axial.found <= 0) return []
     if (!bodies.includes(left) && !bodies.includes(right)) return []
     const along = (m: number, x: number, end: 'left' | 'right') => {
@@ -65,10 +65,10 @@ function shaftEndsMet(
  * Real packs of a body on three rows or more lie off its plane by up to what `flat` allows: their own
  * heights are judged where they are rounded, and the plane may differ from them by so much.
  */
-function feetPassed(train: Train, body: Body, b: number, motion: Motion): Passed[] {
+function feetPassed(train: Train, body: Body, b: number, motion: Motion): LimitPassed[] {
   const { shims, reserve } = train.plan
   const flat = shims && body.rows.length > 2 ? Math.max(tol.onTheWay, shims.flat) : tol.onTheWay
-  const out: Passed[] = []
+  const out: LimitPassed[] = []
   for (const foot of body.feet) {
     const moves = footMove(body, motion, foot)
     const note = (limit: FootLimit, by: number, room = tol.onTheWay): void => {
@@ -94,10 +94,10 @@ function restraintsPassed(
   body: Body,
   b: number,
   motions: readonly Motion[],
-): Passed[] {
+): LimitPassed[] {
   return body.restraints.flatMap((restraint) => {
     const move = pointMove(train, motions, b, restraint)
-    return (['axial', 'side', 'rise'] as const).flatMap((way): Passed[] => {
+    return (['axial', 'side', 'rise'] as const).flatMap((way): LimitPassed[] => {
       const range = restraint[way]
       if (!range) return []
       const by = Math.max(range[0] - move[way], move[way] - range[1])
@@ -109,7 +109,7 @@ function restraintsPassed(
 }
 
 /** Own pitch with the skid's, passed by what makes more than that at the farthest foot. */
-function tiltPassed(body: Body, b: number, motions: readonly Motion[]): Passed[] {
+function tiltPassed(body: Body, b: number, motions: readonly Motion[]): LimitPassed[] {
   if (body.tilt === undefined) return []
   const pitch =
     (motions[b]?.sz ?? 0) + (body.skid === undefined ? 0 : (motions[body.skid]?.sz ?? 0))
@@ -141,5 +141,5 @@ export const touchedBy = (train: Train, b: number): number[] =>
     : [b]
 
 /** The most that a limit is passed by (um; mrad for a tilt); 0 where none is. */
-export const worstOf = (passed: readonly Passed[]): number =>
+export const worstOf = (passed: readonly LimitPassed[]): number =>
   Math.max(0, ...passed.map(({ by }) => by))

@@ -6,7 +6,7 @@ import { footMove } from '../../plan/totals'
 export type ActionKind = 'axial' | 'vertical' | 'lateral'
 
 /** The part of a motion that a kind of action makes; the three add up to the motion. */
-export function partOf(motion: Motion, kind: ActionKind): Motion {
+export function motionPart(motion: Motion, kind: ActionKind): Motion {
   const { tx, ty, tz, sy, sz, roll } = motion
   switch (kind) {
     case 'axial':

@@ -4,16 +4,16 @@ import { noMotion, type Motion } from '../../../mechanics/motion'
 import { inSentence, listed } from '../../../language/names'
 import { actionsOf, type Action } from './action'
 import type { StepAnswer, StepsAnswer } from './answer'
-import { beforeAll, cautionsOf } from './cautions'
+import { beforeAll, moveCautions } from './cautions'
 import { chosenOrder } from './chosenOrder'
 import { dialsOf, neighbourDials } from './dials'
 import { holdAfter, readHold } from './holdPoints'
 import { insteadOf } from './instead'
-import { couplingsAt, expectedAt, judged } from './judge'
+import { couplingsAt, expectedAt, readingsJudged } from './judge'
 import { touchedBy } from './limits'
 import { loadsOf } from './loads'
 import { scaled } from './moves'
-import { endOf, findOrder, walk, type Placed } from './search'
+import { endOf, findOrder, walk, type OrderedAction } from './search'
 import { softFootSteps, type SoftShim } from './softFoot'
 import { bothEndsMove, eachPiece, footAnswers, stepWords, type FootPack } from './stepFeet'
 import { breakAnswer, stopWords } from './words'
@@ -71,7 +71,7 @@ function movingSteps(
   train: Train,
   found: readonly AsFound[],
   goal: readonly Motion[],
-  placed: readonly Placed[],
+  placed: readonly OrderedAction[],
   packs: readonly FootPack[],
   foundPasses: boolean,
 ): StepAnswer[] {
@@ -97,7 +97,7 @@ function movingSteps(
     const common = {
       body: body.id,
       expected: expectedAt(train, found, now, couplings),
-      judge: judged(train, now, goal, couplings),
+      judge: readingsJudged(train, now, goal, couplings),
       standing: [{ id: body.id, move: now[action.body] ?? noMotion }],
       provisional: false,
     }
@@ -111,7 +111,7 @@ function movingSteps(
           ? ''
           : stopWords(train, path, each, bothEndsMove(train, body, action))),
       ...(hold !== undefined && { hold }),
-      cautions: cautionsOf(
+      cautions: moveCautions(
         train,
         body,
         action.kind,

@@ -5,17 +5,17 @@ import { noMotion, type Motion } from '../../../mechanics/motion'
 import { footMove } from '../../plan/totals'
 import { type Action } from './action'
 import { added, scaled } from './moves'
-import { limitsPassed, touchedBy, type Passed } from './limits'
+import { limitsPassed, touchedBy, type LimitPassed } from './limits'
 
 /** How an action is carried out: in so many stops, the two ends in turn or at once. */
-export interface Path {
+export interface StepPath {
   readonly stops: number
   /** Which end goes first at every stop. */
   readonly first: 'left' | 'right' | 'together'
   /** Own motion of the body after each piece of the move, the last one where the action ends. */
   readonly poses: readonly Motion[]
   /** Limits passed on the way, the worst of each; empty when all are kept. */
-  readonly passed: readonly Passed[]
+  readonly passed: readonly LimitPassed[]
 }
 
 /**
@@ -24,7 +24,7 @@ export interface Path {
  * a limit. Where nothing keeps them all: both ends at once, with what is passed.
  * @param motions where all bodies stand before the action
  */
-export function pathOf(train: Train, motions: readonly Motion[], action: Action): Path {
+export function stepPathOf(train: Train, motions: readonly Motion[], action: Action): StepPath {
   const body = train.bodies[action.body]
   if (!body) throw new RangeError(`no body ${action.body}`)
   const least = leastStops(train, body, action)
@@ -76,7 +76,7 @@ function posesOf(
   motions: readonly Motion[],
   action: Action,
   stops: number,
-  first: Path['first'],
+  first: StepPath['first'],
 ): Motion[] {
   const start = motions[action.body] ?? noMotion
   const part = (share: number) => scaled(action.whole, share * (action.to - action.from))
@@ -105,9 +105,9 @@ function passedOn(
   motions: readonly Motion[],
   b: number,
   poses: readonly Motion[],
-): Passed[] {
+): LimitPassed[] {
   const bodies = touchedBy(train, b)
-  const worst = new Map<string, Passed>()
+  const worst = new Map<string, LimitPassed>()
   const there = [...motions]
   for (const pose of poses) {
     there[b] = pose

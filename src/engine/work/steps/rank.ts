@@ -12,7 +12,7 @@ export type Rank = readonly number[]
  * practice, no source.
  * @returns one number a body, in the order of `train.bodies`
  */
-export function placeOf(train: Train, motions: readonly Motion[]): number[] {
+export function workRank(train: Train, motions: readonly Motion[]): number[] {
   const moves = train.bodies.map((body, b) => largestMove(body, motions[b] ?? noMotion))
   const sizes = train.machines.map(({ skid }, m) =>
     Math.max(moves[m] ?? 0, skid === undefined ? 0 : (moves[skid] ?? 0)),

@@ -4,12 +4,12 @@ import { noMotion, type Motion } from '../../../mechanics/motion'
 import { compareRanks, portionOf, type Action } from './action'
 import { worstOf } from './limits'
 import { added, scaled, type ActionKind } from './moves'
-import { pathOf, type Path } from './path'
+import { stepPathOf, type StepPath } from './path'
 
 /** An action in its turn, with the way it goes. */
-export interface Placed {
+export interface OrderedAction {
   readonly action: Action
-  readonly path: Path
+  readonly path: StepPath
 }
 
 /** Most portions a move is cut into. */
@@ -46,10 +46,10 @@ export function groupsOf(train: Train, actions: readonly Action[]): Action[][] {
 }
 
 /** Simulates actions one after the other, each where all bodies then stand. */
-export function walk(train: Train, actions: readonly Action[]): Placed[] {
+export function walk(train: Train, actions: readonly Action[]): OrderedAction[] {
   const motions: Motion[] = train.bodies.map(() => noMotion)
   return actions.map((action) => {
-    const path = pathOf(train, motions, action)
+    const path = stepPathOf(train, motions, action)
     motions[action.body] = endOf(motions, action)
     return { action, path }
   })
@@ -59,7 +59,7 @@ export function walk(train: Train, actions: readonly Action[]): Placed[] {
 export const endOf = (motions: readonly Motion[], { body, whole, from, to }: Action): Motion =>
   added(motions[body] ?? noMotion, scaled(whole, to - from))
 
-const worstPassed = (placed: readonly Placed[]): number =>
+const worstPassed = (placed: readonly OrderedAction[]): number =>
   Math.max(0, ...placed.map(({ path }) => worstOf(path.passed)))
 
 function orderOfGroup(train: Train, group: readonly Action[]): Action[] {
@@ -86,7 +86,7 @@ function anotherOrder(train: Train, group: readonly Action[]): Action[] | undefi
     if (dead.has(key)) return undefined
     for (const action of left) {
       if (++looks > tol.mostLooks) return undefined
-      if (pathOf(train, motions, action).passed.length > 0) continue
+      if (stepPathOf(train, motions, action).passed.length > 0) continue
       const before = motions[action.body] ?? noMotion
       motions[action.body] = endOf(motions, action)
       const rest = go(left.filter((other) => other !== action))

@@ -3,7 +3,7 @@ import type { Train } from '../../../mechanics/train'
 import { portionOf, type Action } from './action'
 import { limitsPassed, touchedBy } from './limits'
 import { added, scaled } from './moves'
-import { pathOf } from './path'
+import { stepPathOf } from './path'
 import { endOf, portionedBy } from './search'
 
 /** Where to stop a step that passes a limit, so that none is passed. */
@@ -74,7 +74,7 @@ export function stopIn(
 function keepsAll(train: Train, from: readonly Motion[], actions: readonly Action[]): boolean {
   const motions = [...from]
   return actions.every((action) => {
-    if (pathOf(train, motions, action).passed.length > 0) return false
+    if (stepPathOf(train, motions, action).passed.length > 0) return false
     motions[action.body] = endOf(motions, action)
     return true
   })
@@ -84,7 +84,7 @@ function keepsAll(train: Train, from: readonly Motion[], actions: readonly Actio
 const manyPortions = [12, 16, 24, 32, 48, 64, 96]
 
 /** How many portions would have to take turns where the search for an order has ended with fewer. */
-export function turnsOf(
+export function portionTurns(
   train: Train,
   group: readonly Action[],
 ): { readonly pieces: number; readonly moves: readonly Action[] } | undefined {

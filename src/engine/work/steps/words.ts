@@ -6,8 +6,8 @@ import { towardSide } from '../../../language/sides'
 import { capital, counted, inSentence, listed } from '../../../language/names'
 import type { BreakAnswer, StepFootAnswer } from './answer'
 import type { Instead } from './instead'
-import type { Passed } from './limits'
-import type { Path } from './path'
+import type { LimitPassed } from './limits'
+import type { StepPath } from './path'
 
 /** Changes of feet (um), + up, toward 3 o'clock, to the right. */
 interface Change {
@@ -62,7 +62,7 @@ export const axialWords = (train: Train, body: Body, by: number): string =>
 /** How a move is cut up, as one more sentence; nothing for one move of one end. */
 export function stopWords(
   train: Train,
-  { stops, first }: Path,
+  { stops, first }: StepPath,
   each: number,
   bothEnds: boolean,
 ): string {
@@ -83,7 +83,7 @@ export function stopWords(
 export function breakAnswer(
   train: Train,
   step: string,
-  passed: Passed,
+  passed: LimitPassed,
   { words: instead, stop }: Instead,
 ): BreakAnswer {
   const tilt = passed.limit === 'tilt'
@@ -104,14 +104,14 @@ export function breakAnswer(
   }
 }
 
-const limitClause = (limit: Exclude<Passed['limit'], 'shaft ends'>): string =>
+const limitClause = (limit: Exclude<LimitPassed['limit'], 'shaft ends'>): string =>
   limit === 'tilt'
     ? 'the tilt limit'
     : limit === 'restraint'
       ? 'what the flange may be carried'
       : footLimitWords[limit].step
 
-function whereOf(train: Train, { body, foot, restraint, way, coupling }: Passed): string {
+function whereOf(train: Train, { body, foot, restraint, way, coupling }: LimitPassed): string {
   if (coupling !== undefined) return train.couplings[coupling]?.name ?? ''
   const name = train.bodies[body]?.name ?? ''
   if (foot !== undefined) return `${name}, foot ${foot}`

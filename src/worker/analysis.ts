@@ -12,7 +12,7 @@ import { tradeoffSteps } from '../engine/studies/tradeoff/tradeoff'
 
 import { readTrain } from '../document/readTrain'
 import { pause } from './pause'
-import type { StudyReply, StudyRequest, Work } from './studyMessages'
+import type { AnalysisReply, AnalysisRequest, Work } from './analysisMessages'
 
 /** Work between two looks at the messages that came in meanwhile (ms). */
 const slice = 30
@@ -21,15 +21,15 @@ const often = 200
 /** ... and never so often that ranking takes more than this part of the time. */
 const ranking = 5
 
-type Post = (reply: StudyReply) => void
+type Post = (reply: AnalysisReply) => void
 
-/** Studies one train at a time: a newer request ends the one under way. */
-export class Studies {
-  /** The study that is under way; an older one ends at its next breath. */
+/** Analyses one train at a time: a newer request ends the one under way. */
+export class Analyses {
+  /** The analysis that is under way; an older one ends at its next breath. */
   private latest = 0
 
   /** Answers one request, bit by bit; a request that was overtaken or stopped just ends. */
-  async study(request: StudyRequest, solver: Solver, post: Post): Promise<void> {
+  async analysis(request: AnalysisRequest, solver: Solver, post: Post): Promise<void> {
     const { id } = request
     post({ id, kind: 'begun' })
     try {
@@ -115,7 +115,7 @@ export class Studies {
     tell(rows.length, rows.length, true)
   }
 
-  /** Lets messages in after each slice of work; false when the study is no longer wanted. */
+  /** Lets messages in after each slice of work; false when the analysis is no longer wanted. */
   private breathing(id: number): () => Promise<boolean> {
     let since = performance.now()
     return async () => {
@@ -142,7 +142,7 @@ function work(read: ReadTrain, solver: Solver): Work {
 function reasons(
   read: ReadTrain,
   solver: Solver,
-): Pick<Extract<StudyReply, { kind: 'reasons' }>, 'reasons'> {
+): Pick<Extract<AnalysisReply, { kind: 'reasons' }>, 'reasons'> {
   const run = new PlanningRun(read, solver)
   const { conflict, conflictSentence, behind, remedies, holdsTried } = run.reasons()
   return {

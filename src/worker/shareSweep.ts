@@ -21,7 +21,7 @@ const [least, most] = [30, 100]
 const later = 300
 
 /** Plans along a trade-off: the one last followed is kept. */
-export class AlongPlanner {
+export class ShareSweepPlanner {
   private followed: Followed | undefined
 
   /**

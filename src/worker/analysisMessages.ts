@@ -6,9 +6,9 @@ import type { HoldList } from '../text/holdList'
 import type { Tradeoff } from '../engine/studies/tradeoff/tradeoff'
 
 /** What takes longer than a plan: asked of a planner of its own, which answers bit by bit. */
-export type StudyRequest = { readonly id: number } & (
+export type AnalysisRequest = { readonly id: number } & (
   | {
-      readonly kind: 'study'
+      readonly kind: 'analysis'
       readonly document: unknown
       /** Whether the trade-off is wanted: it does not depend on the share asked for. */
       readonly curve: boolean
@@ -22,7 +22,7 @@ export type StudyRequest = { readonly id: number } & (
     }
   | { readonly kind: 'work'; readonly document: unknown }
   | { readonly kind: 'from here'; readonly document: unknown; readonly hand: HandPlan }
-  /** Ends the study of this number where it is. */
+  /** Ends the analysis of this number where it is. */
   | { readonly kind: 'stop' }
 )
 
@@ -35,7 +35,7 @@ export type Reasons = Pick<
 /** What turns a plan into work: real shims, the order of steps, and whether it may begin. */
 export type Work = Pick<PlanAnswer, 'packs' | 'rounded' | 'steps' | 'ready'>
 
-export type StudyReply = { readonly id: number } & (
+export type AnalysisReply = { readonly id: number } & (
   | { readonly kind: 'begun' }
   | {
       readonly kind: 'holds'

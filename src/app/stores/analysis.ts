@@ -4,9 +4,9 @@ import { conflictPlaces } from '../../scene/conflictMarks'
 import type { HoldList } from '../../text/holdList'
 import type { TrainDocument } from '../../document/schema'
 import type { Tradeoff } from '../../engine/studies/tradeoff/tradeoff'
-import { alongKey } from '../../worker/alongKey'
-import type { Reasons, StudyReply } from '../../worker/studyMessages'
-import { Studier } from '../services/studier'
+import { alongKey } from '../../worker/shareSweepKey'
+import type { Reasons, AnalysisReply } from '../../worker/analysisMessages'
+import { Analyst } from '../services/analyst'
 import { useJob } from './job'
 import { usePlan } from './plan'
 
@@ -32,7 +32,7 @@ const settled = 180
  * What is worked out beside the plan and after it: choices, trade-off, reasons, remedies. What was
  * studied of the document before stays, and says so, until there is something newer.
  */
-export const useStudy = defineStore('study', () => {
+export const useAnalysis = defineStore('analysis', () => {
   const job = useJob()
   const plan = usePlan()
   const holds = shallowRef<HoldsSoFar>()
@@ -49,8 +49,8 @@ export const useStudy = defineStore('study', () => {
   let [listId, reasonsId, marginKey] = [0, 0, '']
   let timer: ReturnType<typeof setTimeout> | undefined
 
-  const lists = new Studier(heard)
-  const causes = new Studier(heard)
+  const lists = new Analyst(heard)
+  const causes = new Analyst(heard)
 
   /** True while what is shown belongs to a document before. */
   const stale = computed(() => studied.value !== job.problem)
@@ -64,7 +64,7 @@ export const useStudy = defineStore('study', () => {
       : undefined
   })
 
-  function heard(reply: StudyReply): void {
+  function heard(reply: AnalysisReply): void {
     const document = studied.value
     if (!document) return
     if (reply.kind === 'failed' && (reply.id === listId || reply.id === reasonsId))
@@ -100,7 +100,8 @@ export const useStudy = defineStore('study', () => {
     if (known) holds.value = known
     else if (holds.value)
       holds.value = { ...holds.value, done: 0, total: undefined, finished: false }
-    if (!known || !kept) listId = lists.ask({ kind: 'study', document, curve: kept === undefined })
+    if (!known || !kept)
+      listId = lists.ask({ kind: 'analysis', document, curve: kept === undefined })
     reasons.value = keptReasons.get(document)
     if (plan.drawing?.answer.status !== 'impossible') causes.end()
     else if (!reasons.value) reasonsId = causes.ask({ kind: 'reasons', document })

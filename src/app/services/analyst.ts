@@ -1,20 +1,20 @@
-import type { StudyReply, StudyRequest } from '../../worker/studyMessages'
+import type { AnalysisReply, AnalysisRequest } from '../../worker/analysisMessages'
 
 type WithoutId<T> = T extends unknown ? Omit<T, 'id'> : never
-type Question = WithoutId<Exclude<StudyRequest, { kind: 'stop' }>>
+type Question = WithoutId<Exclude<AnalysisRequest, { kind: 'stop' }>>
 
 /** A planner that has not begun what it was asked after this long (ms) is ended and started afresh. */
 const patience = 500
 
 /** Talks to a planner that answers bit by bit. What is asked later overtakes what is under way. */
-export class Studier {
+export class Analyst {
   private worker: Worker | undefined
   private timer: ReturnType<typeof setTimeout> | undefined
-  private asked: StudyRequest | undefined
+  private asked: AnalysisRequest | undefined
   private count = 0
-  private readonly told: (reply: StudyReply) => void
+  private readonly told: (reply: AnalysisReply) => void
 
-  constructor(told: (reply: StudyReply) => void) {
+  constructor(told: (reply: AnalysisReply) => void) {
     this.told = told
   }
 
@@ -27,7 +27,7 @@ export class Studier {
 
   /** Ends what is under way; what was answered stays as it is. */
   stop(id: number): void {
-    this.worker?.postMessage({ id, kind: 'stop' } satisfies StudyRequest)
+    this.worker?.postMessage({ id, kind: 'stop' } satisfies AnalysisRequest)
   }
 
   end(): void {
@@ -37,7 +37,7 @@ export class Studier {
     this.asked = undefined
   }
 
-  private send(request: StudyRequest): void {
+  private send(request: AnalysisRequest): void {
     const fresh = this.worker === undefined
     this.worker ??= this.start()
     this.worker.postMessage(request)
@@ -55,7 +55,7 @@ export class Studier {
     const worker = new Worker(new URL('../../worker/planner.worker.ts', import.meta.url), {
       type: 'module',
     })
-    worker.addEventListener('message', ({ data }: MessageEvent<StudyReply>) => {
+    worker.addEventListener('message', ({ data }: MessageEvent<AnalysisReply>) => {
       if (data.id === this.asked?.id) clearTimeout(this.timer)
       if (worker === this.worker) this.told(data)
     })

@@ -4,12 +4,12 @@ import { planRead } from '../planned'
 import type { TrainDocument } from '../../src/document/schema'
 import type { Train } from '../../src/mechanics/train'
 import { glpkSolver } from '../../src/solvers/glpk'
-import { AlongPlanner } from '../../src/worker/along'
-import { alongKey, sameButShare } from '../../src/worker/alongKey'
+import { ShareSweepPlanner } from '../../src/worker/shareSweep'
+import { alongKey, sameButShare } from '../../src/worker/shareSweepKey'
 import { exampleFile, read } from '../holds/choice'
 
 const solver = await glpkSolver()
-const along = new AlongPlanner()
+const along = new ShareSweepPlanner()
 const document = exampleFile('bolt-bound-gearbox') as object
 const train = read(document)
 const at = (share: number): Train => ({ ...train, plan: { ...train.plan, share } })
