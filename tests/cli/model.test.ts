@@ -5,6 +5,7 @@ import { PlanRun } from '../../src/engine/plan/planRun'
 import { modelOf } from '../../src/cli/model'
 import type { TrainDocument } from '../../src/document/schema'
 import { ExportNames, longestName } from '../../src/engine/lp/exportNames'
+import { toFine } from '../../src/mechanics/units'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { askGlpsol, askHighs, glpsolInstalled } from './secondOpinion'
 import { freshFolder, holdfast } from './shell'
@@ -19,8 +20,8 @@ async function modelText(document: unknown, format: 'lp' | 'mps'): Promise<strin
 describe('other solvers find the bound of the proof', () => {
   test.each(examples)('%s', async (name) => {
     const document = example(name)
-    const { answer } = await planned(document)
-    const bound = answer.proof?.bound ?? NaN
+    const { train, answer } = await planned(document)
+    const bound = toFine(answer.proof?.bound ?? NaN, train.units)
     const lp = await modelText(document, 'lp')
     const opinions = [
       await askHighs(lp),
@@ -76,10 +77,10 @@ describe('what stands in the file', () => {
     const names = [...lp.matchAll(/^ ([^\s:]+):/gm)].map((match) => match[1] ?? '')
     expect(new Set(names).size).toBe(names.length)
     for (const name of names) expect(name).toMatch(/^[A-DF-Za-df-z][A-Za-z0-9_.]*$/)
-    const { answer } = await planned(document)
+    const { train, answer } = await planned(document)
     const { status, objective } = await askHighs(lp)
     expect(status).toBe('optimal')
-    expect(objective).toBeCloseTo(answer.proof?.bound ?? NaN, 5)
+    expect(objective).toBeCloseTo(toFine(answer.proof?.bound ?? NaN, train.units), 5)
   })
 
   test('names that fall together are numbered, and none is too long', () => {

@@ -159,7 +159,7 @@ describe('the proof and the planner', () => {
               ) as unknown as Motion
             if (body >= 0) return b === body ? { ...was, [name]: was[name] + change[name] } : was
             return Object.fromEntries(
-              Object.entries(was).map(([k, v]) => [k, v + change[k as keyof Motion]]),
+              Object.entries(was).map(([k, v]) => [k, Number(v) + change[k as keyof Motion]]),
             ) as unknown as Motion
           })
           const proof = prove(train, lines, motions, train.plan.share, bound)

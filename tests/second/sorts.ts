@@ -40,11 +40,13 @@ type Below<K extends string, V> = V extends Leaf
   ? K
   : V extends string | boolean
     ? never
-    : V extends readonly (infer E)[]
-      ? `${K}.*.${NumberPath<E>}`
-      : string extends keyof V
-        ? Below<`${K}.*`, NonNullable<V[keyof V]>>
-        : `${K}.${NumberPath<V>}`
+    : V extends readonly number[]
+      ? `${K}.*`
+      : V extends readonly (infer E)[]
+        ? `${K}.*.${NumberPath<E>}`
+        : string extends keyof V
+          ? Below<`${K}.*`, NonNullable<V[keyof V]>>
+          : `${K}.${NumberPath<V>}`
 /** Places of all numbers below a type, `*` for any index or key. */
 type NumberPath<T> = T extends object
   ? { [K in keyof T & string]-?: Below<K, NonNullable<T[K]>> }[keyof T & string]
@@ -60,6 +62,7 @@ const body: Record<BodyPath, Sort> = {
   'feet.*.pack.now': 'fine',
   'feet.*.pack.min': 'fine',
   'feet.*.pack.max': 'fine',
+  'feet.*.pack.plates.*': 'fine',
   'feet.*.lift': 'fine',
   'feet.*.hole.clearance': 'fine',
   'feet.*.hole.x': 'axial',
