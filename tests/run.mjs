@@ -85,7 +85,8 @@ async function checks() {
   const format = await step('format', 'prettier', 'prettier/bin/prettier.cjs', [
     ...['--check', '--log-level', 'warn', '.'],
   ])
-  return [types, style && format].map((good) => (good ? { passed: 1 } : { failed: 1 }))
+  const unused = await step('nothing unused', 'knip', 'knip/bin/knip.js', ['--no-progress'])
+  return [types, style && format, unused].map((good) => (good ? { passed: 1 } : { failed: 1 }))
 }
 
 async function vitest() {

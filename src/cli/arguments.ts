@@ -25,7 +25,7 @@ export type CommandRequest =
     }
   | { readonly command: 'refused'; readonly json: boolean; readonly refused: readonly Refusal[] }
 
-export const commands = ['plan', 'holds', 'check', 'model', 'sheet'] as const
+const commands = ['plan', 'holds', 'check', 'model', 'sheet'] as const
 type Command = (typeof commands)[number]
 
 const isCommand = (word: string): word is Command => commands.some((command) => command === word)

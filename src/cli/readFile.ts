@@ -4,7 +4,7 @@ import type { Readable } from 'node:stream'
 import type { Refusal } from '../document/refusal'
 
 /** Largest file that is read, in bytes. */
-export const largestFile = 10_000_000
+const largestFile = 10_000_000
 
 export type FileText =
   | { readonly ok: true; readonly text: string }

@@ -59,4 +59,3 @@ export type MaterialCatalogue = z.infer<typeof materialCatalogue>
 export const limitCatalogue = z.object({
   pipeStrain: z.array(z.object({ what: z.string(), most: number, unit: z.string(), ...sourced })),
 })
-export type LimitCatalogue = z.infer<typeof limitCatalogue>

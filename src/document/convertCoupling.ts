@@ -2,9 +2,9 @@ import type { CouplingDocument, MachineDocument, ReadingSetDocument } from './sc
 import type { ColdSetting, Coupling, ReadingSet } from '../mechanics/train'
 
 /** Standard uncertainty of a reading or an offset where the file gives none (um). */
-export const usualReadingU = 10
+const usualReadingU = 10
 /** Standard uncertainty of a slope where the file gives none (mrad). */
-export const usualSlopeU = 0.05
+const usualSlopeU = 0.05
 
 /** A coupling as the engine has it, from a document in engine units; machines are found by id. */
 export function convertCoupling(

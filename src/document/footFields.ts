@@ -38,7 +38,7 @@ export type FootCell =
  * off, no lower than `least`, from `from` where its group is given without it; it is to be read anew once
  * the soft feet are shimmed; or it is no longer known once the foot is shimmed.
  */
-export type WorkDoes =
+type WorkDoes =
   | 'nothing'
   | 'read anew'
   | 'lost with a shim'
@@ -67,7 +67,7 @@ export interface FootField {
 }
 
 /** Every figure of a foot, in the order in which they are usually written down. */
-export const footFields: Readonly<Record<FootPath, FootField>> = {
+const footFields: Readonly<Record<FootPath, FootField>> = {
   id: {
     heading: 'foot',
     words: 'name',

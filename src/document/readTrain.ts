@@ -14,9 +14,9 @@ import { undetermined } from './undetermined'
 export const largestDocument = 10_000_000
 
 /** Common practice, no source (um): a foot off its plane, a move not worth making, a lift of one end ahead of the other. */
-export const usualFlat = 25
-export const usualLeave = 20
-export const usualStage = 500
+const usualFlat = 25
+const usualLeave = 20
+const usualStage = 500
 
 export type ReadResult =
   | { readonly ok: true; readonly document: TrainDocument; readonly train: Train }

@@ -45,7 +45,7 @@ const hole = z.strictObject({
 })
 const gap = fine.nonnegative()
 
-export const foot = z.strictObject({
+const foot = z.strictObject({
   id,
   x: length,
   y: length.optional(),
@@ -57,7 +57,7 @@ export const foot = z.strictObject({
   gaps: z.tuple([gap, gap, gap, gap]).optional(),
 })
 
-export const restraint = z.strictObject({
+const restraint = z.strictObject({
   id,
   x: length,
   y: length.optional(),
@@ -108,7 +108,7 @@ const bodyFields = {
   level: slope.optional(),
 }
 
-export const machine = z.strictObject({
+const machine = z.strictObject({
   ...bodyFields,
   role: z.enum(roles).optional(),
   speed: speed.nonnegative().optional(),
@@ -117,7 +117,7 @@ export const machine = z.strictObject({
   growth: z.record(z.string(), z.array(growthPoint)).optional(),
 })
 
-export const skid = z.strictObject({ ...bodyFields, carries: z.array(id) })
+const skid = z.strictObject({ ...bodyFields, carries: z.array(id) })
 
 /** The hour, and what the dial showed there. */
 const reading = z.tuple([hour.gt(0).lte(12), fine])
@@ -177,7 +177,7 @@ export const tolerance = z.strictObject({
   basis: text.optional(),
 })
 
-export const coupling = z.strictObject({
+const coupling = z.strictObject({
   id,
   name: text.optional(),
   left: end,
@@ -203,7 +203,7 @@ export const coupling = z.strictObject({
 
 export const state = z.strictObject({ id, name: text, tolerance: plain.positive().optional() })
 
-export const shims = z.strictObject({
+const shims = z.strictObject({
   step: fine.positive(),
   stock: z.array(fine.positive()).min(1),
   most: plain.int().positive().optional(),
@@ -211,7 +211,7 @@ export const shims = z.strictObject({
   flat: fine.nonnegative().optional(),
 })
 
-export const planSettings = z.strictObject({
+const planSettings = z.strictObject({
   share: plain.gt(0).lte(1).optional(),
   weights: z
     .strictObject({

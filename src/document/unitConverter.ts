@@ -13,7 +13,7 @@ import { placeOf, type Refusal } from './refusal'
 import type { TrainDocument } from './schema'
 
 /** Largest length a document may hold; beyond it a number is a slip of the unit or the pen. */
-export const largestLength: Millimetres = tol.largestLength
+const largestLength: Millimetres = tol.largestLength
 /** Largest fine quantity a document may hold. */
 export const largestFine: Micrometres = tol.largestFine
 

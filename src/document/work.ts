@@ -27,7 +27,7 @@ export const pipeStrain = z.object({
 export type PipeStrainDocument = z.infer<typeof pipeStrain>
 
 /** What somebody decided to go without. */
-export const waiver = z.object({
+const waiver = z.object({
   what: z.enum(['soft foot', 'pipe strain', 'signs', 'closure']),
   /** Id of the body or coupling; all of them where it is missing. */
   where: text.optional(),
@@ -38,16 +38,15 @@ export const waiver = z.object({
 export type Waiver = z.infer<typeof waiver>
 
 /** Somebody read what the readings of a coupling mean and agreed; `says` is what was read then. */
-export const signCheck = z.object({
+const signCheck = z.object({
   coupling: text,
   says: text,
   by: text.optional(),
   when: when.optional(),
 })
-export type SignCheck = z.infer<typeof signCheck>
 
 /** One thing done at the machine, with what came of it. */
-export const workDone = z.object({
+const workDone = z.object({
   step: text,
   body: text,
   foot: text.optional(),
@@ -65,7 +64,7 @@ export const workDone = z.object({
 export type WorkDone = z.infer<typeof workDone>
 
 /** What a set of readings shows when it is read again; a value may still be missing. */
-export const repeatReadings = z.object({
+const repeatReadings = z.object({
   coupling: text,
   /** Index in the coupling's `found`. */
   set: plain.int().nonnegative(),
@@ -76,7 +75,7 @@ export const repeatReadings = z.object({
 export type ReadAgain = z.infer<typeof repeatReadings>
 
 /** A page of the record: written once; `seal` is worked out from everything in it and the page before. */
-export const recordPage = z.object({
+const recordPage = z.object({
   kind: z.enum(['as found', 'step', 'as left', 'nothing moved', 'note']),
   when,
   by: text.optional(),

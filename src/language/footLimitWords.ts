@@ -7,7 +7,7 @@ import type { Foot, Train } from '../mechanics/train'
 export type Presses = 'down' | 'up' | 'down or up' | 'nine' | 'three' | 'nine or three' | 'round'
 
 /** What can be done about a limit, by the module under `remedies` that tries it. */
-export type LimitRemedy = 'packs' | 'raise' | 'rooms' | 'dowel'
+type LimitRemedy = 'packs' | 'raise' | 'rooms' | 'dowel'
 
 /** A foot that stands on a limit, in one word. */
 export type Bound = 'bolt-bound' | 'base-bound' | 'top-bound' | 'lift-bound'
@@ -37,7 +37,7 @@ export interface FootLimitWords {
   readonly already: (train: Train, foot: Foot, name: string) => Already | undefined
 }
 
-export interface Already {
+interface Already {
   /** The figure of the foot that it stands in. */
   readonly field: string
   readonly what: string

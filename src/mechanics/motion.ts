@@ -40,7 +40,7 @@ export function displacementOf(body: Body, point: Point): Carry {
 }
 
 /** The same point as its skid sees it: its height counts from the plane of the skid's feet. */
-export const onSkid = (body: Body, point: Point): Point => ({ ...point, z: body.base + point.z })
+const onSkid = (body: Body, point: Point): Point => ({ ...point, z: body.base + point.z })
 
 /**
  * The chain of bodies whose motions carry a point of `body`, the body itself first.

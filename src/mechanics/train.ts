@@ -15,7 +15,7 @@ export const roles = [
   'engine',
   'other',
 ] as const
-export type Role = (typeof roles)[number]
+type Role = (typeof roles)[number]
 
 /**
  * The train as the engine works with it: every default filled in, every number in micrometres,

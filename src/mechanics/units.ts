@@ -9,7 +9,7 @@ export type Kilograms = number
 
 export type LengthUnit = 'mm' | 'in'
 export type FineUnit = 'um' | 'mm' | 'mil'
-export type TemperatureUnit = 'C' | 'F'
+type TemperatureUnit = 'C' | 'F'
 
 /** Millimetres in one document length unit; exact by definition of the international inch. */
 export const millimetresPer: Record<LengthUnit, number> = { mm: 1, in: 25.4 }

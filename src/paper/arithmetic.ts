@@ -18,7 +18,7 @@ export type Fact = {
 )
 
 /** How the readings of a sweep become the one number that its dial sees (um). */
-export type Reduction =
+type Reduction =
   | { readonly kind: 'given' }
   /** Half the difference of two opposite readings, less the sag. */
   | {
@@ -40,7 +40,7 @@ export type Reduction =
   | { readonly kind: 'least squares'; readonly sums: Sums; readonly sees: Micrometres }
 
 /** Sums behind the least squares of one sweep: v = zero + up cos + side sin, v with the sag taken off. */
-export interface Sums {
+interface Sums {
   readonly rows: readonly {
     readonly hour: number
     readonly reading: Micrometres

@@ -76,7 +76,7 @@ const sideLabel = (train: Train, y: number, x: number, at: number) =>
   label(x, at, sideWords(train, y).toUpperCase(), { size: 15, bold: true })
 
 /** "stairs side, 3 o'clock"; the hour alone where the file names no side. */
-export function sideWords(train: Train, y: number): string {
+function sideWords(train: Train, y: number): string {
   const hour = y > 0 ? "3 o'clock" : "9 o'clock"
   const noun = sideNoun(train, y)
   return /^\d/.test(noun) ? `${hour} side` : `${noun} side, ${hour}`

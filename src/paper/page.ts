@@ -22,7 +22,7 @@ export interface Page {
   readonly blocks: readonly Block[]
 }
 
-export type Section =
+type Section =
   | 'front'
   | 'demands'
   | 'remedies'
@@ -58,7 +58,7 @@ export type Block =
   | { readonly kind: 'feet'; readonly columns: number; readonly cards: readonly PaperFootCard[] }
   | { readonly kind: 'step'; readonly step: StepCard }
 
-export type TextLook = 'plain' | 'lead' | 'strong' | 'small' | 'sum'
+type TextLook = 'plain' | 'lead' | 'strong' | 'small' | 'sum'
 
 export interface Table {
   readonly kind: 'table'
@@ -68,7 +68,7 @@ export interface Table {
   readonly tall?: boolean
 }
 
-export interface TableColumn {
+interface TableColumn {
   readonly head: string
   /** Part of the width, as a weight beside the others. */
   readonly width: number
@@ -78,7 +78,7 @@ export interface TableColumn {
 }
 
 /** Text, or an empty box to write in. */
-export type Cell = string
+type Cell = string
 
 /** A drawing: px inside, mm on paper, 96 px to the inch, so that 1 px is drawn as 1 px. */
 export interface Figure {

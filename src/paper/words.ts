@@ -1,4 +1,4 @@
-import { shareText, toldNought } from '../language/amounts'
+import { toldNought } from '../language/amounts'
 import type { Body, Train } from '../mechanics/train'
 import type { PlanAnswer } from '../engine/work/answer'
 import { towardSide } from '../language/sides'
@@ -8,10 +8,6 @@ export const sidesInWords = (train: Train): string =>
   `Seen from the ${train.seenFrom} end, 3 o'clock is ${towardSide(train, 1)} and 9 o'clock is ${towardSide(train, -1)}. Left and right are those of the drawing.`
 
 export const signInWords = 'A dial reads + when its stem is pushed in.'
-
-/** "a third of", with the digits: "70 % of every tolerance". */
-export const askedInWords = (answer: PlanAnswer): string =>
-  `${shareText(answer.share)} of every tolerance is the most that this plan may use.`
 
 /** Bodies that the plan moves by themselves, as far as the digits show. */
 export function movedBodies(train: Train, answer: PlanAnswer): Body[] {

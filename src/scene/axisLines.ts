@@ -75,13 +75,13 @@ export function movedAxis(
   return { rise: lineOf('dz'), side: lineOf('dy') }
 }
 
-export const addLines = (a: Line, b: Line, sign: 1 | -1 = 1): Line => ({
+const addLines = (a: Line, b: Line, sign: 1 | -1 = 1): Line => ({
   x: a.x,
   value: a.value + sign * lineValueAt(b, a.x),
   slope: a.slope + sign * b.slope,
 })
 
-export const addAxes = (a: Axis, b: Axis, sign: 1 | -1 = 1): Axis => ({
+const addAxes = (a: Axis, b: Axis, sign: 1 | -1 = 1): Axis => ({
   rise: addLines(a.rise, b.rise, sign),
   side: addLines(a.side, b.side, sign),
 })

@@ -24,7 +24,7 @@ export interface CouplingFacts {
   readonly rows: readonly StateRow[]
 }
 
-export interface StateRow {
+interface StateRow {
   readonly state: number
   readonly name: string
   /** After the plan; absent where there is none. */

@@ -18,7 +18,7 @@ export interface FeetScene {
 }
 
 /** Cards of one side, the level next to the plan first. */
-export interface CardSide {
+interface CardSide {
   readonly side: string
   readonly levels: readonly CardLevel[]
 }

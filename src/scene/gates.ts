@@ -27,7 +27,7 @@ export interface Gate {
   readonly high: { readonly value: Micrometres; readonly state: number }
 }
 
-export interface Opening {
+interface Opening {
   readonly low: Micrometres
   readonly high: Micrometres
 }

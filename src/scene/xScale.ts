@@ -4,7 +4,7 @@ import type { Train } from '../mechanics/train'
 import { machineStandings } from './standing'
 
 /** Where the scale is broken: a stretch of the train that is left out, the same in every band. */
-export interface Break {
+interface Break {
   readonly from: Millimetres
   readonly to: Millimetres
   /** Left and right edge on the page (px). */
@@ -30,7 +30,7 @@ export interface XScaleSettings {
 }
 
 /** Room on the page that a break takes (px). */
-export const breakWidth = 16
+const breakWidth = 16
 /** A stretch that is this many times the usual distance between feet is broken. */
 const longStretch = 4
 /** What is left of a broken stretch, in usual distances. */

@@ -86,7 +86,7 @@ function itemOf(train: Train, { face, others, lead }: HoldGroup): HoldItem {
 }
 
 /** "Hold the gear", "Hold nothing". */
-export function titleOf(train: Train, held: readonly string[]): string {
+function titleOf(train: Train, held: readonly string[]): string {
   const names = namesOf(train, held)
   return capital(names.length === 0 ? 'hold nothing' : `hold ${listed(names)}`)
 }

@@ -19,7 +19,7 @@ export const page = new Place(() => [document.body], 'page')
 /** Files handed over to whoever sits at the screen, in order. */
 export const handedOver: { readonly name: string; readonly text: string }[] = []
 /** Warnings and errors, which no test may see. */
-export const faults: string[] = []
+const faults: string[] = []
 
 enableAutoUnmount(afterEach)
 beforeEach(() => {

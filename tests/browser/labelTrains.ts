@@ -22,7 +22,7 @@ const words =
   )
 
 /** Names of 40 letters: of words, of one long word, and of the widest letter. */
-export const names = {
+const names = {
   words: (random: Random): string => {
     let name = ''
     while (name.length < 32) name += `${name === '' ? '' : ' '}${random.pick(words as [string])}`

@@ -15,7 +15,7 @@ export interface Expected {
   readonly holds: readonly Hold[]
 }
 
-export interface Hold {
+interface Hold {
   readonly held: readonly string[]
   /** Smallest worst share that any allowed move reaches, as printed. */
   readonly floor: number

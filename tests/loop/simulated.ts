@@ -19,7 +19,7 @@ import { solver } from '../engine/pair'
 import type { Random } from '../second/random'
 
 /** Standard deviations of what goes wrong: readings, shims and slides in um, distances in mm. */
-export const errors = { reading: 12, distance: 2, shim: 10, slide: 20 }
+const errors = { reading: 12, distance: 2, shim: 10, slide: 20 }
 
 export const shapes = [
   'base-bound-motor',
@@ -41,7 +41,7 @@ export interface Job {
 }
 
 /** A round after the first: the share it was planned to come to, how unsure that was said to be, and what it came to. */
-export interface Trim {
+interface Trim {
   readonly said: number
   readonly u: number
   readonly came: number

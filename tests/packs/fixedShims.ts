@@ -63,7 +63,7 @@ const heavy = 1e9
  * Rise, pitch and roll (columns tz, sz, roll of the body) of the least-squares plane through shim changes, through the
  * feet that keep their height, and how far the worst foot stands off it (um).
  */
-export function planeOf(
+function planeOf(
   mover: Mover,
   changes: ReadonlyMap<Foot, number>,
 ): { tz: number; sz: number; roll: number; off: number } {

@@ -3,7 +3,7 @@ import { randomTrain } from '../second/randomTrain'
 import { fineFactor, type Plan, type Train } from '../second/train'
 
 /** `plan.shims` of a train file, in the document's fine unit. */
-export interface Shims {
+interface Shims {
   step: number
   stock: number[]
   most?: number

@@ -5,7 +5,7 @@ import { readTrain } from '../../src/document/readTrain'
 import type { TrainDocument } from '../../src/document/schema'
 import { glpkSolver } from '../../src/solvers/glpk'
 
-export const solver = await glpkSolver()
+const solver = await glpkSolver()
 
 export function readOf(document: unknown) {
   const read = readTrain(JSON.parse(JSON.stringify(document)))

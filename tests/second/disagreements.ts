@@ -20,7 +20,7 @@ export interface Comparison {
 }
 
 /** Agreement asked of two right answers (relative), and below what they count as nothing. */
-export const agreement = {
+const agreement = {
   costWithoutCircles: 1e-6,
   withCircles: 2e-5,
   share: 2e-5,

@@ -20,7 +20,7 @@ interface FootLimit {
 /** What a band is counted as. */
 export type BandFamily = 'pack min' | 'pack max' | 'standing pack' | 'lift' | 'keyed foot'
 
-export interface Band {
+interface Band {
   readonly way: 'y' | 'z'
   readonly low: number
   readonly high: number

@@ -19,7 +19,7 @@ export interface Spot {
 }
 
 /** How far one motion carries a point of its body (um). */
-export function carriedBy(m: HiddenMotion, p: Spot): Spot {
+function carriedBy(m: HiddenMotion, p: Spot): Spot {
   return {
     x: m.tx - m.sy * p.y - m.sz * p.z,
     y: m.ty + m.sy * (p.x - m.x0) - m.roll * p.z,

@@ -8,7 +8,7 @@ interface Scales {
 }
 
 /** Which unit each sort of number is written in; a slope is the same number in every unit, and masses are left. */
-export const unitOf: Record<Exclude<Sort, 'readings'>, 'length' | 'fine' | 'same'> = {
+const unitOf: Record<Exclude<Sort, 'readings'>, 'length' | 'fine' | 'same'> = {
   x: 'length',
   y: 'length',
   length: 'length',

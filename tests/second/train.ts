@@ -1,12 +1,12 @@
 import type { LeftOut } from './terms'
 
 /** An offset or a slope in the two directions across the train. */
-export interface Pair {
+interface Pair {
   y?: number | undefined
   z?: number | undefined
 }
 
-export interface Hole {
+interface Hole {
   clearance: number
   x?: number | undefined
   y?: number | undefined
@@ -54,7 +54,7 @@ export interface Body {
   restraints?: Restraint[] | undefined
 }
 
-export interface AxisPoint {
+interface AxisPoint {
   y?: number | undefined
   z: number
 }
@@ -80,7 +80,7 @@ export interface Skid extends Body {
 
 export type Reading = [hour: number, value: number]
 
-export interface Rim {
+interface Rim {
   kind: 'rim'
   rides: 'left' | 'right'
   at: number
@@ -89,7 +89,7 @@ export interface Rim {
   u?: number | undefined
 }
 
-export interface Face {
+interface Face {
   kind: 'face'
   rides: 'left' | 'right'
   diameter: number
@@ -99,14 +99,14 @@ export interface Face {
   u?: number | undefined
 }
 
-export interface Gap {
+interface Gap {
   kind: 'gap'
   diameter: number
   readings: Reading[]
   u?: number | undefined
 }
 
-export interface Spool {
+interface Spool {
   kind: 'spool'
   end: 'left' | 'right'
   diameter: number

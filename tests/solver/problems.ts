@@ -14,10 +14,9 @@ export interface Problem {
 type Column = LinearProgram['columns'][number]
 type Row = LinearProgram['rows'][number]
 
-export const infinite = Infinity
 export const col = (lower = 0, upper = Infinity): Column => ({ lower, upper })
 export const free = col(-Infinity, Infinity)
-export const fixed = (value: number): Column => col(value, value)
+const fixed = (value: number): Column => col(value, value)
 
 /** lower <= coefficients . columns <= upper; zeros are left out. */
 export const row = (coefficients: readonly number[], lower: number, upper: number): Row => ({

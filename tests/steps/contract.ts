@@ -72,7 +72,7 @@ export function slopeScale(file: TrainFile): number {
 }
 
 export const bodiesOf = (file: TrainFile): BodyFile[] => [...file.machines, ...(file.skids ?? [])]
-export const skidUnder = (file: TrainFile, id: string) =>
+const skidUnder = (file: TrainFile, id: string) =>
   (file.skids ?? []).find(({ carries }) => carries.includes(id))
 
 const still: Move = { tx: 0, ty: 0, tz: 0, sy: 0, sz: 0, roll: 0 }
@@ -80,7 +80,7 @@ export type Standing = ReadonlyMap<string, Move>
 export const standingOf = (standing: Standing, id: string): Move => standing.get(id) ?? still
 
 /** Displacement [along, aside, up] of a point by one body's own motion. */
-export function carriedBy(
+function carriedBy(
   file: TrainFile,
   body: BodyFile,
   move: Move,
@@ -97,7 +97,7 @@ export function carriedBy(
 }
 
 /** The same by its own motion and its skid's. */
-export function carriedInAll(
+function carriedInAll(
   file: TrainFile,
   body: BodyFile,
   standing: Standing,

@@ -116,7 +116,9 @@ describe('why the floor is where it is', () => {
     expect(kind).toBe('limits')
     expect(new Set(limits.map(({ part }) => part.body))).toEqual(new Set(['low-stage']))
     expect(new Set(limits.map(({ limit }) => limit))).toEqual(new Set(['hole', 'restraint']))
-    expect(sentence).toContain('Low stage to gear (turndown) cannot come below 372 % of its tolerance')
+    expect(sentence).toContain(
+      'Low stage to gear (turndown) cannot come below 372 % of its tolerance',
+    )
     expect(sentence).toContain('the low-stage compressor meets its bolts')
   })
 

@@ -2,7 +2,7 @@ import { nextTick } from 'vue'
 import type { useView } from '../stores/view'
 
 /** The band whose figures hold a place of the document. */
-export const bandOf = (at: string): string => {
+const bandOf = (at: string): string => {
   if (/\.growth\b/.test(at) || at.startsWith('states')) return 'states'
   if (/^(machines|skids)\[\d+\]\.feet/.test(at)) return 'feet'
   if (/^couplings\[\d+\]\.found/.test(at)) return 'readings'

@@ -2,7 +2,7 @@ import { openDB, type DBSchema, type IDBPDatabase } from 'idb'
 import type { Head, Job, Photo, Version } from './records'
 
 /** The tables of the shelf. Texts lie apart from what is listed, so that a list loads none of them. */
-export interface Tables extends DBSchema {
+interface Tables extends DBSchema {
   jobs: { key: string; value: Job; indexes: { match: string } }
   heads: { key: string; value: Head }
   versions: { key: [string, number]; value: Version; indexes: { print: string } }

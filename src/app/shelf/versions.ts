@@ -5,7 +5,7 @@ import type { SavedEdit, SavedSheet, Version } from './records'
 export const mostVersions = 50
 
 /** Edits of one name that follow each other sooner than this (ms) make one version. */
-export const oneEdit = 2000
+const oneEdit = 2000
 
 /** Whether an edit goes on with what the newest version began: typing on in one field. */
 export const goesOn = (last: SavedEdit, edit: SavedEdit): boolean =>

@@ -7,7 +7,7 @@ import { micrometresPer, millimetresPer, type DocumentUnits } from '../../mechan
  * temperature it starts from stays and the one it goes to is moved. Heights and coefficients stay.
  * @param factor no unit
  */
-export function scaledPoint(point: GrowthPointDocument, factor: number): GrowthPointDocument {
+function scaledPoint(point: GrowthPointDocument, factor: number): GrowthPointDocument {
   const { heat } = point
   const times = (value: number | undefined) =>
     value === undefined ? undefined : tidy(value * factor)

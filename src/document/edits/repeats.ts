@@ -7,7 +7,7 @@ const hoursOf = (set: DraftSet): Set<number | undefined> =>
   new Set(Array.isArray(set['readings']) ? (set['readings'] as DraftReading[]).map(([h]) => h) : [])
 
 /** Whether two sets are the same dial at the same place, read at the same hours: one of them repeats the other. */
-export function repeats(a: DraftSet, b: DraftSet): boolean {
+function repeats(a: DraftSet, b: DraftSet): boolean {
   const same = placeFields.every(
     (field) => (a[field] ?? usual[field]) === (b[field] ?? usual[field]),
   )

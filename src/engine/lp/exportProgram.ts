@@ -14,7 +14,7 @@ export interface ExportedProgram {
   readonly groups: readonly { readonly note: string; readonly rows: readonly ExportedRow[] }[]
 }
 
-export interface ExportedColumn {
+interface ExportedColumn {
   readonly name: string
   readonly lower: number
   readonly upper: number

@@ -33,7 +33,7 @@ export interface Column {
   readonly meaning: ColumnMeaning
 }
 
-export type ColumnMeaning =
+type ColumnMeaning =
   | { readonly part: 'share' | 'room' }
   /** `scale` turns the column's value into um or mrad. */
   | {

@@ -34,7 +34,7 @@ export interface PlanFigures {
 
 export type PlanStatus = 'planned' | 'in-tolerance' | 'impossible' | 'unproven' | 'stopped'
 
-export interface Refused {
+interface Refused {
   refused: Refusal[]
 }
 

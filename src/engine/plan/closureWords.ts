@@ -43,7 +43,7 @@ export function closureAnswer(
 }
 
 /** "set 1, ...: top + bottom and the two sides differ by 0.06 mm ...". */
-export function closureWords(train: Train, coupling: Coupling, check: ClosureCheck): string {
+function closureWords(train: Train, coupling: Coupling, check: ClosureCheck): string {
   const text = (value: number) => fineText(Math.abs(value), train.units)
   const set = coupling.found[check.set]
   const name = set ? setName(train, set, check.set) : ''

@@ -17,7 +17,7 @@ export interface ClosureCheck {
   readonly doubt: readonly FarFeet[]
 }
 
-export interface FarFeet {
+interface FarFeet {
   /** Index in `machines`. */
   readonly machine: number
   readonly x: Millimetres

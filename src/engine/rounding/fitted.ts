@@ -20,10 +20,7 @@ export function fitted(
 }
 
 /** Rise, pitch and roll of the plane through the changes (um, mrad). */
-export function raised(
-  body: Body,
-  changes: readonly Micrometres[],
-): Pick<Motion, 'tz' | 'sz' | 'roll'> {
+function raised(body: Body, changes: readonly Micrometres[]): Pick<Motion, 'tz' | 'sz' | 'roll'> {
   const none = { tz: 0, sz: 0, roll: 0 }
   if (!body.may.rise || changes.every((change) => change === 0)) return none
   const ways = footTurns(body)

@@ -32,7 +32,7 @@ export function quantumOf(train: Train, part: Part, choices: readonly DisplayedM
 }
 
 /** The greatest common divisor of two whole numbers (Euclid). */
-export function divisor(a: number, b: number): number {
+function divisor(a: number, b: number): number {
   while (b !== 0) [a, b] = [b, a % b]
   return a
 }

@@ -2,7 +2,7 @@ import type { Millimetres } from '../units'
 import type { Coupling } from '../train'
 import type { Misalignment } from '../readings/equation'
 
-export type CheckKind = 'left plane' | 'right plane' | 'offset' | 'angle'
+type CheckKind = 'left plane' | 'right plane' | 'offset' | 'angle'
 
 /**
  * One limit of a coupling as a functional of its misalignment, the same sideways and up and down:

@@ -3,7 +3,7 @@ import { checksOf, checkValue, shareOf } from './check'
 import { grownShift } from './stateShift'
 
 /** What growth asks of a coupling in one state, and how far the maker's setting is from it. */
-export interface GrowthAsks {
+interface GrowthAsks {
   readonly state: string
   /** The cold line at which the state would find the coupling exactly right. */
   readonly asks: Aim

@@ -30,7 +30,7 @@ export interface CouplingMotion {
   readonly gap: number
 }
 
-export const still: CouplingMotion = { misalignment: { y: 0, z: 0, sy: 0, sz: 0 }, gap: 0 }
+const still: CouplingMotion = { misalignment: { y: 0, z: 0, sy: 0, sz: 0 }, gap: 0 }
 
 /**
  * Every coupling in every state, as found and moved by `motions` (one a coupling; none: as found).

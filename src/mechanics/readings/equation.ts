@@ -14,7 +14,7 @@ export interface Misalignment {
  * What a sweep sees of the misalignment: `(offset * d + slope * s) . u(hour)`, beside its zero and
  * its sag. `offset` has no unit, `slope` is in mm.
  */
-export interface Sight {
+interface Sight {
   readonly offset: number
   readonly slope: Millimetres
 }
@@ -22,7 +22,7 @@ export interface Sight {
 export type SweepSet = Exclude<ReadingSet, { kind: 'line' }>
 
 /** How the dials of a set respond, after the contract's table of reading kinds. */
-export function sightOf(set: SweepSet, coupling: Coupling): Sight {
+function sightOf(set: SweepSet, coupling: Coupling): Sight {
   const span = coupling.q - coupling.p
   switch (set.kind) {
     case 'rim': {

@@ -82,7 +82,7 @@ const pressing = (
 ): ReadonlySet<number> => new Set([...kept].filter((member) => weights.has(member)))
 
 /** Cannot be kept together; can be without any one of them. */
-export function isIrreducible(cache: FeasibilityCache, set: ReadonlySet<number>): boolean {
+function isIrreducible(cache: FeasibilityCache, set: ReadonlySet<number>): boolean {
   if (cache.reach(set).kind !== 'missed') return false
   return [...set].every(
     (member) => cache.reach(new Set([...set].filter((other) => other !== member))).kind === 'met',

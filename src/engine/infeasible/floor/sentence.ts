@@ -152,7 +152,6 @@ const carried = {
 } as const
 
 /** The name of a coupling by its index. */
-export const couplingName = (train: Train, index: number): string =>
-  train.couplings[index]?.name ?? ''
+const couplingName = (train: Train, index: number): string => train.couplings[index]?.name ?? ''
 /** The name of a state by its index. */
-export const stateName = (train: Train, index: number): string => train.states[index]?.name ?? ''
+const stateName = (train: Train, index: number): string => train.states[index]?.name ?? ''

@@ -1,7 +1,7 @@
 import type { Micrometres } from '../../../mechanics/units'
 import type { FieldChange } from './change'
 
-export const remedyKinds = [
+const remedyKinds = [
   'share',
   'hold',
   'state tolerance',

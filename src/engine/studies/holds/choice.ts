@@ -23,8 +23,7 @@ export const heldIds = (train: Train, choice: HoldChoice): string[] =>
   train.bodies.flatMap(({ id }, b) => (choice[b] ? [id] : []))
 
 /** Whether two choices hold the same bodies. */
-export const sameChoice = (a: HoldChoice, b: HoldChoice): boolean =>
-  a.every((held, i) => held === b[i])
+const sameChoice = (a: HoldChoice, b: HoldChoice): boolean => a.every((held, i) => held === b[i])
 
 /** The same train with the bodies of a choice held. */
 export function withHeld(train: Train, choice: HoldChoice): Train {

@@ -16,7 +16,7 @@ import { equal } from './rank'
 import type { HoldRow } from './row'
 
 /** "holding the gear and the motor", "holding nothing". */
-export function holdingInWords(train: Train, held: readonly string[]): string {
+function holdingInWords(train: Train, held: readonly string[]): string {
   const names = train.bodies
     .filter(({ id }) => held.includes(id))
     .map(({ name }) => inSentence(name))

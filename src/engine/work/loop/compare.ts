@@ -25,7 +25,7 @@ export interface Comparison {
   words: string
 }
 
-export interface CouplingComparison {
+interface CouplingComparison {
   coupling: string
   sets: SetComparison[]
   /** Measured less expected of the line: right axis against left at mid-span; null where the sets leave it open. */
@@ -33,7 +33,7 @@ export interface CouplingComparison {
   meaning: DifferenceMeaning
 }
 
-export interface SetComparison {
+interface SetComparison {
   set: number
   rows: { hour: number; expected: number; measured: number; difference: number }[]
   /** For a set of offsets and slopes: measured less expected. */
@@ -182,6 +182,3 @@ const lineAnswer = (d: Misalignment) => ({
   offset: { y: d.y, z: d.z },
   slope: { y: d.sy, z: d.sz },
 })
-
-/** Nothing has been moved since the readings. */
-export const unmoved = (train: Train): Motion[] => train.bodies.map(() => noMotion)

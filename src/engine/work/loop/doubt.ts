@@ -6,7 +6,7 @@ import type { AsFound } from '../../../mechanics/readings/asFound'
 import { varianceOf, workDoubt, workErrors } from './workErrors'
 
 /** Accept where the value is this many standard uncertainties inside the limit: 95 % one-sided, normal. */
-export const guard = 1.645
+const guard = 1.645
 
 /** A check of a coupling in a state, as read, with how unsure its share of full tolerance is. */
 export interface Doubt {

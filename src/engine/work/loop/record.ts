@@ -28,7 +28,7 @@ export function withPagesOf(
 }
 
 /** Worked out from everything on the page and the seal of the page before. */
-export function sealOf({ kind, when, by, words, content }: PageDraft, before: string): string {
+function sealOf({ kind, when, by, words, content }: PageDraft, before: string): string {
   return fnv64(canonicalJson({ kind, when, by, words, content, before }))
 }
 

@@ -6,7 +6,7 @@ import type { Foot } from '../../../mechanics/train'
  * "angled": the gap opens toward a corner; "springing": the foot rises more than the gaps under it show,
  * so that the pack or the frame springs back with it; "uneven": its corners lie on no plane.
  */
-export type FootKind = 'parallel' | 'angled' | 'springing' | 'uneven'
+type FootKind = 'parallel' | 'angled' | 'springing' | 'uneven'
 
 export interface FootGap {
   readonly foot: string
@@ -31,7 +31,7 @@ export interface Taper {
 }
 
 /** Corners within this count as even, and a rise within this of a gap as that gap (um): 1 mil; common practice, no source. */
-export const even: Micrometres = 25.4
+const even: Micrometres = 25.4
 
 /** A foot as read: by its rise, by four feeler gaps, or both; undefined where it was not read. */
 export function footGap({ id, soft, gaps }: Foot): FootGap | undefined {

@@ -32,7 +32,7 @@ export interface ShaftPair {
   readonly right: readonly [SignPoint, SignPoint]
 }
 
-export interface SignPoint {
+interface SignPoint {
   readonly x: Millimetres
   readonly value: Micrometres
 }

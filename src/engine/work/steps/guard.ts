@@ -9,7 +9,7 @@ import type { StepAnswer } from './answer'
 import { practice } from './cautions'
 
 /** A dial that has gone this far the other way goes the wrong way (um); common practice, no source. */
-export const wrongAfter = 50
+const wrongAfter = 50
 
 /** What a foot's dial says while the work goes on; + as the dial reads. */
 export interface Guard {
@@ -151,7 +151,7 @@ function roomOf(
 }
 
 /** Own motion of a body as the steps before leave it. */
-export function standingBefore(steps: readonly StepAnswer[], at: number, body: string): Motion {
+function standingBefore(steps: readonly StepAnswer[], at: number, body: string): Motion {
   const last = steps
     .slice(0, at)
     .flatMap((step) => step.standing.filter(({ id }) => id === body))

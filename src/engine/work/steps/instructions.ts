@@ -42,7 +42,7 @@ export interface Instruction {
   readonly step: StepAnswer
 }
 
-export type FootWay = 'shim' | 'side' | 'axial'
+type FootWay = 'shim' | 'side' | 'axial'
 
 export interface FootInstruction {
   readonly foot: string
@@ -133,11 +133,11 @@ function recipeOf(train: Train, answer: StepFootAnswer): string | undefined {
   })
 }
 
-export const wayOf = (kind: StepKind): FootWay =>
+const wayOf = (kind: StepKind): FootWay =>
   kind === 'axial' ? 'axial' : kind === 'lateral' ? 'side' : 'shim'
 
 /** What is done at a foot; amounts in um. */
-export function actOf(train: Train, way: FootWay, amount: Micrometres): string {
+function actOf(train: Train, way: FootWay, amount: Micrometres): string {
   if (way === 'shim') return shimText(train, amount)
   const size = fineText(Math.abs(amount), train.units)
   if (showsNought(amount, train)) return way === 'side' ? 'no slide' : 'stays'

@@ -3,7 +3,7 @@ import type { Kilograms, Millimetres } from '../../../mechanics/units'
 import type { Body, Train } from '../../../mechanics/train'
 
 /** What lifting a body puts on its jacks. */
-export interface Loads {
+interface Loads {
   /** The body with what it carries. */
   readonly total: Kilograms
   /** Standing load of each foot, in the order of `feet`. */
