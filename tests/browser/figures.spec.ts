@@ -63,8 +63,9 @@ test('a hole is moved over its bolt by mouse and by arrow keys', async ({ page }
   await page.mouse.down()
   await page.mouse.move(cx + 40, cy, { steps: 5 })
   await page.mouse.up()
-  expect(Number(await x.inputValue())).toBeGreaterThan(300)
-  expect(Number(await y.inputValue())).toBeGreaterThan(400)
+  // the last move is drawn, and written into the cells, with the next frame
+  await expect.poll(async () => Number(await x.inputValue())).toBeGreaterThan(300)
+  await expect.poll(async () => Number(await y.inputValue())).toBeGreaterThan(400)
   await expect(page.locator('.last-edit')).toHaveText(
     'moved the hole of the step-up gear foot 2 lake',
   )
