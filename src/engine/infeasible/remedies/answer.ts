@@ -1,24 +1,21 @@
 import type { Micrometres } from '../../../mechanics/units'
 import type { FieldChange } from './change'
 
-const remedyKinds = [
-  'share',
-  'hold',
-  'state tolerance',
-  're-centre',
-  'minimum pack',
-  'skid',
-  'raise',
-  'shank',
-  'dowel',
-  'coupling tolerance',
-  'tilt',
-  'open hole',
-  'machine feet',
-  'restraint',
-] as const
-
-export type RemedyKind = (typeof remedyKinds)[number]
+export type RemedyKind =
+  | 'share'
+  | 'hold'
+  | 'state tolerance'
+  | 're-centre'
+  | 'minimum pack'
+  | 'skid'
+  | 'raise'
+  | 'shank'
+  | 'dowel'
+  | 'coupling tolerance'
+  | 'tilt'
+  | 'open hole'
+  | 'machine feet'
+  | 'restraint'
 
 /** Least that one part must give: um of room, mrad of tilt, or a new tolerance as a factor. */
 export interface RemedyAmount {
