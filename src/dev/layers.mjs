@@ -30,7 +30,7 @@ export const rooms = [
     ['holds', 'tradeoff', 'hand', 'why'],
   ],
   [
-    'src/engine/work',
+    'src/engine/fieldwork',
     'ready or not, order of work, reading again, record',
     ['ready', 'steps', '.', 'loop'],
   ],

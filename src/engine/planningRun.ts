@@ -6,9 +6,9 @@ import { remediesOf } from './infeasible/remedies/remedies'
 import type { Solver } from './lp/solver'
 import { PlanRun } from './plan/planRun'
 import { roundedAnswer } from './rounding/roundedAnswer'
-import type { PlanAnswer } from './work/answer'
-import { orderFor } from './work/orderFor'
-import { readiness } from './work/ready/readiness'
+import type { PlanAnswer } from './fieldwork/answer'
+import { orderFor } from './fieldwork/orderFor'
+import { readiness } from './fieldwork/ready/readiness'
 
 /** A train with the document it was read from. */
 export interface ReadTrain {

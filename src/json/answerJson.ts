@@ -1,5 +1,5 @@
 import type { DocumentUnits } from '../mechanics/units'
-import type { PlanAnswer } from '../engine/work/answer'
+import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { planJson } from './planJson'
 import { readyJson } from './readyJson'
 import { conflictsJson, membersJson, remediesJson } from './reasonsJson'

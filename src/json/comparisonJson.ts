@@ -1,5 +1,5 @@
 import type { DocumentUnits } from '../mechanics/units'
-import type { Comparison } from '../engine/work/loop/compare'
+import type { Comparison } from '../engine/fieldwork/loop/compare'
 import { line } from './planJson'
 import { written } from './written'
 

@@ -1,5 +1,5 @@
 import type { DocumentUnits } from '../mechanics/units'
-import type { ReadyAnswer } from '../engine/work/ready/answer'
+import type { ReadyAnswer } from '../engine/fieldwork/ready/answer'
 import { line } from './planJson'
 import { written, type MeasuresOf } from './written'
 

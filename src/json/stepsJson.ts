@@ -1,6 +1,6 @@
 import type { DocumentUnits } from '../mechanics/units'
 import { unitSign } from '../document/typed/unitSign'
-import type { BreakAnswer, StepAnswer, StepsAnswer } from '../engine/work/steps/answer'
+import type { BreakAnswer, StepAnswer, StepsAnswer } from '../engine/fieldwork/steps/answer'
 import { inUnits } from './inUnits'
 import { expectedJson, move } from './planJson'
 import { written, type MeasuresOf } from './written'

@@ -8,8 +8,8 @@ import type { Body, Train } from '../mechanics/train'
 import type { PaperFootCard } from './page'
 import { wideCards } from './print'
 import { pxPerMm } from './size'
-import { footDialLines } from '../engine/work/steps/dialWords'
-import { stepNumbers, stepsAtFoot, type Instruction } from '../engine/work/steps/instructions'
+import { footDialLines } from '../engine/fieldwork/steps/dialWords'
+import { stepNumbers, stepsAtFoot, type Instruction } from '../engine/fieldwork/steps/instructions'
 
 /** Drawings of packs and holes are printed larger than on the screen. */
 const enlarged = 1.25

@@ -1,6 +1,6 @@
-import type { PlanAnswer } from '../engine/work/answer'
+import type { PlanAnswer } from '../engine/fieldwork/answer'
 import type { HoldList } from '../text/holdList'
-import { afterWork } from '../engine/work/loop/afterWork'
+import { afterWork } from '../engine/fieldwork/loop/afterWork'
 import { sentenceOf } from '../engine/plan/sentence'
 import { caution } from '../text/remarksText'
 import { capital, counted, inSentence, listed } from '../language/names'

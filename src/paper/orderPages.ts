@@ -1,4 +1,4 @@
-import type { Instruction } from '../engine/work/steps/instructions'
+import type { Instruction } from '../engine/fieldwork/steps/instructions'
 import type { Drawn } from './job'
 import type { Block, Chapter, StepCard } from './page'
 

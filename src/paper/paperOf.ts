@@ -1,4 +1,4 @@
-import { afterWork } from '../engine/work/loop/afterWork'
+import { afterWork } from '../engine/fieldwork/loop/afterWork'
 import { arithmeticPage } from './arithmeticPage'
 import { assumptionsPage } from './assumptionsPage'
 import { choicesPage } from './choicesPage'

@@ -1,5 +1,5 @@
-import type { PlanAnswer } from '../engine/work/answer'
-import { orderFor } from '../engine/work/orderFor'
+import type { PlanAnswer } from '../engine/fieldwork/answer'
+import { orderFor } from '../engine/fieldwork/orderFor'
 import { asFound } from '../mechanics/readings/asFound'
 import type { TrainDocument } from '../document/schema'
 import type { Train } from '../mechanics/train'

@@ -3,15 +3,15 @@ import type {
   ReadyItem,
   ReadyState,
   SoftFootAnswer,
-} from '../engine/work/ready/answer'
-import type { PlanAnswer } from '../engine/work/answer'
+} from '../engine/fieldwork/ready/answer'
+import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { fineSign } from '../mechanics/units'
 import { capital, inSentence } from '../language/names'
 import type { Train } from '../mechanics/train'
 import type { Drawn } from './job'
 import type { Block, Chapter } from './page'
 import { sentence } from './words'
-import { withoutLead } from '../engine/work/steps/instructions'
+import { withoutLead } from '../engine/fieldwork/steps/instructions'
 
 const states: Record<ReadyState, string> = {
   in: 'in',

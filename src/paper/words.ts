@@ -1,6 +1,6 @@
 import { toldNought } from '../language/amounts'
 import type { Body, Train } from '../mechanics/train'
-import type { PlanAnswer } from '../engine/work/answer'
+import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { towardSide } from '../language/sides'
 
 /** Which side is which, and how signs are meant: said on every page where either is read. */

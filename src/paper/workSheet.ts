@@ -1,7 +1,7 @@
 import { holdsOf, solvesAll } from '../engine/studies/holds/holdRows'
 import { holdList } from '../text/holdList'
 import { PlanningRun, type ReadTrain } from '../engine/planningRun'
-import type { PlanAnswer } from '../engine/work/answer'
+import type { PlanAnswer } from '../engine/fieldwork/answer'
 import type { Solver } from '../engine/lp/solver'
 import type { Paper } from './page'
 import { paperOf, type PaperSettings } from './paperOf'

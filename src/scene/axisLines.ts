@@ -4,7 +4,7 @@ import { type Millimetres } from '../mechanics/units'
 import { carriers, displaced, noMotion, type Motion } from '../mechanics/motion'
 import type { Body, Train } from '../mechanics/train'
 import type { Misalignment } from '../mechanics/readings/equation'
-import type { PlanAnswer } from '../engine/work/answer'
+import type { PlanAnswer } from '../engine/fieldwork/answer'
 
 /** A shaft axis as deviation from where the drawing has it, up (rise) and toward 3 o'clock (side). */
 export interface Axis {

@@ -1,5 +1,5 @@
 import type { Train } from '../mechanics/train'
-import type { PlanAnswer } from '../engine/work/answer'
+import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { couplingFacts, type CouplingFacts } from './couplingFacts'
 import type { Figures } from './figures'
 import { lineMark, poly, type Mark } from './drawings/marks'

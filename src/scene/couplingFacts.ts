@@ -10,7 +10,7 @@ import {
 import { fineSign, slopeSign } from '../mechanics/units'
 import type { Coupling, Train } from '../mechanics/train'
 import type { CheckAnswer, CouplingAnswer } from '../engine/plan/answer'
-import type { PlanAnswer } from '../engine/work/answer'
+import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { inSentence } from '../language/names'
 import type { Figures } from './figures'
 import { sideName } from '../language/sides'

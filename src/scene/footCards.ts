@@ -1,5 +1,5 @@
 import type { Train } from '../mechanics/train'
-import type { PlanAnswer } from '../engine/work/answer'
+import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { footFacts, type FootFacts } from './footFacts'
 import { levelsNeed, levelsOf, movingWidth, narrowestOf, type StandingFoot } from './cardLevels'
 import { figureHeight, footFigure, footScales, type FootScales } from './footFigure'

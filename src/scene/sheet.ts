@@ -1,5 +1,5 @@
 import type { Train } from '../mechanics/train'
-import type { PlanAnswer } from '../engine/work/answer'
+import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { chart, plot, type Chart, type ChartSettings, type Extent } from './chart'
 import { couplingsNeed, couplingsScene, type CouplingsScene } from './couplingCards'
 import { elevation, type Elevation } from './elevation'

@@ -2,7 +2,7 @@ import { fineSign } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
 import type { BindingAnswer } from '../engine/plan/answer'
 import { limitJson } from '../json/planJson'
-import type { PlanAnswer } from '../engine/work/answer'
+import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { heading, paragraph } from './layout'
 
 /** Most limits listed; further ones are worth less and stand in the answer for programs. */

@@ -1,4 +1,4 @@
-import type { PlanAnswer } from '../engine/work/answer'
+import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { heading, paragraph } from './layout'
 
 /** Why there is no plan: what cannot be had together, and what would be in the way next. */

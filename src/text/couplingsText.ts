@@ -2,7 +2,7 @@ import { tol } from '../mechanics/tolerances'
 import { shareText } from '../language/amounts'
 import type { Train } from '../mechanics/train'
 import type { AsFoundAnswer, CheckAnswer } from '../engine/plan/answer'
-import type { PlanAnswer } from '../engine/work/answer'
+import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { checkInWords, tightest } from '../engine/plan/couplingWords'
 import { firm, heading, paragraph, table } from './layout'
 

@@ -1,7 +1,7 @@
 import { tidy } from '../language/tidy'
 import type { Body, Foot, Train } from '../mechanics/train'
 import type { FootAnswer } from '../engine/plan/answer'
-import type { PlanAnswer } from '../engine/work/answer'
+import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { toldNought, toldText } from '../language/amounts'
 import { towardSide } from '../language/sides'
 import { heading, paragraph, table } from './layout'

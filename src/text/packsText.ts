@@ -1,12 +1,12 @@
 import { fineText, toldText } from '../language/amounts'
 import { fineSign } from '../mechanics/units'
 import type { SmallMove } from '../engine/rounding/answer'
-import type { PlanAnswer } from '../engine/work/answer'
+import type { PlanAnswer } from '../engine/fieldwork/answer'
 import type { Train } from '../mechanics/train'
 import { heading, paragraph, table } from './layout'
 import { counted, listed } from '../language/names'
 import { plateDigits } from '../language/recipes'
-import { packRecipe } from '../engine/work/steps/recipe'
+import { packRecipe } from '../engine/fieldwork/steps/recipe'
 
 /** The recipe of every pack that changes, and what rounding cost. */
 export function packsText(train: Train, answer: PlanAnswer): string[] {

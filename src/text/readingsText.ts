@@ -1,7 +1,7 @@
 import { fineSign } from '../mechanics/units'
 import type { Coupling, Train } from '../mechanics/train'
 import type { ExpectedAnswer } from '../engine/plan/answer'
-import type { PlanAnswer } from '../engine/work/answer'
+import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { lineInWords, setName, toldWays } from '../language/readingSets'
 import { firm, heading, paragraph } from './layout'
 import { toldDigits, toldNought } from '../language/amounts'

@@ -1,4 +1,4 @@
-import type { ReadyAnswer, ReadyItem } from '../engine/work/ready/answer'
+import type { ReadyAnswer, ReadyItem } from '../engine/fieldwork/ready/answer'
 import { heading, paragraph } from './layout'
 import { capital } from '../language/names'
 

@@ -1,4 +1,4 @@
-import type { PlanAnswer } from '../engine/work/answer'
+import type { PlanAnswer } from '../engine/fieldwork/answer'
 import type { Remedy } from '../engine/infeasible/remedies/answer'
 import { heading, paragraph } from './layout'
 

@@ -1,6 +1,6 @@
 import type { Train } from '../mechanics/train'
-import type { StepsAnswer } from '../engine/work/steps/answer'
-import { instructionsOf, type Instruction } from '../engine/work/steps/instructions'
+import type { StepsAnswer } from '../engine/fieldwork/steps/answer'
+import { instructionsOf, type Instruction } from '../engine/fieldwork/steps/instructions'
 import { heading, paragraph } from './layout'
 
 /** The order of work, a step a paragraph; nothing where there is nothing to do. */

@@ -1,7 +1,7 @@
 import type { WhyFoot } from '../engine/studies/why/whyFootSentence'
 import type { FromHere } from '../engine/studies/hand/fromHere'
 import type { HandPlan } from '../engine/studies/hand/handPlan'
-import type { PlanAnswer } from '../engine/work/answer'
+import type { PlanAnswer } from '../engine/fieldwork/answer'
 import type { HoldList } from '../text/holdList'
 import type { Tradeoff } from '../engine/studies/tradeoff/tradeoff'
 

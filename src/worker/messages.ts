@@ -1,4 +1,4 @@
-import type { PlanAnswer } from '../engine/work/answer'
+import type { PlanAnswer } from '../engine/fieldwork/answer'
 import type { Figures } from '../scene/figures'
 import type { Sentence } from '../engine/plan/sentence'
 import type { TrainDocument } from '../document/schema'

@@ -1,4 +1,4 @@
-import type { PlanAnswer } from '../engine/work/answer'
+import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { PlanRun } from '../engine/plan/planRun'
 import { figuresOf } from '../scene/figures'
 import { sentenceOf } from '../engine/plan/sentence'

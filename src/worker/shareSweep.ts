@@ -1,5 +1,5 @@
 import { HoldSolver } from '../engine/studies/holds/holdSolver'
-import type { PlanAnswer } from '../engine/work/answer'
+import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { PlanRun } from '../engine/plan/planRun'
 import type { Solver } from '../engine/lp/solver'
 import { TradeoffPlanner } from '../engine/studies/tradeoff/tradeoff'

@@ -7,7 +7,7 @@ import { holdfast } from './shell'
 /** Folders whose folders the map names too. */
 const withParts = [
   ...['src/mechanics', 'src/document'],
-  ...['src/engine/infeasible', 'src/engine/studies', 'src/engine/work'],
+  ...['src/engine/infeasible', 'src/engine/studies', 'src/engine/fieldwork'],
 ]
 
 const developers = page('DEVELOPERS.md')

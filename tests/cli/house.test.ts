@@ -19,7 +19,7 @@ const linted = (filename: string, code: string): string[] =>
 describe('the lint rule of the layers', () => {
   it.each([
     ['src/mechanics/planted.js', "import { x } from '../language/amounts'"],
-    ['src/engine/plan/planted.js', "export { x } from '../work/steps/cards'"],
+    ['src/engine/plan/planted.js', "export { x } from '../fieldwork/steps/cards'"],
     ['src/engine/lp/planted.js', "export * from './rows/hole'"],
     ['src/scene/drawings/planted.js', "import('../sheet')"],
     ['src/cli/planted.js', "import '../app/main'"],

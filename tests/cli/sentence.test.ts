@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import type { PlanAnswer } from '../../src/engine/work/answer'
+import type { PlanAnswer } from '../../src/engine/fieldwork/answer'
 import { sentenceOf, sentenceText } from '../../src/engine/plan/sentence'
 import { bodiesInWords, inSentence, listed } from '../../src/language/names'
 import { askTooMuch, example, planned, reverseDial, trainOf } from './trains'

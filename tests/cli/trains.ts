@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { planRead } from '../planned'
-import type { PlanAnswer } from '../../src/engine/work/answer'
+import type { PlanAnswer } from '../../src/engine/fieldwork/answer'
 import { readTrain } from '../../src/document/readTrain'
 import type { TrainDocument } from '../../src/document/schema'
 import type { Train } from '../../src/mechanics/train'

@@ -1,6 +1,6 @@
 import { expect } from 'vitest'
 import { planTrain, wholeAnswer } from '../planned'
-import type { PlanAnswer } from '../../src/engine/work/answer'
+import type { PlanAnswer } from '../../src/engine/fieldwork/answer'
 import type { AnswerJson } from '../../src/json/answerJson'
 import { readTrain } from '../../src/document/readTrain'
 import type { Train } from '../../src/mechanics/train'

@@ -6,7 +6,7 @@ import { readingPresets } from '../../src/document/edits/readingPresets'
 import { readAgain, repeatsOf, usedAlone } from '../../src/document/edits/repeats'
 import { sagDoubt, sagFrom, sagWords } from '../../src/document/edits/sag'
 import { readingSaid, setTitle, setUp } from '../../src/document/words/setWords'
-import { signWords } from '../../src/engine/work/ready/signs'
+import { signWords } from '../../src/engine/fieldwork/ready/signs'
 import type { CouplingDocument, ReadingSetDocument, TrainDocument } from '../../src/document/schema'
 
 const units = { length: 'mm', fine: 'mm', temperature: 'C' } as const

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import { noMotion, type Motion } from '../../src/mechanics/motion'
 import { asFound } from '../../src/mechanics/readings/asFound'
-import { expectedAt } from '../../src/engine/work/steps/judge'
+import { expectedAt } from '../../src/engine/fieldwork/steps/judge'
 import {
   compareReadings,
   type Comparison,
   type NewReadings,
-} from '../../src/engine/work/loop/compare'
+} from '../../src/engine/fieldwork/loop/compare'
 import { at, fourFeet, given, pair, trainOf, type Json } from '../engine/pair'
 
 /** Dials on both rims, 200 mm apart, at a coupling whose planes are at x and x + 200. */

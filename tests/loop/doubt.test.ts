@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { asFound } from '../../src/mechanics/readings/asFound'
-import { doubtsOf, nextRound, verdictOf, worthMoving } from '../../src/engine/work/loop/doubt'
+import { doubtsOf, nextRound, verdictOf, worthMoving } from '../../src/engine/fieldwork/loop/doubt'
 import { at, given, pair, trainOf, type Json } from '../engine/pair'
 
 const read = (found: readonly Json[], rest: Json = {}) => {

@@ -4,13 +4,13 @@ import {
   recordText,
   verifyRecord,
   type PageDraft,
-} from '../../src/engine/work/loop/record'
+} from '../../src/engine/fieldwork/loop/record'
 import {
   asFoundPage,
   asLeftPage,
   nothingMovedPage,
   stepPage,
-} from '../../src/engine/work/loop/pages'
+} from '../../src/engine/fieldwork/loop/pages'
 import { canonicalJson } from '../../src/document/canonicalJson'
 import { fnv32, fnv64, pointsOf, utf16Of } from '../../src/document/fingerprint'
 import { readTrain } from '../../src/document/readTrain'

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { planTrain } from '../planned'
-import { standNow, type Round } from '../../src/engine/work/loop/standNow'
+import { standNow, type Round } from '../../src/engine/fieldwork/loop/standNow'
 import { readTrain } from '../../src/document/readTrain'
 import type { TrainDocument } from '../../src/document/schema'
 import { at, fourFeet, given, pair, solver, type Json } from '../engine/pair'

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { mayBePiped, strainCheck } from '../../src/engine/work/ready/pipeStrain'
-import { strainAnswer, strainItem } from '../../src/engine/work/ready/strainWords'
+import { mayBePiped, strainCheck } from '../../src/engine/fieldwork/ready/pipeStrain'
+import { strainAnswer, strainItem } from '../../src/engine/fieldwork/ready/strainWords'
 import { readTrain } from '../../src/document/readTrain'
 import { at, pair, trainOf, type Json } from '../engine/pair'
 

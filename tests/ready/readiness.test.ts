@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { planTrain } from '../planned'
 import { published } from '../../src/engine/plan/publishedLimit'
-import type { ReadyAnswer } from '../../src/engine/work/ready/answer'
+import type { ReadyAnswer } from '../../src/engine/fieldwork/ready/answer'
 import { planText } from '../../src/text/planText'
 import {
   answerOf,

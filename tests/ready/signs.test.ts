@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { asFound } from '../../src/mechanics/readings/asFound'
-import { setSeen } from '../../src/engine/work/ready/setSeen'
-import { signWords } from '../../src/engine/work/ready/signs'
+import { setSeen } from '../../src/engine/fieldwork/ready/setSeen'
+import { signWords } from '../../src/engine/fieldwork/ready/signs'
 import { at, given, pair, trainOf, type Json } from '../engine/pair'
 
 const sides = { three: 'the pipe rack', nine: 'toward the road' }

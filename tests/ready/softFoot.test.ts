@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { solveSymmetric } from '../../src/mechanics/symmetric'
-import { footGap } from '../../src/engine/work/ready/footGap'
-import { settledBy } from '../../src/engine/work/ready/settled'
-import { softFoot } from '../../src/engine/work/ready/softFoot'
+import { footGap } from '../../src/engine/fieldwork/ready/footGap'
+import { settledBy } from '../../src/engine/fieldwork/ready/settled'
+import { softFoot } from '../../src/engine/fieldwork/ready/softFoot'
 import { Random } from '../second/random'
 import { at, fourFeet, given, pair, solver, trainOf, type Json } from '../engine/pair'
 

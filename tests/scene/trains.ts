@@ -1,7 +1,7 @@
 import { readFileSync, readdirSync } from 'node:fs'
 import { planRead } from '../planned'
 import { figuresOf, type Figures } from '../../src/scene/figures'
-import type { PlanAnswer } from '../../src/engine/work/answer'
+import type { PlanAnswer } from '../../src/engine/fieldwork/answer'
 import type { TrainDocument } from '../../src/document/schema'
 import type { Train } from '../../src/mechanics/train'
 import { readTrain } from '../../src/document/readTrain'

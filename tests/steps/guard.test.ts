@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { noMotion, type Motion } from '../../src/mechanics/motion'
 import { asFound } from '../../src/mechanics/readings/asFound'
-import { guardOf, type Guard } from '../../src/engine/work/steps/guard'
-import { orderOfWork } from '../../src/engine/work/steps/orderOfWork'
+import { guardOf, type Guard } from '../../src/engine/fieldwork/steps/guard'
+import { orderOfWork } from '../../src/engine/fieldwork/steps/orderOfWork'
 import { close, fourFeet, pair, trainOf, type Json } from '../engine/pair'
 
 const sides = { three: 'toward the pipe rack', nine: 'toward the road' }

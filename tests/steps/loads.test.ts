@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { loadsOf } from '../../src/engine/work/steps/loads'
+import { loadsOf } from '../../src/engine/fieldwork/steps/loads'
 import { fourFeet, pair, trainOf, type Json } from '../engine/pair'
 import { skidPair } from './skidPair'
 

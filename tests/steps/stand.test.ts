@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { turned, type Stand, type Turned } from '../../src/engine/work/steps/stand'
+import { turned, type Stand, type Turned } from '../../src/engine/fieldwork/steps/stand'
 import type { Train } from '../../src/mechanics/train'
 
 const train = (seenFrom: 'left' | 'right') => ({ seenFrom }) as Train

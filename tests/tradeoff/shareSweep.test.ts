@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import type { PlanAnswer } from '../../src/engine/work/answer'
+import type { PlanAnswer } from '../../src/engine/fieldwork/answer'
 import { planRead } from '../planned'
 import type { TrainDocument } from '../../src/document/schema'
 import type { Train } from '../../src/mechanics/train'

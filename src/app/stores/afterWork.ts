@@ -1,5 +1,5 @@
 import { computed, type ComputedRef } from 'vue'
-import { afterWork, type AfterWork } from '../../engine/work/loop/afterWork'
+import { afterWork, type AfterWork } from '../../engine/fieldwork/loop/afterWork'
 import { useJob } from './job'
 import { usePlan } from './plan'
 

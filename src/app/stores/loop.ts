@@ -1,14 +1,28 @@
 import { defineStore } from 'pinia'
 import { computed, ref } from 'vue'
 import { withValue } from '../../document/place'
-import { actualMotion } from '../../engine/work/loop/actual'
-import { compareReadings, type Comparison, type NewReadings } from '../../engine/work/loop/compare'
-import { nextRound, verdictOf } from '../../engine/work/loop/doubt'
-import { asFoundPage, asLeftPage, nothingMovedPage, stepPage } from '../../engine/work/loop/pages'
-import { addPage, recordText, verifyRecord, type PageDraft } from '../../engine/work/loop/record'
-import { standNow } from '../../engine/work/loop/standNow'
+import { actualMotion } from '../../engine/fieldwork/loop/actual'
+import {
+  compareReadings,
+  type Comparison,
+  type NewReadings,
+} from '../../engine/fieldwork/loop/compare'
+import { nextRound, verdictOf } from '../../engine/fieldwork/loop/doubt'
+import {
+  asFoundPage,
+  asLeftPage,
+  nothingMovedPage,
+  stepPage,
+} from '../../engine/fieldwork/loop/pages'
+import {
+  addPage,
+  recordText,
+  verifyRecord,
+  type PageDraft,
+} from '../../engine/fieldwork/loop/record'
+import { standNow } from '../../engine/fieldwork/loop/standNow'
 import { asFound } from '../../mechanics/readings/asFound'
-import { expectedAt } from '../../engine/work/steps/judge'
+import { expectedAt } from '../../engine/fieldwork/steps/judge'
 import { asFoundJson } from '../../json/planJson'
 import { comparisonJson } from '../../json/comparisonJson'
 import type { ReadAgain } from '../../document/work'

@@ -1,6 +1,6 @@
 import { defineStore } from 'pinia'
 import { shallowRef, watch } from 'vue'
-import type { PlanAnswer } from '../../engine/work/answer'
+import type { PlanAnswer } from '../../engine/fieldwork/answer'
 import type { Remedy } from '../../engine/infeasible/remedies/answer'
 import { applyRemedy } from '../../engine/infeasible/remedies/change'
 import type { TrainDocument } from '../../document/schema'

@@ -1,7 +1,7 @@
 import { defineStore } from 'pinia'
 import { computed, shallowRef, watch } from 'vue'
 import { type Waiver, workRecordOf } from '../../document/work'
-import { instructionsOf } from '../../engine/work/steps/instructions'
+import { instructionsOf } from '../../engine/fieldwork/steps/instructions'
 import { withValue } from '../../document/place'
 import type { TrainDocument } from '../../document/schema'
 import type { Work } from '../../worker/analysisMessages'
