@@ -1,5 +1,5 @@
 import { tol } from '../mechanics/tolerances'
-import { micrometresPer, slopeSign, toLength } from '../mechanics/units'
+import { fineSign, micrometresPer, slopeSign, toFine, toLength } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
 import { fineText, fineDecimals } from './amounts'
 
@@ -17,8 +17,9 @@ const twoDigits = (value: number): number => 10 ** (Math.floor(Math.log10(value)
 export function fineAmount(um: number, round: RoundTo, { units }: Pick<Train, 'units'>): string {
   const step = micrometresPer[units.fine] / 10 ** fineDecimals[units.fine]
   const value = stepped(um, step, round)
+  // less than one step, rounded down, would read as nothing
   if (value > 0) return fineText(value, units)
-  return `under ${fineText(step, units)}`
+  return `${twoDigitText(toFine(um, units), round)} ${fineSign[units.fine]}`
 }
 
 /** A slope of `mrad` milliradians, two digits. */

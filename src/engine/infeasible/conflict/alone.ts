@@ -7,7 +7,7 @@ import { subproblemOf } from '../elastic/subproblem'
 import { shareFeasibility } from '../elastic/shareFeasibility'
 import { entered } from './entered'
 import { loosened } from './loosened'
-import { missingAt } from './missing'
+import { missingAt, reachWithout } from './missing'
 import type { FeasibilityCache } from './shrink'
 import type { More } from './more'
 import { toleranceRaise } from './toleranceRaise'
@@ -34,8 +34,7 @@ export function aloneOf(
 ): Alone {
   const { members, train } = cache.model
   const group = [...all].filter((index) => sameEntry(members[index], member))
-  const rest = new Set([...all].filter((index) => !group.includes(index)))
-  const without = cache.reach(rest).kind
+  const without = reachWithout(cache, all, group)
   if (without !== 'met') return { kind: without === 'missed' ? 'never' : 'unknown' }
   const more = isRoom(member)
     ? roomMore(cache, all, member, group, solver)

@@ -11,8 +11,8 @@ import type { Conflict } from './answer'
 import { irreducibles, type Irreducible } from './irreducible'
 import { pressedWay, towardOf } from './limitWords'
 import { memberAnswer } from './memberAnswer'
-import { missingAt, missingInAll } from './missing'
-import { conflictSentence, lackGroups } from './sentence'
+import { missingAt, reachWithout } from './missing'
+import { conflictSentence, lackGroups, type GroupedLack } from './sentence'
 import { FeasibilityCache } from './shrink'
 
 /** Conflicts told: the first, and what would be in the way next if that one were resolved. */
@@ -90,19 +90,20 @@ function conflictAnswer(
       return member ? [[index, member] as const] : []
     })
   const all = allLimits(model)
-  const lacks = lackGroups(members, press).map(({ indices, members: group }) => {
+  const lacks = lackGroups(members, press).map(({ indices, members: group }): GroupedLack => {
     const alike = [...all].filter((index) => {
       const member = model.members[index]
       return member && group[0] && sameLimit(member, group[0])
     })
-    const whole = missingInAll(cache, all, alike, solver)
+    const without = reachWithout(cache, all, alike)
+    const whole = without === 'met' ? missingAt(cache, all, alike, solver) : undefined
     return {
       members: group,
       toward: group[0]
         ? pressedWay(train, group[0], towardOf(group[0], press.get(indices[0] ?? 0)))
         : '',
       amount: whole ?? missingAt(cache, set, indices, solver),
-      enough: whole !== undefined,
+      enough: whole !== undefined ? 'yes' : without === 'missed' ? 'never' : 'unknown',
     }
   })
   const answers = members.map(([index]) =>

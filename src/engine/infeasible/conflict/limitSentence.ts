@@ -55,7 +55,7 @@ function aloneInWords(train: Train, member: ElasticLimit, alone: Alone): string 
     case 'enough': {
       const { more } = alone
       if (member.kind === 'coupling')
-        return `; allowing ${tolerancesText(train, member.coupling, more, 'up')} would be enough by itself`
+        return `; a tolerance entered with ${tolerancesText(train, member.coupling, more, 'up')} would be enough by itself`
       if (member.kind === 'tilt')
         return `; ${slopeAmount(more.amount, 'up', train)} more would be enough by itself`
       const wider =

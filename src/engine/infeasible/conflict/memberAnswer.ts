@@ -5,6 +5,7 @@ import type { DualWeight } from '../elastic/dualWeights'
 import { aloneOf, type Alone } from './alone'
 import { checkOf, limitsOf, type ToleranceCheck, type More } from './more'
 import type { ConflictMember, Lacked } from './answer'
+import { entered } from './entered'
 import { memberSentence } from './limitSentence'
 import { memberWords } from './limitWords'
 import { missingAt } from './missing'
@@ -52,7 +53,8 @@ export function memberAnswer(
   return {
     answer: {
       ...words,
-      lacks: room === undefined ? null : { amount: room, quantity },
+      lacks:
+        room === undefined ? null : { amount: room + entered(train, member).already, quantity },
       alone: alone.kind === 'enough' ? { amount: alone.more.amount, quantity } : null,
       sentence,
     },

@@ -3,23 +3,18 @@ import { programUnit, shareColumn, type Circle, type Row } from '../../lp/progra
 import type { Solver } from '../../lp/solver'
 import { leastRelaxation, withRelaxations, type Relaxation } from '../elastic/relaxation'
 import { keyOf, elasticLimitOf } from '../elastic/limit'
+import type { ShareFeasibility } from '../elastic/shareFeasibility'
 import { subproblemOf } from '../elastic/subproblem'
 import { reach } from '../../lp/rounds'
 import type { FeasibilityCache } from './shrink'
 
-/**
- * The least by which members would have to give, all alike, for the whole train to be planned.
- * @returns um, or mrad of pitch; undefined where they alone are not enough
- */
-export function missingInAll(
+/** Whether the rest can be kept once these members are given up: where not, no amount of them is enough. */
+export const reachWithout = (
   cache: FeasibilityCache,
   all: ReadonlySet<number>,
   group: readonly number[],
-  solver: Solver,
-): number | undefined {
-  const without = new Set([...all].filter((index) => !group.includes(index)))
-  return cache.reach(without).kind === 'met' ? missingAt(cache, all, group, solver) : undefined
-}
+): ShareFeasibility['kind'] =>
+  cache.reach(new Set([...all].filter((index) => !group.includes(index)))).kind
 
 /**
  * The least by which members of an irreducible set would have to give, all of them alike and no other

@@ -21,8 +21,8 @@ export interface GroupedLack {
   readonly toward: string
   /** um, or mrad for a tilt; undefined where it could not be found. */
   readonly amount: number | undefined
-  /** Whether giving this much is all that the train needs, or only resolves this conflict. */
-  readonly enough: boolean
+  /** Whether giving this much is all that the train needs; never, where no amount of it alone is. */
+  readonly enough: 'yes' | 'never' | 'unknown'
 }
 
 /** Members that give room, put together by body, kind and the way in which they press. */
@@ -100,16 +100,18 @@ function couplingsInWords(train: Train, members: readonly ElasticLimit[]): strin
   )
 }
 
-function lackInWords(train: Train, { members, toward, amount, enough: all }: GroupedLack): string {
+function lackInWords(train: Train, { members, toward, amount, enough }: GroupedLack): string {
   const [first] = members
   if (first === undefined || amount === undefined) return ''
   const owner = ownerInWords(train, members)
   const many = owner.startsWith('the feet') || owner.startsWith('the keyed') || members.length > 1
-  const round = all ? 'up' : 'down'
+  const whole = enough === 'yes'
+  const round = whole ? 'up' : 'down'
   const size =
     first.kind === 'tilt' ? slopeAmount(amount, round, train) : fineAmount(amount, round, train)
   const reason = first.kind === 'foot' ? ` (${footLimitWords[first.limit].reason})` : ''
-  return `${owner} ${many ? 'lack' : 'lacks'} ${all ? '' : 'at least '}${size} ${toward}${reason}`
+  const never = enough === 'never' ? ', and more there alone would not be enough' : ''
+  return `${owner} ${many ? 'lack' : 'lacks'} ${whole ? '' : 'at least '}${size} ${toward}${reason}${never}`
 }
 
 /** How much more of each check of a tolerance: "0.35 mrad more at each plane and 0.2 mm more of gap". */
