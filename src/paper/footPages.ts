@@ -10,7 +10,7 @@ import { footMap } from './footMap'
 import type { Drawn } from './job'
 import type { Block, Chapter, PaperFootCard } from './page'
 import { wideCards } from './print'
-import { movedBodies } from './words'
+import { carriedWords, movedBodies } from './words'
 
 /** Most cards side by side: with more, digits would be too small for gloves. */
 const mostColumns = 3
@@ -88,8 +88,13 @@ function cardRows(cards: readonly PaperFootCard[], columns: number): Block[] {
 
 /** What must be true before a hand is put to the machine. */
 function before({ train, answer }: Drawn, body: Body): Block {
-  const held = train.bodies.filter(({ held }) => held).map(({ name }) => inSentence(name))
-  const carried = train.machines.filter(({ skid }) => skid === train.bodies.indexOf(body))
+  const skid = train.bodies.indexOf(body)
+  const riders = train.machines.filter((machine) => machine.skid === skid)
+  // what rides on the skid goes with it while that is moved, and stays while anything else is
+  const held = train.bodies
+    .filter((one) => one.held && !riders.includes(one))
+    .map(({ name }) => inSentence(name))
+  const own = carriedWords(train, answer, body)
   const tx = answer.bodies?.find(({ id }) => id === body.id)?.move.tx ?? 0
   const lifts = (answer.feet ?? []).some(({ body: id, shim }) => id === body.id && shim !== 0)
   return {
@@ -102,13 +107,15 @@ function before({ train, answer }: Drawn, body: Body): Block {
           ]
         : []),
       `${held.length > 0 ? `A dial on ${listed(held)} must stay at 0. ` : ''}Fingers out of bolt holes. Jackscrews back off after each move.`,
-      ...(carried.length > 0
-        ? [`It carries ${listed(carried.map(({ name }) => inSentence(name)))}: they move with it.`]
+      ...(riders.length > 0
+        ? [`It carries ${listed(riders.map(({ name }) => inSentence(name)))}: they move with it.`]
         : []),
       ...(body.skid === undefined
         ? []
         : [
-            `What is written here is its own move on ${inSentence(train.bodies[body.skid]?.name ?? '')}.`,
+            own === undefined
+              ? `What is written here is its own move on ${inSentence(train.bodies[body.skid]?.name ?? '')}.`
+              : `What is written here is its own move; it also ${own}.`,
           ]),
       ...(Math.abs(tx) > 0 && alongText(train, tx) !== '' ? [capital(alongText(train, tx))] : []),
     ],

@@ -8,7 +8,7 @@ import type { Drawn } from './job'
 import type { Block, Chapter } from './page'
 import { readyBox } from './readyPage'
 import { trainFigure } from './trainFigure'
-import { sentence, sidesInWords, signInWords } from './words'
+import { carriedWords, sentence, sidesInWords, signInWords } from './words'
 
 /** The first page: what is asked of whom, on which train, and who stands for it. */
 export function frontPage(job: Drawn): Chapter {
@@ -107,6 +107,10 @@ function stays({ train, answer, holds }: Drawn): Block[] {
             ? []
             : [`${capital(inSentence(name))}: may never be let go: ${sentence(anchored)}`],
         ),
+        ...train.bodies.flatMap((body) => {
+          const carried = carriedWords(train, answer, body)
+          return carried === undefined ? [] : [`${capital(inSentence(body.name))} ${carried}.`]
+        }),
         ...(holds ? whyHeld(holds, answer.status === 'planned') : []),
         ...(holds || answer.status !== 'planned'
           ? []

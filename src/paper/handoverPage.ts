@@ -4,7 +4,7 @@ import { capital, inSentence } from '../language/names'
 import type { Body } from '../mechanics/train'
 import type { Drawn } from './job'
 import type { Block, Chapter } from './page'
-import { movedBodies } from './words'
+import { carriedWords, heldWords, movedBodies } from './words'
 
 /** One page for whoever comes next: what is done, what is next, what must not be touched. */
 export function handoverPage(job: Drawn): Chapter[] {
@@ -79,9 +79,12 @@ function untouched({ train, answer }: Drawn): string[] {
       .filter(({ held }) => held)
       .map(
         (body) =>
-          `${name(body)}: held${body.anchored === undefined ? '' : `, ${body.anchored}`}. A dial on it must stay at 0.`,
+          `${name(body)}: held${body.anchored === undefined ? '' : `, ${body.anchored}`}. ${heldWords(train, answer, body)}`,
       ),
-    ...still.map((body) => `${name(body)}: stays where it is.`),
+    ...still.map((body) => {
+      const carried = carriedWords(train, answer, body)
+      return `${name(body)}: ${carried === undefined ? 'stays where it is' : `makes no move of its own; ${carried}`}.`
+    }),
     ...keyed,
     'Brackets and dials that are set, until they have been read.',
     'Locks, tags and blinds.',

@@ -1,5 +1,7 @@
 import { toldNought } from '../language/amounts'
 import type { Body, Train } from '../mechanics/train'
+import { bodyCarried } from '../engine/fieldwork/steps/carried'
+import { motionsFrom } from '../engine/fieldwork/steps/pose'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { towardSide } from '../language/sides'
 
@@ -20,6 +22,18 @@ export function movedBodies(train: Train, answer: PlanAnswer): Body[] {
           (foot) => foot.body === body.id && (shows(foot.shim) || shows(foot.side)),
         )),
   )
+}
+
+/** How far a body goes with the skid under it, by the plan: "goes with the bedplate, 1.10 mm down"; undefined where it goes nowhere. */
+export const carriedWords = (train: Train, answer: PlanAnswer, body: Body): string | undefined =>
+  bodyCarried(train, motionsFrom(train, answer.bodies ?? []), train.bodies.indexOf(body))
+
+/** What a dial on a held body must show: nothing, or how far it goes with the skid under it. */
+export function heldWords(train: Train, answer: PlanAnswer, body: Body): string {
+  const carried = carriedWords(train, answer, body)
+  return carried === undefined
+    ? 'A dial on it must stay at 0.'
+    : `It ${carried}; a dial that stands on the skid must stay at 0.`
 }
 
 /** A sentence with its full stop. */

@@ -1,6 +1,8 @@
 import { tidy } from '../language/tidy'
 import type { Micrometres } from '../mechanics/units'
 import type { Body, Foot, Hole, Train } from '../mechanics/train'
+import { footCarried } from '../engine/fieldwork/steps/carried'
+import { motionsFrom } from '../engine/fieldwork/steps/pose'
 import type { FootAnswer } from '../engine/plan/answer'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { holeRadius } from '../mechanics/holeRadius'
@@ -40,6 +42,8 @@ export interface FootFacts {
     /** Where the least room is: "lake side". */
     readonly where: string
   }
+  /** How far it goes with the skid under it, although nothing is done at it. */
+  readonly carried?: string
   readonly bound: readonly Bound[]
 }
 
@@ -48,10 +52,15 @@ const onTheLimit: Micrometres = 0.1
 
 /** Every foot of the train, machines first, as the plan leaves it. */
 export function footFacts(train: Train, answer: PlanAnswer): FootFacts[] {
+  const motions = motionsFrom(train, answer.bodies ?? [])
   return train.bodies.flatMap((body, b) =>
     body.feet.map((foot, f) => {
       const told = answer.feet?.find((a) => a.body === body.id && a.foot === foot.id)
-      return factsOf(train, answer, { body, b, foot, f, ...(told && { told }) })
+      const carried = footCarried(train, motions, b, foot)
+      return {
+        ...factsOf(train, answer, { body, b, foot, f, ...(told && { told }) }),
+        ...(carried !== undefined && { carried }),
+      }
     }),
   )
 }

@@ -1,11 +1,12 @@
 import { tidy } from '../language/tidy'
 import type { Body, Foot, Train } from '../mechanics/train'
 import type { FootAnswer } from '../engine/plan/answer'
+import { bodyCarried } from '../engine/fieldwork/steps/carried'
+import { motionsFrom } from '../engine/fieldwork/steps/pose'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { toldNought, toldText } from '../language/amounts'
 import { towardSide } from '../language/sides'
 import { heading, paragraph, table } from './layout'
-import { inSentence } from '../language/names'
 import { shimText } from '../language/recipes'
 
 /** Nearer to a limit than this the foot stands at it (um). */
@@ -36,11 +37,12 @@ function bodyText(train: Train, body: Body, answer: PlanAnswer): string[] {
   const tx = answer.bodies?.find(({ id }) => id === body.id)?.move.tx ?? 0
   const moves = shows(tx) || feet.some(({ move }) => shows(move?.shim) || shows(move?.side))
   const held = answer.held.includes(body.id)
-  const carrier = body.skid === undefined ? undefined : train.bodies[body.skid]
-  const rides =
-    carrier && answer.feet?.some((f) => f.body === carrier.id && (shows(f.shim) || shows(f.side)))
-      ? `, and goes where ${inSentence(carrier.name)} under it goes`
-      : ''
+  const carried = bodyCarried(
+    train,
+    motionsFrom(train, answer.bodies ?? []),
+    train.bodies.indexOf(body),
+  )
+  const rides = carried === undefined ? '' : `, and ${carried}`
   if (held || !moves) {
     const words = held ? 'is held: pack stays, no slide' : 'stays where it is: pack stays, no slide'
     return paragraph(`${body.name} ${words}${rides}.`, '', 2)

@@ -120,7 +120,7 @@ describe('what a plan says', () => {
   test('a machine on a skid that moves is said to go with it', async () => {
     const { train, answer } = await planned(example('skid-as-one'))
     expect(plain(planText(train, answer))).toContain(
-      'Low-stage compressor is held: pack stays, no slide, and goes where the bedplate under it goes.',
+      'Low-stage compressor is held: pack stays, no slide, and goes with the bedplate, the left end 44.0 mil down, 76.6 mil toward the hill and 3.9 mil to the left; the right end',
     )
   })
 

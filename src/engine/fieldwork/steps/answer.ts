@@ -70,7 +70,7 @@ export interface StepFootAnswer {
 
 /** A dial indicator at the machine. */
 export interface DialAnswer {
-  /** Foot it stands at; missing for one on a machine that must not move. */
+  /** Foot of the step that it stands at; missing for one on another machine: it must not move, or goes with its skid. */
   foot?: string
   /** Where it stands and which way its stem points. */
   where: string

@@ -5,6 +5,7 @@ import { inSentence, listed } from '../../../language/names'
 import { actionsOf, type Action } from './action'
 import type { StepAnswer, StepsAnswer } from './answer'
 import { beforeAll, moveCautions } from './cautions'
+import { riderDials } from './carried'
 import { chosenOrder } from './chosenOrder'
 import { dialsOf, neighbourDials } from './dials'
 import { holdAfter, readHold } from './holdPoints'
@@ -122,6 +123,7 @@ function movingSteps(
       ),
       dials: [
         ...dialsOf(train, body, piece, action.kind, feet),
+        ...riderDials(train, action.body, piece, action.kind),
         ...neighbourDials(train, touched, action.kind),
       ],
       ...(action.kind !== 'axial' && {
