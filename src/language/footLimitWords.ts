@@ -14,7 +14,7 @@ export type Bound = 'bolt-bound' | 'base-bound' | 'top-bound' | 'lift-bound'
 
 export interface FootLimitWords {
   readonly presses: Presses
-  /** Why it is where it is, behind an amount: "packs at their minimum". */
+  /** Why it is where it is, behind an amount: "base-bound, packs at their minimum". */
   readonly reason: string
   /** Whether its feet are keyed. */
   readonly keyed?: true
@@ -49,7 +49,7 @@ const packs = 'shim packs between their limits (change of pack, thicker is +)'
 export const footLimitWords: Readonly<Record<FootLimit, FootLimitWords>> = {
   'minimum pack': {
     presses: 'down',
-    reason: 'packs at their minimum',
+    reason: 'base-bound, packs at their minimum',
     program: packs,
     floor: () => 'has no more shim to take out',
     lacks: () => 'of shim to take out',
@@ -67,7 +67,7 @@ export const footLimitWords: Readonly<Record<FootLimit, FootLimitWords>> = {
   },
   'maximum pack': {
     presses: 'up',
-    reason: 'packs at their maximum',
+    reason: 'top-bound, packs at their maximum',
     program: packs,
     floor: () => 'has no room for more shim',
     lacks: () => 'of room for shim',
@@ -103,7 +103,7 @@ export const footLimitWords: Readonly<Record<FootLimit, FootLimitWords>> = {
   },
   hole: {
     presses: 'round',
-    reason: 'bolts at their holes',
+    reason: 'bolt-bound, bolts at their holes',
     program: 'bolts in their holes, tangents of the true circles',
     floor: (way) => `meets its bolts${way}`,
     lacks: (its) => `of room at ${its} bolts`,

@@ -152,7 +152,7 @@ function loosened(document: Train, { limit, part, alone, checks }: Member, times
 function widen(foot: Foot, limit: string, more: number): void {
   const { pack, hole } = foot
   if (limit === 'minimum pack' && pack) pack.min = (pack.min ?? 0) - more
-  if (limit === 'maximum pack' && pack) pack.max = (pack.max ?? 0) + more
+  if (limit === 'maximum pack' && pack?.max !== undefined) pack.max += more
   if (limit === 'lift' && foot.lift !== undefined) foot.lift += more
   if (limit === 'hole' && hole) hole.clearance += 2 * more
   if (limit === 'shim key') foot.free = { ...foot.free, shim: true }

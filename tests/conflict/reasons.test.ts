@@ -61,7 +61,7 @@ describe('why the motor is base-bound in base-bound-motor', () => {
       'minimum pack motor down',
     ])
     expect(first?.sentence).toMatch(
-      /the feet of the spare motor lack (at least )?1[23]\d\d µm downward \(packs at their minimum\)/,
+      /the feet of the spare motor lack (at least )?1[23]\d\d µm downward \(base-bound, packs at their minimum\)/,
     )
   })
 

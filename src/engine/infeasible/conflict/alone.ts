@@ -1,12 +1,9 @@
 import { tol } from '../../../mechanics/tolerances'
-import type { Train } from '../../../mechanics/train'
 import type { Solver } from '../../lp/solver'
-import { allLimits, elasticModelOf } from '../elastic/elasticModel'
 import { isRoom, type ElasticLimit, type RoomLimit } from '../elastic/limit'
-import { subproblemOf } from '../elastic/subproblem'
-import { shareFeasibility } from '../elastic/shareFeasibility'
 import { entered } from './entered'
 import { loosened } from './loosened'
+import { planExists } from './planExists'
 import { missingAt, reachWithout } from './missing'
 import type { FeasibilityCache } from './shrink'
 import type { More } from './more'
@@ -42,7 +39,7 @@ export function aloneOf(
   if (more === undefined) return { kind: 'unknown' }
   const size = isRoom(member) ? entered(train, member).size : 1
   if (size > 0 && more.amount > tol.reasonableTimes * size) return { kind: 'beyond reason' }
-  return does(loosened(train, member, more), cache, solver)
+  return planExists(loosened(train, member, more), cache, solver)
     ? { kind: 'enough', more }
     : { kind: 'unknown' }
 }
@@ -64,11 +61,4 @@ function roomMore(
   if (room === undefined) return undefined
   const { already } = entered(cache.model.train, member)
   return { amount: (room + already) * (1 + tol.aloneRoom) }
-}
-
-/** Solves the changed train. */
-function does(train: Train, cache: FeasibilityCache, solver: Solver): boolean {
-  const model = elasticModelOf(train, cache.model.found)
-  const { program } = subproblemOf(model, allLimits(model))
-  return shareFeasibility(program, cache.share, [], solver).kind === 'met'
 }

@@ -14,6 +14,7 @@ import { memberAnswer } from './memberAnswer'
 import { missingAt, reachWithout } from './missing'
 import { conflictSentence, lackGroups, type GroupedLack } from './sentence'
 import { FeasibilityCache } from './shrink'
+import { atLeastEntered, togetherOf } from './together'
 
 /** Conflicts told: the first, and what would be in the way next if that one were resolved. */
 const mostConflicts = 3
@@ -96,13 +97,14 @@ function conflictAnswer(
       return member && group[0] && sameLimit(member, group[0])
     })
     const without = reachWithout(cache, all, alike)
-    const whole = without === 'met' ? missingAt(cache, all, alike, solver) : undefined
+    const whole = without === 'met' ? togetherOf(cache, all, alike, solver) : undefined
+    const here = missingAt(cache, set, indices, solver)
     return {
       members: group,
       toward: group[0]
         ? pressedWay(train, group[0], towardOf(group[0], press.get(indices[0] ?? 0)))
         : '',
-      amount: whole ?? missingAt(cache, set, indices, solver),
+      amount: whole ?? (here === undefined ? undefined : atLeastEntered(cache, indices, here)),
       enough: whole !== undefined ? 'yes' : without === 'missed' ? 'never' : 'unknown',
     }
   })
