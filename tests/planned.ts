@@ -6,7 +6,9 @@ import type { Solver } from '../src/engine/lp/solver'
 import { PlanRun } from '../src/engine/plan/planRun'
 import { PlanningRun, type ReadTrain } from '../src/engine/planningRun'
 import { roundedAnswer } from '../src/engine/rounding/roundedAnswer'
-import type { PlanAnswer } from '../src/engine/fieldwork/answer'
+import { withStages, type PlanAnswer, type PlannedWithStages } from '../src/engine/fieldwork/answer'
+import type { StepsAnswer } from '../src/engine/fieldwork/steps/answer'
+import type { PlanFigures } from '../src/engine/plan/answer'
 import { orderFor } from '../src/engine/fieldwork/orderFor'
 import type { Train } from '../src/mechanics/train'
 import { asFound } from '../src/mechanics/readings/asFound'
@@ -46,22 +48,24 @@ export function planRead(
   const run = new PlanRun(train, solver)
   const plan = prices ? run.priced() : run.plan()
   const solved = run.solved()
-  if (!packs || solved.status !== 'planned') return plan
+  if (!packs || solved.status !== 'planned' || plan.status !== 'planned') return plan
   const { share } = solved.least
-  return { ...plan, ...roundedAnswer(train, run.found(), plan, run.motions(), share, solver) }
+  const rounded = roundedAnswer(train, run.found(), plan, run.motions(), share, solver)
+  return withStages(plan, { rounded })
+}
+
+/** An answer that must be a plan; any other fails the test. */
+export function mustPlan(answer: PlanAnswer): PlannedWithStages {
+  if (answer.status !== 'planned') throw new Error(`${answer.name} is ${answer.status}`)
+  return answer
 }
 
 /** An answer with what an impossible train's run says of its reasons. */
-export const withReasons = (read: ReadTrain, answer: PlanAnswer, solver: Solver): PlanAnswer => ({
-  ...answer,
-  ...new PlanningRun(read, solver).reasons(),
-})
+export const withReasons = (read: ReadTrain, answer: PlanFigures, solver: Solver): PlanAnswer =>
+  withStages(answer, { reasons: new PlanningRun(read, solver).reasons() })
 
-/** An answer with its order of work, where it has a plan. */
-export function withSteps(
+/** The order of work of an answer; none without moves. */
+export const stepsFor = (
   { document, train }: { readonly document: TrainDocument; readonly train: Train },
   answer: PlanAnswer,
-): PlanAnswer {
-  const steps = orderFor({ document, train }, train.couplings.map(asFound), answer)
-  return { ...answer, ...(steps && { steps }) }
-}
+): StepsAnswer | undefined => orderFor({ document, train }, train.couplings.map(asFound), answer)

@@ -6,6 +6,7 @@ import {
   type ComponentPublicInstance,
   type Ref,
 } from 'vue'
+import { hasMoves } from '../engine/plan/moves'
 import type { Chart, Extent } from '../scene/chart'
 import { couplingsScene, tablesOf } from '../scene/couplingCards'
 import { feetScene, type FeetScene } from '../scene/footCards'
@@ -86,7 +87,7 @@ export function useBands(room: Readonly<Ref<number>>) {
         const { scale, width, above } = drawn.value
         const most = follow.dragged ? before?.feet.scales : undefined
         const scene = feetScene(of, answer, scale, above, most)
-        return { train: of, feet: scene, width, planned: answer.feet !== undefined }
+        return { train: of, feet: scene, width, planned: hasMoves(answer) }
       },
     )
   const [far, near] = [feetOf(), feetOf()]

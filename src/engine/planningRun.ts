@@ -6,7 +6,7 @@ import { remediesOf } from './infeasible/remedies/remedies'
 import type { Solver } from './lp/solver'
 import { PlanRun } from './plan/planRun'
 import { roundedAnswer } from './rounding/roundedAnswer'
-import type { PlanAnswer } from './fieldwork/answer'
+import { withStages, type PlanAnswer, type ReasonsAnswer } from './fieldwork/answer'
 import { orderFor } from './fieldwork/orderFor'
 import { readiness } from './fieldwork/ready/readiness'
 
@@ -41,51 +41,45 @@ export class PlanningRun extends PlanRun {
     this.document = document
   }
 
-  /** Packs and the rounded plan; nothing for a train without a store of shims, or without a plan. */
+  /** The plan rounded to packs; undefined for a train without a store of shims, or without a plan. */
   readonly rounding = once(() => {
-    const solved = this.solved()
-    if (solved.status !== 'planned') return {}
+    const [solved, plan] = [this.solved(), this.plan()]
+    if (solved.status !== 'planned' || plan.status !== 'planned') return undefined
     const { train, solver } = this
-    return roundedAnswer(
-      train,
-      this.found(),
-      this.plan(),
-      this.motions(),
-      solved.least.share,
-      solver,
-    )
+    return roundedAnswer(train, this.found(), plan, this.motions(), solved.least.share, solver)
   })
 
   /** Soft foot, pipe strain, signs and closures: in, waived, missing or bad. */
   readonly ready = once(() => readiness(this.document, this.train, this.found(), this.solver))
 
-  /** The order of work: by the real packs, after the soft feet, as the record of the train asks. */
+  /** The order of work: by the real packs, after the soft feet, as the record of the train asks; undefined without moves. */
   readonly steps = once(() =>
-    orderFor(this, this.found(), { ...this.plan(), ...this.rounding(), ready: this.ready() }),
+    orderFor(
+      this,
+      this.found(),
+      withStages(this.plan(), { rounded: this.rounding(), ready: this.ready() }),
+    ),
   )
 
-  /** What cannot be had together in an impossible train, and what could be changed. */
-  readonly reasons = once((): Partial<PlanAnswer> => {
+  /** What cannot be had together in an impossible train, and what could be changed; undefined for any other. */
+  readonly reasons = once((): ReasonsAnswer | undefined => {
     const plan = this.plan()
-    if (plan.status !== 'impossible') return {}
+    if (plan.status !== 'impossible') return undefined
     const contradiction = contradictionOf(this.train, this.found(), this.solver)
-    const [first, ...behind] = conflictsOf(contradiction, this.solver)
     return {
-      ...(first && { conflict: first.members, conflictSentence: first.sentence, behind }),
+      conflicts: conflictsOf(contradiction, this.solver),
       ...remediesOf(this.document, contradiction, plan.floor, this.solver),
     }
   })
 
   /** The plan with the stages that are wanted, as one answer. */
   answer({ prices, rounding, reasons, work }: Wanted): PlanAnswer {
-    const steps = work ? this.steps() : undefined
-    return {
-      ...(prices ? this.priced() : this.plan()),
-      ...(rounding && this.rounding()),
-      ...(reasons && this.reasons()),
-      ...(work && { ready: this.ready() }),
-      ...(steps && { steps }),
-    }
+    return withStages(prices ? this.priced() : this.plan(), {
+      rounded: rounding ? this.rounding() : undefined,
+      reasons: reasons ? this.reasons() : undefined,
+      ready: work ? this.ready() : undefined,
+      steps: work ? this.steps() : undefined,
+    })
   }
 }
 

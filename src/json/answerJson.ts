@@ -2,26 +2,33 @@ import type { DocumentUnits } from '../mechanics/units'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { planJson } from './planJson'
 import { readyJson } from './readyJson'
-import { conflictsJson, membersJson, remediesJson } from './reasonsJson'
-import { packsJson, roundedJson } from './roundedJson'
+import { reasonsJson } from './reasonsJson'
+import { roundedJson } from './roundedJson'
 import { stepsJson } from './stepsJson'
 
 /** What planning a train answers, in the document's units and under the keys of the output contract. */
 export function answerJson(answer: PlanAnswer, units: DocumentUnits) {
-  const { packs, rounded, conflict, conflictSentence, behind, remedies, holdsTried, ready, steps } =
-    answer
+  const { rounded, reasons, ready, steps, ...plan } = { ...noStages, ...answer }
   return {
-    ...planJson(answer, units),
-    ...(packs && { packs: packsJson(packs, units) }),
-    ...(rounded && { rounded: roundedJson(rounded, units) }),
-    ...(conflict && { conflict: membersJson(conflict, units) }),
-    ...(conflictSentence !== undefined && { conflictSentence }),
-    ...(behind && { behind: conflictsJson(behind, units) }),
-    ...(remedies && { remedies: remediesJson(remedies, units) }),
-    ...(holdsTried && { holdsTried }),
+    ...planJson(plan, units),
+    ...(rounded && roundedJson(rounded, units)),
+    ...(reasons && reasonsJson(reasons, units)),
     ...(ready && { ready: readyJson(ready, units) }),
     ...(steps && { steps: stepsJson(steps, units) }),
   }
 }
 
-export type AnswerJson = ReturnType<typeof answerJson>
+const noStages = { rounded: undefined, reasons: undefined, ready: undefined, steps: undefined }
+
+/** An answer as a program reads it, which finds a key there or not: every key that some status has. */
+export type AnswerJson = Omit<Told, 'rounded'> & { rounded?: AsRead<NonNullable<Told['rounded']>> }
+
+type Told = AsRead<ReturnType<typeof answerJson>>
+
+type AsRead<Answers> = Pick<Answers, keyof Answers> & {
+  [Key in KeyOf<Answers>]?: ValueAt<Answers, Key>
+}
+type KeyOf<Answers> = Answers extends unknown ? keyof Answers : never
+type ValueAt<Answers, Key extends PropertyKey> = Answers extends { [At in Key]?: infer Value }
+  ? Exclude<Value, undefined>
+  : never

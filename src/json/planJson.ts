@@ -8,8 +8,12 @@ import type {
   CouplingAnswer,
   ExpectedAnswer,
   FootAnswer,
+  InToleranceAnswer,
+  MovesAnswer,
   PlanFigures,
+  PlannedAnswer,
   ProofAnswer,
+  StandingAnswer,
   Totals,
 } from '../engine/plan/answer'
 import { unitSign } from '../document/typed/unitSign'
@@ -43,7 +47,7 @@ export const feet = {
 const proof: MeasuresOf<ProofAnswer> = { bound: 'fine', gap: 'fine', worstViolation: 'fine' }
 
 /** What a plan's own numbers measure; lists whose units differ from row to row are written apart. */
-const figures: MeasuresOf<PlanFigures> = {
+const figures: MeasuresOf<UnlistedFigures> = {
   share: 'as it is',
   cost: 'fine',
   total: totals,
@@ -54,24 +58,47 @@ const figures: MeasuresOf<PlanFigures> = {
   worstShare: 'plain',
   standingShare: 'plain',
   floor: 'plain',
-  binding: 'as it is',
-  expected: 'as it is',
-  proof,
 }
+type UnlistedFigures = StandingAnswer & Omit<MovesAnswer, 'expected'>
 
-/** A plan as programs read it. */
-export interface PlanJson extends Omit<PlanFigures, 'binding'> {
-  binding?: BindingJson[]
+/** A train as found in the document's units, with what else an answer of its status says. */
+const standingJson = <Answer extends StandingAnswer>(answer: Answer, units: DocumentUnits) => ({
+  ...(written<StandingAnswer>(answer, figures, units) as Answer),
+  asFound: asFoundJson(answer.asFound, units),
+})
+
+/** An answer with moves, its limits that bind and readings to expect in the order of the contract. */
+function movesJson(
+  { expected, proof: proven, ...rest }: PlannedAnswer | InToleranceAnswer,
+  prices: readonly BindingAnswer[],
+  units: DocumentUnits,
+) {
+  return {
+    ...standingJson(rest, units),
+    couplings: couplingsJson(rest.couplings, units),
+    binding: bindingJson(prices, units),
+    expected: expectedJson(expected, units),
+    proof: written(proven, proof, units),
+  }
 }
 
 /** A plan in the document's units, under the keys of the output contract. */
-export const planJson = (plan: PlanFigures, units: DocumentUnits): PlanJson => ({
-  ...(written(plan, figures, units) as Omit<PlanFigures, 'binding'>),
-  ...(plan.couplings && { couplings: couplingsJson(plan.couplings, units) }),
-  asFound: asFoundJson(plan.asFound, units),
-  ...(plan.binding && { binding: bindingJson(plan.binding, units) }),
-  ...(plan.expected && { expected: expectedJson(plan.expected, units) }),
-})
+export function planJson(plan: PlanFigures, units: DocumentUnits) {
+  switch (plan.status) {
+    case 'planned': {
+      const { prices = [], ...moves } = plan
+      return movesJson(moves, prices, units)
+    }
+    case 'in-tolerance':
+      return movesJson(plan, [], units)
+    case 'impossible':
+      return standingJson(plan, units)
+    case 'unproven':
+      return { ...standingJson(plan, units), proof: written(plan.proof, proof, units) }
+    case 'stopped':
+      return standingJson(plan, units)
+  }
+}
 
 const measureOf: Record<CheckAnswer['what'], Measure> = {
   'left plane': 'slope',

@@ -1,6 +1,7 @@
 import type { DocumentUnits } from '../mechanics/units'
 import { unitSign } from '../document/typed/unitSign'
 import type { Conflict, ConflictMember, Lacked } from '../engine/infeasible/conflict/answer'
+import type { ReasonsAnswer } from '../engine/fieldwork/answer'
 import type { Remedy, RemedyAmount } from '../engine/infeasible/remedies/answer'
 import { inUnits } from './inUnits'
 
@@ -31,7 +32,7 @@ export const membersJson = (members: readonly ConflictMember[], units: DocumentU
     }
   })
 
-export const conflictsJson = (conflicts: readonly Conflict[], units: DocumentUnits) =>
+const conflictsJson = (conflicts: readonly Conflict[], units: DocumentUnits) =>
   conflicts.map(({ members, floor, sentence }) => ({
     members: membersJson(members, units),
     floor,
@@ -53,7 +54,7 @@ const cost = (value: number | null, units: DocumentUnits): number | null =>
   value === null ? null : inUnits(value, 'fine', units)
 
 /** Remedies in the document's units; what they change in the file is in those already. */
-export const remediesJson = (remedies: readonly Remedy[], units: DocumentUnits) =>
+const remediesJson = (remedies: readonly Remedy[], units: DocumentUnits) =>
   remedies.map((remedy) => ({
     ...remedy,
     amount: remedy.amount.map((amount) => amountJson(amount, units)),
@@ -62,3 +63,20 @@ export const remediesJson = (remedies: readonly Remedy[], units: DocumentUnits) 
   }))
 
 export type RemedyJson = ReturnType<typeof remediesJson>[number]
+
+/** Why an impossible train is impossible and what would help; a first conflict stands apart from what is behind it. */
+export function reasonsJson(
+  { conflicts, remedies, holdsTried }: ReasonsAnswer,
+  units: DocumentUnits,
+) {
+  const [first, ...behind] = conflicts
+  return {
+    ...(first && {
+      conflict: membersJson(first.members, units),
+      conflictSentence: first.sentence,
+      behind: conflictsJson(behind, units),
+    }),
+    remedies: remediesJson(remedies, units),
+    holdsTried,
+  }
+}

@@ -1,5 +1,5 @@
 import type { DocumentUnits } from '../mechanics/units'
-import type { PackAnswer, RoundedAnswer } from '../engine/rounding/answer'
+import type { PackAnswer, RoundedAnswer, RoundingMade } from '../engine/rounding/answer'
 import { bodies, couplingsJson, expectedJson, feet, totals } from './planJson'
 import { written, type MeasuresOf } from './written'
 
@@ -10,7 +10,7 @@ const packs: MeasuresOf<PackAnswer[]> = {
   use: 'fine',
 }
 
-const rounding: Exclude<MeasuresOf<RoundedAnswer>, string> = {
+const rounding: Exclude<MeasuresOf<Omit<RoundingMade, 'packs'>>, string> = {
   worstShare: 'plain',
   feet: { ...feet, offPlane: 'fine' },
   couplings: 'as it is',
@@ -28,13 +28,18 @@ const rounding: Exclude<MeasuresOf<RoundedAnswer>, string> = {
   small: { row: 'as it is', move: 'fine' },
 }
 
-/** Packs as they are to be made, in the document's units. */
-export const packsJson = (all: readonly PackAnswer[], units: DocumentUnits): PackAnswer[] =>
-  written([...all], packs, units)
-
-/** A plan rounded to the shims of the store, in the document's units. */
-export const roundedJson = (rounded: RoundedAnswer, units: DocumentUnits): RoundedAnswer => ({
-  ...written(rounded, rounding, units),
-  couplings: couplingsJson(rounded.couplings, units),
-  ...(rounded.expected && { expected: expectedJson(rounded.expected, units) }),
-})
+/** A plan rounded to the shims of the store, in the document's units; its packs stand beside it. */
+export function roundedJson(answer: RoundedAnswer, units: DocumentUnits) {
+  const couplings = couplingsJson(answer.couplings, units)
+  if (answer.status === 'no rounding')
+    return { rounded: { ...written(answer, rounding, units), couplings } }
+  const { packs: all, ...rounded } = answer
+  return {
+    packs: written(all, packs, units),
+    rounded: {
+      ...(written<Omit<RoundingMade, 'packs'>>(rounded, rounding, units) as typeof rounded),
+      couplings,
+      expected: expectedJson(rounded.expected, units),
+    },
+  }
+}

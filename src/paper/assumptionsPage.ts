@@ -136,11 +136,12 @@ function feetTable(train: Train): Block[] {
 }
 
 /** "Proven" is said of one thing alone: that no plan for these numbers costs less. */
-function proofItems(train: Train, { status, proof, cost, floor }: PlanAnswer): string[] {
+function proofItems(train: Train, answer: PlanAnswer): string[] {
+  const { status, floor } = answer
   return [
-    ...(status === 'planned' && proof
+    ...(answer.status === 'planned'
       ? [
-          `Proven: no cheaper plan for these numbers. This one costs ${toldText(cost ?? 0, train.units)}; none costs less than ${toldText(proof.bound, train.units)}.`,
+          `Proven: no cheaper plan for these numbers. This one costs ${toldText(answer.cost, train.units)}; none costs less than ${toldText(answer.proof.bound, train.units)}.`,
           `Every limit and every coupling in every state was measured again on the moved machines by other code.`,
         ]
       : []),

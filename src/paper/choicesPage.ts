@@ -1,3 +1,4 @@
+import { madeOf } from '../engine/rounding/answer'
 import { costWord } from '../text/bindingWords'
 import type { HoldItem } from '../text/holdList'
 import { orderInWords } from '../text/holdsText'
@@ -13,7 +14,8 @@ const mostTold = 8
 /** What else could have been held, and what that would have cost. */
 export function choicesPage({ train, holds: list, plan }: Drawn): Chapter[] {
   if (!list) return [notCompared(train)]
-  const rounded = plan.rounded?.bodies ? ' All before rounding to the shims of the store.' : ''
+  const made = plan.status === 'planned' && madeOf(plan.rounded)
+  const rounded = made ? ' All before rounding to the shims of the store.' : ''
   return [
     {
       section: 'choices',

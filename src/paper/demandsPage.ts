@@ -8,7 +8,6 @@ import type { Block, Chapter } from './page'
 export function demandsPage(job: Drawn): Chapter {
   const { train, answer, figures } = job
   const facts = couplingFacts(train, answer, figures)
-  const planned = answer.couplings !== undefined
   const moves = answer.status === 'planned'
   return {
     section: 'demands',
@@ -40,7 +39,7 @@ export function demandsPage(job: Drawn): Chapter {
       },
       {
         kind: 'heading',
-        text: planned && moves ? 'Use of the tolerances' : 'Use of the tolerances as found',
+        text: moves ? 'Use of the tolerances' : 'Use of the tolerances as found',
         aside: 'over 100 % is beyond the limit',
       },
       ...sharesTable(facts, moves),

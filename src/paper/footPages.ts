@@ -3,6 +3,9 @@ import { footScales } from '../scene/footFigure'
 import { fineText, toldText } from '../language/amounts'
 import { kilogramsPer, massSign } from '../mechanics/units'
 import { capital, inSentence, listed } from '../language/names'
+import type { PlannedWithStages } from '../engine/fieldwork/answer'
+import { alongOf } from '../engine/plan/moves'
+import { madeOf } from '../engine/rounding/answer'
 import { recipeBeside } from '../engine/fieldwork/steps/recipe'
 import type { Body, Train } from '../mechanics/train'
 import { columnsOf, figureWidth, footCard } from './footCards'
@@ -15,14 +18,18 @@ import { carriedWords, movedBodies } from './words'
 /** Most cards side by side: with more, digits would be too small for gloves. */
 const mostColumns = 3
 
+/** A job whose plan moves something. */
+type DrawnPlan = Drawn & { readonly answer: PlannedWithStages }
+
 /** A page for each machine or skid that moves, in the order of the steps, its cards lying around its map as its feet lie. */
 export function footPages(job: Drawn): Chapter[] {
   const { train, answer } = job
   if (answer.status !== 'planned') return []
   const facts = footFacts(train, answer)
+  const plan = { ...job, answer }
   return inStepOrder(movedBodies(train, answer), job).flatMap((body) => {
     const own = facts.filter((foot) => train.bodies[foot.body] === body)
-    return pagesOf(job, body, own)
+    return pagesOf(plan, body, own)
   })
 }
 
@@ -33,8 +40,9 @@ function inStepOrder(bodies: readonly Body[], { instructions }: Drawn): Body[] {
   return [...bodies].sort((a, b) => first(a) - first(b))
 }
 
-function pagesOf(job: Drawn, body: Body, facts: readonly FootFacts[]): Chapter[] {
+function pagesOf(job: DrawnPlan, body: Body, facts: readonly FootFacts[]): Chapter[] {
   const { train, answer, instructions } = job
+  const packs = madeOf(answer.rounded)?.packs
   const rows = columnsOf(body)
   const parts = Math.ceil(rows.length / mostColumns)
   const columns = Math.ceil(rows.length / parts)
@@ -43,7 +51,7 @@ function pagesOf(job: Drawn, body: Body, facts: readonly FootFacts[]): Chapter[]
     columns,
     scales,
     recipe: (foot: FootFacts) => {
-      const pack = answer.packs?.find((one) => one.body === body.id && one.foot === foot.name)
+      const pack = packs?.find((one) => one.body === body.id && one.foot === foot.name)
       return pack && recipeBeside(train, pack)
     },
     instructions,
@@ -87,7 +95,7 @@ function cardRows(cards: readonly PaperFootCard[], columns: number): Block[] {
 }
 
 /** What must be true before a hand is put to the machine. */
-function before({ train, answer }: Drawn, body: Body): Block {
+function before({ train, answer }: DrawnPlan, body: Body): Block {
   const skid = train.bodies.indexOf(body)
   const riders = train.machines.filter((machine) => machine.skid === skid)
   // what rides on the skid goes with it while that is moved, and stays while anything else is
@@ -95,8 +103,8 @@ function before({ train, answer }: Drawn, body: Body): Block {
     .filter((one) => one.held && !riders.includes(one))
     .map(({ name }) => inSentence(name))
   const own = carriedWords(train, answer, body)
-  const tx = answer.bodies?.find(({ id }) => id === body.id)?.move.tx ?? 0
-  const lifts = (answer.feet ?? []).some(({ body: id, shim }) => id === body.id && shim !== 0)
+  const tx = alongOf(answer, body.id)
+  const lifts = answer.feet.some(({ body: id, shim }) => id === body.id && shim !== 0)
   return {
     kind: 'box',
     title: 'Isolated, locked, tried to start? Then:',

@@ -56,22 +56,25 @@ function judged({ document, train, plan }: Drawn): Block[] {
 }
 
 /** What is proven, and what the store's shims make of it. */
-function sure(proof: string, { rounded }: PlanAnswer): Block[] {
+function sure(proof: string, plan: PlanAnswer): Block[] {
+  const rounded = plan.status === 'planned' ? plan.rounded : undefined
   const more = rounded && !proof.includes(rounded.sentence) ? rounded.sentence : ''
   const text = [proof, more].filter((part) => part !== '').join(' ')
   return text === '' ? [] : [{ kind: 'text', look: 'plain', text }]
 }
 
 /** Of an impossible train: what cannot be had together, and where the ways out stand. */
-function inTheWay({ conflictSentence, remedies }: PlanAnswer): Block[] {
-  if (conflictSentence === undefined) return []
-  const ways = (remedies ?? []).filter(({ solves }) => solves).length
+function inTheWay(plan: PlanAnswer): Block[] {
+  const reasons = plan.status === 'impossible' ? plan.reasons : undefined
+  const [conflict] = reasons?.conflicts ?? []
+  if (!reasons || !conflict) return []
+  const ways = reasons.remedies.filter(({ solves }) => solves).length
   return [
     {
       kind: 'box',
       title: 'NO PLAN: nothing may be moved by this sheet',
       items: [
-        conflictSentence,
+        conflict.sentence,
         ways === 0
           ? 'Nothing that was tried works; what was tried stands on the next page.'
           : `What would work stands on the next page, ${counted(ways, 'way', 'ways')} by effort.`,

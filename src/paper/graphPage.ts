@@ -2,6 +2,7 @@ import { lineMark, type Look } from '../scene/drawings/marks'
 import { shareText } from '../language/amounts'
 import { stateDash } from '../scene/stateStyle'
 import { fineSign, micrometresPer, millimetresPer } from '../mechanics/units'
+import { hasMoves } from '../engine/plan/moves'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
 import type { Train } from '../mechanics/train'
 import { graph } from './graph'
@@ -45,10 +46,11 @@ function scaleWords(train: Train, { along, across }: GraphScale): string {
 }
 
 /** What the lines mean. */
-function key(train: Train, { status, feet }: PlanAnswer): Figure {
+function key(train: Train, answer: PlanAnswer): Figure {
+  const { status } = answer
   const samples: { words: string; look: Look; dash?: string }[] = [
     ...(status === 'in-tolerance' ? [] : [{ words: 'as found', look: 'found' } as const]),
-    ...(feet === undefined
+    ...(!hasMoves(answer)
       ? []
       : [
           {

@@ -10,6 +10,7 @@ import { carriedWords, heldWords, movedBodies } from './words'
 export function handoverPage(job: Drawn): Chapter[] {
   const { train, answer, plan } = job
   if (answer.status !== 'planned') return []
+  const moved = movedBodies(train, answer)
   return [
     {
       section: 'handover',
@@ -17,11 +18,11 @@ export function handoverPage(job: Drawn): Chapter[] {
       blocks: [
         { kind: 'text', look: 'strong', text: sentenceOf(train, plan).headline },
         { kind: 'heading', text: 'Done', aside: 'tick, with time and name' },
-        doneTable(job),
+        doneTable(job, moved),
         { kind: 'heading', text: 'Next' },
         { kind: 'blanks', columns: 2, labels: ['', '', '', ''] },
         { kind: 'heading', text: 'Must not be touched' },
-        { kind: 'list', look: 'dash', items: untouched(job) },
+        { kind: 'list', look: 'dash', items: untouched(job, moved) },
         { kind: 'heading', text: 'Seen, and not in the plan' },
         { kind: 'blanks', columns: 2, labels: ['', '', '', ''] },
         {
@@ -35,7 +36,7 @@ export function handoverPage(job: Drawn): Chapter[] {
 }
 
 /** Steps in their order with what the record says of them; machines where there is no order. */
-function doneTable({ train, answer, document, instructions }: Drawn): Block {
+function doneTable({ document, instructions }: Drawn, moved: readonly Body[]): Block {
   const work = (workRecordOf(document.record)?.work ?? []).filter(({ done }) => done)
   const rows =
     instructions.length > 0
@@ -46,7 +47,7 @@ function doneTable({ train, answer, document, instructions }: Drawn): Block {
           const last = told.at(-1)
           return [words, 'done', last?.when ?? '', last?.by ?? '']
         })
-      : movedBodies(train, answer).map((body) => [body.name, '', '', ''])
+      : moved.map((body) => [body.name, '', '', ''])
   return {
     kind: 'table',
     tall: true,
@@ -61,7 +62,7 @@ function doneTable({ train, answer, document, instructions }: Drawn): Block {
 }
 
 /** Held machines, feet that may not move, and what was set before. */
-function untouched({ train, answer }: Drawn): string[] {
+function untouched({ train, answer }: Drawn, moved: readonly Body[]): string[] {
   const name = (body: Body) => capital(inSentence(body.name))
   const keyed = train.bodies.flatMap((body) =>
     body.held
@@ -71,9 +72,7 @@ function untouched({ train, answer }: Drawn): string[] {
           ...(maySlide ? [] : [`Foot ${id} of ${inSentence(body.name)}: it may not slide.`]),
         ]),
   )
-  const still = train.bodies.filter(
-    (body) => !body.held && !movedBodies(train, answer).includes(body),
-  )
+  const still = train.bodies.filter((body) => !body.held && !moved.includes(body))
   return [
     ...train.bodies
       .filter(({ held }) => held)

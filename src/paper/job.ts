@@ -1,4 +1,5 @@
 import { instructionsOf, type Instruction } from '../engine/fieldwork/steps/instructions'
+import { hasMoves } from '../engine/plan/moves'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { displayedPlan } from '../engine/fieldwork/displayed'
 import { figuresOf, type Figures } from '../scene/figures'
@@ -28,11 +29,12 @@ export interface Drawn extends PaperJob {
 
 export function drawn(job: PaperJob): Drawn {
   const answer = displayedPlan(job.answer)
+  const steps = hasMoves(answer) ? answer.steps : undefined
   return {
     ...job,
     answer,
     plan: job.answer,
     figures: figuresOf(job.train, answer),
-    instructions: answer.steps ? instructionsOf(job.train, answer.steps) : [],
+    instructions: steps ? instructionsOf(job.train, steps) : [],
   }
 }

@@ -1,10 +1,11 @@
+import { hasMoves } from '../engine/plan/moves'
 import type { Instruction } from '../engine/fieldwork/steps/instructions'
 import type { Drawn } from './job'
 import type { Block, Chapter, StepCard } from './page'
 
 /** The steps in their order, with what to watch, where to stop, and what the dials should show then. */
 export function orderPages({ answer, instructions }: Drawn): Chapter[] {
-  const { steps } = answer
+  const steps = hasMoves(answer) ? answer.steps : undefined
   if (!steps || instructions.length === 0) return []
   return [
     {

@@ -1,6 +1,7 @@
 import { growthOf, lineValueAt } from '../mechanics/growth'
 import { noMotion } from '../mechanics/motion'
 import { asFound } from '../mechanics/readings/asFound'
+import { hasMoves } from '../engine/plan/moves'
 import { answerMotions, movedAxis } from '../scene/axisLines'
 import { shareText } from '../language/amounts'
 import type { Aim, Coupling, State } from '../mechanics/train'
@@ -66,7 +67,8 @@ export function pencilCheck(job: Drawn, coupling: Coupling, pencil: Pencil): Blo
 /** The sum itself, in um and mrad, for whoever wants to compare it with the plan. */
 export function checkSum(job: Drawn, coupling: Coupling) {
   const { train, answer } = job
-  const after = (answer.couplings ?? []).filter((row) => row.coupling === coupling.id)
+  if (!hasMoves(answer)) return undefined
+  const after = answer.couplings.filter((row) => row.coupling === coupling.id)
   const worst = after.reduce<(typeof after)[number] | undefined>(
     (a, b) => (a && a.share >= b.share ? a : b),
     undefined,

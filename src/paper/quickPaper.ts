@@ -1,4 +1,4 @@
-import type { PlanAnswer } from '../engine/fieldwork/answer'
+import { withStages, type PlanAnswer } from '../engine/fieldwork/answer'
 import { orderFor } from '../engine/fieldwork/orderFor'
 import { asFound } from '../mechanics/readings/asFound'
 import type { TrainDocument } from '../document/schema'
@@ -16,9 +16,6 @@ export function quickPaper(
   settings: PaperSettings,
 ): Paper {
   const steps = orderFor({ document, train }, train.couplings.map(asFound), answer)
-  const paper = paperOf(
-    { document, train, answer: { ...answer, ...(steps && { steps }) } },
-    settings,
-  )
+  const paper = paperOf({ document, train, answer: withStages(answer, { steps }) }, settings)
   return { ...paper, notice: 'NOT COMPLETE: for the whole work sheet use its own print button' }
 }

@@ -5,6 +5,7 @@ import { signedDigits, fineText } from '../language/amounts'
 import { fineSign, slopeSign } from '../mechanics/units'
 import type { Coupling, ReadingSet, Train } from '../mechanics/train'
 import type { ExpectedAnswer } from '../engine/plan/answer'
+import { hasMoves } from '../engine/plan/moves'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { sideNoun, towardSide } from '../language/sides'
 import { setName } from '../language/readingSets'
@@ -63,9 +64,9 @@ function setBlocks(
   set: ReadingSet,
   index: number,
 ): Block[] {
-  const expected = answer.expected?.find(
-    (entry) => entry.coupling === coupling.id && entry.set === index,
-  )
+  const expected = hasMoves(answer)
+    ? answer.expected.find((entry) => entry.coupling === coupling.id && entry.set === index)
+    : undefined
   const heading: Block = {
     kind: 'heading',
     text: capital(setName(train, set, index)),

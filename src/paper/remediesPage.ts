@@ -1,3 +1,4 @@
+import type { ReasonsAnswer } from '../engine/fieldwork/answer'
 import type { Remedy } from '../engine/infeasible/remedies/answer'
 import { shareText } from '../language/amounts'
 import { capital, counted } from '../language/names'
@@ -11,60 +12,64 @@ const mostOthers = 6
 /** Of an impossible train: what cannot be had together, and what would make it possible. */
 export function remediesPage({ answer }: Drawn): Chapter[] {
   if (answer.status !== 'impossible') return []
-  const { conflict, conflictSentence, behind, remedies, holdsTried } = answer
-  const working = (remedies ?? []).filter(({ solves }) => solves)
-  const others = (remedies ?? []).filter(({ solves }) => !solves)
   return [
     {
       section: 'remedies',
       title: 'What is in the way',
       blocks: [
         { kind: 'heading', text: 'The conflict', aside: 'all of these together cannot be had' },
-        ...(conflictSentence === undefined
-          ? []
-          : [{ kind: 'text', look: 'strong', text: conflictSentence } as const]),
-        {
-          kind: 'list',
-          look: 'dash',
-          items: [
-            ...(conflict ?? []).map((member) => sentence(capital(member.sentence))),
-            ...(behind ?? []).map((next) => `Behind it: ${next.sentence}`),
-          ],
-        },
-        {
-          kind: 'heading',
-          text: 'Remedies',
-          aside: 'each solved on a copy; effort 1 is minutes, 10 is weeks',
-        },
-        {
-          kind: 'text',
-          look: 'plain',
-          text: 'First read again: signs, sag, which shaft the bracket sat on, where the feet stand, which side is which. Half an hour, and the best money spent. Hours below are common practice, no source.',
-        },
-        ...(working.length > 0
-          ? [remedyTable(working)]
-          : [
-              { kind: 'text', look: 'strong', text: nothingWorks(holdsTried?.tried ?? 0) } as const,
-            ]),
-        ...(others.length === 0
-          ? []
-          : ([
-              { kind: 'heading', text: 'Not enough by themselves' },
-              {
-                kind: 'list',
-                look: 'dash',
-                items: [
-                  ...others.slice(0, mostOthers).map((remedy) => remedy.sentence),
-                  ...(others.length > mostOthers
-                    ? [`And ${counted(others.length - mostOthers, 'more', 'more')}.`]
-                    : []),
-                ],
-              },
-            ] as const)),
+        ...(answer.reasons
+          ? reasonsBlocks(answer.reasons)
+          : [{ kind: 'text', look: 'strong', text: 'Not worked out for this sheet.' } as const]),
         { kind: 'heading', text: 'Decision' },
         { kind: 'blanks', columns: 3, labels: ['remedy chosen', 'agreed by', 'date and time'] },
       ],
     },
+  ]
+}
+
+function reasonsBlocks({ conflicts, remedies, holdsTried }: ReasonsAnswer): Block[] {
+  const [conflict, ...behind] = conflicts
+  const working = remedies.filter(({ solves }) => solves)
+  const others = remedies.filter(({ solves }) => !solves)
+  return [
+    ...(conflict ? [{ kind: 'text', look: 'strong', text: conflict.sentence } as const] : []),
+    {
+      kind: 'list',
+      look: 'dash',
+      items: [
+        ...(conflict?.members ?? []).map((member) => sentence(capital(member.sentence))),
+        ...behind.map((next) => `Behind it: ${next.sentence}`),
+      ],
+    },
+    {
+      kind: 'heading',
+      text: 'Remedies',
+      aside: 'each solved on a copy; effort 1 is minutes, 10 is weeks',
+    },
+    {
+      kind: 'text',
+      look: 'plain',
+      text: 'First read again: signs, sag, which shaft the bracket sat on, where the feet stand, which side is which. Half an hour, and the best money spent. Hours below are common practice, no source.',
+    },
+    ...(working.length > 0
+      ? [remedyTable(working)]
+      : [{ kind: 'text', look: 'strong', text: nothingWorks(holdsTried.tried) } as const]),
+    ...(others.length === 0
+      ? []
+      : ([
+          { kind: 'heading', text: 'Not enough by themselves' },
+          {
+            kind: 'list',
+            look: 'dash',
+            items: [
+              ...others.slice(0, mostOthers).map((remedy) => remedy.sentence),
+              ...(others.length > mostOthers
+                ? [`And ${counted(others.length - mostOthers, 'more', 'more')}.`]
+                : []),
+            ],
+          },
+        ] as const)),
   ]
 }
 

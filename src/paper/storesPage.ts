@@ -1,6 +1,6 @@
 import { tol } from '../mechanics/tolerances'
 import { footFacts } from '../scene/footFacts'
-import type { PackAnswer } from '../engine/rounding/answer'
+import { madeOf, type PackAnswer } from '../engine/rounding/answer'
 import { knownPlates } from '../engine/rounding/knownPlates'
 import type { Train } from '../mechanics/train'
 import { fineSign, toFine } from '../mechanics/units'
@@ -11,13 +11,14 @@ import type { Block, Chapter } from './page'
 
 /** What to have beside the machine before work begins. */
 export function storesPage(job: Drawn): Chapter[] {
-  if (job.answer.status !== 'planned') return []
+  const { answer } = job
+  if (answer.status !== 'planned') return []
   return [
     {
       section: 'stores',
       title: 'From the store',
       blocks: [
-        ...shims(job),
+        ...shims(job, madeOf(answer.rounded)?.packs),
         { kind: 'heading', text: 'Bolts, washers, dowels', aside: 'as the machines want them' },
         {
           kind: 'table',
@@ -44,9 +45,8 @@ export function storesPage(job: Drawn): Chapter[] {
 }
 
 /** Plates by thickness and number, and what each is for; blank where no plates were chosen. */
-function shims(job: Drawn): Block[] {
-  return job.answer.packs ? plates(job, job.answer.packs) : changes(job)
-}
+const shims = (job: Drawn, packs: readonly PackAnswer[] | undefined): Block[] =>
+  packs ? plates(job, packs) : changes(job)
 
 function plates({ train }: Drawn, packs: readonly PackAnswer[]): Block[] {
   const counts = new Map<number, { count: number; feet: Set<string> }>()

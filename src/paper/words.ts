@@ -3,6 +3,8 @@ import type { Body, Train } from '../mechanics/train'
 import { bodyCarried } from '../engine/fieldwork/steps/carried'
 import { motionsFrom } from '../engine/fieldwork/steps/pose'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
+import type { MovesAnswer } from '../engine/plan/answer'
+import { alongOf, hasMoves } from '../engine/plan/moves'
 import { towardSide } from '../language/sides'
 
 /** Which side is which, and how signs are meant: said on every page where either is read. */
@@ -12,13 +14,13 @@ export const sidesInWords = (train: Train): string =>
 export const signInWords = 'A dial reads + when its stem is pushed in.'
 
 /** Bodies that the plan moves by themselves, as far as the digits show. */
-export function movedBodies(train: Train, answer: PlanAnswer): Body[] {
+export function movedBodies(train: Train, answer: MovesAnswer): Body[] {
   const shows = (value: number) => !toldNought(value, train.units)
   return train.bodies.filter(
     (body) =>
       !body.held &&
-      (shows(answer.bodies?.find(({ id }) => id === body.id)?.move.tx ?? 0) ||
-        (answer.feet ?? []).some(
+      (shows(alongOf(answer, body.id)) ||
+        answer.feet.some(
           (foot) => foot.body === body.id && (shows(foot.shim) || shows(foot.side)),
         )),
   )
@@ -26,7 +28,9 @@ export function movedBodies(train: Train, answer: PlanAnswer): Body[] {
 
 /** How far a body goes with the skid under it, by the plan: "goes with the bedplate, 1.10 mm down"; undefined where it goes nowhere. */
 export const carriedWords = (train: Train, answer: PlanAnswer, body: Body): string | undefined =>
-  bodyCarried(train, motionsFrom(train, answer.bodies ?? []), train.bodies.indexOf(body))
+  hasMoves(answer)
+    ? bodyCarried(train, motionsFrom(train, answer.bodies), train.bodies.indexOf(body))
+    : undefined
 
 /** What a dial on a held body must show: nothing, or how far it goes with the skid under it. */
 export function heldWords(train: Train, answer: PlanAnswer, body: Body): string {

@@ -23,11 +23,10 @@ export function workSheet(read: ReadTrain, solver: Solver, settings: PaperSettin
   const { train } = read
   const run = new PlanningRun(read, solver)
   const answer = run.answer({ rounding: true, reasons: true, work: true })
-  const { status } = answer
-  if (status === 'stopped' || status === 'unproven')
-    return { status: 'stopped', why: `no sheet without a plan that holds: ${answer.why ?? status}` }
+  if (answer.status === 'stopped' || answer.status === 'unproven')
+    return { status: 'stopped', why: `no sheet without a plan that holds: ${answer.why}` }
   const few = solvesAll(train, { bodies: mostBodies })
   const holds = few ? holdsOf(train, solver, { prices: false }) : undefined
   const list = holds && { holds: holdList(train, holds.rows, holds.complete) }
-  return { status, answer, paper: paperOf({ ...read, answer, ...list }, settings) }
+  return { status: answer.status, answer, paper: paperOf({ ...read, answer, ...list }, settings) }
 }

@@ -4,7 +4,8 @@ import { type Millimetres } from '../mechanics/units'
 import { carriers, displaced, noMotion, type Motion } from '../mechanics/motion'
 import type { Body, Train } from '../mechanics/train'
 import type { Misalignment } from '../mechanics/readings/equation'
-import type { PlanAnswer } from '../engine/fieldwork/answer'
+import { hasMoves } from '../engine/plan/moves'
+import type { DrawnAnswer } from './drawnAnswer'
 
 /** A shaft axis as deviation from where the drawing has it, up (rise) and toward 3 o'clock (side). */
 export interface Axis {
@@ -25,12 +26,11 @@ export interface AxisLines {
   readonly states: readonly Axis[]
 }
 
-/** The moves of a plan, in the train's order; none where the answer carries none. */
-export function answerMotions(train: Train, answer: PlanAnswer): readonly Motion[] | undefined {
+/** The moves of a plan, in the train's order; undefined where the answer carries none. */
+export function answerMotions(train: Train, answer: DrawnAnswer): readonly Motion[] | undefined {
+  if (!hasMoves(answer)) return undefined
   const { bodies } = answer
-  return (
-    bodies && train.bodies.map((body) => bodies.find(({ id }) => id === body.id)?.move ?? noMotion)
-  )
+  return train.bodies.map((body) => bodies.find(({ id }) => id === body.id)?.move ?? noMotion)
 }
 
 /**

@@ -1,5 +1,5 @@
 import type { Train } from '../mechanics/train'
-import type { PlanAnswer } from '../engine/fieldwork/answer'
+import type { DrawnAnswer } from './drawnAnswer'
 import { couplingFacts, type CouplingFacts } from './couplingFacts'
 import type { Figures } from './figures'
 import { lineMark, poly, type Mark } from './drawings/marks'
@@ -38,7 +38,7 @@ type ReadingTables = readonly ReturnType<typeof readingTables>[]
 
 export function couplingsScene(
   train: Train,
-  answer: PlanAnswer,
+  answer: DrawnAnswer,
   figures: Figures,
   scale: XScale,
   tables: ReadingTables = tablesOf(train),

@@ -10,7 +10,8 @@ import {
 import { fineSign, slopeSign } from '../mechanics/units'
 import type { Coupling, Train } from '../mechanics/train'
 import type { CheckAnswer, CouplingAnswer } from '../engine/plan/answer'
-import type { PlanAnswer } from '../engine/fieldwork/answer'
+import { hasMoves } from '../engine/plan/moves'
+import type { DrawnAnswer } from './drawnAnswer'
 import { inSentence } from '../language/names'
 import type { Figures } from './figures'
 import { sideName } from '../language/sides'
@@ -51,14 +52,19 @@ export interface Use {
 const worthAWord = 0.2
 
 /** Every coupling in train order; without a plan the rows carry what was found alone. */
-export function couplingFacts(train: Train, answer: PlanAnswer, figures: Figures): CouplingFacts[] {
+export function couplingFacts(
+  train: Train,
+  answer: DrawnAnswer,
+  figures: Figures,
+): CouplingFacts[] {
+  const couplings = hasMoves(answer) ? answer.couplings : []
   return train.couplings.map((coupling, c) => ({
     coupling: c,
     name: coupling.name,
     limits: limitsText(train, coupling),
     ...(coupling.tolerance.basis !== undefined && { basis: coupling.tolerance.basis }),
     rows: train.states.map((state, s): StateRow => {
-      const told = answer.couplings?.find((a) => a.coupling === coupling.id && a.state === state.id)
+      const told = couplings.find((a) => a.coupling === coupling.id && a.state === state.id)
       const was = figures.asFound.find((a) => a.coupling === coupling.id && a.state === state.id)
       if (!was) throw new RangeError(`no share of ${coupling.id} in ${state.id}`)
       const after = told && useOf(train, coupling, told)

@@ -3,7 +3,7 @@ import { asFound, type AsFound } from '../mechanics/readings/asFound'
 import type { Misalignment } from '../mechanics/readings/equation'
 import { noMotion, type Motion } from '../mechanics/motion'
 import type { CouplingAnswer } from '../engine/plan/answer'
-import type { PlanAnswer } from '../engine/fieldwork/answer'
+import type { DrawnAnswer } from './drawnAnswer'
 import { couplingsAnswer } from '../engine/plan/report'
 import { axisLines, foundAxes, answerMotions, type AxisLines } from './axisLines'
 import { driftOf, type Drift } from './drift'
@@ -52,7 +52,7 @@ export function standingFigures(train: Train): StandingFigures {
 /** Works out what rise and side show of an answer. */
 export const figuresOf = (
   train: Train,
-  answer: PlanAnswer,
+  answer: DrawnAnswer,
   standing: StandingFigures = standingFigures(train),
 ): Figures => figuresAt(train, answerMotions(train, answer), standing)
 

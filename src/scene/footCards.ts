@@ -1,5 +1,5 @@
 import type { Train } from '../mechanics/train'
-import type { PlanAnswer } from '../engine/fieldwork/answer'
+import type { DrawnAnswer } from './drawnAnswer'
 import { footFacts, type FootFacts } from './footFacts'
 import { levelsNeed, levelsOf, movingWidth, narrowestOf, type StandingFoot } from './cardLevels'
 import { figureHeight, footFigure, footScales, type FootScales } from './footFigure'
@@ -57,7 +57,7 @@ const sidesOf = (train: Train): { held: boolean; far: boolean }[] =>
 /** @param most scales of packs and holes that are not to be passed */
 export function feetScene(
   train: Train,
-  answer: PlanAnswer,
+  answer: DrawnAnswer,
   scale: XScale,
   plan: PlanView,
   most?: FootScales,

@@ -4,7 +4,8 @@ import type { Body, Foot, Hole, Train } from '../mechanics/train'
 import { footCarried } from '../engine/fieldwork/steps/carried'
 import { motionsFrom } from '../engine/fieldwork/steps/pose'
 import type { FootAnswer } from '../engine/plan/answer'
-import type { PlanAnswer } from '../engine/fieldwork/answer'
+import { alongOf, hasMoves } from '../engine/plan/moves'
+import type { DrawnAnswer } from './drawnAnswer'
 import { holeRadius } from '../mechanics/holeRadius'
 import { footBands, limitSides, type FootLimit, type FootMoveName } from '../mechanics/footLimits'
 import { footLimitWords, type Bound } from '../language/footLimitWords'
@@ -51,14 +52,16 @@ export interface FootFacts {
 const onTheLimit: Micrometres = 0.1
 
 /** Every foot of the train, machines first, as the plan leaves it. */
-export function footFacts(train: Train, answer: PlanAnswer): FootFacts[] {
-  const motions = motionsFrom(train, answer.bodies ?? [])
+export function footFacts(train: Train, answer: DrawnAnswer): FootFacts[] {
+  const moves = hasMoves(answer) ? answer : undefined
+  const motions = motionsFrom(train, moves?.bodies ?? [])
   return train.bodies.flatMap((body, b) =>
     body.feet.map((foot, f) => {
-      const told = answer.feet?.find((a) => a.body === body.id && a.foot === foot.id)
+      const told = moves?.feet.find((a) => a.body === body.id && a.foot === foot.id)
+      const along = moves ? alongOf(moves, body.id) : 0
       const carried = footCarried(train, motions, b, foot)
       return {
-        ...factsOf(train, answer, { body, b, foot, f, ...(told && { told }) }),
+        ...factsOf(train, { body, b, foot, f, along, ...(told && { told }) }),
         ...(carried !== undefined && { carried }),
       }
     }),
@@ -71,14 +74,16 @@ interface Subject {
   readonly foot: Foot
   readonly f: number
   readonly told?: FootAnswer
+  /** Move of the body along the train. */
+  readonly along: Micrometres
 }
 
-function factsOf(train: Train, answer: PlanAnswer, { body, b, foot, f, told }: Subject): FootFacts {
+function factsOf(train: Train, { body, b, foot, f, told, along }: Subject): FootFacts {
   // what is nothing but the last digits is no move
   const shim = tidy(told?.shim ?? 0)
   const side = tidy(told?.side ?? 0)
   const axial = tidy(told?.axial ?? 0)
-  const tx = tidy(answer.bodies?.find(({ id }) => id === body.id)?.move.tx ?? 0)
+  const tx = tidy(along)
   const { hole, pack } = foot
   const after = hole && { x: hole.x + axial, y: hole.y + side }
   return {

@@ -1,5 +1,5 @@
 import type { Train } from '../mechanics/train'
-import type { PlanAnswer } from '../engine/fieldwork/answer'
+import type { DrawnAnswer } from './drawnAnswer'
 import { chart, plot, type Chart, type ChartSettings, type Extent } from './chart'
 import { couplingsNeed, couplingsScene, type CouplingsScene } from './couplingCards'
 import { elevation, type Elevation } from './elevation'
@@ -60,7 +60,7 @@ const tallest = 108
 
 export function sheetScene(
   train: Train,
-  answer: PlanAnswer,
+  answer: DrawnAnswer,
   figures: Figures,
   { room, chosen, kept }: SheetSettings,
 ): SheetScene {

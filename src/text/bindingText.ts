@@ -2,15 +2,13 @@ import { fineSign } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
 import type { BindingAnswer } from '../engine/plan/answer'
 import { limitJson } from '../json/planJson'
-import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { heading, paragraph } from './layout'
 
 /** Most limits listed; further ones are worth less and stand in the answer for programs. */
 const most = 8
 
 /** The limits that the least move leans on, dearest first, with what room in each would save. */
-export function bindingText(train: Train, answer: PlanAnswer): string[] {
-  const binding = answer.binding ?? []
+export function bindingText(train: Train, binding: readonly BindingAnswer[]): string[] {
   if (binding.length === 0) return []
   const rest = binding.length - most
   return [

@@ -1,13 +1,13 @@
-import type { PlanAnswer } from '../engine/fieldwork/answer'
+import type { Conflict } from '../engine/infeasible/conflict/answer'
 import { heading, paragraph } from './layout'
 
 /** Why there is no plan: what cannot be had together, and what would be in the way next. */
-export function conflictText({ conflict, conflictSentence, behind }: PlanAnswer): string[] {
-  if (!conflict || conflictSentence === undefined) return []
+export function conflictText([first, ...behind]: readonly Conflict[]): string[] {
+  if (!first) return []
   return [
     ...heading('WHY NOT', 'these together are impossible; without any one of them they are not'),
-    ...paragraph(conflictSentence, '  '),
-    ...conflict.flatMap(({ sentence }) => paragraph(sentence, '  - ')),
-    ...(behind ?? []).flatMap(({ sentence }) => paragraph(`Behind it: ${sentence}`, '  ', 4)),
+    ...paragraph(first.sentence, '  '),
+    ...first.members.flatMap(({ sentence }) => paragraph(sentence, '  - ')),
+    ...behind.flatMap(({ sentence }) => paragraph(`Behind it: ${sentence}`, '  ', 4)),
   ]
 }

@@ -2,15 +2,15 @@ import { tol } from '../mechanics/tolerances'
 import { shareText } from '../language/amounts'
 import type { Train } from '../mechanics/train'
 import type { AsFoundAnswer, CheckAnswer } from '../engine/plan/answer'
-import type { PlanAnswer } from '../engine/fieldwork/answer'
+import type { AnswerWithMoves } from '../scene/drawnAnswer'
 import { checkInWords, tightest } from '../engine/plan/couplingWords'
 import { firm, heading, paragraph, table } from './layout'
 
 const columns = [{ head: '' }, { head: '', align: 'right' }, { head: '' }] as const
 
 /** Every coupling in every state after the plan, and as found in the same terms. */
-export function couplingsText(train: Train, answer: PlanAnswer): string[] {
-  const moved = answer.status === 'planned'
+export function couplingsText(train: Train, answer: AnswerWithMoves): string[] {
+  const moved = answer.status !== 'in-tolerance'
   const about = moved
     ? `share of tolerance when the plan is done; ${shareText(answer.share)} was asked for`
     : `share of tolerance as found; ${shareText(answer.share)} was asked for`
@@ -21,7 +21,7 @@ export function couplingsText(train: Train, answer: PlanAnswer): string[] {
       ...paragraph(coupling.name, '', 2),
       ...table(
         columns,
-        (answer.couplings ?? [])
+        answer.couplings
           .filter((entry) => entry.coupling === coupling.id)
           .flatMap((entry) => {
             const row = (

@@ -3,7 +3,8 @@ import type { Body, Foot, Train } from '../mechanics/train'
 import type { FootAnswer } from '../engine/plan/answer'
 import { bodyCarried } from '../engine/fieldwork/steps/carried'
 import { motionsFrom } from '../engine/fieldwork/steps/pose'
-import type { PlanAnswer } from '../engine/fieldwork/answer'
+import { alongOf } from '../engine/plan/moves'
+import type { AnswerWithMoves } from '../scene/drawnAnswer'
 import { toldNought, toldText } from '../language/amounts'
 import { towardSide } from '../language/sides'
 import { heading, paragraph, table } from './layout'
@@ -13,7 +14,7 @@ import { shimText } from '../language/recipes'
 const touching = 0.01
 
 /** What to do at every foot, machine by machine; one line for a machine that stays. */
-export function feetText(train: Train, answer: PlanAnswer): string[] {
+export function feetText(train: Train, answer: AnswerWithMoves): string[] {
   return [
     ...heading('FEET', 'what to do at each; shim goes in or out under the foot'),
     ...blocks(train.bodies.map((body) => bodyText(train, body, answer))),
@@ -28,20 +29,16 @@ function blocks(bodies: readonly (readonly string[])[]): string[] {
   })
 }
 
-function bodyText(train: Train, body: Body, answer: PlanAnswer): string[] {
+function bodyText(train: Train, body: Body, answer: AnswerWithMoves): string[] {
   const feet = body.feet.map((foot) => ({
     foot,
-    move: answer.feet?.find((entry) => entry.body === body.id && entry.foot === foot.id),
+    move: answer.feet.find((entry) => entry.body === body.id && entry.foot === foot.id),
   }))
   const shows = (value: number | undefined) => !toldNought(value ?? 0, train.units)
-  const tx = answer.bodies?.find(({ id }) => id === body.id)?.move.tx ?? 0
+  const tx = alongOf(answer, body.id)
   const moves = shows(tx) || feet.some(({ move }) => shows(move?.shim) || shows(move?.side))
   const held = answer.held.includes(body.id)
-  const carried = bodyCarried(
-    train,
-    motionsFrom(train, answer.bodies ?? []),
-    train.bodies.indexOf(body),
-  )
+  const carried = bodyCarried(train, motionsFrom(train, answer.bodies), train.bodies.indexOf(body))
   const rides = carried === undefined ? '' : `, and ${carried}`
   if (held || !moves) {
     const words = held ? 'is held: pack stays, no slide' : 'stays where it is: pack stays, no slide'

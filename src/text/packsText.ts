@@ -1,7 +1,6 @@
 import { fineText, toldText } from '../language/amounts'
 import { fineSign } from '../mechanics/units'
-import type { SmallMove } from '../engine/rounding/answer'
-import type { PlanAnswer } from '../engine/fieldwork/answer'
+import type { RoundedAnswer, RoundingMade, SmallMove } from '../engine/rounding/answer'
 import type { Train } from '../mechanics/train'
 import { heading, paragraph, table } from './layout'
 import { counted, listed } from '../language/names'
@@ -9,15 +8,20 @@ import { plateDigits } from '../language/recipes'
 import { packRecipe } from '../engine/fieldwork/steps/recipe'
 
 /** The recipe of every pack that changes, and what rounding cost. */
-export function packsText(train: Train, answer: PlanAnswer): string[] {
-  const { rounded, packs = [] } = answer
-  if (!rounded) return []
-  const name = (id: string) => train.bodies.find((body) => body.id === id)?.name ?? id
-  const off = rounded.flat ?? 0
+export function packsText(train: Train, rounded: RoundedAnswer): string[] {
   return [
     ...heading('PACKS', 'from the shims of the store, all feet rounded together'),
     ...paragraph(rounded.sentence, '  '),
-    ...(rounded.why ?? []).slice(1).flatMap((line) => paragraph(line, '  - ')),
+    ...(rounded.status === 'no rounding'
+      ? rounded.why.slice(1).flatMap((line) => paragraph(line, '  - '))
+      : madeText(train, rounded)),
+  ]
+}
+
+function madeText(train: Train, rounded: RoundingMade): string[] {
+  const { packs, flat, left, small } = rounded
+  const name = (id: string) => train.bodies.find((body) => body.id === id)?.name ?? id
+  return [
     ...(packs.length === 0
       ? []
       : table(
@@ -36,21 +40,21 @@ export function packsText(train: Train, answer: PlanAnswer): string[] {
               : `${plateDigits(pack.packAfter, train.units)} ${fineSign[train.units.fine]}`,
           ]),
         )),
-    ...(off > 0.5
+    ...(flat > 0.5
       ? paragraph(
-          `On three rows of feet or more a foot stands up to ${toldText(off, train.units)} off the plane in which its machine lies.`,
+          `On three rows of feet or more a foot stands up to ${toldText(flat, train.units)} off the plane in which its machine lies.`,
           '  ',
         )
       : []),
     ...smallText(
       train,
-      rounded.left ?? [],
+      left,
       (count, which) =>
         `Left alone, ${count} under ${fineText(train.plan.leave, train.units)}: ${which}.`,
     ),
     ...smallText(
       train,
-      rounded.small ?? [],
+      small,
       (count, which) =>
         `Told although under ${fineText(train.plan.leave, train.units)}, as ${without(train, rounded)}, ${count}: ${which}.`,
     ),
@@ -58,7 +62,7 @@ export function packsText(train: Train, answer: PlanAnswer): string[] {
 }
 
 /** Why small moves are told. */
-function without(train: Train, { ways }: NonNullable<PlanAnswer['rounded']>): string {
+function without(train: Train, { ways }: RoundingMade): string {
   return ways?.alone === undefined
     ? 'no rounding was found without'
     : `leaving all of them alone would cost ${toldText(ways.alone, train.units)} in place of ${toldText(ways.told, train.units)}`

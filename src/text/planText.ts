@@ -1,8 +1,8 @@
 import { shareText } from '../language/amounts'
-import { fineSign, toFine } from '../mechanics/units'
+import { fineSign, toFine, type Micrometres } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
 import type { ProofAnswer } from '../engine/plan/answer'
-import type { PlanAnswer } from '../engine/fieldwork/answer'
+import type { DrawnAnswer } from '../scene/drawnAnswer'
 import { displayedPlan } from '../engine/fieldwork/displayed'
 import { bindingText } from './bindingText'
 import { asFoundShares, couplingsText } from './couplingsText'
@@ -19,41 +19,60 @@ import { tidy } from '../language/tidy'
 import { sentenceOf, sentenceText } from '../engine/plan/sentence'
 import { stepsText } from './stepsText'
 
-/** An answer as people read it, in lines of at most 80 characters. */
-export function planText(train: Train, answer: PlanAnswer): string {
-  const shown = answer.status === 'planned' || answer.status === 'in-tolerance'
-  const displayed = displayedPlan(answer)
-  const later = (part: string[]) => (answer.ready?.provisional === true ? provisional(part) : part)
+/** An answer, or what was put by hand, as people read it, in lines of at most 80 characters. */
+export function planText(train: Train, answer: DrawnAnswer): string {
+  const ready = answer.status === 'by hand' ? undefined : answer.ready
+  const reasons = answer.status === 'impossible' ? answer.reasons : undefined
+  const parts = partsOf(train, answer)
   return [
     ...opening(train),
-    ...paragraph(sentenceText(sentenceOf(train, answer))),
-    ...(answer.ready ? readyLine(answer.ready) : []),
-    ...conflictText(answer),
-    ...remediesText(answer),
-    ...(answer.status === 'planned'
-      ? [...later(feetText(train, displayed)), ...later(packsText(train, answer))]
-      : []),
-    ...later(
-      shown
-        ? couplingsText(train, displayed)
-        : [
-            ...heading(
-              'COUPLINGS',
-              `share of tolerance as found; ${shareText(answer.share)} was asked for`,
-            ),
-            ...asFoundShares(train, answer.asFound, answer.share),
-          ],
+    ...paragraph(
+      sentenceText(answer.status === 'by hand' ? answer.sentence : sentenceOf(train, answer)),
     ),
-    ...(answer.status === 'planned' ? later(bindingText(train, answer)) : []),
-    ...(answer.status === 'planned' ? later(expectedText(train, displayed)) : []),
-    ...(shown && answer.steps ? later(stepsText(train, answer.steps)) : []),
-    ...(answer.ready ? readyText(answer.ready) : []),
+    ...(ready ? readyLine(ready) : []),
+    ...(reasons ? [...conflictText(reasons.conflicts), ...remediesText(reasons)] : []),
+    ...(ready?.provisional === true ? parts.map(provisional) : parts).flat(),
+    ...(ready ? readyText(ready) : []),
     ...findingsText(answer.findings),
     ...notEnteredText(answer.notEntered),
     ...proofText(train, answer),
     ...cautionText(),
     '',
   ].join('\n')
+}
+
+/** What is to be done and what comes of it, each part under its heading. */
+function partsOf(train: Train, answer: DrawnAnswer): string[][] {
+  switch (answer.status) {
+    case 'planned': {
+      const displayed = displayedPlan(answer)
+      const { rounded, prices = [], steps } = answer
+      return [
+        feetText(train, displayed),
+        rounded ? packsText(train, rounded) : [],
+        couplingsText(train, displayed),
+        bindingText(train, prices),
+        expectedText(train, displayed.expected),
+        steps ? stepsText(train, steps) : [],
+      ]
+    }
+    case 'by hand':
+      return [
+        feetText(train, answer),
+        couplingsText(train, answer),
+        expectedText(train, answer.expected),
+      ]
+    case 'in-tolerance':
+      return [couplingsText(train, answer), answer.steps ? stepsText(train, answer.steps) : []]
+    case 'impossible':
+    case 'unproven':
+    case 'stopped': {
+      const about = `share of tolerance as found; ${shareText(answer.share)} was asked for`
+      return [
+        [...heading('COUPLINGS', about), ...asFoundShares(train, answer.asFound, answer.share)],
+      ]
+    }
+  }
 }
 
 /** A part of the text, from its heading on, marked as one whose figures soft-foot work will change. */
@@ -73,45 +92,52 @@ export function opening(train: Train): string[] {
   ]
 }
 
-function proofText(train: Train, answer: PlanAnswer): string[] {
-  const { proof, floor } = answer
+function proofText(train: Train, answer: DrawnAnswer): string[] {
+  const { floor } = answer
   const floorLine =
     floor === null
       ? []
       : [
           `The smallest worst share that any allowed move reaches with this choice held is ${shareText(floor)}.`,
         ]
-  const lines = [...(proof ? proofLines(train, answer, proof) : []), ...floorLine]
+  const lines = [...proofLines(train, answer), ...floorLine]
   if (lines.length === 0) return []
   return [...heading('PROOF'), ...lines.flatMap((line) => paragraph(line, '  '))]
 }
 
-function proofLines(train: Train, answer: PlanAnswer, proof: ProofAnswer): string[] {
-  const exact = (value: number) => exactText(train, value)
-  const violation = `Worst violation of any limit: ${exact(proof.worstViolation)}.`
+function proofLines(train: Train, answer: DrawnAnswer): string[] {
+  const exact = (value: Micrometres) => exactText(train, value)
+  const violation = ({ worstViolation }: ProofAnswer) =>
+    `Worst violation of any limit: ${exact(worstViolation)}.`
   switch (answer.status) {
-    case 'planned':
+    case 'planned': {
+      const { proof, cost } = answer
       return [
-        `Proven: no cheaper plan for these numbers. This one costs ${exact(answer.cost ?? 0)}; none costs less than ${exact(proof.bound)}; gap ${exact(proof.gap)}.`,
-        violation,
+        `Proven: no cheaper plan for these numbers. This one costs ${exact(cost)}; none costs less than ${exact(proof.bound)}; gap ${exact(proof.gap)}.`,
+        violation(proof),
         `Checked by: ${proof.checkedBy}.`,
       ]
+    }
     case 'in-tolerance':
       return [
         'Standing still costs nothing, and nothing costs less. Every coupling was measured again in every state, with nothing moved.',
-        violation,
+        violation(answer.proof),
       ]
-    case 'impossible':
-    case 'unproven':
-    case 'stopped':
+    case 'unproven': {
+      const { proof } = answer
       return [
-        `The plan that was found costs ${exact(proof.gap)} more than the bound of ${exact(proof.bound)}; ${violation.toLowerCase()} It is not shown.`,
+        `The plan that was found costs ${exact(proof.gap)} more than the bound of ${exact(proof.bound)}; ${violation(proof).toLowerCase()} It is not shown.`,
       ]
+    }
+    case 'impossible':
+    case 'stopped':
+    case 'by hand':
+      return []
   }
 }
 
 /** A thousand times finer than people read, so that a proof can be judged. */
-function exactText(train: Train, value: number): string {
+function exactText(train: Train, value: Micrometres): string {
   const decimals = { um: 3, mm: 6, mil: 4 }[train.units.fine]
   const unit = fineSign[train.units.fine]
   const size = tidy(toFine(value, train.units))

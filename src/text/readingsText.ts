@@ -1,13 +1,12 @@
 import { fineSign } from '../mechanics/units'
 import type { Coupling, Train } from '../mechanics/train'
 import type { ExpectedAnswer } from '../engine/plan/answer'
-import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { lineInWords, setName, toldWays } from '../language/readingSets'
 import { firm, heading, paragraph } from './layout'
 import { toldDigits, toldNought } from '../language/amounts'
 
 /** What every set should show, cold, when the plan is done. */
-export function expectedText(train: Train, answer: PlanAnswer): string[] {
+export function expectedText(train: Train, expected: readonly ExpectedAnswer[]): string[] {
   const unit = fineSign[train.units.fine]
   return [
     ...heading(
@@ -16,7 +15,7 @@ export function expectedText(train: Train, answer: PlanAnswer): string[] {
     ),
     ...train.couplings.flatMap((coupling) => [
       ...paragraph(coupling.name, '', 2),
-      ...(answer.expected ?? [])
+      ...expected
         .filter((entry) => entry.coupling === coupling.id)
         .flatMap((entry) => setText(train, coupling, entry)),
     ]),

@@ -1,5 +1,5 @@
-import type { PlanAnswer } from '../engine/fieldwork/answer'
-import type { Remedy } from '../engine/infeasible/remedies/answer'
+import type { ReasonsAnswer } from '../engine/fieldwork/answer'
+import type { HoldsTried, Remedy } from '../engine/infeasible/remedies/answer'
 import { heading, paragraph } from './layout'
 
 /** Remedies told of those that do not work by themselves. */
@@ -9,8 +9,7 @@ const mostOthers = 6
  * What would make an impossible train possible, least effort first; then what was tried and is not
  * enough by itself. Before any of it the cheapest remedy of all, which no program can try.
  */
-export function remediesText({ remedies, holdsTried }: PlanAnswer): string[] {
-  if (!remedies) return []
+export function remediesText({ remedies, holdsTried }: ReasonsAnswer): string[] {
   const working = remedies.filter(({ solves }) => solves)
   const others = remedies.filter(({ solves }) => !solves)
   const rest = others.length - mostOthers
@@ -32,8 +31,7 @@ export function remediesText({ remedies, holdsTried }: PlanAnswer): string[] {
   ]
 }
 
-function noneText(holdsTried: PlanAnswer['holdsTried']): string {
-  const tried = holdsTried?.tried ?? 0
+function noneText({ tried }: HoldsTried): string {
   const holds =
     tried > 0
       ? `none of ${tried} other choices of held machines`

@@ -3,6 +3,7 @@ import { floorReason } from '../engine/infeasible/floor/floorReason'
 import { bestFromHere } from '../engine/studies/hand/fromHere'
 import { choiceNow } from '../engine/studies/holds/choice'
 import { holdRows, rankedHolds, solvesAll, theBest } from '../engine/studies/holds/holdRows'
+import { madeOf } from '../engine/rounding/answer'
 import { HoldSolver } from '../engine/studies/holds/holdSolver'
 import type { HoldRow } from '../engine/studies/holds/row'
 import { PlanningRun, type ReadTrain } from '../engine/planningRun'
@@ -42,8 +43,9 @@ export class Analyses {
       if (request.kind === 'why') {
         const run = new PlanningRun(read, solver)
         const { body, foot } = request
-        const { bodies, feet } = run.rounding().rounded ?? {}
-        const row = bodies && feet?.find((one) => one.body === body && one.foot === foot)
+        const row = madeOf(run.rounding())?.feet.find(
+          (one) => one.body === body && one.foot === foot,
+        )
         const whys = (['shim', 'slide'] as const).flatMap((way) => {
           const rounded = way === 'shim' ? row?.shim : row?.side
           const options = rounded === undefined ? {} : { rounded }
@@ -53,7 +55,8 @@ export class Analyses {
       } else if (request.kind === 'work') post({ id, kind: 'work', work: work(read, solver) })
       else if (request.kind === 'from here')
         post({ id, kind: 'from here', from: bestFromHere(read.train, request.hand, solver) })
-      else if (request.kind === 'reasons') post({ id, kind: 'reasons', ...reasons(read, solver) })
+      else if (request.kind === 'reasons')
+        post({ id, kind: 'reasons', reasons: new PlanningRun(read, solver).reasons() })
       else {
         this.latest = id
         await this.studied(id, read, request.curve, solver, post)
@@ -130,28 +133,5 @@ export class Analyses {
 
 function work(read: ReadTrain, solver: Solver): Work {
   const run = new PlanningRun(read, solver)
-  const { packs, rounded, steps, ready } = run.answer({ rounding: true, work: true })
-  return {
-    ...(packs && { packs }),
-    ...(rounded && { rounded }),
-    ...(steps && { steps }),
-    ...(ready && { ready }),
-  }
-}
-
-function reasons(
-  read: ReadTrain,
-  solver: Solver,
-): Pick<Extract<AnalysisReply, { kind: 'reasons' }>, 'reasons'> {
-  const run = new PlanningRun(read, solver)
-  const { conflict, conflictSentence, behind, remedies, holdsTried } = run.reasons()
-  return {
-    reasons: {
-      ...(conflict && { conflict }),
-      ...(conflictSentence !== undefined && { conflictSentence }),
-      ...(behind && { behind }),
-      ...(remedies && { remedies }),
-      ...(holdsTried && { holdsTried }),
-    },
-  }
+  return { rounded: run.rounding(), ready: run.ready(), steps: run.steps() }
 }

@@ -1,7 +1,8 @@
 import type { WhyFoot } from '../engine/studies/why/whyFootSentence'
 import type { FromHere } from '../engine/studies/hand/fromHere'
 import type { HandPlan } from '../engine/studies/hand/handPlan'
-import type { PlanAnswer } from '../engine/fieldwork/answer'
+import type { ReasonsAnswer, Stages } from '../engine/fieldwork/answer'
+import type { ReadyAnswer } from '../engine/fieldwork/ready/answer'
 import type { HoldList } from '../text/holdList'
 import type { Tradeoff } from '../engine/studies/tradeoff/tradeoff'
 
@@ -26,14 +27,8 @@ export type AnalysisRequest = { readonly id: number } & (
   | { readonly kind: 'stop' }
 )
 
-/** Why an impossible train is impossible, and what would help. */
-export type Reasons = Pick<
-  PlanAnswer,
-  'conflict' | 'conflictSentence' | 'behind' | 'remedies' | 'holdsTried'
->
-
 /** What turns a plan into work: real shims, the order of steps, and whether it may begin. */
-export type Work = Pick<PlanAnswer, 'packs' | 'rounded' | 'steps' | 'ready'>
+export type Work = Pick<Stages, 'rounded' | 'steps'> & { readonly ready: ReadyAnswer }
 
 export type AnalysisReply = { readonly id: number } & (
   | { readonly kind: 'begun' }
@@ -50,7 +45,7 @@ export type AnalysisReply = { readonly id: number } & (
       /** Why the floor is where it is. */
       readonly floor: string
     }
-  | { readonly kind: 'reasons'; readonly reasons: Reasons }
+  | { readonly kind: 'reasons'; readonly reasons: ReasonsAnswer | undefined }
   | { readonly kind: 'why'; readonly whys: readonly WhyFoot[] }
   | { readonly kind: 'work'; readonly work: Work }
   | { readonly kind: 'from here'; readonly from: FromHere }

@@ -22,8 +22,6 @@ export const reaching = 'reaching'
 export interface Drawing {
   readonly train: Train
   readonly answer: PlanAnswer
-  /** Whether the answer says what its limits are worth. */
-  readonly priced: boolean
   readonly sentence: Sentence
   readonly figures: Figures
 }

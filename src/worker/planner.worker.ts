@@ -44,10 +44,9 @@ const untouched = 4000
 let reached = false
 let prepare: (() => void) | undefined
 
-const drawingOf = (train: Train, answer: PlanAnswer, priced: boolean): Drawing => ({
+const drawingOf = (train: Train, answer: PlanAnswer): Drawing => ({
   train,
   answer,
-  priced,
   sentence: sentenceOf(train, answer),
   figures: figuresOf(train, answer),
 })
@@ -78,8 +77,8 @@ async function answer(request: PlannerRequest): Promise<Reply> {
             return latest === id
           },
           (next, answer) => {
-            const { answer: told, priced, sentence, figures } = drawingOf(next, answer, false)
-            const drawing = { answer: told, priced, sentence, figures }
+            const { answer: told, sentence, figures } = drawingOf(next, answer)
+            const drawing = { answer: told, sentence, figures }
             const ahead: Ahead = { kind: 'ahead', key, drawing }
             self.postMessage(ahead)
           },
@@ -90,7 +89,7 @@ async function answer(request: PlannerRequest): Promise<Reply> {
       setTimeout(() => {
         if (!reached && latest === id) prepare?.()
       }, untouched)
-    return { id, kind: 'drawn', document, drawing: drawingOf(train, planned, !along) }
+    return { id, kind: 'drawn', document, drawing: drawingOf(train, planned) }
   } catch (error) {
     return { id, kind: 'failed', why: error instanceof Error ? error.message : String(error) }
   }

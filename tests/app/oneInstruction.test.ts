@@ -1,5 +1,6 @@
 // @vitest-environment happy-dom
 import { expect, test } from 'vitest'
+import { madeOf } from '../../src/engine/rounding/answer'
 import { planText } from '../../src/text/planText'
 import { exampleNames, exampleOf, made } from '../paper/sheets'
 import { shimmed } from '../packs/shimmed'
@@ -98,7 +99,7 @@ test.each(trains)('%s is told alike on every face', async (name, document) => {
 
   // one amount and one recipe a foot
   const recipes = new Map(
-    (answer.packs ?? []).map(({ body, foot }) => [
+    (madeOf(answer.rounded)?.packs ?? []).map(({ body, foot }) => [
       `${train.bodies.find(({ id }) => id === body)?.name ?? ''} ${foot}`,
       true,
     ]),

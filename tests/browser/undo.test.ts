@@ -54,7 +54,7 @@ test.each(exampleFiles.map((file, i) => ({ file, random: new Random(seed + i) })
   async ({ file, random }) => {
     setActivePinia(createPinia())
     const { train, answer, figures } = await draw(example(file))
-    stand.drawing = { answer, figures, sentence: sentenceOf(train, answer), priced: true }
+    stand.drawing = { answer, figures, sentence: sentenceOf(train, answer) }
     const job = useJob()
     const hand = useHand()
     await job.adopt({ document: example(file), entries: {}, name: file })
@@ -107,7 +107,7 @@ test('pages of the record stay, whatever is taken back or brought back', async (
   setActivePinia(createPinia())
   const file = exampleFiles[0] ?? ''
   const { train, answer, figures } = await draw(example(file))
-  stand.drawing = { answer, figures, sentence: sentenceOf(train, answer), priced: true }
+  stand.drawing = { answer, figures, sentence: sentenceOf(train, answer) }
   const job = useJob()
   await job.adopt({ document: example(file), entries: {}, name: file })
   const start = { document: example(file), entries: {} }

@@ -1,22 +1,24 @@
 import { describe, expect, test } from 'vitest'
 import type { PlanAnswer } from '../../src/engine/fieldwork/answer'
 import { sentenceOf, sentenceText } from '../../src/engine/plan/sentence'
+import { mustPlan } from '../planned'
 import { bodiesInWords, inSentence, listed } from '../../src/language/names'
 import { askTooMuch, example, planned, reverseDial, trainOf } from './trains'
 
 describe('the sentence', () => {
   test('of a plan: hold, shim, slide, tightest coupling, proof', async () => {
-    const { train, answer } = await planned(example('bolt-bound-gearbox'))
+    const { train, answer: made } = await planned(example('bolt-bound-gearbox'))
+    const answer = mustPlan(made)
     const { headline, moves, proof } = sentenceOf(train, answer)
     expect(headline).toBe('Hold the low-stage compressor.')
-    const shimmed = (answer.feet ?? []).filter(({ shim }) => Math.round(shim) !== 0)
+    const shimmed = answer.feet.filter(({ shim }) => Math.round(shim) !== 0)
     const machines = new Set(shimmed.map(({ body }) => body)).size
     expect(moves).toContain(
-      `Shim ${shimmed.length} feet of ${machines} machines, ${Math.round(answer.total?.shim ?? 0)} µm in all; slide 3 machines, ${Math.round(answer.total?.side ?? 0)} µm over 5 rows of feet.`,
+      `Shim ${shimmed.length} feet of ${machines} machines, ${Math.round(answer.total.shim)} µm in all; slide 3 machines, ${Math.round(answer.total.side)} µm over 5 rows of feet.`,
     )
     expect(moves).toMatch(/The tightest coupling then uses 70 % of its tolerance \(.+, .+\)\.$/)
     expect(proof).toBe(
-      `Holding the low-stage compressor, no plan for these numbers needs less than ${Math.round(answer.proof?.bound ?? 0)} µm. Before rounding to shims.`,
+      `Holding the low-stage compressor, no plan for these numbers needs less than ${Math.round(answer.proof.bound)} µm. Before rounding to shims.`,
     )
   })
 
@@ -41,6 +43,7 @@ describe('the sentence', () => {
 
   test('shares that would read the same get more decimals', async () => {
     const { train, answer } = await planned(example('piped-compressor', askTooMuch))
+    if (answer.status !== 'impossible') throw new Error(answer.status)
     const near: PlanAnswer = { ...answer, floor: 0.7003, share: 0.7 }
     expect(sentenceOf(train, near).headline).toContain(
       '70.03 % of tolerance; 70.00 % was asked for',
@@ -59,10 +62,11 @@ describe('the sentence', () => {
 
   test('a plan that is not shown says so', async () => {
     const { train, answer } = await planned(reverseDial)
+    const { proof } = mustPlan(answer)
     const { name, share, held, asFound, standingShare, floor, findings, notEntered } = answer
     const known = { name, share, held, asFound, standingShare, floor, findings, notEntered }
-    for (const status of ['stopped', 'unproven'] as const) {
-      const text = sentenceText(sentenceOf(train, { ...known, status, why: 'too slow' }))
+    for (const ended of [{ status: 'stopped' }, { status: 'unproven', proof }] as const) {
+      const text = sentenceText(sentenceOf(train, { ...known, ...ended, why: 'too slow' }))
       expect(text).toMatch(/no plan is shown\. Too slow\.$/)
       expect(text).not.toMatch(/shim|slide|\d/)
     }

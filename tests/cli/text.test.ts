@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { mustPlan } from '../planned'
 import { checkRead } from '../../src/engine/plan/checkTrain'
 import type { TrainDocument } from '../../src/document/schema'
 import { checkText } from '../../src/text/checkText'
@@ -107,7 +108,7 @@ describe('what a plan says', () => {
       expect(row).toMatch(/[1-9]\d* µm toward the (lake|workshop)|no slide/)
       expect(row).not.toMatch(/[-+]\d/)
     }
-    for (const foot of answer.feet ?? []) {
+    for (const foot of mustPlan(answer).feet) {
       const rounded = Math.round(foot.shim)
       const body = train.bodies.find(({ id }) => id === foot.body)
       if (rounded === 0 || !body) continue

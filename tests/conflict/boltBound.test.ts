@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { planRead, withReasons } from '../planned'
+import { PlanningRun } from '../../src/engine/planningRun'
 import { readTrain } from '../../src/document/readTrain'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { solveSecond } from '../second/solve'
@@ -36,11 +36,8 @@ const floorOf = async (train: Train) => (await solveSecond(train)).floor
 const solver = await glpkSolver()
 const read = readTrain(JSON.parse(JSON.stringify(gearHeld())))
 if (!read.ok) throw new Error('refused')
-const { conflict = [], conflictSentence = '' } = withReasons(
-  read,
-  planRead(read.train, solver, { prices: false }),
-  solver,
-)
+const [first] = new PlanningRun(read, solver).reasons()?.conflicts ?? []
+const { members: conflict = [], sentence: conflictSentence = '' } = first ?? {}
 
 describe('holding the gear of bolt-bound-gearbox', () => {
   it('is refused for the room of the low stage at its bolts, in words', () => {

@@ -7,7 +7,7 @@ import { newTrain } from '../../src/document/edits/newTrain'
 import { rollWords } from '../../src/document/words/rollWords'
 import { shiftMachine, shiftRoom } from '../../src/document/edits/shiftMachine'
 import { removeSkid, setOnSkid } from '../../src/document/edits/skids'
-import { planRead } from '../planned'
+import { mustPlan, planRead } from '../planned'
 import type { TrainDocument } from '../../src/document/schema'
 import { readTrain } from '../../src/document/readTrain'
 import { placeOf } from '../../src/document/refusal'
@@ -100,7 +100,7 @@ describe('a machine moved along the train', () => {
     const [before, after] = [gear, there].map((document) => {
       const read = readTrain(document)
       if (!read.ok) throw new Error(read.refused[0]?.why)
-      return planRead(read.train, solver, { prices: false }).cost ?? NaN
+      return mustPlan(planRead(read.train, solver, { prices: false })).cost
     })
     expect(before).toBeGreaterThan(0)
     expect(after).toBeCloseTo(before ?? NaN, 2)

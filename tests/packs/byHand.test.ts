@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { AnswerJson } from '../../src/json/answerJson'
+import { mustPlan } from '../planned'
 import { packsText } from '../../src/text/packsText'
 import {
   answerOf,
@@ -49,8 +50,11 @@ function rounded(
   return { answer, rounded: answer.rounded, text: textOf(document) }
 }
 
-const textOf = (document: Json): string =>
-  packsText(trainOf(document), answerOf(document)).join('\n').replace(/\s+/g, ' ')
+function textOf(document: Json): string {
+  const { rounded } = mustPlan(answerOf(document))
+  if (!rounded) throw new Error('not rounded')
+  return packsText(trainOf(document), rounded).join('\n').replace(/\s+/g, ' ')
+}
 
 const changes = ({ packs = [] }: AnswerJson) => packs.map(({ foot, change }) => [foot, change])
 

@@ -2,7 +2,7 @@ import { answerJson } from '../../src/json/answerJson'
 import { describe, expect, it } from 'vitest'
 import type { RoundedAnswer } from '../../src/engine/rounding/answer'
 import { roundedAnswer } from '../../src/engine/rounding/roundedAnswer'
-import { planRead } from '../planned'
+import { mustPlan, planRead } from '../planned'
 import { asFound } from '../../src/mechanics/readings/asFound'
 import type { Solver } from '../../src/engine/lp/solver'
 import { motionsFrom } from '../../src/engine/fieldwork/steps/pose'
@@ -33,20 +33,20 @@ describe('a search that is ended before its end', () => {
     it(`gives what it has, with a bound that holds, or says that nothing was found: random train ${seed}`, () => {
       const file = shimmed(seed, 20)
       const train = trainOf(file)
-      const answer = planRead(train, solver, { prices: false })
-      const motions = motionsFrom(train, answer.bodies ?? [])
+      const answer = mustPlan(planRead(train, solver, { prices: false }))
+      const motions = motionsFrom(train, answer.bodies)
       const found = train.couplings.map(asFound)
       const rounded = (by: Solver): RoundedAnswer => {
         const { share } = train.plan
-        const { rounded: plan } = roundedAnswer(train, found, answer, motions, share, by)
+        const plan = roundedAnswer(train, found, answer, motions, share, by)
         if (!plan) throw new Error('not rounded')
         return plan
       }
       const whole = ending(Infinity)
       const best = rounded(whole.solver)
-      const { cost = NaN } = best
-      expect(best.status).toBe('rounded')
-      expect(best.gap ?? NaN).toBeLessThan(1e-5 * cost)
+      if (best.status !== 'rounded') throw new Error(best.status)
+      const { cost } = best
+      expect(best.gap).toBeLessThan(1e-5 * cost)
       const seen: Record<string, number> = {}
       const count = (what: string) => {
         seen[what] = (seen[what] ?? 0) + 1
@@ -58,11 +58,11 @@ describe('a search that is ended before its end', () => {
         const at = `${after} of ${whole.asked()}`
         if (cut.status === 'no rounding') {
           count('nothing')
-          expect(cut.why?.[0], at).toMatch(/were found that keep every limit/)
-          expect(cut.why?.[1], at).toContain('until the work allowed was used up')
+          expect(cut.why[0], at).toMatch(/were found that keep every limit/)
+          expect(cut.why[1], at).toContain('until the work allowed was used up')
           continue
         }
-        const { cost: had = NaN, bound = NaN, gap = NaN } = cut
+        const { cost: had, bound, gap } = cut
         expect(cut.status, at).toBe('rounded')
         expect(had, at).toBeGreaterThan(cost * (1 - 1e-5))
         expect(bound, at).toBeGreaterThanOrEqual(0)
@@ -85,12 +85,13 @@ describe('a search that is ended before its end', () => {
   it('is begun again from a dive where it found nothing: seven machines on 19 stands', () => {
     const file = shimmed(3009, 20)
     const train = trainOf(file)
-    const answer = planRead(train, solver, { prices: false, packs: true })
-    expect(answer.rounded?.status).toBe('rounded')
+    const answer = mustPlan(planRead(train, solver, { prices: false, packs: true }))
+    const { rounded } = answer
+    if (rounded?.status !== 'rounded') throw new Error(`is ${rounded?.status ?? 'not rounded'}`)
     expect(contractFaults(file, answerJson(answer, train.units))).toEqual([])
-    const { cost = NaN, bound = NaN } = answer.rounded ?? {}
+    const { cost, bound } = rounded
     expect(bound).toBeLessThan(cost)
     expect(bound).toBeGreaterThan(0.9 * cost)
-    expect(answer.rounded?.sentence).toContain('The search was ended')
+    expect(rounded.sentence).toContain('The search was ended')
   })
 })

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { mustPlan } from '../planned'
 import type { BindingAnswer } from '../../src/engine/plan/answer'
 import { bindingJson } from '../../src/json/planJson'
 import { bindingSentence, savesAtMost, stepOf } from '../../src/text/bindingWords'
@@ -53,8 +54,9 @@ describe('what a limit that binds is worth', () => {
 
   it.each(exampleFiles)('%s: every limit has its own sentence, with both units', async (file) => {
     const { train, answer } = await drawExample(file)
-    const sentences = (answer.binding ?? []).map((limit) => bindingSentence(train, limit))
-    const bindings = bindingJson(answer.binding ?? [], train.units)
+    const { prices = [] } = mustPlan(answer)
+    const sentences = prices.map((limit) => bindingSentence(train, limit))
+    const bindings = bindingJson(prices, train.units)
     expect(new Set(sentences).size).toBe(sentences.length)
     for (const [i, sentence] of sentences.entries()) {
       expect(sentence).toMatch(/^(each|the next) [0-9.]+ \S+ .* saves [0-9.]+ (µm|mm|mil) of /)

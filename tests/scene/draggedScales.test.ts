@@ -1,5 +1,6 @@
 import { asFound } from '../../src/mechanics/readings/asFound'
 import { expect, test } from 'vitest'
+import type { DrawnAnswer } from '../../src/scene/drawnAnswer'
 import { handAnswer } from '../../src/engine/studies/hand/handAnswer'
 import { noMotion } from '../../src/mechanics/motion'
 import { answerMotions } from '../../src/scene/axisLines'
@@ -22,7 +23,7 @@ function carried(by: number) {
   }
   const own = hand.motions[first.id] ?? noMotion
   hand.motions[first.id] = { ...own, ty: own.ty + by }
-  return handAnswer(train, train.couplings.map(asFound), hand, answer).answer
+  return handAnswer(train, train.couplings.map(asFound), hand, answer)
 }
 
 test('holes and packs are drawn no larger while something is dragged, and smaller where they must be', () => {
@@ -36,7 +37,7 @@ test('holes and packs are drawn no larger while something is dragged, and smalle
 })
 
 test('the scale of a chart reaches no less while something is dragged', () => {
-  const side = (of: typeof answer, least?: readonly [number, number]) =>
+  const side = (of: DrawnAnswer, least?: readonly [number, number]) =>
     chartBand(train, of === answer ? figures : figuresOf(train, of), scale, { way: 'side', least })
   const before = side(answer)
   const far = side(carried(9000), before.extent)

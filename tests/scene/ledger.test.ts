@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { planRead, withReasons } from '../planned'
+import { planRead } from '../planned'
+import { hasMoves } from '../../src/engine/plan/moves'
+import { PlanningRun } from '../../src/engine/planningRun'
 import { holdsOf } from '../../src/engine/studies/holds/holdRows'
 import { conflictMarks, conflictPlaces } from '../../src/scene/conflictMarks'
 import { sheetScene } from '../../src/scene/sheet'
@@ -70,7 +72,8 @@ describe('the curve in words', () => {
     if (!tradeoff) throw new Error('no curve')
     for (const share of [0.65, 0.7, 0.85, 1]) {
       const other = { ...train, plan: { ...train.plan, share } }
-      const { cost = NaN } = planRead(other, solver, { prices: false })
+      const plan = planRead(other, solver, { prices: false })
+      const cost = hasMoves(plan) ? plan.cost : NaN
       expect(Math.abs((costAt(tradeoff, share) ?? NaN) / cost - 1)).toBeLessThan(1e-4)
     }
     expect(costAt(tradeoff, tradeoff.floor - 0.01)).toBeUndefined()
@@ -90,7 +93,7 @@ describe('a conflict on the sheet', () => {
     if (!read.ok) throw new Error('refused')
     const { train } = read
     const drawing = await draw(document)
-    const { conflict = [] } = withReasons(read, drawing.answer, solver)
+    const conflict = new PlanningRun(read, solver).reasons()?.conflicts[0]?.members ?? []
     const places = conflictPlaces(train, conflict)
     const count =
       places.feet.size +

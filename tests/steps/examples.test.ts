@@ -1,8 +1,8 @@
-import { answerJson } from '../../src/json/answerJson'
+import { answerJson, type AnswerJson } from '../../src/json/answerJson'
 import { stepsJson } from '../../src/json/stepsJson'
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { planRead, withSteps } from '../planned'
+import { planRead, stepsFor } from '../planned'
 import { readTrain } from '../../src/document/readTrain'
 import { solver } from '../engine/pair'
 import { changeAt, slopeScale, sweepAt, type TrainFile } from './contract'
@@ -19,9 +19,9 @@ describe.each(files)('the order of work of %s', (name) => {
   const read = readTrain(file)
   if (!read.ok) throw new Error(JSON.stringify(read.refused))
   const plan = planRead(read.train, solver, { prices: false })
-  const order = withSteps(read, plan).steps
+  const order = stepsFor(read, plan)
   if (!order) throw new Error('no steps')
-  const answer = answerJson(plan, read.train.units)
+  const answer: AnswerJson = answerJson(plan, read.train.units)
   const steps = stepsJson(order, read.train.units)
 
   it('keeps every limit on the way, piece by piece, by other code', () => {
@@ -95,7 +95,7 @@ describe.each(files)('the order of work of %s', (name) => {
     // the best of several, since other work may share the processor
     const times = Array.from({ length: 8 }, () => {
       const start = performance.now()
-      withSteps(read, plan)
+      stepsFor(read, plan)
       return performance.now() - start
     })
     expect(Math.min(...times)).toBeLessThan(20)

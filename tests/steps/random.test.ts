@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { planRead, planTrain, withSteps } from '../planned'
+import { planRead, planTrain, stepsFor } from '../planned'
 import { stepsJson } from '../../src/json/stepsJson'
 import { readTrain } from '../../src/document/readTrain'
 import { solver } from '../engine/pair'
@@ -69,7 +69,7 @@ it(
         .map(({ id }) => id)
       const read = readTrain({ ...file, record: { order } })
       if (!read.ok) throw new Error(JSON.stringify(read.refused))
-      const told = withSteps(read, planRead(read.train, solver, { prices: false })).steps
+      const told = stepsFor(read, planRead(read.train, solver, { prices: false }))
       if (!told) throw new Error(`${seed}: no steps`)
       const steps = stepsJson(told, read.train.units)
       const other = file as unknown as TrainFile

@@ -6,6 +6,7 @@ import { motionsFrom } from '../../src/engine/fieldwork/steps/pose'
 import { noMotion } from '../../src/mechanics/motion'
 import { footFacts } from '../../src/scene/footFacts'
 import { planText } from '../../src/text/planText'
+import { mustPlan } from '../planned'
 import { at, trainOf } from '../engine/pair'
 import { blocksOf, exampleOf, made } from '../paper/sheets'
 import { skidPair } from './skidPair'
@@ -17,7 +18,8 @@ interface FileBody {
 }
 
 const file = exampleOf('skid-as-one') as unknown as { machines: FileBody[]; skids: FileBody[] }
-const { train, answer, paper } = await made(file)
+const { train, answer: all, paper } = await made(file)
+const answer = mustPlan(all)
 const steps = answer.steps?.steps ?? []
 const mil = 25.4
 const riders = ['low-stage', 'high-stage']
@@ -74,7 +76,7 @@ describe('what rides on a skid that moves', () => {
 
   it('is said to stay nowhere on paper: front page and handover tell how far it goes', () => {
     const plan = displayedPlan(answer)
-    const motions = motionsFrom(train, plan.bodies ?? [])
+    const motions = motionsFrom(train, plan.bodies)
     const words = riders.map((id) =>
       bodyCarried(
         train,

@@ -1,3 +1,4 @@
+import { withStages } from '../../engine/fieldwork/answer'
 import { paperOf, type PaperSettings } from '../../paper/paperOf'
 import type { Paper } from '../../paper/page'
 import { quickPaper } from '../../paper/quickPaper'
@@ -24,7 +25,7 @@ export function useKeptPaper() {
     if (!holds?.finished || (answer.status === 'impossible' && !reasons)) return undefined
     if (answer.status === 'stopped' || answer.status === 'unproven') return undefined
     return paperOf(
-      { document, train, answer: { ...answer, ...work.work, ...reasons }, holds: holds.list },
+      { document, train, answer: withStages(answer, { ...work.work, reasons }), holds: holds.list },
       settings,
     )
   }

@@ -5,7 +5,8 @@ import type { HoldList } from '../../text/holdList'
 import type { TrainDocument } from '../../document/schema'
 import type { Tradeoff } from '../../engine/studies/tradeoff/tradeoff'
 import { alongKey } from '../../worker/shareSweepKey'
-import type { Reasons, AnalysisReply } from '../../worker/analysisMessages'
+import type { ReasonsAnswer } from '../../engine/fieldwork/answer'
+import type { AnalysisReply } from '../../worker/analysisMessages'
 import { Analyst } from '../services/analyst'
 import { useJob } from './job'
 import { usePlan } from './plan'
@@ -39,12 +40,12 @@ export const useAnalysis = defineStore('analysis', () => {
   const margin = shallowRef<Margin>()
   /** True while the trade-off shown belongs to other limits or another hold. */
   const marginOld = ref(false)
-  const reasons = shallowRef<Reasons>()
+  const reasons = shallowRef<ReasonsAnswer>()
   const failure = ref('')
   /** The document that the list and the reasons belong to. */
   const studied = shallowRef<TrainDocument>()
   const keptHolds = new WeakMap<TrainDocument, HoldsSoFar>()
-  const keptReasons = new WeakMap<TrainDocument, Reasons>()
+  const keptReasons = new WeakMap<TrainDocument, ReasonsAnswer>()
   const keptMargins = new Map<string, Margin>()
   let [listId, reasonsId, marginKey] = [0, 0, '']
   let timer: ReturnType<typeof setTimeout> | undefined
@@ -57,7 +58,7 @@ export const useAnalysis = defineStore('analysis', () => {
 
   /** Parts of the sheet that the conflict is about, where there is one. */
   const places = computed(() => {
-    const members = reasons.value?.conflict
+    const members = reasons.value?.conflicts[0]?.members
     const train = plan.drawing?.train
     return members && train && !stale.value && !plan.working
       ? conflictPlaces(train, members)
@@ -79,7 +80,7 @@ export const useAnalysis = defineStore('analysis', () => {
       marginOld.value = false
       keptMargins.set(marginKey, margin.value)
     }
-    if (reply.kind === 'reasons' && reply.id === reasonsId) {
+    if (reply.kind === 'reasons' && reply.id === reasonsId && reply.reasons) {
       reasons.value = reply.reasons
       keptReasons.set(document, reply.reasons)
     }

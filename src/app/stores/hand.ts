@@ -10,6 +10,9 @@ import type { FromHere } from '../../engine/studies/hand/fromHere'
 import { answerMotions } from '../../scene/axisLines'
 import { noMotion } from '../../mechanics/motion'
 import { figuresOf, standingFigures } from '../../scene/figures'
+import { withStages } from '../../engine/fieldwork/answer'
+import { hasMoves } from '../../engine/plan/moves'
+import { madeOf } from '../../engine/rounding/answer'
 import { displayedPlan } from '../../engine/fieldwork/displayed'
 import { sentenceOf } from '../../engine/plan/sentence'
 import { inSentence } from '../../language/names'
@@ -37,8 +40,8 @@ export const useHand = defineStore('hand', () => {
   /** The plan as it is carried out: rounded to the shims of the store, once that is worked out. */
   const displayed = computed<Drawing | undefined>(() => {
     const { drawing: best } = plan
-    if (!best || work.old || !work.work?.rounded?.bodies || best.answer.status !== 'planned') return
-    const answer = displayedPlan({ ...best.answer, ...work.work })
+    if (!best || work.old || !madeOf(work.work?.rounded) || best.answer.status !== 'planned') return
+    const answer = displayedPlan(withStages(best.answer, work.work ?? {}))
     return {
       ...best,
       answer,
@@ -56,7 +59,9 @@ export const useHand = defineStore('hand', () => {
   })
 
   /** Whether the sheet draws moves: those of a plan, or what was put by hand. */
-  const planned = computed(() => job.byHand || plan.drawing?.answer.feet !== undefined)
+  const planned = computed(
+    () => job.byHand || (plan.drawing !== undefined && hasMoves(plan.drawing.answer)),
+  )
 
   /** Carries an end of a machine's shaft; drags with one key are one edit. */
   function carry(machine: number, way: HandDirection, end: HandEnd, by: number): void {

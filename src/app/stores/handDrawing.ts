@@ -7,9 +7,8 @@ import type { Drawing } from '../../worker/messages'
  * A hand plan as the sheet draws it, worked out as far as somebody looks: while a hand drags, its lines are
  * looked at in every frame and the rest less often.
  */
-export class HandDrawing implements Drawing {
+export class HandDrawing {
   readonly train: Drawing['train']
-  readonly priced = false
   private readonly hand: HandPlan
   private readonly best: Drawing
   private readonly standing: StandingFigures
@@ -27,7 +26,7 @@ export class HandDrawing implements Drawing {
     this.standing = standing
   }
 
-  get worked(): HandAnswer {
+  get answer(): HandAnswer {
     return (this.answered ??= handAnswer(
       this.train,
       this.standing.found,
@@ -36,12 +35,8 @@ export class HandDrawing implements Drawing {
     ))
   }
 
-  get answer(): Drawing['answer'] {
-    return this.worked.answer
-  }
-
   get sentence(): Drawing['sentence'] {
-    return this.worked.sentence
+    return this.answer.sentence
   }
 
   get figures(): Figures {

@@ -1,24 +1,73 @@
-import type { Conflict, ConflictMember } from '../infeasible/conflict/answer'
+import type { Conflict } from '../infeasible/conflict/answer'
 import type { HoldsTried, Remedy } from '../infeasible/remedies/answer'
-import type { PlanFigures } from '../plan/answer'
-import type { PackAnswer, RoundedAnswer } from '../rounding/answer'
+import type {
+  ImpossibleAnswer,
+  InToleranceAnswer,
+  PlanFigures,
+  PlannedAnswer,
+  StoppedAnswer,
+  UnprovenAnswer,
+} from '../plan/answer'
+import type { RoundedAnswer } from '../rounding/answer'
 import type { ReadyAnswer } from './ready/answer'
 import type { StepsAnswer } from './steps/answer'
 
-/** What planning a train answers. Keys as in the output contract. */
-export interface PlanAnswer extends PlanFigures {
-  /** What goes under which foot, in plates of the stock; where `plan.shims` is given and a rounding was found. */
-  packs?: PackAnswer[]
-  rounded?: RoundedAnswer
-  /** An irreducible set of what cannot be had together; with status "impossible" only, as what follows. */
-  conflict?: ConflictMember[]
-  conflictSentence?: string
-  /** What would be in the way next if the limits of that conflict gave. */
-  behind?: Conflict[]
-  remedies?: Remedy[]
-  holdsTried?: HoldsTried
+/** Why an impossible train is impossible, and what would help. */
+export interface ReasonsAnswer {
+  /** Sets that cannot be had together; each is in the way when those before it have given. */
+  conflicts: Conflict[]
+  remedies: Remedy[]
+  holdsTried: HoldsTried
+}
+
+interface ReadyStage {
   /** Whether it may be carried out: soft foot, pipe strain, signs, closures. */
   ready?: ReadyAnswer
-  /** The order of work, where there is a plan. */
+}
+
+interface WorkStages extends ReadyStage {
+  /** The order of work. */
   steps?: StepsAnswer
+}
+
+interface RoundingStage {
+  /** Rounded to the shims of the store, where the train names them. */
+  rounded?: RoundedAnswer
+}
+
+interface ReasonsStage {
+  reasons?: ReasonsAnswer
+}
+
+export type PlannedWithStages = PlannedAnswer & RoundingStage & WorkStages
+
+/** What planning a train answers. Stages that its status has are left out where nobody asked for them. */
+export type PlanAnswer =
+  | PlannedWithStages
+  | (InToleranceAnswer & WorkStages)
+  | (ImpossibleAnswer & ReasonsStage & ReadyStage)
+  | ((UnprovenAnswer | StoppedAnswer) & ReadyStage)
+
+/** What was worked out beside a plan; undefined: not asked for, or not to be had. */
+export type Stages = Undefinable<RoundingStage & WorkStages & ReasonsStage>
+
+type Undefinable<Value> = { readonly [Key in keyof Value]: Value[Key] | undefined }
+
+/** A plan with the stages that its status has. */
+export function withStages(
+  plan: PlanFigures,
+  { rounded, ready, steps, reasons }: Stages,
+): PlanAnswer {
+  const isReady = ready && { ready }
+  switch (plan.status) {
+    case 'planned':
+      return { ...plan, ...(rounded && { rounded }), ...isReady, ...(steps && { steps }) }
+    case 'in-tolerance':
+      return { ...plan, ...isReady, ...(steps && { steps }) }
+    case 'impossible':
+      return { ...plan, ...(reasons && { reasons }), ...isReady }
+    case 'unproven':
+    case 'stopped':
+      return { ...plan, ...isReady }
+  }
 }

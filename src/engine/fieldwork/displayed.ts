@@ -1,12 +1,15 @@
-import type { PlanAnswer } from './answer'
+import type { PlanAnswer, PlannedWithStages } from './answer'
+import { madeOf } from '../rounding/answer'
 
 /**
  * The plan that people work by, and that every face displays: rounded to the shims of the store where
  * that was done, the least plan elsewhere.
  */
+export function displayedPlan(answer: PlannedWithStages): PlannedWithStages
+export function displayedPlan(answer: PlanAnswer): PlanAnswer
 export function displayedPlan(answer: PlanAnswer): PlanAnswer {
-  const { rounded } = answer
-  if (!rounded?.bodies || !rounded.expected) return answer
+  const rounded = answer.status === 'planned' ? madeOf(answer.rounded) : undefined
+  if (answer.status !== 'planned' || !rounded) return answer
   const { bodies, feet, couplings, expected, total, worstShare } = rounded
-  return { ...answer, bodies, feet, couplings, expected, worstShare, ...(total && { total }) }
+  return { ...answer, bodies, feet, couplings, expected, worstShare, total }
 }

@@ -2,6 +2,8 @@ import type { TrainDocument } from '../../document/schema'
 import { workRecordOf } from '../../document/work'
 import type { AsFound } from '../../mechanics/readings/asFound'
 import type { Train } from '../../mechanics/train'
+import { hasMoves } from '../plan/moves'
+import { madeOf, type RoundingMade } from '../rounding/answer'
 import type { PlanAnswer } from './answer'
 import type { StepsAnswer } from './steps/answer'
 import { orderOfWork } from './steps/orderOfWork'
@@ -18,11 +20,12 @@ export function orderFor(
   found: readonly AsFound[],
   answer: PlanAnswer,
 ): StepsAnswer | undefined {
-  if (!answer.bodies) return undefined
+  if (!hasMoves(answer)) return undefined
   const order = workRecordOf(document.record)?.order
-  const motions = motionsFrom(train, answer.rounded?.bodies ?? answer.bodies)
+  const rounded = answer.status === 'planned' ? madeOf(answer.rounded) : undefined
+  const motions = motionsFrom(train, (rounded ?? answer).bodies)
   return orderOfWork(train, found, motions, {
-    packs: packsOf(answer),
+    packs: rounded ? packsOf(rounded) : [],
     soft: (answer.ready?.softFoot ?? []).flatMap(({ body, shims, hold }) =>
       (shims ?? []).map(({ foot, shim }) => ({ body, foot, shim, hold })),
     ),
@@ -31,11 +34,10 @@ export function orderFor(
   })
 }
 
-/** Real packs of every foot, where the plan was rounded to them. */
-function packsOf({ packs, rounded }: PlanAnswer): FootPack[] {
-  if (!rounded?.bodies) return []
-  return rounded.feet.map(({ body, foot, shim, packAfter }) => {
-    const pack = packs?.find((row) => row.body === body && row.foot === foot)
+/** Real packs of every foot. */
+const packsOf = ({ packs, feet }: RoundingMade): FootPack[] =>
+  feet.map(({ body, foot, shim, packAfter }) => {
+    const pack = packs.find((row) => row.body === body && row.foot === foot)
     return {
       body,
       foot,
@@ -45,4 +47,3 @@ function packsOf({ packs, rounded }: PlanAnswer): FootPack[] {
       use: pack?.use ?? [],
     }
   })
-}

@@ -2,37 +2,69 @@ import type { Refusal } from '../../document/refusal'
 import type { Motion } from '../../mechanics/motion'
 import type { Micrometres, Milliradians, Millimetres } from '../../mechanics/units'
 
-/**
- * What the programs of a train came to; engine units, as in every answer: um, mm, mrad. Keys as in the
- * output contract, which `src/json` writes in the document's units.
- */
-export interface PlanFigures {
-  status: PlanStatus
-  /** Why there is no answer; with status "unproven" or "stopped" only. */
-  why?: string
+/** What every answer tells of a train as found, whatever its status; engine units, as in every answer: um, mm, mrad. */
+export interface StandingAnswer {
   name: string
   /** Share of every tolerance that the plan was allowed to use. */
   share: number
   held: string[]
-  cost?: Micrometres
-  total?: Totals
-  bodies?: BodyAnswer[]
-  feet?: FootAnswer[]
-  couplings?: CouplingAnswer[]
   asFound: AsFoundAnswer[]
-  worstShare?: number
   /** Worst share as found. */
   standingShare: number
-  /** Null when its program was stopped. */
+  /** Smallest worst share that any allowed move reaches; null when its program was stopped. */
   floor: number | null
-  binding?: BindingAnswer[]
-  expected?: ExpectedAnswer[]
   findings: Finding[]
   notEntered: NotEntered[]
-  proof?: ProofAnswer
 }
 
-export type PlanStatus = 'planned' | 'in-tolerance' | 'impossible' | 'unproven' | 'stopped'
+/** Where every body comes to stand, and what that comes to. */
+export interface MovesAnswer {
+  cost: Micrometres
+  total: Totals
+  bodies: BodyAnswer[]
+  feet: FootAnswer[]
+  couplings: CouplingAnswer[]
+  worstShare: number
+  expected: ExpectedAnswer[]
+}
+
+export interface PlannedAnswer extends StandingAnswer, MovesAnswer {
+  status: 'planned'
+  floor: number
+  proof: ProofAnswer
+  /** What each limit that binds is worth, dearest first; left out where prices were not asked for. */
+  prices?: BindingAnswer[]
+}
+
+/** Nothing needs to move: the moves are none. */
+export interface InToleranceAnswer extends StandingAnswer, MovesAnswer {
+  status: 'in-tolerance'
+  proof: ProofAnswer
+}
+
+export interface ImpossibleAnswer extends StandingAnswer {
+  status: 'impossible'
+  floor: number
+}
+
+/** A plan was found, did not pass its proof and is not shown. */
+export interface UnprovenAnswer extends StandingAnswer {
+  status: 'unproven'
+  why: string
+  proof: ProofAnswer
+}
+
+/** A program did not end well. */
+export interface StoppedAnswer extends StandingAnswer {
+  status: 'stopped'
+  why: string
+}
+
+/** What the programs of a train came to. */
+export type PlanFigures =
+  PlannedAnswer | InToleranceAnswer | ImpossibleAnswer | UnprovenAnswer | StoppedAnswer
+
+export type PlanStatus = PlanFigures['status']
 
 interface Refused {
   refused: Refusal[]

@@ -8,6 +8,7 @@ import { programUnit } from '../lp/program'
 import { buildProgram } from '../lp/rows/buildProgram'
 import type { Solver } from '../lp/solver'
 import { prove } from '../proof/prove'
+import type { PlanFigures } from './answer'
 import { bindingOf } from './binding'
 import { planSolved } from './planSolved'
 import { solvePlan } from './solvePlan'
@@ -73,8 +74,8 @@ export class PlanRun {
     return solved.status === 'planned' ? bindingOf(this.train, solved.parts, this.solver) : []
   })
   /** The plan with its prices. */
-  readonly priced = once(() => {
+  readonly priced = once((): PlanFigures => {
     const plan = this.plan()
-    return plan.binding ? { ...plan, binding: this.prices() } : plan
+    return plan.status === 'planned' ? { ...plan, prices: this.prices() } : plan
   })
 }

@@ -5,7 +5,7 @@ import type { AsFound } from '../../mechanics/readings/asFound'
 import { worstShare, type CouplingResult } from '../../mechanics/misalignment/shares'
 import { noMotion, type Motion } from '../../mechanics/motion'
 import { prove, type Proof } from '../proof/prove'
-import type { PlanFigures, ProofAnswer } from './answer'
+import type { MovesAnswer, PlanFigures, ProofAnswer, StandingAnswer } from './answer'
 import { planCautions } from './cautions'
 import { findingsOf } from './findings'
 import { notEnteredOf } from './notEntered'
@@ -24,6 +24,9 @@ export type PlanOutcome =
       /** No plan costs less. */
       readonly bound: Micrometres
     }
+
+/** Moves that passed their proof, with what is to be known of them. */
+type ProvenMoves = MovesAnswer & Pick<StandingAnswer, 'findings'> & { readonly proof: ProofAnswer }
 
 /**
  * Judges what the programs came to by other code, and writes it down.
@@ -50,34 +53,35 @@ export function planSolved(
     case 'stopped':
       return { status: 'stopped', why: solved.why, ...common }
     case 'impossible':
-      return { status: 'impossible', ...common }
-    case 'in-tolerance':
-      return planned(
-        'in-tolerance',
-        train.bodies.map(() => noMotion),
-        0,
-      )
-    case 'planned':
-      return planned('planned', solved.motions, solved.bound)
+      return { status: 'impossible', ...common, floor: tidy(solved.floor) }
+    case 'in-tolerance': {
+      const still = train.bodies.map(() => noMotion)
+      return judged(still, 0, (moves) => ({ status: 'in-tolerance', ...common, ...moves }))
+    }
+    case 'planned': {
+      const { motions, bound, floor } = solved
+      return judged(motions, bound, (moves) => ({
+        status: 'planned',
+        ...common,
+        floor: tidy(floor),
+        ...moves,
+      }))
+    }
   }
 
-  function planned(
-    status: 'planned' | 'in-tolerance',
+  /** The moves with their proof in an answer, or that they do not pass it. */
+  function judged(
     motions: readonly Motion[],
     bound: Micrometres,
+    answer: (moves: ProvenMoves) => PlanFigures,
   ): PlanFigures {
     const lines = found.map(({ line }) => line)
     const proof = known() ?? prove(train, lines, motions, train.plan.share, bound)
-    if (!proof.sound)
-      return {
-        status: 'unproven',
-        why: proof.faults.join('; '),
-        ...common,
-        proof: proofAnswer(proof),
-      }
-    return {
-      status,
-      ...common,
+    if (!proof.sound) {
+      const why = proof.faults.join('; ')
+      return { status: 'unproven', why, ...common, proof: proofAnswer(proof) }
+    }
+    return answer({
       findings: [...common.findings, ...planCautions(train, motions, proof.worstShare)],
       cost: proof.cost,
       total: totalsOf(train, motions),
@@ -85,10 +89,9 @@ export function planSolved(
       feet: report.feetAnswer(train, motions),
       couplings: report.couplingsAnswer(train, found, motions),
       worstShare: tidy(proof.worstShare),
-      binding: [],
       expected: report.expectedAnswer(train, found, motions),
       proof: proofAnswer(proof),
-    }
+    })
   }
 }
 

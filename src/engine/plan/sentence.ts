@@ -1,7 +1,8 @@
 import { tol } from '../../mechanics/tolerances'
 import { shareText, toldNought, toldText } from '../../language/amounts'
 import type { Body, Train } from '../../mechanics/train'
-import type { FootAnswer, PlanFigures } from './answer'
+import type { FootAnswer, MovesAnswer, PlanFigures, PlannedAnswer, StandingAnswer } from './answer'
+import { alongOf } from './moves'
 import { bodiesInWords, capital, counted, inSentence, listed } from '../../language/names'
 
 /** The plan as people say it, in three parts so that a screen can set them apart. */
@@ -17,14 +18,17 @@ export interface Sentence {
 /** True from there on; plans at that share come out a little to either side of it. */
 export const noRoomAt = (share: number): boolean => share > tol.noRoomFrom - tol.share
 
+/** An answer, with what rounding came to where that was worked out. */
+type Told = PlanFigures & { readonly rounded?: { readonly sentence: string } }
+
 /** Says in plain words what an answer means; the held bodies are named in it. */
-export function sentenceOf(train: Train, answer: PlanFigures): Sentence {
+export function sentenceOf(train: Train, answer: Told): Sentence {
   switch (answer.status) {
     case 'planned':
       return {
         headline: headlineOf(train, answer),
         moves: [movesOf(train, answer), tightestAfter(train, answer)].join(' '),
-        proof: proofOf(train, answer),
+        proof: `${proofOf(train, answer)} ${answer.rounded?.sentence ?? 'Before rounding to shims.'}`,
       }
     case 'in-tolerance':
       return {
@@ -34,20 +38,20 @@ export function sentenceOf(train: Train, answer: PlanFigures): Sentence {
       }
     case 'impossible':
       return {
-        headline: `${capital(holding(train, answer))}, no move reaches less than ${apart(answer.floor ?? 0, answer.share)}.`,
+        headline: `${capital(holding(train, answer))}, no move reaches less than ${apart(answer.floor, answer.share)}.`,
         moves: `As it stands, ${tightestAsFound(train, answer)}. No plan is shown.`,
         proof: '',
       }
     case 'unproven':
-      return noPlan('The plan that was found did not pass its proof', answer)
+      return noPlan('The plan that was found did not pass its proof', answer.why)
     case 'stopped':
-      return noPlan('The planner stopped without an answer', answer)
+      return noPlan('The planner stopped without an answer', answer.why)
   }
 }
 
-const noPlan = (what: string, answer: PlanFigures): Sentence => ({
+const noPlan = (what: string, why: string): Sentence => ({
   headline: `${what}: no plan is shown.`,
-  moves: answer.why === undefined ? '' : `${capital(answer.why)}.`,
+  moves: `${capital(why)}.`,
   proof: '',
 })
 
@@ -55,22 +59,21 @@ const noPlan = (what: string, answer: PlanFigures): Sentence => ({
 export const sentenceText = ({ headline, moves, proof }: Sentence): string =>
   [headline, moves, proof].filter((part) => part !== '').join(' ')
 
-const heldNames = (train: Train, answer: PlanFigures): string[] =>
+const heldNames = (train: Train, answer: StandingAnswer): string[] =>
   train.bodies.filter(({ id }) => answer.held.includes(id)).map(({ name }) => inSentence(name))
 
-const headlineOf = (train: Train, answer: PlanFigures): string => {
+const headlineOf = (train: Train, answer: StandingAnswer): string => {
   const names = heldNames(train, answer)
   return names.length === 0 ? 'Nothing is held.' : `Hold ${listed(names)}.`
 }
 
-const holding = (train: Train, answer: PlanFigures): string => {
+const holding = (train: Train, answer: StandingAnswer): string => {
   const names = heldNames(train, answer)
   return names.length === 0 ? 'with nothing held' : `holding ${listed(names)}`
 }
 
 /** Shim over feet, slide over rows of feet, axial moves over bodies; only what shows in the digits. */
-function movesOf(train: Train, answer: PlanFigures): string {
-  const feet = answer.feet ?? []
+function movesOf(train: Train, { feet, bodies, total }: MovesAnswer): string {
   const footOf = (body: Body, index: number): FootAnswer | undefined =>
     feet.find((foot) => foot.body === body.id && foot.foot === body.feet[index]?.id)
   const shows = (value: number | undefined) => !toldNought(value ?? 0, train.units)
@@ -83,10 +86,9 @@ function movesOf(train: Train, answer: PlanFigures): string {
     count: body.rows.filter((row) => shows(footOf(body, row.feet[0] ?? 0)?.side)).length,
   }))
   const along = train.bodies.flatMap((body) => {
-    const tx = answer.bodies?.find(({ id }) => id === body.id)?.move.tx ?? 0
+    const tx = alongOf({ bodies }, body.id)
     return shows(tx) ? [{ body, tx }] : []
   })
-  const total = answer.total ?? { shim: 0, side: 0, axial: 0 }
   const parts = [
     ...counts(shimmed, (count, bodies) => [
       `shim ${counted(count, 'foot', 'feet')} of ${bodiesInWords(bodies)}, ${toldText(total.shim, train.units)}${count > 1 ? ' in all' : ''}`,
@@ -116,8 +118,8 @@ function counts(
   )
 }
 
-function tightestAfter(train: Train, answer: PlanFigures): string {
-  const worst = (answer.couplings ?? []).reduce<{ coupling: string; state: string; share: number }>(
+function tightestAfter(train: Train, { couplings }: MovesAnswer): string {
+  const worst = couplings.reduce<{ coupling: string; state: string; share: number }>(
     (a, b) => (b.share > a.share ? b : a),
     { coupling: '', state: '', share: -1 },
   )
@@ -125,7 +127,7 @@ function tightestAfter(train: Train, answer: PlanFigures): string {
   return `The tightest coupling then uses ${shareText(worst.share)} of its tolerance (${placeInWords(train, worst)})${room}.`
 }
 
-function tightestAsFound(train: Train, answer: PlanFigures): string {
+function tightestAsFound(train: Train, answer: StandingAnswer): string {
   const all = answer.asFound.flatMap(({ coupling, share }) =>
     Object.entries(share).map(([state, value]) => ({ coupling, state, share: value })),
   )
@@ -151,12 +153,12 @@ function apart(reached: number, asked: number): string {
 }
 
 /** "Proven" is meant of this alone: no plan within the numbers given costs less. */
-function proofOf(train: Train, answer: PlanFigures): string {
-  const least = toldText(answer.proof?.bound ?? 0, train.units)
+function proofOf(train: Train, answer: PlannedAnswer): string {
+  const least = toldText(answer.proof.bound, train.units)
   const { shim, side, axial } = train.plan.weights
   const plain = [shim, side, axial, ...train.bodies.map(({ weight }) => weight)].every(
     (weight) => weight === 1,
   )
   const needs = plain ? `needs less than ${least}` : `costs less than ${least}, weighted as entered`
-  return `${capital(holding(train, answer))}, no plan for these numbers ${needs}. ${(answer as { readonly rounded?: { readonly sentence: string } }).rounded?.sentence ?? 'Before rounding to shims.'}`
+  return `${capital(holding(train, answer))}, no plan for these numbers ${needs}.`
 }

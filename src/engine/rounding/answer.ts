@@ -35,40 +35,66 @@ export interface SmallMove {
   move: Micrometres
 }
 
-/** The plan rounded to what the store has. */
-export interface RoundedAnswer {
-  status: 'rounded' | 'over the share asked for' | 'no rounding'
-  sentence: string
-  /** With status "no rounding": of the nearest rounding of each foot by itself, which is no plan. */
+interface RoundingTried {
   worstShare: number
   feet: RoundedFoot[]
   couplings: CouplingAnswer[]
   /** Before rounding. */
   before: { cost: Micrometres; worstShare: number }
-  /** Only of a rounding that is a plan, as all that follows. */
-  cost?: Micrometres
+}
+
+/** A rounding that is a plan. */
+interface RoundedPlan extends RoundingTried {
+  /** What goes under which foot, in plates of the stock. */
+  packs: PackAnswer[]
+  cost: Micrometres
   /** No rounding within that share costs less, whether it tells small moves or leaves them alone. */
-  bound?: Micrometres
+  bound: Micrometres
   /** Cost less bound: what leaving small moves alone costs, and what a search that was ended left open. */
-  gap?: Micrometres
+  gap: Micrometres
   /**
    * What the cheapest rounding found costs with small moves told, and with all of them left alone (absent:
    * none was found); only where these differ.
    */
   ways?: { told: Micrometres; alone?: Micrometres }
-  worstViolation?: Micrometres
-  total?: Totals
+  worstViolation: Micrometres
+  total: Totals
   /** Own motion; of a body on three rows or more that of the plane through its shims. */
-  bodies?: BodyAnswer[]
-  expected?: ExpectedAnswer[]
+  bodies: BodyAnswer[]
+  expected: ExpectedAnswer[]
   /** Largest distance of a foot from the plane of its body. */
-  flat?: Micrometres
+  flat: Micrometres
   /** Moves under `plan.leave` of the plan before rounding that are left alone. */
-  left?: SmallMove[]
+  left: SmallMove[]
   /** Moves under it that stay, because without them no rounding was found, or only a dearer one. */
-  small?: SmallMove[]
-  /** With status "over the share asked for": whether it is proven that no rounding keeps that share. */
-  proven?: boolean
-  /** With status "no rounding": why, one line each. */
-  why?: string[]
+  small: SmallMove[]
 }
+
+interface WithinShare extends RoundedPlan {
+  status: 'rounded'
+}
+
+interface OverShare extends RoundedPlan {
+  status: 'over the share asked for'
+  /** Whether it is proven that no rounding keeps that share. */
+  proven: boolean
+}
+
+/** The nearest rounding of each foot by itself, which is no plan. */
+interface NoRounding extends RoundingTried {
+  status: 'no rounding'
+  /** Why, one line each. */
+  why: string[]
+}
+
+/** The plan rounded to what the store has. */
+export type RoundingFigures = WithinShare | OverShare | NoRounding
+
+export type RoundedAnswer = RoundingFigures & { sentence: string }
+
+/** A rounding that people may work by, over the share asked for or not. */
+export type RoundingMade = Extract<RoundedAnswer, RoundedPlan>
+
+/** The rounding that people work by; undefined where there is none. */
+export const madeOf = (rounded: RoundedAnswer | undefined): RoundingMade | undefined =>
+  rounded && rounded.status !== 'no rounding' ? rounded : undefined

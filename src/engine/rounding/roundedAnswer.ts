@@ -5,13 +5,13 @@ import type { Micrometres } from '../../mechanics/units'
 import type { Body, Train } from '../../mechanics/train'
 import type { AsFound } from '../../mechanics/readings/asFound'
 import type { Motion } from '../../mechanics/motion'
-import type { PlanFigures } from '../plan/answer'
+import type { PlannedAnswer } from '../plan/answer'
 import * as report from '../plan/report'
 import { footMove, totalsOf } from '../plan/totals'
 import type { Solver } from '../lp/solver'
 import { roundedSentence } from './roundedSentence'
 import { counted, inSentence, listed } from '../../language/names'
-import type { PackAnswer, RoundedAnswer, RoundedFoot, SmallMove } from './answer'
+import type { PackAnswer, RoundedAnswer, RoundedFoot, RoundingFigures, SmallMove } from './answer'
 import { isLoose } from './footGroups'
 import { judgedRounding, type Judged } from './judged'
 import { Plates } from './plates'
@@ -22,46 +22,50 @@ import { exchange } from './exchange'
 const nothing: Micrometres = 0.1
 
 /**
- * Rounds a plan to the shims of the store and says what that comes to; nothing for a train without
+ * Rounds a plan to the shims of the store and says what that comes to; undefined for a train without
  * `plan.shims`.
- * @param motions the plan before rounding, within `share`
+ * @param motions the plan before rounding (um, mrad), within `share` of tolerance
  */
 export function roundedAnswer(
   train: Train,
   found: readonly AsFound[],
-  plan: PlanFigures,
+  plan: PlannedAnswer,
   motions: readonly Motion[],
   share: number,
   solver: Solver,
-): { packs?: PackAnswer[]; rounded?: RoundedAnswer } {
-  if (!train.plan.shims || plan.status !== 'planned') return {}
+): RoundedAnswer | undefined {
+  if (!train.plan.shims) return undefined
   const rounding = roundPlan(train, found, motions, share, solver)
   const proof = judgedRounding(train, found, rounding)
-  const before = { cost: plan.cost ?? 0, worstShare: plan.worstShare ?? 0 }
+  const figures = figuresOf(train, found, plan, motions, rounding, proof)
+  return { ...figures, sentence: roundedSentence(train, figures) }
+}
+
+function figuresOf(
+  train: Train,
+  found: readonly AsFound[],
+  plan: PlannedAnswer,
+  motions: readonly Motion[],
+  rounding: Rounding,
+  proof: Judged,
+): RoundingFigures {
   const common = {
     worstShare: tidy(proof.worstShare),
     feet: feetAnswer(train, rounding),
     couplings: report.couplingsAnswer(train, found, rounding.motions),
-    before,
+    before: { cost: plan.cost, worstShare: plan.worstShare },
   }
   const failed = faultsOf(train, rounding, proof)
-  if (rounding.kind === 'none' || failed.length > 0) {
-    const rounded: Omit<RoundedAnswer, 'sentence'> = {
-      status: 'no rounding',
-      ...common,
-      why: failed,
-    }
-    return { rounded: { ...rounded, sentence: roundedSentence(train, rounded) } }
-  }
+  if (rounding.kind === 'none' || failed.length > 0)
+    return { status: 'no rounding', ...common, why: failed }
   const bound = Math.min(rounding.bound, proof.cost)
   const { alone } = rounding
   // the last digits of the solver are no saving
   const told = Math.min(rounding.told, proof.cost)
   const differ = alone === undefined || alone - told > tol.sameCost * told
-  const over = proof.worstShare > train.plan.share + tol.share
-  const rounded: Omit<RoundedAnswer, 'sentence'> = {
-    status: over ? 'over the share asked for' : 'rounded',
+  const made = {
     ...common,
+    packs: packsAnswer(train, rounding.changes),
     cost: proof.cost,
     bound,
     gap: proof.cost - bound,
@@ -76,12 +80,10 @@ export function roundedAnswer(
     expected: report.expectedAnswer(train, found, rounding.motions),
     flat: proof.flat,
     ...smallMoves(train, motions, rounding),
-    ...(over && { proven: rounding.proven }),
   }
-  return {
-    packs: packsAnswer(train, rounding.changes),
-    rounded: { ...rounded, sentence: roundedSentence(train, rounded) },
-  }
+  return proof.worstShare > train.plan.share + tol.share
+    ? { status: 'over the share asked for', ...made, proven: rounding.proven }
+    : { status: 'rounded', ...made }
 }
 
 /** Why a rounding is no plan, one line each; none where it is one. */

@@ -2,13 +2,14 @@ import { tol } from '../../mechanics/tolerances'
 import { fineText, shareText, toldText } from '../../language/amounts'
 import type { Train } from '../../mechanics/train'
 import { tidy } from '../../language/tidy'
-import type { RoundedAnswer } from './answer'
+import type { RoundingFigures } from './answer'
 
 /** What rounding to the store's shims comes to, in two or three sentences. */
-export function roundedSentence(train: Train, rounded: Omit<RoundedAnswer, 'sentence'>): string {
-  const { before, cost = 0, bound = 0, worstShare } = rounded
+export function roundedSentence(train: Train, rounded: RoundingFigures): string {
+  const { before, worstShare } = rounded
   if (rounded.status === 'no rounding')
-    return `The shims of the store do not give a plan: ${(rounded.why ?? [])[0] ?? 'what was found did not pass its proof'}. With every foot rounded by itself the tightest coupling would use ${shareText(worstShare)} of its tolerance: that is not a plan.`
+    return `The shims of the store do not give a plan: ${rounded.why[0] ?? 'what was found did not pass its proof'}. With every foot rounded by itself the tightest coupling would use ${shareText(worstShare)} of its tolerance: that is not a plan.`
+  const { cost, bound } = rounded
   const less =
     rounded.status === 'rounded' && tidy(cost) < tidy(before.cost)
       ? ', less because shims on three rows need not lie exactly in one plane'

@@ -32,7 +32,7 @@ export function afterWork(
   if (verdict !== 'done' || answer.status === 'impossible') return { ...open, words }
   if (answer.status !== 'planned') return { ...open, words: `${words} ${bringsErrors}` }
   const next = nextRound(train, found, answer.floor)
-  return worthMoving(answer.standingShare, answer.worstShare ?? 0, next)
+  return worthMoving(answer.standingShare, answer.worstShare, next)
     ? {
         ...open,
         words: `${words} The plan would better that by more than its own errors; the responsible engineer decides whether it is worth the work.`,

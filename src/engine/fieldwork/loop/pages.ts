@@ -1,7 +1,7 @@
 import type { TrainDocument } from '../../../document/schema'
 import type { WorkDone } from '../../../document/work'
 import { shareText } from '../../../language/amounts'
-import type { PlanFigures } from '../../plan/answer'
+import type { StandingAnswer } from '../../plan/answer'
 import { counted } from '../../../language/names'
 import type { Comparison } from './compare'
 import type { PageDraft } from './record'
@@ -22,7 +22,7 @@ function jobOf(document: TrainDocument): TrainDocument {
 }
 
 /** How every coupling stands; its lines in the document's units, as all that a record keeps. */
-export type RecordedStanding = Pick<PlanFigures, 'standingShare' | 'share' | 'asFound'>
+export type RecordedStanding = Pick<StandingAnswer, 'standingShare' | 'share' | 'asFound'>
 
 const standing = ({ standingShare, share }: RecordedStanding): string =>
   `The tightest coupling uses ${shareText(standingShare)} of its tolerance; ${shareText(share)} was asked for.`

@@ -4,7 +4,8 @@ import { once } from '../../../mechanics/once'
 import { limitExcesses, placeSaid } from '../../proof/limitsKept'
 import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
 import { sharesOf, worstShare } from '../../../mechanics/misalignment/shares'
-import type { PlanFigures } from '../../plan/answer'
+import type { MovesAnswer, PlanFigures, StandingAnswer } from '../../plan/answer'
+import { hasMoves } from '../../plan/moves'
 import * as report from '../../plan/report'
 import { totalsOf } from '../../plan/totals'
 import { costOf } from '../../proof/prove'
@@ -16,14 +17,17 @@ import { fineText, shareText, toldText } from '../../../language/amounts'
 import type { Micrometres } from '../../../mechanics/units'
 import { handMotions, type HandPlan } from './handPlan'
 
-/** A hand plan worked out as a plan is, and how it compares. */
-export interface HandAnswer {
-  readonly answer: PlanFigures
-  readonly sentence: Sentence
+/**
+ * A hand plan worked out as a plan is, and how it compares: a status of its own, drawn and never told to
+ * programs.
+ */
+export interface HandAnswer extends Readonly<StandingAnswer>, Readonly<MovesAnswer> {
+  readonly status: 'by hand'
   /** Limits that it passes, in words. */
   readonly passed: readonly string[]
   /** What it costs more than the least; undefined where there is no plan to compare with. */
   readonly more: Micrometres | undefined
+  readonly sentence: Sentence
 }
 
 /** Passed by less than this (um) nobody can see or measure. */
@@ -58,16 +62,13 @@ export function handAnswer(
           `${placeSaid(train, one, ({ name }) => inSentence(name))} passed by ${fineText(one.by, train.units)}`,
       ),
   )
-  const answer: PlanFigures = {
-    name: best.name,
-    share: best.share,
-    held: best.held,
-    asFound: best.asFound,
-    standingShare: best.standingShare,
-    floor: best.floor,
-    findings: best.findings,
-    notEntered: best.notEntered,
-    status: 'planned',
+  const { name, share, held, asFound, standingShare, floor, findings, notEntered } = best
+  const least = hasMoves(best) ? best.cost : undefined
+  const more = once(() => (least === undefined ? undefined : tidy(tidy(cost()) - tidy(least))))
+  const sentence = once(() => sentenceOf(train, answer, least))
+  const answer: HandAnswer = {
+    status: 'by hand',
+    ...{ name, share, held, asFound, standingShare, floor, findings, notEntered },
     get cost() {
       return cost()
     },
@@ -89,13 +90,6 @@ export function handAnswer(
     get worstShare() {
       return worst()
     },
-    binding: [],
-  }
-  const least = best.cost
-  const more = once(() => (least === undefined ? undefined : tidy(tidy(cost()) - tidy(least))))
-  const sentence = once(() => sentenceOf(train, answer, passed().length, more(), least))
-  return {
-    answer,
     get passed() {
       return passed()
     },
@@ -106,13 +100,18 @@ export function handAnswer(
       return sentence()
     },
   }
+  return answer
 }
 
 function sentenceOf(
   train: Train,
-  { cost = 0, worstShare: worst = 0, share }: PlanFigures,
-  passed: number,
-  more: number | undefined,
+  {
+    cost,
+    worstShare: worst,
+    share,
+    passed: { length: passed },
+    more,
+  }: Omit<HandAnswer, 'sentence'>,
   least: number | undefined,
 ): Sentence {
   const over = worst > share + tol.share
