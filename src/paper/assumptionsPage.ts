@@ -151,7 +151,7 @@ function proofItems(train: Train, answer: PlanAnswer): string[] {
     ...(floor === null
       ? []
       : [
-          `The smallest worst share that any allowed move reaches with this choice held is ${shareText(floor)}.`,
+          `The best reachable by any allowed move, with the same machines fixed, is ${shareText(floor)} of tolerance.`,
         ]),
     'It is as good as the numbers that went in: readings, distances, growth.',
   ]

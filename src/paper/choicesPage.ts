@@ -19,7 +19,7 @@ export function choicesPage({ train, holds: list, plan }: Drawn): Chapter[] {
   return [
     {
       section: 'choices',
-      title: 'What else could be held',
+      title: 'What else could be fixed',
       blocks: [
         {
           kind: 'text',
@@ -36,7 +36,7 @@ export function choicesPage({ train, holds: list, plan }: Drawn): Chapter[] {
         ...folded(
           'Impossible',
           list.implied > 0
-            ? `and ${counted(list.implied, 'choice that holds', 'choices that hold')} more than one of these`
+            ? `and ${counted(list.implied, 'choice that fixes', 'choices that fix')} more than one of these`
             : 'with what is asked for',
           list.impossible,
         ),
@@ -50,12 +50,12 @@ function notCompared(train: Train): Chapter {
   const open = train.bodies.filter(({ anchored }) => anchored === undefined).length
   return {
     section: 'choices',
-    title: 'What else could be held',
+    title: 'What else could be fixed',
     blocks: [
       {
         kind: 'text',
         look: 'strong',
-        text: `NOT COMPARED: ${open} machines may each be held or let go, and no other choice than the one on page 1 was planned for this sheet.`,
+        text: `NOT COMPARED: ${open} machines may each be fixed or released, and no other choice than the one on page 1 was planned for this sheet.`,
       },
       {
         kind: 'text',

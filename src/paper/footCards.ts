@@ -78,10 +78,10 @@ export function footCard(
         )
       : [],
     room: hole
-      ? `bolt room${wide ? ' left' : ''} ${amountText(hole.room)}${hole.where === 'all round' ? ', all round' : `, ${hole.where}`}`
-      : 'bolt room not entered: measure it before the slide',
+      ? `clearance left at the bolt ${amountText(hole.room)}${hole.where === 'all round' ? ', all round' : `, ${hole.where}`}`
+      : 'clearance at the bolt not entered: measure it before the slide',
     bound,
-    actuals: [`pack, ${unit}`, `slid, ${unit}`, `bolt room, ${unit}`, 'by, time'],
+    actuals: [`pack, ${unit}`, `slid, ${unit}`, `left at bolt, ${unit}`, 'by, time'],
   }
 }
 

@@ -51,7 +51,11 @@ function judged({ document, train, plan }: Drawn): Block[] {
   if (!after.settled) return [{ kind: 'text', look: 'strong', text: after.words }]
   return [
     { kind: 'box', title: 'NOTHING MORE TO DO', items: [after.words] },
-    { kind: 'text', look: 'plain', text: 'What the share asked for would still take:' },
+    {
+      kind: 'text',
+      look: 'plain',
+      text: 'What it would still take to use no more than was asked for:',
+    },
   ]
 }
 
@@ -98,17 +102,17 @@ function stays({ train, answer, holds }: Drawn): Block[] {
     .filter(({ anchored }) => anchored === undefined)
     .map(({ name }) => inSentence(name))
   return [
-    { kind: 'heading', text: 'What is held, and why' },
+    { kind: 'heading', text: 'What is fixed, and why' },
     {
       kind: 'list',
       look: 'dash',
       items: [
-        ...(held.length === 0 ? ['Nothing is held: every machine may move.'] : []),
+        ...(held.length === 0 ? ['Nothing is fixed: every machine may move.'] : []),
         ...(chosen.length === 0 ? [] : [`${capital(listed(chosen))}: by choice.`]),
         ...held.flatMap(({ name, anchored }) =>
           anchored === undefined
             ? []
-            : [`${capital(inSentence(name))}: may never be let go: ${sentence(anchored)}`],
+            : [`${capital(inSentence(name))}: may never be released: ${sentence(anchored)}`],
         ),
         ...train.bodies.flatMap((body) => {
           const carried = carriedWords(train, answer, body)
@@ -117,7 +121,7 @@ function stays({ train, answer, holds }: Drawn): Block[] {
         ...(holds ? whyHeld(holds, answer.status === 'planned') : []),
         ...(holds || answer.status !== 'planned'
           ? []
-          : ['Other choices of what to hold were not compared on this sheet.']),
+          : ['Other choices of fixed machines were not compared on this sheet.']),
       ],
     },
   ]
@@ -125,11 +129,11 @@ function stays({ train, answer, holds }: Drawn): Block[] {
 
 /** How this choice stands among all that were solved, as the page that compares them has it. */
 function whyHeld({ shown, solved }: HoldList, planned: boolean): string[] {
-  if (!planned) return [`${counted(solved, 'choice', 'choices')} of what to hold were solved.`]
+  if (!planned) return [`${counted(solved, 'choice', 'choices')} of fixed machines were solved.`]
   const place = shown.findIndex(({ current }) => current)
   const item = shown[place]
   if (!item) return []
-  const of = `Of ${counted(solved, 'choice', 'choices')} of what to hold`
+  const of = `Of ${counted(solved, 'choice', 'choices')} of fixed machines`
   if (place === 0) return [`${of} none needs less, moves and effort together.`]
   const why = item.why === '' ? '' : ` ${sentence(capital(item.why))}`
   return [`${of} it is number ${place + 1} by moves and effort.${why}`]

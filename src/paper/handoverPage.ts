@@ -78,7 +78,7 @@ function untouched({ train, answer }: Drawn, moved: readonly Body[]): string[] {
       .filter(({ held }) => held)
       .map(
         (body) =>
-          `${name(body)}: held${body.anchored === undefined ? '' : `, ${body.anchored}`}. ${heldWords(train, answer, body)}`,
+          `${name(body)}: fixed${body.anchored === undefined ? '' : `, ${body.anchored}`}. ${heldWords(train, answer, body)}`,
       ),
     ...still.map((body) => {
       const carried = carriedWords(train, answer, body)

@@ -15,7 +15,7 @@ import { withoutLead } from '../engine/fieldwork/steps/instructions'
 
 const states: Record<ReadyState, string> = {
   in: 'in',
-  waived: 'waived',
+  waived: 'accepted without',
   missing: 'MISSING',
   bad: 'NOT GOOD',
 }
@@ -37,7 +37,7 @@ export function readyPage({ train, answer }: Drawn): Chapter[] {
             { head: 'of', width: 2.2 },
             { head: 'stands', width: 1.7, strong: true },
             { head: 'as entered', width: 6 },
-            { head: 'waived by', width: 2 },
+            { head: 'accepted without, by', width: 2 },
           ],
           rows: ready.items.map((item) => [
             item.what,

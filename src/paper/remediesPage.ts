@@ -74,7 +74,7 @@ function reasonsBlocks({ conflicts, remedies, holdsTried }: ReasonsAnswer): Bloc
 }
 
 const nothingWorks = (tried: number): string =>
-  `Nothing that was tried works, alone or in pairs; ${tried > 0 ? `none of ${tried} other choices of held machines does` : 'no other choice of held machines does'}.`
+  `Nothing that was tried works, alone or in pairs; ${tried > 0 ? `none of ${tried} other choices of fixed machines does` : 'no other choice of fixed machines does'}.`
 
 /** Limits that a remedy's plan leans on, told before the rest is counted. */
 const mostTight = 2

@@ -16,7 +16,7 @@ export function storesPage(job: Drawn): Chapter[] {
   return [
     {
       section: 'stores',
-      title: 'From the store',
+      title: 'Material list',
       blocks: [
         ...shims(job, madeOf(answer.rounded)?.packs),
         { kind: 'heading', text: 'Bolts, washers, dowels', aside: 'as the machines want them' },

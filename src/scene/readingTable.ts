@@ -50,7 +50,7 @@ function sweepTable(train: Train, coupling: Coupling, sets: readonly Sweep[]): R
       row('sag', (set) =>
         set.kind === 'gap' ? 'none' : set.sagGiven ? digits(set.sag) : 'not entered',
       ),
-      row('closure', (set) => {
+      row('dial sum check', (set) => {
         const value = closure(set)
         return value === undefined ? undefined : digits(value)
       }),

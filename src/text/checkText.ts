@@ -33,7 +33,7 @@ export function checkText(train: Train, report: Report): string {
       )
     }),
     ...closureText(train, report),
-    ...heading('SHARE OF TOLERANCE', `as found; ${shareText(train.plan.share)} is asked for`),
+    ...heading('TOLERANCE USED', `as found; ${shareText(train.plan.share)} is asked for`),
     ...asFoundShares(train, report.asFound, train.plan.share),
     ...findingsText(report.findings),
     ...notEnteredText(report.notEntered),

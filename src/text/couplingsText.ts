@@ -12,8 +12,8 @@ const columns = [{ head: '' }, { head: '', align: 'right' }, { head: '' }] as co
 export function couplingsText(train: Train, answer: AnswerWithMoves): string[] {
   const moved = answer.status !== 'in-tolerance'
   const about = moved
-    ? `share of tolerance when the plan is done; ${shareText(answer.share)} was asked for`
-    : `share of tolerance as found; ${shareText(answer.share)} was asked for`
+    ? `tolerance used when the plan is done; ${shareText(answer.share)} was asked for`
+    : `tolerance used as found; ${shareText(answer.share)} was asked for`
   return [
     ...heading('COUPLINGS', about),
     ...train.couplings.flatMap((coupling) => [

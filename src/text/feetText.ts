@@ -41,7 +41,9 @@ function bodyText(train: Train, body: Body, answer: AnswerWithMoves): string[] {
   const carried = bodyCarried(train, motionsFrom(train, answer.bodies), train.bodies.indexOf(body))
   const rides = carried === undefined ? '' : `, and ${carried}`
   if (held || !moves) {
-    const words = held ? 'is held: pack stays, no slide' : 'stays where it is: pack stays, no slide'
+    const words = held
+      ? 'is fixed: pack stays, no slide'
+      : 'stays where it is: pack stays, no slide'
     return paragraph(`${body.name} ${words}${rides}.`, '', 2)
   }
   return [
@@ -58,7 +60,7 @@ function bodyText(train: Train, body: Body, answer: AnswerWithMoves): string[] {
         { head: 'shim' },
         { head: 'slide' },
         { head: 'pack then', align: 'right' },
-        { head: 'bolt room', align: 'right' },
+        { head: 'clearance', align: 'right' },
       ],
       feet.map(({ foot, move }) => footCells(train, foot, move)),
     ),

@@ -10,14 +10,14 @@ import { capital, inSentence, listed } from '../language/names'
 export interface HoldItem {
   /** Ids of the bodies it holds. */
   readonly held: readonly string[]
-  /** "Hold the gear and the motor", "Hold nothing". */
+  /** "The gear and the motor fixed", "Nothing fixed". */
   readonly title: string
   /** Digits in the document's fine unit; absent where there is no plan. */
   readonly moves?: string
   readonly effort?: string
   /** In the place of the two numbers: "no plan", "nothing moves". */
   readonly verdict?: string
-  /** "moves the turbine and the gear; floor 63 %". */
+  /** "moves the turbine and the gear; best reachable 63 %". */
   readonly detail: string
   /** One clause; empty for the first. */
   readonly why: string
@@ -85,17 +85,17 @@ function itemOf(train: Train, { face, others, lead }: HoldGroup): HoldItem {
   }
 }
 
-/** "Hold the gear", "Hold nothing". */
+/** "The gear fixed", "Nothing fixed". */
 function titleOf(train: Train, held: readonly string[]): string {
   const names = namesOf(train, held)
-  return capital(names.length === 0 ? 'hold nothing' : `hold ${listed(names)}`)
+  return capital(`${names.length === 0 ? 'nothing' : listed(names)} fixed`)
 }
 
 const namesOf = (train: Train, ids: readonly string[]): string[] =>
   train.bodies.filter(({ id }) => ids.includes(id)).map(({ name }) => inSentence(name))
 
 function detailOf(train: Train, row: RankedHold): string {
-  const floor = row.floor === null ? '' : `floor ${shareText(row.floor)}`
+  const floor = row.floor === null ? '' : `best reachable ${shareText(row.floor)}`
   const moved = namesOf(train, row.disturbed)
   return [...(moved.length > 0 ? [`moves ${listed(moved)}`] : []), ...(floor ? [floor] : [])].join(
     '; ',

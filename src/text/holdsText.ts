@@ -10,7 +10,7 @@ import { capital, counted, inSentence, listed } from '../language/names'
 
 /** How choices are ordered, in words. */
 export const orderInWords =
-  'ranked by moves plus the effort of the machines disturbed; where equal, fewer machines disturbed, then the lower floor, then more held'
+  'ranked by moves plus the effort of the machines disturbed; where equal, fewer machines disturbed, then the lower best reachable, then more machines fixed'
 
 /** Every choice of held bodies as people read it, in lines of at most 80 characters. */
 export function holdsText(train: Train, { complete, rows }: Holds): string {
@@ -38,11 +38,11 @@ export function holdsText(train: Train, { complete, rows }: Holds): string {
 function headline(train: Train, rows: readonly RankedHold[], complete: boolean): string {
   const [best] = rows
   const solved = complete
-    ? `All ${counted(rows.length, 'choice', 'choices')} of what to hold were solved.`
+    ? `All ${counted(rows.length, 'choice', 'choices')} of fixed machines were solved.`
     : `There are too many choices to solve them all: these are the best ${rows.length} found, and the list is not complete.`
-  if (best?.status === 'in-tolerance') return `Nothing needs to move, whatever is held. ${solved}`
+  if (best?.status === 'in-tolerance') return `Nothing needs to move, whatever is fixed. ${solved}`
   if (best?.cost === undefined)
-    return `No choice of what to hold reaches ${shareText(train.plan.share)} of tolerance. ${solved}`
+    return `No choice of fixed machines reaches ${shareText(train.plan.share)} of tolerance. ${solved}`
   const current = rows.find((row) => row.current)
   const now = current === undefined ? '' : ` ${nowInWords(best, current)}`
   // what is held now stands for all choices with its plan
@@ -51,14 +51,13 @@ function headline(train: Train, rows: readonly RankedHold[], complete: boolean):
 }
 
 function nowInWords(best: RankedHold, current: RankedHold): string {
-  if (current === best || current.sameAs === best.held) return 'That is what is held now.'
+  if (current === best || current.sameAs === best.held) return 'That is what is fixed now.'
   return current.cost === undefined
-    ? 'What is held now cannot work.'
-    : 'Something else is held now.'
+    ? 'What is fixed now cannot work.'
+    : 'Something else is fixed now.'
 }
 
-const holdWords = (train: Train, row: RankedHold): string =>
-  row.held.length === 0 ? 'hold nothing' : `hold ${namesOf(train, row.held)}`
+const holdWords = (train: Train, row: RankedHold): string => `${namesOf(train, row.held)} fixed`
 
 const namesOf = (train: Train, ids: readonly string[]): string =>
   ids.length === 0
@@ -72,10 +71,10 @@ function tableOf(train: Train, shown: readonly HoldGroup[]): string[] {
     ...table(
       [
         { head: '', align: 'right' },
-        { head: 'hold' },
+        { head: 'fixed' },
         { head: 'moves', align: 'right' },
         { head: 'effort', align: 'right' },
-        { head: 'floor', align: 'right' },
+        { head: 'best reachable', align: 'right' },
         { head: 'disturbed', align: 'right' },
         { head: '' },
       ],
@@ -153,14 +152,14 @@ function impossibleText(train: Train, rows: readonly RankedHold[]): string[] {
     ),
     ...(implied > 0
       ? paragraph(
-          `and ${counted(implied, 'choice that holds', 'choices that hold')} more than one of these.`,
+          `and ${counted(implied, 'choice that fixes', 'choices that fix')} more than one of these.`,
           '  - ',
         )
       : []),
   ]
 }
 
-const mark = (row: RankedHold): string => (row.current ? ' (held now)' : '')
+const mark = (row: RankedHold): string => (row.current ? ' (fixed now)' : '')
 
 function faultText(train: Train, rows: readonly RankedHold[]): string[] {
   const failed = rows.filter(({ fault }) => fault !== undefined)
@@ -168,7 +167,7 @@ function faultText(train: Train, rows: readonly RankedHold[]): string[] {
   return [
     ...heading('NO ANSWER'),
     ...failed.flatMap(({ held, fault }) =>
-      paragraph(`holding ${namesOf(train, held)}: ${fault ?? ''}`, '  - '),
+      paragraph(`${namesOf(train, held)} fixed: ${fault ?? ''}`, '  - '),
     ),
   ]
 }

@@ -29,7 +29,8 @@ export function costAt(
 export function pointInWords(train: Train, tradeoff: Tradeoff, share: number): string {
   const cost = costAt(tradeoff, share)
   const lead = `${shareText(share)}, `
-  if (cost === undefined) return `${lead}no plan: under the floor of ${shareText(tradeoff.floor)}`
+  if (cost === undefined)
+    return `${lead}no plan: the best reachable is ${shareText(tradeoff.floor)}`
   const moves =
     cost === 0 ? 'nothing moves' : `${toldText(cost, train.units)} of ${costWord(train)}`
   return `${lead}${moves}${noRoomAt(share) ? '; no room for error' : ''}`

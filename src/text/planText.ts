@@ -67,7 +67,7 @@ function partsOf(train: Train, answer: DrawnAnswer): string[][] {
     case 'impossible':
     case 'unproven':
     case 'stopped': {
-      const about = `share of tolerance as found; ${shareText(answer.share)} was asked for`
+      const about = `tolerance used as found; ${shareText(answer.share)} was asked for`
       return [
         [...heading('COUPLINGS', about), ...asFoundShares(train, answer.asFound, answer.share)],
       ]
@@ -98,7 +98,7 @@ function proofText(train: Train, answer: DrawnAnswer): string[] {
     floor === null
       ? []
       : [
-          `The smallest worst share that any allowed move reaches with this choice held is ${shareText(floor)}.`,
+          `The best reachable by any allowed move, with the same machines fixed, is ${shareText(floor)} of tolerance.`,
         ]
   const lines = [...proofLines(train, answer), ...floorLine]
   if (lines.length === 0) return []

@@ -13,7 +13,10 @@ export function readyText(ready: ReadyAnswer): string[] {
   const open = ready.items.filter(({ state }) => state !== 'in')
   if (open.length === 0) return []
   return [
-    ...heading('BEFORE MOVING', 'what must be in, or be waived with a name and a reason'),
+    ...heading(
+      'BEFORE MOVING',
+      'what must be in, or accepted without it by name and with a reason',
+    ),
     ...open.flatMap((item) => paragraph(itemText(item), '  - ')),
     ...ready.softFoot.flatMap(({ feet, words, moves, hold, limit }) => [
       ...feet
@@ -27,4 +30,4 @@ export function readyText(ready: ReadyAnswer): string[] {
 }
 
 const itemText = ({ words, state, by = '', why = '' }: ReadyItem): string =>
-  state === 'waived' ? `${capital(words)}; waived by ${by}: ${why}` : capital(words)
+  state === 'waived' ? `${capital(words)}; accepted without, by ${by}: ${why}` : capital(words)

@@ -34,8 +34,8 @@ export function remediesText({ remedies, holdsTried }: ReasonsAnswer): string[] 
 function noneText({ tried }: HoldsTried): string {
   const holds =
     tried > 0
-      ? `none of ${tried} other choices of held machines`
-      : 'no other choice of held machines'
+      ? `none of ${tried} other choices of fixed machines`
+      : 'no other choice of fixed machines'
   return `Nothing that was tried works, alone or in pairs; ${holds} does. What is left is larger: a soleplate moved and grouted again, another coupling, another base.`
 }
 

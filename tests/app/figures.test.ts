@@ -86,7 +86,7 @@ test('machines are added, moved and removed with their couplings, by keys', asyn
   await expect(page.locator('.last-edit')).toContainText('removed the pump and the readings of')
   for (let i = 0; i < 4; i++) await press('Control+z')
   await drawn()
-  await expect(headline).toHaveText('Hold the low-stage compressor.')
+  await expect(headline).toHaveText('Leave the low-stage compressor fixed.')
   await expect(page.locator('.stale-note')).toHaveCount(0)
 })
 

@@ -23,7 +23,7 @@ test('signs are confirmed by name, asked again when a reading changes, and turne
   const says = check.locator('.says')
   await expect(says).toHaveText(/at the right plane the circulating pump is 16\.6 mil HIGHER/)
   await expect(sentence).toHaveText(/signs of the readings not confirmed \(motor to pump\)/)
-  const by = page.getByLabel('Your name, for what you confirm or waive')
+  const by = page.getByLabel('Your name, for what you confirm or accept without')
   await by.fill('R. Jones')
   await check.getByRole('button', { name: 'Yes, so it is' }).click()
   await expect(check).toHaveClass(/confirmed/)
@@ -56,22 +56,22 @@ test('signs are confirmed by name, asked again when a reading changes, and turne
   await expect(alone).toHaveText(before)
 })
 
-test('what is not measured is waived by name and reason, and then the sheet says ready', async () => {
+test('what is not measured is accepted without by name and reason, and then the sheet says ready', async () => {
   await open(JSON.parse(exampleText('pump-and-motor.json')))
   await expect(sentence).toHaveText(/^Not ready: /)
   await expect(page.locator('.sentence')).toContainText('Not ready: ')
   await page.getByRole('button', { name: /^go without ?: soft foot, Motor$/ }).click()
   const form = page.locator('form.waive')
   // neither without a reason nor without a name
-  await expect(form.getByRole('button', { name: /^Waive it/ })).toBeDisabled()
+  await expect(form.getByRole('button', { name: /^Accept without it/ })).toBeDisabled()
   await form.getByLabel('Why can the work go on without it?').fill('measured in spring')
-  await expect(form.getByRole('button', { name: /^Waive it/ })).toHaveText(
-    'Waive it (your name is missing above)',
+  await expect(form.getByRole('button', { name: /^Accept without it/ })).toHaveText(
+    'Accept without it (your name is missing above)',
   )
-  await expect(form.getByRole('button', { name: /^Waive it/ })).toBeDisabled()
-  await page.getByLabel('Your name, for what you confirm or waive').fill('R. Jones')
-  await form.getByRole('button', { name: 'Waive it as R. Jones' }).click()
-  await expect(band).toContainText('Waived by R. Jones: measured in spring')
+  await expect(form.getByRole('button', { name: /^Accept without it/ })).toBeDisabled()
+  await page.getByLabel('Your name, for what you confirm or accept without').fill('R. Jones')
+  await form.getByRole('button', { name: 'Accept without it as R. Jones' }).click()
+  await expect(band).toContainText('By R. Jones: measured in spring')
   await expect(sentence).toHaveText(/soft foot not measured \(the circulating pump\)/)
 
   for (const [what, why] of [
@@ -81,13 +81,13 @@ test('what is not measured is waived by name and reason, and then the sheet says
     await page.getByRole('button', { name: new RegExp(`^go without ?: ${what}$`) }).click()
     await form.getByLabel('Why can the work go on without it?').fill(why)
     await form.getByLabel('Why can the work go on without it?').press('Enter')
-    await expect(band).toContainText(`Waived by R. Jones: ${why}`)
+    await expect(band).toContainText(`By R. Jones: ${why}`)
   }
   await expect(sentence).toHaveText(/^Not ready: signs of the readings not confirmed/)
   await page.getByRole('button', { name: /^Yes, so it is/ }).click()
   await expect(sentence).toHaveText(/^Ready/)
   await expect(page.locator('.sentence')).not.toContainText('Not ready')
-  await page.getByRole('button', { name: /^take the waiver back of pipe strain/ }).click()
+  await page.getByRole('button', { name: /^take that back of pipe strain/ }).click()
   await expect(sentence).toHaveText(/^Not ready: pipe strain not measured/)
 })
 

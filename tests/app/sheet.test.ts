@@ -8,7 +8,9 @@ const exampleFiles = readdirSync('examples').filter((file) => file.endsWith('.js
 
 test('an example stands on the sheet at first sight', async () => {
   await openSheet()
-  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Hold the air compressor.')
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText(
+    'Leave the air compressor fixed.',
+  )
   for (const band of ['Train', 'Rise', 'Side', 'Feet', 'Couplings'])
     await expect(page.getByRole('heading', { name: band, level: 2, exact: true })).toBeShown()
 })
@@ -24,7 +26,7 @@ for (const file of exampleFiles)
       states?: unknown[]
     }
     await expect(page.getByRole('heading', { level: 1 })).toHaveText(
-      /^(Hold .*|Nothing needs to move)\.$/,
+      /^(Leave .* fixed|Nothing needs to move)\.$/,
     )
     await expect(page.locator('.heads h3')).toHaveText(document.machines.map(({ name }) => name))
     const feet = [...document.machines, ...(document.skids ?? [])].flatMap((body) => body.feet)
@@ -42,20 +44,20 @@ test('a machine is held and let go by pressing its stakes', async () => {
   await openSheet()
   await chooseExample('bolt-bound-gearbox.json')
   const headline = page.getByRole('heading', { level: 1 })
-  await expect(headline).toHaveText('Hold the low-stage compressor.')
+  await expect(headline).toHaveText('Leave the low-stage compressor fixed.')
   const before = await page.locator('.moves').textContent()
   // machines in train order: the turbine's stakes are the first
   await page.locator('.stakes-press').nth(1).click()
-  await expect(headline).toHaveText('Nothing is held.')
+  await expect(headline).toHaveText('Nothing is fixed.')
   await page.locator('.stakes-press').nth(0).click()
-  await expect(headline).toHaveText('Hold the steam turbine.')
+  await expect(headline).toHaveText('Leave the steam turbine fixed.')
   await expect(page.locator('.moves')).not.toHaveText(before)
   await expect(page.locator('.band-name p', { hasText: 'axis of the steam turbine' })).toHaveCount(
     2,
   )
   await page.locator('.stakes-press').nth(0).click()
   await page.locator('.stakes-press').nth(1).click()
-  await expect(headline).toHaveText('Hold the low-stage compressor.')
+  await expect(headline).toHaveText('Leave the low-stage compressor fixed.')
   await expect(page.locator('.moves')).toHaveText(before)
 })
 
@@ -102,7 +104,7 @@ test('every share typed or dragged replans at once', async () => {
   // under the floor there is no plan, and the sentence says what can be reached
   await field.fill('40')
   await expect(page.getByRole('heading', { level: 1 })).toHaveText(
-    /^Holding the air compressor, no move reaches less than 60 %/,
+    /^With the air compressor fixed, no move reaches less than 60 %/,
   )
   await field.fill('20')
   await expect(page.getByText('from 30 to 100')).toBeShown()

@@ -144,7 +144,7 @@ test('a whole train is entered from nothing by the keyboard alone and has the pl
       if (y !== undefined) await type(y)
     }
     if (machine.held) {
-      await tabTo(page, / is held$/)
+      await tabTo(page, / is fixed$/)
       await key('Space')
     }
   }

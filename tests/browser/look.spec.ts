@@ -140,5 +140,5 @@ test('at 390 px the bands scroll sideways together and their names stay', async 
   // the choice stays in sight at the bottom edge
   const pull = await page.locator('.drawer-pull').boundingBox()
   expect((pull?.y ?? 0) + (pull?.height ?? 0)).toBeCloseTo(sizes[2].height, 0)
-  await expect(page.locator('.drawer-pull')).toContainText('Held: the low-stage compressor')
+  await expect(page.locator('.drawer-pull')).toContainText('Fixed: the low-stage compressor')
 })

@@ -276,7 +276,7 @@ async function readAgain(page: Page): Promise<void> {
   await expect(band.locator('.read-again')).toContainText(
     'Within what readings and shims can differ by: at most 4 µm.',
   )
-  await page.getByLabel('Your name, for what you confirm or waive').fill('A. Fitter')
+  await page.getByLabel('Your name, for what you confirm or accept without').fill('A. Fitter')
   if (album) await band.screenshot({ path: `${album}/read-again.png` })
   await band
     .getByRole('button', { name: 'Write it down and plan from where the machines stand' })

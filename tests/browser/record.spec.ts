@@ -17,7 +17,7 @@ test('pages of the record are dated and signed, outlive a reload, and a changed 
   const seen = watch(page)
   await openSheet(page)
   await chooseExample(page, 'leave-it-alone.json')
-  await page.getByLabel('Your name, for what you confirm or waive').fill('A. Fitter')
+  await page.getByLabel('Your name, for what you confirm or accept without').fill('A. Fitter')
   await expect(band(page)).toContainText('no page yet')
   await press(page, 'Write down as found')
   await press(page, 'Write down: nothing needs to move')

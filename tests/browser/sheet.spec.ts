@@ -13,7 +13,9 @@ import {
 test('an example stands on the sheet at first sight', async ({ page }) => {
   const seen = watch(page)
   await openSheet(page)
-  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Hold the air compressor.')
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText(
+    'Leave the air compressor fixed.',
+  )
   for (const band of ['Train', 'Rise', 'Side', 'Feet', 'Couplings'])
     await expect(page.getByRole('heading', { name: band, level: 2, exact: true })).toBeVisible()
   expect(seen.faults).toEqual([])
@@ -31,7 +33,7 @@ for (const file of exampleFiles)
       states?: unknown[]
     }
     await expect(page.getByRole('heading', { level: 1 })).toHaveText(
-      /^(Hold .*|Nothing needs to move)\.$/,
+      /^(Leave .* fixed|Nothing needs to move)\.$/,
     )
     await expect(page.locator('.heads h3')).toHaveText(document.machines.map(({ name }) => name))
     const feet = [...document.machines, ...(document.skids ?? [])].flatMap((body) => body.feet)
@@ -58,7 +60,9 @@ test('a machine is held and let go by keys', async ({ page }) => {
   )
   await expect(turbine).toBeFocused()
   await page.keyboard.press('Space')
-  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Hold the low-stage compressor.')
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText(
+    'Leave the low-stage compressor fixed.',
+  )
   await expect(turbine).toHaveAttribute('aria-pressed', 'false')
 })
 

@@ -27,10 +27,10 @@ test('two tabs on one job see each other, and the idle one follows', async ({ pa
   await keepShare(other, 82)
   await expect(share(page)).toHaveValue('82')
   await expect(notes(page)).toContainText('Another tab changed this job at')
-  await expect(notes(page)).toContainText('changed the share of tolerance')
+  await expect(notes(page)).toContainText('changed the tolerance to use')
   // following is no change of its own: nothing goes back and forth
   await openShelf(page)
-  await expect(versions(page).first()).toContainText('changed the share of tolerance')
+  await expect(versions(page).first()).toContainText('changed the tolerance to use')
   await expect(notes(other)).toHaveCount(0)
   await keepShare(page, 83)
   await expect(share(other)).toHaveValue('83')

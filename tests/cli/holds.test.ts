@@ -44,16 +44,16 @@ describe('holds', () => {
     const flat = out.replace(/\s+/g, ' ')
     expect(flat).toContain('CHOICES: ranked by moves plus the effort of the machines disturbed')
     expect(flat).toContain(
-      'holding the step-up gear leaves low stage to gear (turndown) at 372 % of its tolerance',
+      'with the step-up gear fixed, low stage to gear (turndown) cannot come below 372 % of its tolerance',
     )
-    expect(flat).toContain('and 10 choices that hold more than one of these.')
+    expect(flat).toContain('and 10 choices that fix more than one of these.')
   })
 
   test('folds what is beaten, and what has the same plan', () => {
     const beaten = holdfast(['holds', exampleFile('five-in-a-line')]).out.replace(/\s+/g, ' ')
     expect(beaten).toContain('BEATEN: 5 more, each no better on any count than a choice above it')
     const same = holdfast(['holds', exampleFile('leave-it-alone')]).out.replace(/\s+/g, ' ')
-    expect(same).toContain('Nothing needs to move, whatever is held.')
+    expect(same).toContain('Nothing needs to move, whatever is fixed.')
     expect(same).toContain('the same plan as 15 other choices')
   })
 
@@ -67,7 +67,7 @@ describe('holds', () => {
     expect(rows.every((row) => row.status === 'impossible' && row.floor > 0.3)).toBe(true)
     const text = holdfast(['holds', fileWith(JSON.stringify(strict))])
     expect(text.status).toBe(1)
-    expect(text.out).toContain('No choice of what to hold reaches 30 % of tolerance.')
+    expect(text.out).toContain('No choice of fixed machines reaches 30 % of tolerance.')
   })
 
   test('exit 2 for a file that is no train', () => {

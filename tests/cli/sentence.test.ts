@@ -10,7 +10,7 @@ describe('the sentence', () => {
     const { train, answer: made } = await planned(example('bolt-bound-gearbox'))
     const answer = mustPlan(made)
     const { headline, moves, proof } = sentenceOf(train, answer)
-    expect(headline).toBe('Hold the low-stage compressor.')
+    expect(headline).toBe('Leave the low-stage compressor fixed.')
     const shimmed = answer.feet.filter(({ shim }) => Math.round(shim) !== 0)
     const machines = new Set(shimmed.map(({ body }) => body)).size
     expect(moves).toContain(
@@ -18,7 +18,7 @@ describe('the sentence', () => {
     )
     expect(moves).toMatch(/The tightest coupling then uses 70 % of its tolerance \(.+, .+\)\.$/)
     expect(proof).toBe(
-      `Holding the low-stage compressor, no plan for these numbers needs less than ${Math.round(answer.proof.bound)} µm. Before rounding to shims.`,
+      `With the low-stage compressor fixed, no plan for these numbers needs less than ${Math.round(answer.proof.bound)} µm. Before rounding to shims.`,
     )
   })
 
@@ -36,7 +36,7 @@ describe('the sentence', () => {
     const { train, answer } = await planned(example('piped-compressor', askTooMuch))
     const { headline, proof } = sentenceOf(train, answer)
     expect(headline).toBe(
-      `Holding the air compressor, no move reaches less than ${Math.round((answer.floor ?? 0) * 100)} % of tolerance; 5 % was asked for.`,
+      `With the air compressor fixed, no move reaches less than ${Math.round((answer.floor ?? 0) * 100)} % of tolerance; 5 % was asked for.`,
     )
     expect(proof).toBe('')
   })

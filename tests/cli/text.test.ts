@@ -82,11 +82,11 @@ describe('what a plan says', () => {
   test('every foot of the published pair: words, numbers, units and sides', async () => {
     const { train, answer } = await planned(reverseDial)
     const text = planText(train, answer)
-    expect(text).toMatch(/^ {2}Driver is held: pack stays, no slide\.$/m)
+    expect(text).toMatch(/^ {2}Driver is fixed: pack stays, no slide\.$/m)
     expect(text).toMatch(/^ {2}inner +put in 16\.0 mil +28\.0 mil toward 9 o'clock +not entered/m)
     expect(text).toMatch(/^ {2}outer +put in 30\.0 mil +36\.0 mil toward 9 o'clock +not entered/m)
     expect(plain(text)).toContain(
-      'Hold the driver. Shim 2 feet of the pump, 46.0 mil in all; slide the pump, 64.0 mil over 2 rows of feet.',
+      'Leave the driver fixed. Shim 2 feet of the pump, 46.0 mil in all; slide the pump, 64.0 mil over 2 rows of feet.',
     )
     expect(plain(text)).toContain('no plan for these numbers needs less than 110.0 mil.')
     expect(text).toMatch(
@@ -121,7 +121,7 @@ describe('what a plan says', () => {
   test('a machine on a skid that moves is said to go with it', async () => {
     const { train, answer } = await planned(example('skid-as-one'))
     expect(plain(planText(train, answer))).toContain(
-      'Low-stage compressor is held: pack stays, no slide, and goes with the bedplate, the left end 44.0 mil down, 76.6 mil toward the hill and 3.9 mil to the left; the right end',
+      'Low-stage compressor is fixed: pack stays, no slide, and goes with the bedplate, the left end 44.0 mil down, 76.6 mil toward the hill and 3.9 mil to the left; the right end',
     )
   })
 

@@ -42,7 +42,7 @@ const { members: conflict = [], sentence: conflictSentence = '' } = first ?? {}
 describe('holding the gear of bolt-bound-gearbox', () => {
   it('is refused for the room of the low stage at its bolts, in words', () => {
     expect(conflictSentence).toMatch(
-      /^Holding the step-up gear leaves low stage to gear in turndown at 36\d % of tolerance or more; 70 % was asked for: the feet of the low-stage compressor lack at least \d+ µm toward the workshop \(bolt-bound, bolts at their holes\), and more there alone would not be enough\.$/,
+      /^With the step-up gear fixed, low stage to gear in turndown cannot come under 36\d % of tolerance; 70 % was asked for: the feet of the low-stage compressor lack at least \d+ µm toward the workshop \(bolt-bound, bolts at their holes\), and more there alone would not be enough\.$/,
     )
     expect(conflict.map(({ limit, part }) => [limit, part.body ?? part.coupling])).toEqual([
       ['held', 'gear'],

@@ -37,7 +37,7 @@ describe('why holding the gear is refused in bolt-bound-gearbox', () => {
 
   it('is said with what is missing, and toward which side', () => {
     expect(told[0]?.sentence).toMatch(
-      /^Holding the step-up gear leaves low stage to gear in turndown at 3\d\d % of tolerance or more; 70 % was asked for: the feet of the low-stage compressor lack at least \d+ µm toward the workshop/,
+      /^With the step-up gear fixed, low stage to gear in turndown cannot come under 3\d\d % of tolerance; 70 % was asked for: the feet of the low-stage compressor lack at least \d+ µm toward the workshop/,
     )
     expect(told[1]?.sentence).toContain('outlet flange of the low-stage compressor lacks')
   })
@@ -99,7 +99,7 @@ describe('why a change between states cannot be planned away', () => {
     )
     expect(first?.members.every(({ limit }) => limit === 'tolerance')).toBe(true)
     expect(new Set(first?.members.map(({ part }) => part.state)).size).toBeGreaterThan(1)
-    expect(first?.sentence).toMatch(/^Whatever is held, .* and no move can close that\.$/)
+    expect(first?.sentence).toMatch(/^Whatever is fixed, .* and no move can close that\.$/)
   })
 
   it('needs as much more as each says, by itself', () => {

@@ -41,7 +41,7 @@ describe.each(exampleNames)('the tables of %s', (name) => {
       expect(rows.length, columns.map(({ head }) => head).join()).toBeGreaterThan(0)
     for (const { what, items } of lists(sheet))
       if (what === 'Beaten')
-        for (const item of items) expect(item).toMatch(/^Hold .*, [\d.]+ (µm|mm|mil): /)
+        for (const item of items) expect(item).toMatch(/ fixed, [\d.]+ (µm|mm|mil): /)
   })
 
   test('send to the store what comes out of the packs', async () => {
@@ -88,9 +88,9 @@ test('packs made anew send the whole old pack back', async () => {
 
 test('other choices that were not compared are told not to have been', async () => {
   const sheet = await made(many(8))
-  expect(front(sheet)).toContain('Other choices of what to hold were not compared on this sheet.')
+  expect(front(sheet)).toContain('Other choices of fixed machines were not compared on this sheet.')
   const page = sheet.paper.pages.find(({ section }) => section === 'choices')
-  expect(JSON.stringify(page?.blocks)).toContain('NOT COMPARED: 8 machines may each be held')
+  expect(JSON.stringify(page?.blocks)).toContain('NOT COMPARED: 8 machines may each be fixed')
   const seven = await made(many(7))
   expect(wordsOf(seven.paper)).toContain('All 128 choices were solved')
   expect(wordsOf(seven.paper)).not.toContain('NOT COMPARED')

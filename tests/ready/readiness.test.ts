@@ -44,7 +44,7 @@ describe('a plan is ready', () => {
   it('when soft foot, pipe strain, signs and closures are in', () => {
     const ready = readyOf(inOrder())
     expect(ready).toMatchObject({ ready: true, provisional: false, provisionalSentence: '' })
-    expect(ready.sentence).toBe('Ready: soft foot, pipe strain, signs and closures are in.')
+    expect(ready.sentence).toBe('Ready: soft foot, pipe strain, signs and dial sum checks are in.')
     expect(states(inOrder())).toEqual({
       'soft foot B': 'in',
       'pipe strain c': 'in',
@@ -80,7 +80,7 @@ describe('a plan is ready', () => {
     const ready = waived(waiver)
     expect(ready.ready).toBe(true)
     expect(ready.sentence).toBe(
-      'Ready: soft foot, pipe strain, signs and closures are in or waived. Soft foot of the pump is waived by N. Ferrer: grouted sole plates, read in May.',
+      'Ready: soft foot, pipe strain, signs and dial sum checks are in or accepted without. Soft foot of the pump is accepted without, by N. Ferrer: grouted sole plates, read in May.',
     )
     expect(waived({ ...waiver, where: 'B' }).ready).toBe(true)
     for (const other of [

@@ -70,7 +70,7 @@ describe.each(all)('$name', ({ kind, document }) => {
     const cuts = answer.remedies.filter((remedy) => /open hole|machine feet/.test(remedy.kind))
     for (const { sentence } of cuts)
       expect(sentence).toMatch(
-        /Other choices of held machines were tried first|No other choice of held/,
+        /Other choices of fixed machines were tried first|No other choice of fixed/,
       )
   })
 

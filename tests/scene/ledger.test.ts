@@ -53,13 +53,13 @@ describe('the list of choices', () => {
     const { rows, complete } = holdsOf(train, await glpkSolver(), { prices: false })
     const { shown } = holdList(train, rows, complete)
     expect(shown[0]).toMatchObject({
-      title: 'Hold the low-stage compressor',
+      title: 'The low-stage compressor fixed',
       moves: '2702',
       effort: '300',
       current: false,
     })
     const now = shown.find(({ current }) => current)
-    expect(now).toMatchObject({ title: 'Hold the step-up gear', verdict: 'no plan' })
+    expect(now).toMatchObject({ title: 'The step-up gear fixed', verdict: 'no plan' })
     expect(now?.moves).toBeUndefined()
   })
 })
@@ -80,7 +80,7 @@ describe('the curve in words', () => {
     expect(costAt(tradeoff, tradeoff.standing + 0.01)).toBe(0)
     expect(pointInWords(train, tradeoff, 0.7)).toBe('70 %, 2702 µm of moves')
     expect(pointInWords(train, tradeoff, 0.9)).toMatch(/^90 %, \d+ µm of moves; no room for error$/)
-    expect(pointInWords(train, tradeoff, 0.5)).toBe('50 %, no plan: under the floor of 63 %')
+    expect(pointInWords(train, tradeoff, 0.5)).toBe('50 %, no plan: the best reachable is 63 %')
     expect(stepsInWords(train, tradeoff, 0.65)).toMatch(/^60 % cannot be reached, 2702 µm at 70 %$/)
   })
 })

@@ -37,7 +37,7 @@ describe('a move is cut into pieces', () => {
     expect(step.stops).toEqual({ count: 3, each: 400, first: 'left' })
     expect(step.feet.map(({ shim }) => shim)).toEqual([1200, 1200, 800, 800])
     expect(step.words).toBe(
-      'Shim the pump: put in 1200 µm under feet 1000a and 1000b; put in 800 µm under feet 2000a and 2000b. In 3 pieces of at most 400 µm: the left end, then the right end, before the next piece.',
+      'Shim the pump: put in 1200 µm under feet 1000a and 1000b; put in 800 µm under feet 2000a and 2000b. In 3 lifts of at most 400 µm: the left end, then the right end, before the next lift.',
     )
   })
 

@@ -72,7 +72,7 @@ export function drawMarks(chart: Chart, { tradeoff, axis }: Picture, inked: Inks
     ctx.setLineDash([])
   }
   const [floorWords, foundWords] = [
-    `floor ${shareText(tradeoff.floor)}`,
+    `best reachable ${shareText(tradeoff.floor)}`,
     `as found ${shareText(tradeoff.standing)}`,
   ]
   const [floorAt, foundAt] = [

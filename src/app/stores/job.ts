@@ -185,14 +185,14 @@ export const useJob = defineStore('job', () => {
 
   async function hold(body: string, whether: boolean): Promise<void> {
     const name = heldBodies.nameOf(document.value, body)
-    await change(`${whether ? 'held' : 'let go of'} ${name}`, (now) =>
+    await change(`${whether ? 'fixed' : 'released'} ${name}`, (now) =>
       heldBodies.set(now, (id) => (id === body ? whether : undefined)),
     )
   }
 
   /** Holds these bodies and no others; what is anchored stays as it is. */
   async function holdOnly(bodies: readonly string[]): Promise<void> {
-    await change('chose what to hold', (now) =>
+    await change('chose what is fixed', (now) =>
       heldBodies.set(now, (id, anchored) => (anchored ? undefined : bodies.includes(id))),
     )
   }
@@ -200,7 +200,7 @@ export const useJob = defineStore('job', () => {
   async function setShare(next: number): Promise<void> {
     if (next === share.value) return
     await edit(
-      'changed the share of tolerance',
+      'changed the tolerance to use',
       (state) => ({ document: withValue(state.document, ['plan', 'share'], next) }),
       { key: 'plan.share', along: true },
     )

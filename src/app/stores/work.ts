@@ -78,12 +78,14 @@ export const useWork = defineStore('work', () => {
 
   /** Somebody goes without something, by name and with a reason. */
   async function waive(waiver: Waiver): Promise<void> {
-    await job.change(`waived ${waiver.what}`, (now) =>
-      withValue(
-        now,
-        ['record', 'waivers'],
-        [...(record.value.waivers ?? []), { ...waiver, when: new Date().toISOString() }],
-      ),
+    await job.change(
+      `accepted without ${waiver.what === 'closure' ? 'dial sum check' : waiver.what}`,
+      (now) =>
+        withValue(
+          now,
+          ['record', 'waivers'],
+          [...(record.value.waivers ?? []), { ...waiver, when: new Date().toISOString() }],
+        ),
     )
   }
 

@@ -21,7 +21,8 @@ const newCoupling = (taken: readonly string[], left: string, right: string): Cou
     id: freeId(taken, `${left}-${right}`.slice(0, 80)),
     left: { machine: left },
     right: { machine: right },
-    tolerance: {},
+    // sideways and up and down together, as makers mean it: the stricter reading where nobody says
+    tolerance: { shape: 'round' },
     found: [],
   }) as unknown as CouplingDocument
 

@@ -75,7 +75,7 @@ const names: Readonly<Record<string, string>> = {
   diameter: 'diameter of the circle',
   rides: 'shaft that the stem rides',
   // the plan
-  'plan.share': 'largest share of each tolerance',
+  'plan.share': 'most of each tolerance to use',
   'plan.reserve': 'room to keep between bolt and hole',
   'plan.leave': 'moves that are left alone',
   'plan.stage': 'one end lifted ahead of the other',

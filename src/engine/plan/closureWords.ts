@@ -77,12 +77,12 @@ export function closureItem(
   if (open.length > 0)
     return {
       state: 'missing',
-      words: `${coupling.name}: nothing tells whether set ${listed(open.map((i) => String(i + 1)))} closes; read 12, 3, 6 and 9 in one turn`,
+      words: `${coupling.name}: no dial sum check of set ${listed(open.map((i) => String(i + 1)))} can be made; read 12, 3, 6 and 9 in one turn`,
     }
   if (checks.length === 0) return undefined
   const worst = Math.max(...checks.map(({ value }) => Math.abs(value)))
   return {
     state: 'in',
-    words: `${coupling.name}: ${counted(checks.length, 'full sweep closes', 'full sweeps close')} within ${fineText(worst, train.units)}`,
+    words: `${coupling.name}: dial sums of ${counted(checks.length, 'full turn', 'full turns')} agree within ${fineText(worst, train.units)}`,
   }
 }

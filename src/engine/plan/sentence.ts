@@ -64,12 +64,12 @@ const heldNames = (train: Train, answer: StandingAnswer): string[] =>
 
 const headlineOf = (train: Train, answer: StandingAnswer): string => {
   const names = heldNames(train, answer)
-  return names.length === 0 ? 'Nothing is held.' : `Hold ${listed(names)}.`
+  return names.length === 0 ? 'Nothing is fixed.' : `Leave ${listed(names)} fixed.`
 }
 
 const holding = (train: Train, answer: StandingAnswer): string => {
   const names = heldNames(train, answer)
-  return names.length === 0 ? 'with nothing held' : `holding ${listed(names)}`
+  return `with ${names.length === 0 ? 'nothing' : listed(names)} fixed`
 }
 
 /** Shim over feet, slide over rows of feet, axial moves over bodies; only what shows in the digits. */

@@ -34,7 +34,7 @@ export function settingWords(train: Train, coupling: Coupling): SettingWords | u
   )
   const differ = grown.some(({ by }) => line({ ...by, sy: 0, sz: 0 }) !== line(level) || tilted(by))
   const compared =
-    growth.length === 0 ? 'no growth is entered to hold it against' : growth.join('; ')
+    growth.length === 0 ? 'no growth is entered to compare it with' : growth.join('; ')
   const choice = setting.used
     ? `The setting is used (${setting.why ?? ''}): growth and aims are not applied at this coupling, in any state`
     : 'The growth figures are used; the setting is not'

@@ -11,10 +11,10 @@ const lacking: Record<ReadyWhat, { readonly bad: string; readonly missing: strin
   'soft foot': { bad: 'soft foot to be taken away', missing: 'soft foot not measured' },
   'pipe strain': { bad: 'pipe strain past its limit', missing: 'pipe strain not measured' },
   signs: { bad: 'signs of the readings in doubt', missing: 'signs of the readings not confirmed' },
-  closure: { bad: 'readings that do not close', missing: 'closure not known' },
+  closure: { bad: 'dial sum checks that fail', missing: 'dial sum check not made' },
 }
 
-/** "Not ready: ..." with everything that is in the way, or "Ready", with what was waived and by whom. */
+/** "Not ready: ..." with everything that is in the way, or "Ready", with what was accepted without and by whom. */
 export function readySentence(train: Train, items: readonly ReadyItem[]): string {
   const open = kinds.flatMap((what) =>
     (['bad', 'missing'] as const).flatMap((state) => {
@@ -27,11 +27,13 @@ export function readySentence(train: Train, items: readonly ReadyItem[]): string
   const waived = items
     .filter(({ state }) => state === 'waived')
     .map(({ what, where, by = '', why = '' }) =>
-      capital(`${what} of ${placeName(train, what, where)} is waived by ${by}: ${why}`),
+      capital(
+        `${what === 'closure' ? 'dial sum check' : what} of ${placeName(train, what, where)} is accepted without, by ${by}: ${why}`,
+      ),
     )
   const without = waived.length === 0 ? '' : ` ${waived.join('. ')}.`
   if (open.length > 0) return `Not ready: ${open.join('; ')}.${without}`
-  return `Ready: soft foot, pipe strain, signs and closures are in${waived.length > 0 ? ' or waived' : ''}.${without}`
+  return `Ready: soft foot, pipe strain, signs and dial sum checks are in${waived.length > 0 ? ' or accepted without' : ''}.${without}`
 }
 
 function places(train: Train, items: readonly ReadyItem[], all: number): string {

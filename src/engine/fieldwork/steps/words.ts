@@ -68,7 +68,7 @@ export function stopWords(
 ): string {
   const pieces =
     stops > 1
-      ? `in ${counted(stops, 'piece', 'pieces')} of at most ${toldText(each, train.units)}`
+      ? `in ${counted(stops, 'lift', 'lifts')} of at most ${toldText(each, train.units)}`
       : ''
   if (!bothEnds) return pieces === '' ? '' : ` ${capital(pieces)}.`
   if (first === 'together')
@@ -76,7 +76,7 @@ export function stopWords(
   const other = first === 'left' ? 'right' : 'left'
   return pieces === ''
     ? ` The ${first} end first, then the ${other} end.`
-    : ` ${capital(pieces)}: the ${first} end, then the ${other} end, before the next piece.`
+    : ` ${capital(pieces)}: the ${first} end, then the ${other} end, before the next lift.`
 }
 
 /** A limit that a step passes, with its words. */

@@ -24,7 +24,7 @@ export function memberSentence(
     case 'held': {
       const body = train.bodies[member.body]
       const why = body?.anchored === undefined ? '' : ` (${body.anchored})`
-      return `${where} is ${why === '' ? 'held' : 'anchored'}${why}.`
+      return `${where} is ${why === '' ? 'fixed' : 'anchored'}${why}.`
     }
     case 'coupling':
       return `${where}: to be kept within ${shareText(train.plan.share)} of tolerance${could}.`

@@ -63,14 +63,14 @@ export function conflictSentence(
   const best = floor === undefined ? 'more than was asked for' : reachedText(floor)
   const lead =
     held.length === 0
-      ? `Whatever is held, ${where} cannot come under ${best}`
-      : `Holding ${listed(held)} leaves ${where} at ${best} or more`
+      ? `Whatever is fixed, ${where} cannot come under ${best}`
+      : `With ${listed(held)} fixed, ${where} cannot come under ${best}`
   const missing = [...lacks]
     .filter(({ amount }) => amount !== undefined)
     .map((lack) => lackInWords(train, lack))
   const least = [...tolerances].sort((a, b) => a.part - b.part)[0]
   const close =
-    held.length > 0 ? 'with those held no move can close that' : 'no move can close that'
+    held.length > 0 ? 'with those fixed no move can close that' : 'no move can close that'
   const tail =
     missing.length > 0
       ? missing.join(', or ')

@@ -19,7 +19,7 @@ const mostNamed = 3
 export function floorSentence(train: Train, cause: FloorCause): string {
   switch (cause.kind) {
     case 'none':
-      return 'Nothing holds the floor up: every coupling can be put right in every state at once.'
+      return 'Nothing is in the way: every coupling can be put right in every state at once.'
     case 'still':
       return `${capital(pulled(train, cause))} lies between machines that stay, and stays at ${timesText(cause.floor)}.`
     case 'states':

@@ -8,7 +8,7 @@ import { fieldAt, type FieldChange } from './change'
 const mostOthers = 12
 
 /**
- * Other choices of held bodies, one change at a time: a body of a conflict let go, or another held in
+ * Other choices of held bodies, one change at a time: a body of a conflict released, or another held in
  * its place. A held body that is in no conflict keeps nothing from being planned.
  */
 export function holdChoices(context: RemedyContext): Candidate[] {
@@ -29,7 +29,7 @@ export function holdChoices(context: RemedyContext): Candidate[] {
       lead: () =>
         body.kind === 'skid'
           ? `Let ${inSentence(body.name)} move, with everything on it.`
-          : `Let ${inSentence(body.name)} go.`,
+          : `Release ${inSentence(body.name)}.`,
     })
     if (body.kind === 'skid') return [release]
     const others = train.machines
@@ -54,7 +54,7 @@ export function holdChoices(context: RemedyContext): Candidate[] {
           ],
           agree: agreeOf(body),
           lead: () =>
-            `${capital(`hold ${inSentence(other.name)} instead of ${inSentence(body.name)}`)}.`,
+            `${capital(`${inSentence(other.name)} fixed instead of ${inSentence(body.name)}`)}.`,
         }),
       ),
     ]

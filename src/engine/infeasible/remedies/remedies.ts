@@ -184,8 +184,8 @@ const machines = ({ kind }: Remedy): boolean =>
   )
 
 function afterHolds({ sentence }: Remedy, { tried, solve }: HoldsTried): string {
-  if (tried === 0) return `${sentence} No other choice of held machines bears on this conflict.`
+  if (tried === 0) return `${sentence} No other choice of fixed machines bears on this conflict.`
   return solve > 0
-    ? `${sentence} Other choices of held machines were tried first: ${solve} of ${tried} ${solve === 1 ? 'works' : 'work'} without it.`
-    : `${sentence} Other choices of held machines were tried first: none of ${tried} works.`
+    ? `${sentence} Other choices of fixed machines were tried first: ${solve} of ${tried} ${solve === 1 ? 'works' : 'work'} without it.`
+    : `${sentence} Other choices of fixed machines were tried first: none of ${tried} works.`
 }

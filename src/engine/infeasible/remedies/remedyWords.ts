@@ -74,12 +74,12 @@ const plain = ({ plan, bodies }: Train): boolean =>
   [...Object.values(plan.weights), ...bodies.map(({ weight }) => weight)].every((w) => w === 1)
 
 const names: Record<Candidate['kinds'][number], string> = {
-  hold: 'Another machine held',
+  hold: 'Another machine fixed',
   share: 'More of the tolerance',
   'state tolerance': 'A wider tolerance in a state, up to twice',
   're-centre': 'Bolts re-centred',
   'minimum pack': 'Thinner packs',
-  skid: 'The skid let go',
+  skid: 'The skid released',
   raise: 'Machines raised on plates',
   shank: 'Shanks reduced',
   dowel: 'Dowels pulled',

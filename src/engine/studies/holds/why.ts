@@ -15,12 +15,12 @@ import { lackOf, type MissingRoom } from './lack'
 import { equal } from './rank'
 import type { HoldRow } from './row'
 
-/** "holding the gear and the motor", "holding nothing". */
-function holdingInWords(train: Train, held: readonly string[]): string {
+/** "the gear and the motor", "nothing". */
+function fixedInWords(train: Train, held: readonly string[]): string {
   const names = train.bodies
     .filter(({ id }) => held.includes(id))
     .map(({ name }) => inSentence(name))
-  return names.length === 0 ? 'holding nothing' : `holding ${listed(names)}`
+  return names.length === 0 ? 'nothing' : listed(names)
 }
 
 /** One sentence on why a choice is not the first; empty for the first itself. */
@@ -33,10 +33,11 @@ export function whyNot(
   const { train } = solver
   if (row === best) return ''
   if (row.fault !== undefined) return `no plan is shown: ${row.fault}`
-  if (impliedBy) return `holds more than ${holdingInWords(train, impliedBy)}, which is impossible`
+  if (impliedBy)
+    return `has more fixed than ${fixedInWords(train, impliedBy)}, which alone is impossible`
   if (row.status === 'impossible') return whyImpossible(solver, row)
-  if (sameAs) return `has the same plan as ${holdingInWords(train, sameAs)}`
-  const than = beatenBy ? `; ${holdingInWords(train, beatenBy)} is no worse on any count` : ''
+  if (sameAs) return `has the same plan as with ${fixedInWords(train, sameAs)} fixed`
+  const than = beatenBy ? `; ${fixedInWords(train, beatenBy)} fixed is no worse on any count` : ''
   return `${difference(train, row, best)}${edge(row)}${than}`
 }
 
@@ -45,8 +46,8 @@ function whyImpossible(solver: HoldSolver, row: HoldRow): string {
   const held = new Set(row.held)
   const choice = train.bodies.map(({ id }) => held.has(id))
   const cause = floorCause(solver, solver.free(choice))
-  if (!cause) return 'no move reaches the share that was asked for'
-  const lead = `${holdingInWords(train, row.held)} leaves ${pulled(train, cause)} at ${timesText(cause.floor, train.plan.share)}`
+  if (!cause) return 'no move reaches what was asked for'
+  const lead = `with ${fixedInWords(train, row.held)} fixed, ${pulled(train, cause)} cannot come below ${timesText(cause.floor, train.plan.share)}`
   const tail = tailOf(train, cause, lackOf(solver, cause))
   return tail === '' ? lead : `${lead}: ${tail}`
 }
@@ -66,7 +67,7 @@ function tailOf(train: Train, cause: FloorCause, lack: MissingRoom | undefined):
   }
 }
 
-/** "the turbine and the low stage lack 0.41 mm of bolt room toward the crane bay". */
+/** "the turbine and the low stage lack 0.41 mm of clearance at their bolts toward the crane bay". */
 function lackInWords(train: Train, { props, amount }: MissingRoom): string {
   const bodies = [...new Set(props.map(({ meaning }) => meaning.body))]
   const owners = listed(bodies.map((b) => inSentence(train.bodies[b]?.name ?? '')))
@@ -117,7 +118,7 @@ function difference(train: Train, row: HoldRow, best: HoldRow): string {
   if (sameMoves && sameEffort) {
     if (row.disturbed.length > best.disturbed.length) return `costs the same${names}`
     if (!equal(row.floor ?? 0, best.floor ?? 0))
-      return `costs the same, but its floor is ${shareText(row.floor ?? 0)}`
+      return `costs the same, but the best it can reach is ${shareText(row.floor ?? 0)}`
     return 'costs the same'
   }
   const lead = sameMoves
