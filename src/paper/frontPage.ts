@@ -48,15 +48,21 @@ export function frontPage(job: Drawn): Chapter {
 function judged({ document, train, plan }: Drawn): Block[] {
   const after = afterWork(document, train, plan)
   if (!after) return []
-  if (!after.settled) return [{ kind: 'text', look: 'strong', text: after.words }]
-  return [
-    { kind: 'box', title: 'NOTHING MORE TO DO', items: [after.words] },
-    {
-      kind: 'text',
-      look: 'plain',
-      text: 'What it would still take to use no more than was asked for:',
-    },
-  ]
+  switch (after.state) {
+    case 'done':
+      return [{ kind: 'box', title: 'NOTHING MORE TO DO', items: [after.words] }]
+    case 'not worth it':
+      return [
+        { kind: 'box', title: 'LESS LEFT THAN ITS ERRORS', items: [after.words] },
+        {
+          kind: 'text',
+          look: 'plain',
+          text: 'What it would still take to use no more than was asked for:',
+        },
+      ]
+    case 'open':
+      return [{ kind: 'text', look: 'strong', text: after.words }]
+  }
 }
 
 /** What is proven, and what the store's shims make of it. */

@@ -60,7 +60,7 @@ export function paperOf(job: PaperJob, { size, date }: PaperSettings): Paper {
 /** A plan that is no longer worth its errors is not to be worked by, ready or not. */
 function noticeFor({ document, train, answer }: PaperJob): string {
   if (answer.status !== 'planned') return ''
-  return afterWork(document, train, answer)?.settled === true
-    ? 'NOTHING MORE TO DO: see page 1'
+  return afterWork(document, train, answer)?.state === 'not worth it'
+    ? 'LESS LEFT THAN ITS ERRORS: see page 1'
     : noticeOf(answer.ready)
 }

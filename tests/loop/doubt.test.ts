@@ -11,8 +11,8 @@ const read = (found: readonly Json[], rest: Json = {}) => {
 describe('whether the work is done', () => {
   // an offset read to 10 um where 100 are allowed: its share is unsure by 0.1, the guard 0.1645
   it.each([
-    [70, 'done'],
-    [83, 'done'],
+    [70, 'in'],
+    [83, 'in'],
     [84, 'not sure'],
     [116, 'not sure'],
     [117, 'out'],
@@ -26,7 +26,31 @@ describe('whether the work is done', () => {
   it('is surer when it was read twice', () => {
     const { train, found } = read([given(0, 86), given(0, 86)])
     expect(at(doubtsOf(train, found), 0).u).toBeCloseTo(0.1 / Math.SQRT2, 9)
-    expect(verdictOf(train, found).verdict).toBe('done')
+    expect(verdictOf(train, found).verdict).toBe('in')
+  })
+
+  it('is not where the share asked for is passed, however far inside tolerance', () => {
+    const { train, found } = read([given(0, 71)], { plan: { share: 0.7 } })
+    expect(verdictOf(train, found)).toEqual({
+      verdict: 'over the share',
+      words:
+        'Inside full tolerance, over the 70 % asked for: Motor to Pump uses 71 % of its full tolerance (cold), give or take 16 %.',
+    })
+    const kept = read([given(0, 70)], { plan: { share: 0.7 } })
+    expect(verdictOf(kept.train, kept.found).verdict).toBe('in')
+  })
+
+  it('is not while readings contradict each other by more than chance does once in a thousand', () => {
+    // two sets of four numbers leave four over: their chi-square is passed once in a thousand at 18.47 (tables of
+    // the distribution), so with a half of the difference in either by a difference of 10 * sqrt(2 * 18.47) um
+    const apart = (by: number) => read([given(0, 20), given(0, 20 + by)])
+    const limit = 10 * Math.sqrt(2 * 18.467)
+    const inside = apart(limit * 0.99)
+    expect(verdictOf(inside.train, inside.found).verdict).toBe('in')
+    const { train, found } = apart(limit * 1.01)
+    const { verdict, words } = verdictOf(train, found)
+    expect(verdict).toBe('contradicting')
+    expect(words).toMatch(/^Not done: the readings of Motor to Pump contradict each other/)
   })
 
   it('is said with the coupling, the share and the doubt', () => {

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs'
-import { planTrain } from '../planned'
+import { planRead, planTrain } from '../planned'
 import type { AnswerJson } from '../../src/json/answerJson'
 import { sharesOf, worstShare } from '../../src/mechanics/misalignment/shares'
 import { addMisalignments } from '../../src/mechanics/misalignment/stateShift'
@@ -12,7 +12,12 @@ import { readTrain } from '../../src/document/readTrain'
 import { noMotion, type Motion } from '../../src/mechanics/motion'
 import { micrometresPer } from '../../src/mechanics/units'
 import { actualMotion, type Actual } from '../../src/engine/fieldwork/loop/actual'
-import type { NewReadings } from '../../src/engine/fieldwork/loop/compare'
+import { compareReadings, type NewReadings } from '../../src/engine/fieldwork/loop/compare'
+import { addPage } from '../../src/engine/fieldwork/loop/record'
+import { afterWork, type AfterWork } from '../../src/engine/fieldwork/loop/afterWork'
+import { stepPage } from '../../src/engine/fieldwork/loop/pages'
+import { withValue } from '../../src/document/place'
+import { workRecordOf } from '../../src/document/work'
 import { nextRound, verdictOf, worthMoving } from '../../src/engine/fieldwork/loop/doubt'
 import { standNow } from '../../src/engine/fieldwork/loop/standNow'
 import { solver } from '../engine/pair'
@@ -36,6 +41,8 @@ export interface Job {
   readonly shares: readonly number[]
   readonly end: 'done' | 'three rounds' | 'left alone'
   readonly trims: readonly Trim[]
+  /** What the sheet says after each round of work, with all in that must be in before anything moves. */
+  readonly said: readonly AfterWork[]
   /** Starts that had no plan and were drawn again. */
   readonly redrawn: number
 }
@@ -47,15 +54,30 @@ interface Trim {
   readonly came: number
 }
 
+/** One dial that reads so much more at one hour, from the start or once the work has begun (um). */
+export interface Planted {
+  readonly coupling: number
+  readonly set: number
+  readonly hour: number
+  readonly by: number
+  readonly from: 'the start' | 'the work'
+}
+
+/** How well everything else is read (um), and the dial that is not. */
+interface Read {
+  readonly reading: number
+  readonly planted?: Planted
+}
+
 const mostRounds = 3
 
 /** One job from as found to as left; the true train is known to the simulation alone. */
-export function simulate(random: Random, shape: string, packs: boolean): Job {
+export function simulate(random: Random, shape: string, packs: boolean, how?: Read): Job {
   for (let redrawn = 0; redrawn < 50; redrawn++) {
-    const start = begin(random, shape, packs)
+    const start = begin(random, shape, packs, how)
     // a start that needs no move, or has no plan, is no job
     if (firstPlan(start.document, packs).status !== 'planned') continue
-    return { shape, redrawn, ...worked(random, start, packs) }
+    return { shape, redrawn, ...worked(random, start, packs, how) }
   }
   throw new Error(`no start of ${shape} has a plan`)
 }
@@ -70,20 +92,22 @@ function worked(
   random: Random,
   start: Start,
   packs: boolean,
-): Pick<Job, 'shares' | 'end' | 'trims'> {
+  how?: Read,
+): Pick<Job, 'shares' | 'end' | 'trims' | 'said'> {
   let { document, lines } = start
   const { truth } = start
   const shares = [trueShare(truth, lines)]
   const trims: Trim[] = []
+  const said: AfterWork[] = []
   for (let round = 1; round <= mostRounds; round++) {
     const read = trainOf(document)
     const found = read.couplings.map(asFound)
     // only a round that follows on others is a trim: the first plan is the one asked for
-    if (round > 1 && verdictOf(read, found).verdict === 'done')
-      return { shares, trims, end: 'done' }
+    if (round > 1 && verdictOf(read, found).verdict === 'in')
+      return { shares, trims, said, end: 'done' }
     const next = round === 1 ? undefined : trim(document, packs)
     const plan = round === 1 ? firstPlan(document, packs) : next?.plan
-    if (!plan) return { shares, trims, end: 'left alone' }
+    if (!plan) return { shares, trims, said, end: 'left alone' }
     const told = toldBy(plan)
     const motions = trueMotions(random, truth, told)
     lines = couplingMotions(truth, motions).map(({ misalignment }, c) =>
@@ -92,16 +116,21 @@ function worked(
     const came = trueShare(truth, lines)
     shares.push(came)
     if (next) trims.push({ said: next.after, u: next.u, came })
-    const stood = standNow(document, read, {
+    const readings = readAll(random, read, truth, lines, how)
+    const acted = read.bodies.map((body) => actualMotion(read, body, told))
+    const page = stepPage([], compareReadings(read, found, acted, readings), { when: '2031-05-09' })
+    const pages = addPage(workRecordOf(document.record)?.pages ?? [], page)
+    const stood = standNow(withValue(document, ['record', 'pages'], pages), read, {
       actuals: told,
-      readings: readAll(random, read, truth, lines),
+      readings,
       sign: { when: `2031-05-0${round}` },
       after: `round ${round}`,
     })
     if (!stood.ok) throw new Error(stood.why)
-    document = repeatedly(random, stood.document, truth, lines)
+    document = repeatedly(random, stood.document, truth, lines, how)
+    said.push(saidOf(document))
   }
-  return { shares, trims, end: 'three rounds' }
+  return { shares, trims, said, end: 'three rounds' }
 }
 
 /** Reads again, up to twice more, where one set of readings cannot tell whether the work is done. */
@@ -110,15 +139,17 @@ function repeatedly(
   start: TrainDocument,
   truth: Train,
   lines: readonly Misalignment[],
+  how?: Read,
 ): TrainDocument {
   const first = trainOf(start)
   let document = start
   for (let again = 0; again < 2; again++) {
     const train = trainOf(document)
-    if (verdictOf(train, train.couplings.map(asFound)).verdict !== 'not sure') break
+    const { verdict } = verdictOf(train, train.couplings.map(asFound))
+    if (verdict !== 'not sure' && verdict !== 'contradicting') break
     const stood = standNow(document, train, {
       actuals: [],
-      readings: readAll(random, first, truth, lines),
+      readings: readAll(random, first, truth, lines, how),
       repeated: true,
       sign: { when: '2031-05-09' },
       after: 'repeat',
@@ -127,6 +158,19 @@ function repeatedly(
     document = stood.document
   }
   return document
+}
+
+/** What the sheet says of a train that was worked on and read again, were all in that must be in. */
+function saidOf(document: TrainDocument): AfterWork {
+  const read = readTrain(document)
+  if (!read.ok) throw new Error(JSON.stringify(read.refused))
+  const answer = planRead(read.train, solver, { prices: false, packs: false })
+  const said = afterWork(read.document, read.train, answer, {
+    ...{ ready: true, provisional: false, sentence: 'Ready.', provisionalSentence: '' },
+    ...{ items: [], softFoot: [], strain: [], closure: [], signs: [] },
+  })
+  if (!said) throw new Error('no round on the record')
+  return said
 }
 
 /** The plan of a job's first round, at the share asked for. */
@@ -163,7 +207,7 @@ function trainOf(document: TrainDocument): Train {
 const zero: Misalignment = { y: 0, z: 0, sy: 0, sz: 0 }
 
 /** The example's shape with readings of a train that stands somewhere near where it stood. */
-function begin(random: Random, shape: string, packs: boolean): Start {
+function begin(random: Random, shape: string, packs: boolean, how?: Read): Start {
   const file = new URL(`../../examples/${shape}.json`, import.meta.url)
   const plain = JSON.parse(readFileSync(file, 'utf8')) as TrainDocument
   const inches = plain.units.length === 'in'
@@ -192,7 +236,8 @@ function begin(random: Random, shape: string, packs: boolean): Start {
       sz: line.sz * part + random.about(0.1),
     }
   })
-  const readings = readAll(random, read.train, truth, lines)
+  const from = how?.planted?.from === 'the work' ? { reading: how.reading } : how
+  const readings = readAll(random, read.train, truth, lines, from)
   return { document: withReadings(document, readings), truth, lines }
 }
 
@@ -264,6 +309,7 @@ function readAll(
   train: Train,
   truth: Train,
   lines: readonly Misalignment[],
+  how?: Read,
 ): NewReadings[] {
   const per = micrometresPer[train.units.fine]
   return train.couplings.flatMap((coupling, c): NewReadings[] => {
@@ -278,7 +324,7 @@ function readAll(
       const at = { coupling: coupling.id, set: s }
       if (set.kind === 'line') {
         const arm = set.at - real.mid
-        const noise = () => random.about(errors.reading)
+        const noise = () => random.about(how?.reading ?? errors.reading)
         return [
           {
             ...at,
@@ -290,8 +336,16 @@ function readAll(
           },
         ]
       }
+      const planted = how?.planted
+      const off = (hour: number) =>
+        planted?.coupling === c && planted.set === s % kinds && planted.hour === hour
+          ? planted.by
+          : 0
       const shown = set.readings.map(
-        ({ hour }) => readingWithoutZero(set, real, line, hour) + random.about(errors.reading),
+        ({ hour }) =>
+          readingWithoutZero(set, real, line, hour) +
+          random.about(how?.reading ?? errors.reading) +
+          off(hour),
       )
       const zeroAt = set.kind === 'gap' ? -3000 : (shown[0] ?? 0)
       return [

@@ -61,13 +61,26 @@ describe('what is left to go', () => {
 })
 
 describe('the wrong way', () => {
-  it('is called after 50 um, not before, and names what should be', () => {
+  it('is called after 50 um of a large move, not before, and names what should be', () => {
     expect(guard({ ty: 350 }, -49).wrong).toBeUndefined()
     expect(guard({ ty: 350 }, -50).wrong).toBe(
       'Stop, the wrong way: the dial shows −50 µm and should go to +350 µm, toward the pipe rack.',
     )
     expect(guard({ tz: -350 }, 60).wrong).toContain('should go to −350 µm, down')
     expect(guard({ ty: 350 }, 60).wrong).toBeUndefined()
+  })
+
+  it('is called after a third of a small move, though never below a division of the dial', () => {
+    expect(guard({ ty: 90 }, -29).wrong).toBeUndefined()
+    expect(guard({ ty: 90 }, -31).wrong).toContain('should go to +90 µm')
+    expect(guard({ tz: -60 }, 21).wrong).toContain('should go to −60 µm, down')
+    expect(guard({ ty: 15 }, -9).wrong).toBeUndefined()
+    expect(guard({ ty: 15 }, -10).wrong).toContain('should go to +15 µm')
+    // the end at 1000 stays, the one at 2000 goes up 60
+    expect(guard({ tz: 30, sz: 0.06 }, 21).wrong).toContain('this foot should stay')
+    const rest = { units: { length: 'in', fine: 'mil' } }
+    expect(guard({ ty: 25.4 }, -0.4 * 25.4, { rest }).wrong).toBeUndefined()
+    expect(guard({ ty: 25.4 }, -0.5 * 25.4, { rest }).wrong).toContain('should go to +1.0 mil')
   })
 
   it('is called at 2 mil in a document in mils', () => {

@@ -1,8 +1,11 @@
 import { fineText, shareText } from '../../../language/amounts'
+import { capital, listed } from '../../../language/names'
+import { tol } from '../../../mechanics/tolerances'
 import type { Train } from '../../../mechanics/train'
 import { checksOf, type Check } from '../../../mechanics/misalignment/check'
 import { sharesOf } from '../../../mechanics/misalignment/shares'
 import type { AsFound } from '../../../mechanics/readings/asFound'
+import { contradicting } from './contradiction'
 import { varianceOf, workDoubt, workErrors } from './workErrors'
 
 /** Accept where the value is this many standard uncertainties inside the limit: 95 % one-sided, normal. */
@@ -40,15 +43,17 @@ function uOf({ offset, slope }: Check, covariance: readonly (readonly number[])[
   return Math.sqrt(Math.max(0, variance(0), variance(2)))
 }
 
-/** Whether the work is done by what was read: every coupling inside full tolerance by more than its doubt. */
+/** What the readings alone say: "in" is within the share asked for, and inside full tolerance by more than its doubt. */
 export interface Verdict {
-  readonly verdict: 'done' | 'not sure' | 'out'
+  readonly verdict: 'in' | 'over the share' | 'contradicting' | 'not sure' | 'out'
   readonly words: string
 }
 
 /**
  * Decides on full tolerance with a guard of 1.645 standard uncertainties on either side of the limit
- * (the rule of decision D1 among the published values: accepted, rejected, undecided).
+ * (the rule of decision D1 among the published values: accepted, rejected, undecided). Readings that contradict each
+ * other decide nothing but that; inside full tolerance and over the share asked for is a case of its own. Whether
+ * the work is done hangs on more than this.
  */
 export function verdictOf(train: Train, found: readonly AsFound[]): Verdict {
   const doubts = doubtsOf(train, found)
@@ -57,15 +62,31 @@ export function verdictOf(train: Train, found: readonly AsFound[]): Verdict {
     (a, b) => (a && inside(a) >= inside(b) ? a : b),
     undefined,
   )
-  if (!worst) return { verdict: 'done', words: 'No coupling to judge.' }
+  if (!worst) return { verdict: 'in', words: 'No coupling to judge.' }
   const name = train.couplings[worst.coupling]?.name ?? ''
   const state = train.states.find(({ id }) => id === worst.state)?.name ?? worst.state
   const reads = `${name} uses ${shareText(worst.share)} of its full tolerance (${state}), give or take ${shareText(guard * worst.u)}`
-  if (inside(worst) <= 1) return { verdict: 'done', words: `Done: ${reads}.` }
+  const apart = contradicting(train, found).map((c) => train.couplings[c]?.name ?? '')
+  if (apart.length > 0)
+    return {
+      verdict: 'contradicting',
+      words: `Not done: the readings of ${listed(apart)} contradict each other by more than they are unsure. Read again, with bracket and stem tight, before anything else. As they are, ${reads}.`,
+    }
   const out = doubts.some(({ share, u }) => share - guard * u > 1)
-  return out
-    ? { verdict: 'out', words: `Not done: ${reads}.` }
-    : { verdict: 'not sure', words: `Not sure: ${reads}. Read again, or plan again from here.` }
+  if (out) return { verdict: 'out', words: `Not done: ${reads}.` }
+  if (inside(worst) > 1)
+    return {
+      verdict: 'not sure',
+      words: `Not sure: ${reads}. Read again, or plan again from here.`,
+    }
+  const most = doubts.reduce((a, b) => (a.share >= b.share ? a : b), worst)
+  const asked = train.plan.share
+  if (most.share > asked + tol.share)
+    return {
+      verdict: 'over the share',
+      words: `Inside full tolerance, over the ${shareText(asked)} asked for: ${reads}.`,
+    }
+  return { verdict: 'in', words: capital(`${reads}.`) }
 }
 
 /** How to go on from where the train stands. */

@@ -8,8 +8,19 @@ import { capital } from '../../../language/names'
 import type { StepAnswer } from './answer'
 import { practice } from './cautions'
 
-/** A dial that has gone this far the other way goes the wrong way (um); common practice, no source. */
-const wrongAfter = 50
+/** A dial that has gone a third of its way the other way goes the wrong way, at most this far (um); common practice, no source. */
+const wrongAtMost: Micrometres = 50
+
+/** What a dial shows for sure: one division of a common one, 0.01 mm or half a thousandth of an inch (um). */
+const division = (train: Train): Micrometres => (train.units.fine === 'mil' ? 12.7 : 10)
+
+/**
+ * How far the wrong way a dial may go before it is called: a small move gone wrong by as much as it was to go right
+ * would be through before 50 um are reached.
+ * @param move what the foot has to go; of one that stays, the largest that another foot of the step goes (um)
+ */
+const wrongAfter = (train: Train, move: Micrometres): Micrometres =>
+  Math.max(division(train), Math.min(wrongAtMost, Math.abs(move) / 3))
 
 /** What a foot's dial says while the work goes on; + as the dial reads. */
 export interface Guard {
@@ -59,7 +70,7 @@ export function guardOf(
   const left = target - now
   const there = showsNought(left, train)
   const before = standingBefore(steps, at, body.id)
-  const wrong = lifted ? undefined : wrongWay(train, way, target, now)
+  const wrong = lifted ? undefined : wrongWay(train, step, target, now)
   return {
     target,
     left,
@@ -86,14 +97,12 @@ function directionOf(train: Train, way: 'shim' | 'side' | 'axial', by: number): 
   return `to the ${by > 0 ? 'right' : 'left'}`
 }
 
-function wrongWay(
-  train: Train,
-  way: 'shim' | 'side' | 'axial',
-  target: number,
-  now: number,
-): string | undefined {
-  if (Math.abs(now) < wrongAfter) return undefined
-  if (showsNought(target, train))
+function wrongWay(train: Train, step: StepAnswer, target: number, now: number): string | undefined {
+  const way = wayOf(step)
+  const stays = showsNought(target, train)
+  const most = Math.max(0, ...step.feet.map((foot) => Math.abs(foot[way] ?? 0)))
+  if (Math.abs(now) < wrongAfter(train, stays ? most : target)) return undefined
+  if (stays)
     return `Stop: this foot should stay, and its dial shows ${signedText(now, train.units)}.`
   return Math.sign(now) === Math.sign(target)
     ? undefined
