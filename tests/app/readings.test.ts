@@ -29,16 +29,18 @@ test('a wrong entry stays as typed and is marked; a turn that does not close say
   await expect(closes).toContainText('in one reading would put the far feet of the motor')
 })
 
-test('sag is asked for as half or whole, a dial that reads the other way keeps the standard sign', async () => {
+test('sag is shown as the bar was read, for all sets of a bracket; a dial that reads the other way keeps the standard sign', async () => {
   await open('pump-and-motor.json')
   await layOpen('readings')
   const first = page.locator('.reading-set').first()
   await expect(first.locator('.sag')).toContainText('a stiff bar reads −4 mil at the bottom')
-  await first.getByLabel('the whole drop').check()
   const bar = first.getByRole('textbox', { name: 'what a stiff bar reads' })
   await expect(bar).toHaveValue('-4')
   await bar.fill('-3')
-  await expect(first.locator('.sag')).toContainText('half of that, 1.5 mil, is kept')
+  await expect(first.locator('.sag details')).toContainText('with the sign turned, +1.5 mil')
+  await first.getByRole('button', { name: /^Same bracket at set 2/ }).click()
+  const second = page.locator('.reading-set').nth(1)
+  await expect(second.getByRole('textbox', { name: 'what a stiff bar reads' })).toHaveValue('-3')
 
   const dial = first.getByLabel('reads minus when its stem is pushed in')
   await dial.check()

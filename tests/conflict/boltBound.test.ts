@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
+import { sentenceOf } from '../../src/engine/plan/sentence'
 import { PlanningRun } from '../../src/engine/planningRun'
 import { readTrain } from '../../src/document/readTrain'
 import { glpkSolver } from '../../src/solvers/glpk'
@@ -36,7 +37,8 @@ const floorOf = async (train: Train) => (await solveSecond(train)).floor
 const solver = await glpkSolver()
 const read = readTrain(JSON.parse(JSON.stringify(gearHeld())))
 if (!read.ok) throw new Error('refused')
-const [first] = new PlanningRun(read, solver).reasons()?.conflicts ?? []
+const run = new PlanningRun(read, solver)
+const [first] = run.reasons()?.conflicts ?? []
 const { members: conflict = [], sentence: conflictSentence = '' } = first ?? {}
 
 describe('holding the gear of bolt-bound-gearbox', () => {
@@ -49,6 +51,15 @@ describe('holding the gear of bolt-bound-gearbox', () => {
       ['tolerance', 'low-gear'],
       ['hole', 'low-stage'],
     ])
+  })
+
+  it('says in its first words what is bolt-bound', () => {
+    const answer = run.answer({ reasons: true })
+    expect(sentenceOf(run.train, answer).headline).toBe(
+      'The low-stage compressor is bolt-bound: with the step-up gear fixed, no move reaches less than 372 % of tolerance; 70 % was asked for.',
+    )
+    const unexplained = sentenceOf(run.train, run.answer({}))
+    expect(unexplained.headline).toMatch(/^With the step-up gear fixed, no move/)
   })
 
   it('is not refused for the room of the turbine, whatever else one might expect', async () => {

@@ -206,9 +206,10 @@ describe('sag', () => {
   })
 
   it('is said both ways', () => {
-    expect(sagWords(0.03, units)).toBe(
-      'a stiff bar reads −0.06 mm at the bottom after 0 at the top; half of that, 0.03 mm, is kept',
-    )
+    expect(sagWords(0.03, units)).toEqual({
+      bar: 'a stiff bar reads −0.06 mm at the bottom after 0 at the top',
+      half: 'half of that with the sign turned, +0.03 mm',
+    })
     expect(sagDoubt('rim', -0.03)).toContain('is the sign right?')
     expect(sagDoubt('face', -0.03)).toBeUndefined()
   })

@@ -16,11 +16,20 @@ export const sagFrom = (written: SagWritten, value: number): number =>
   value * sagFactor[written] || 0
 
 /** A sag that is kept (document's fine unit), said both ways so that neither can be taken for the other. */
-export function sagWords(sag: number, units: DocumentUnits): string {
-  if (sag === 0) return 'no sag: a stiff bar reads 0 at the bottom after 0 at the top'
+export function sagWords(
+  sag: number,
+  units: DocumentUnits,
+): { readonly bar: string; readonly half: string } {
+  if (sag === 0)
+    return {
+      bar: 'no sag: a stiff bar reads 0 at the bottom after 0 at the top',
+      half: 'no sag',
+    }
   const bar = -2 * sag
-  const whole = `a stiff bar reads ${bar < 0 ? '−' : '+'}${fineSaid(bar, units)} at the bottom after 0 at the top`
-  return `${whole}; half of that, ${fineSaid(sag, units)}, is kept`
+  return {
+    bar: `a stiff bar reads ${bar < 0 ? '−' : '+'}${fineSaid(bar, units)} at the bottom after 0 at the top`,
+    half: `half of that with the sign turned, ${sag < 0 ? '−' : '+'}${fineSaid(sag, units)}`,
+  }
 }
 
 /** A rim bracket droops: its bar reads less at the bottom. One that reads more is worth a second look. */

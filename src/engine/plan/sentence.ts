@@ -3,6 +3,7 @@ import { shareText, toldNought, toldText } from '../../language/amounts'
 import type { Body, Train } from '../../mechanics/train'
 import type { FootAnswer, MovesAnswer, PlanFigures, PlannedAnswer, StandingAnswer } from './answer'
 import { alongOf } from './moves'
+import { footLimitWords, isFootLimit } from '../../language/footLimitWords'
 import { bodiesInWords, capital, counted, inSentence, listed } from '../../language/names'
 
 /** The plan as people say it, in three parts so that a screen can set them apart. */
@@ -18,8 +19,19 @@ export interface Sentence {
 /** True from there on; plans at that share come out a little to either side of it. */
 export const noRoomAt = (share: number): boolean => share > tol.noRoomFrom - tol.share
 
-/** An answer, with what rounding came to where that was worked out. */
-type Told = PlanFigures & { readonly rounded?: { readonly sentence: string } }
+/** An answer, with what rounding came to and what cannot be had together, where that was worked out. */
+type Told = PlanFigures & {
+  readonly rounded?: { readonly sentence: string }
+  readonly reasons?: { readonly conflicts: readonly Contradiction[] }
+}
+
+/** Limits that cannot be had together; `part.body` is the machine or skid of each. */
+interface Contradiction {
+  readonly members: readonly {
+    readonly limit: string
+    readonly part: { readonly body?: string }
+  }[]
+}
 
 /** Says in plain words what an answer means; the held bodies are named in it. */
 export function sentenceOf(train: Train, answer: Told): Sentence {
@@ -38,7 +50,9 @@ export function sentenceOf(train: Train, answer: Told): Sentence {
       }
     case 'impossible':
       return {
-        headline: `${capital(holding(train, answer))}, no move reaches less than ${apart(answer.floor, answer.share)}.`,
+        headline: capital(
+          `${boundLead(train, answer.reasons?.conflicts[0])}${holding(train, answer)}, no move reaches less than ${apart(answer.floor, answer.share)}.`,
+        ),
         moves: `As it stands, ${tightestAsFound(train, answer)}. No plan is shown.`,
         proof: '',
       }
@@ -70,6 +84,20 @@ const headlineOf = (train: Train, answer: StandingAnswer): string => {
 const holding = (train: Train, answer: StandingAnswer): string => {
   const names = heldNames(train, answer)
   return `with ${names.length === 0 ? 'nothing' : listed(names)} fixed`
+}
+
+/** "the motor is base-bound: ", where limits of feet are among what cannot be had together; else empty. */
+function boundLead(train: Train, conflict: Contradiction | undefined): string {
+  const words = new Map<string, Set<string>>()
+  for (const { limit, part } of conflict?.members ?? []) {
+    const bound = isFootLimit(limit) ? footLimitWords[limit].bound : undefined
+    const body = train.bodies.find(({ id }) => id === part.body)
+    if (!bound || !body) continue
+    const name = inSentence(body.name)
+    words.set(name, (words.get(name) ?? new Set()).add(bound))
+  }
+  const said = [...words].map(([name, bounds]) => `${name} is ${listed([...bounds])}`)
+  return said.length === 0 ? '' : `${listed(said)}: `
 }
 
 /** Shim over feet, slide over rows of feet, axial moves over bodies; only what shows in the digits. */
