@@ -27,7 +27,7 @@ export function planTrain(
 ): AnswerJson | { refused: readonly Refusal[] } {
   const read = readTrain(input)
   if (!read.ok) return { refused: read.refused }
-  return answerJson(wholeAnswer(read, solver, { reasons, prices, packs }), read.train.units)
+  return answerJson(wholeAnswer(read, solver, { reasons, prices, packs }), read.train)
 }
 
 /** A train that was read, planned as the command line does it, in engine units. */

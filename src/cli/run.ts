@@ -83,15 +83,13 @@ async function onFile(request: FileRequest, shell: Shell): Promise<number> {
     }
     case 'plan': {
       const answer = new PlanningRun(read, await glpkSolver()).answer(everyStage)
-      shell.print(
-        json ? asJson(answerJson(answer, read.train.units)) : planText(read.train, answer),
-      )
+      shell.print(json ? asJson(answerJson(answer, read.train)) : planText(read.train, answer))
       return exitOf[answer.status]
     }
     case 'holds': {
       // what binds in every choice takes as long again as the choices, and only programs read it
       const holds = holdsOf(read.train, await glpkSolver(), { prices: json })
-      shell.print(json ? asJson(holdsJson(holds, read.train.units)) : holdsText(read.train, holds))
+      shell.print(json ? asJson(holdsJson(holds, read.train)) : holdsText(read.train, holds))
       return exitOfHolds(holds)
     }
     case 'model':

@@ -1,4 +1,4 @@
-import type { DocumentUnits } from '../mechanics/units'
+import type { Train } from '../mechanics/train'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { planJson } from './planJson'
 import { readyJson } from './readyJson'
@@ -7,10 +7,11 @@ import { roundedJson } from './roundedJson'
 import { stepsJson } from './stepsJson'
 
 /** What planning a train answers, in the document's units and under the keys of the output contract. */
-export function answerJson(answer: PlanAnswer, units: DocumentUnits) {
+export function answerJson(answer: PlanAnswer, train: Train) {
+  const { units } = train
   const { rounded, reasons, ready, steps, ...plan } = { ...noStages, ...answer }
   return {
-    ...planJson(plan, units),
+    ...planJson(plan, train),
     ...(rounded && roundedJson(rounded, units)),
     ...(reasons && reasonsJson(reasons, units)),
     ...(ready && { ready: readyJson(ready, units) }),

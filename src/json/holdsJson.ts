@@ -1,4 +1,4 @@
-import type { DocumentUnits } from '../mechanics/units'
+import type { Train } from '../mechanics/train'
 import type { Holds } from '../engine/studies/holds/holdRows'
 import type { HoldRow } from '../engine/studies/holds/row'
 import { bindingJson, totals } from './planJson'
@@ -14,13 +14,13 @@ const choice: MeasuresOf<HoldRow> = {
 }
 
 /** One choice of held bodies in the document's units. */
-export const holdJson = <Row extends HoldRow>(row: Row, units: DocumentUnits) => ({
-  ...(written<HoldRow>(row, choice, units) as Omit<Row, 'binding'>),
-  ...(row.binding && { binding: bindingJson(row.binding, units) }),
+export const holdJson = <Row extends HoldRow>(row: Row, train: Train) => ({
+  ...(written<HoldRow>(row, choice, train.units) as Omit<Row, 'binding'>),
+  ...(row.binding && { binding: bindingJson(train, row.binding) }),
 })
 
 /** Choices of held bodies: the rows alone where every choice was solved; else that they are not all. */
-export function holdsJson({ complete, rows }: Holds, units: DocumentUnits) {
-  const all = rows.map((row) => holdJson(row, units))
+export function holdsJson({ complete, rows }: Holds, train: Train) {
+  const all = rows.map((row) => holdJson(row, train))
   return complete ? all : { complete, rows: all }
 }

@@ -2,6 +2,7 @@ import type { DocumentUnits } from '../mechanics/units'
 import type {
   AsFoundAnswer,
   BindingAnswer,
+  BindingLimit,
   BodyAnswer,
   CheckAnswer,
   CheckReport,
@@ -16,6 +17,8 @@ import type {
   StandingAnswer,
   Totals,
 } from '../engine/plan/answer'
+import { limitWords } from '../engine/plan/limitWords'
+import type { Train } from '../mechanics/train'
 import { unitSign } from '../document/typed/unitSign'
 import { engineUnitsPer, inUnits, type Measure } from './inUnits'
 import { written, type MeasuresOf } from './written'
@@ -71,26 +74,28 @@ const standingJson = <Answer extends StandingAnswer>(answer: Answer, units: Docu
 function movesJson(
   { expected, proof: proven, ...rest }: PlannedAnswer | InToleranceAnswer,
   prices: readonly BindingAnswer[],
-  units: DocumentUnits,
+  train: Train,
 ) {
+  const { units } = train
   return {
     ...standingJson(rest, units),
     couplings: couplingsJson(rest.couplings, units),
-    binding: bindingJson(prices, units),
+    binding: bindingJson(train, prices),
     expected: expectedJson(expected, units),
     proof: written(proven, proof, units),
   }
 }
 
 /** A plan in the document's units, under the keys of the output contract. */
-export function planJson(plan: PlanFigures, units: DocumentUnits) {
+export function planJson(plan: PlanFigures, train: Train) {
+  const { units } = train
   switch (plan.status) {
     case 'planned': {
       const { prices = [], ...moves } = plan
-      return movesJson(moves, prices, units)
+      return movesJson(moves, prices, train)
     }
     case 'in-tolerance':
-      return movesJson(plan, [], units)
+      return movesJson(plan, [], train)
     case 'impossible':
       return standingJson(plan, units)
     case 'unproven':
@@ -138,22 +143,47 @@ export const asFoundJson = (
   )
 
 /** What a limit that binds is worth: fine units of cost by the unit that stands beside it. */
-export const limitJson = (
-  { limit, where, part, price, quantity, upTo }: BindingAnswer,
-  units: DocumentUnits,
-) => ({
-  limit,
-  where,
-  part,
-  price: inUnits(price * engineUnitsPer(quantity, units), 'fine', units),
-  unit: unitSign(quantity, units),
-  upTo: upTo === null ? null : inUnits(upTo, quantity, units),
-})
+export const limitJson = (train: Train, { limit, price, quantity, upTo }: BindingAnswer) => {
+  const { units } = train
+  return {
+    ...limitWords(train, limit),
+    part: limitPart(limit),
+    price: inUnits(price * engineUnitsPer(quantity, units), 'fine', units),
+    unit: unitSign(quantity, units),
+    upTo: upTo === null ? null : inUnits(upTo, quantity, units),
+  }
+}
+
+/** Ids of the part whose limit it is. */
+interface LimitPart {
+  body?: string
+  foot?: string
+  restraint?: string
+  coupling?: string
+  state?: string
+  what?: string
+  way?: string
+}
+
+function limitPart(limit: BindingLimit): LimitPart {
+  switch (limit.kind) {
+    case 'foot':
+      return { body: limit.body, foot: limit.foot }
+    case 'tilt':
+      return { body: limit.body }
+    case 'restraint':
+      return { body: limit.body, restraint: limit.restraint, way: limit.way }
+    case 'check': {
+      const { coupling, state, what, way } = limit
+      return { coupling, state, what, way }
+    }
+  }
+}
 
 export type BindingJson = ReturnType<typeof limitJson>
 
-export const bindingJson = (binding: readonly BindingAnswer[], units: DocumentUnits) =>
-  binding.map((limit) => limitJson(limit, units))
+export const bindingJson = (train: Train, binding: readonly BindingAnswer[]) =>
+  binding.map((limit) => limitJson(train, limit))
 
 export const expectedJson = (
   expected: readonly ExpectedAnswer[],

@@ -1,22 +1,28 @@
+import { limitName } from '../engine/infeasible/conflict/limitWords'
 import type { DocumentUnits } from '../mechanics/units'
 import { unitSign } from '../document/typed/unitSign'
-import type { Conflict, ConflictMember, Lacked } from '../engine/infeasible/conflict/answer'
+import type {
+  Conflict,
+  ConflictLimit,
+  ConflictMember,
+  Lacked,
+} from '../engine/infeasible/conflict/answer'
 import type { ReasonsAnswer } from '../engine/fieldwork/answer'
 import type { Remedy, RemedyAmount } from '../engine/infeasible/remedies/answer'
 import { inUnits } from './inUnits'
 
 /** Limits that cannot all be had, each with what it lacks in the unit beside it. */
 export const membersJson = (members: readonly ConflictMember[], units: DocumentUnits) =>
-  members.map(({ limit, where, part, lacks, alone, checks, sentence }) => {
+  members.map(({ limit, where, lacks, alone, checks, sentence }) => {
     const number = (said: Lacked | null) => said && inUnits(said.amount, said.quantity, units)
     const sign = (...said: (Lacked | null)[]) => {
       const known = said.find((one) => one !== null)
       return known ? unitSign(known.quantity, units) : null
     }
     return {
-      limit,
+      limit: limitName(limit),
       where,
-      part,
+      part: memberPart(limit),
       lacks: number(lacks),
       alone: number(alone),
       unit: sign(lacks, alone),
@@ -31,6 +37,39 @@ export const membersJson = (members: readonly ConflictMember[], units: DocumentU
       sentence,
     }
   })
+
+/** Ids of the part, for drawing, and the way in which it presses. */
+interface MemberPart {
+  body?: string
+  toward?: string
+  foot?: string
+  restraint?: string
+  way?: string
+  coupling?: string
+  state?: string
+  what?: string
+}
+
+function memberPart(limit: ConflictLimit): MemberPart {
+  switch (limit.kind) {
+    case 'foot': {
+      const { body, toward, foot } = limit
+      return { body, ...(toward && { toward }), foot }
+    }
+    case 'restraint': {
+      const { body, toward, restraint, way } = limit
+      return { body, toward, restraint, way }
+    }
+    case 'tilt':
+      return { body: limit.body, toward: limit.toward }
+    case 'held':
+      return { body: limit.body }
+    case 'coupling': {
+      const { coupling, state, presses } = limit
+      return { coupling, state, ...presses }
+    }
+  }
+}
 
 const conflictsJson = (conflicts: readonly Conflict[], units: DocumentUnits) =>
   conflicts.map(({ members, floor, sentence }) => ({

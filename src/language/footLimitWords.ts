@@ -151,6 +151,3 @@ export const footLimitWords: Readonly<Record<FootLimit, FootLimitWords>> = {
     already: () => undefined,
   },
 }
-
-export const isFootLimit = (limit: string): limit is FootLimit =>
-  Object.hasOwn(footLimitWords, limit)

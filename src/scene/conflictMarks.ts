@@ -18,16 +18,20 @@ export function conflictPlaces(train: Train, members: readonly ConflictMember[])
   const feet = new Set<string>()
   const bodies = new Set<number>()
   const couplings = new Map<number, Set<number>>()
-  for (const { part } of members) {
-    const c = train.couplings.findIndex(({ id }) => id === part.coupling)
-    const b = train.bodies.findIndex(({ id }) => id === part.body)
-    if (c >= 0) {
+  for (const { limit } of members) {
+    if (limit.kind === 'coupling') {
+      const c = train.couplings.findIndex(({ id }) => id === limit.coupling)
+      if (c < 0) continue
       const states = couplings.get(c) ?? new Set<number>()
-      const s = train.states.findIndex(({ id }) => id === part.state)
+      const s = train.states.findIndex(({ id }) => id === limit.state)
       if (s >= 0) states.add(s)
       couplings.set(c, states)
-    } else if (b >= 0 && part.foot !== undefined) feet.add(`${part.body ?? ''} ${part.foot}`)
-    else if (b >= 0) bodies.add(b)
+      continue
+    }
+    const b = train.bodies.findIndex(({ id }) => id === limit.body)
+    if (b < 0) continue
+    if (limit.kind === 'foot') feet.add(`${limit.body} ${limit.foot}`)
+    else bodies.add(b)
   }
   return { feet, bodies, couplings }
 }

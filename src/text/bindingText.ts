@@ -19,7 +19,7 @@ export function bindingText(train: Train, binding: readonly BindingAnswer[]): st
 }
 
 function limitInWords(train: Train, binding: BindingAnswer): string {
-  const { limit, where, price, unit, upTo } = limitJson(binding, train.units)
+  const { limit, where, price, unit, upTo } = limitJson(train, binding)
   const fine = fineSign[train.units.fine]
   const saved = Number(price.toPrecision(2))
   const far = upTo === null ? '' : `, up to ${Number(upTo.toPrecision(2))} ${unit}`

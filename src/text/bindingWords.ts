@@ -1,10 +1,11 @@
 import { tol } from '../mechanics/tolerances'
 import { fineSign, type Micrometres } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
-import type { BindingAnswer } from '../engine/plan/answer'
-import { footLimitWords, isFootLimit } from '../language/footLimitWords'
+import type { BindingAnswer, BindingLimit } from '../engine/plan/answer'
+import { footLimitWords } from '../language/footLimitWords'
 import { limitJson } from '../json/planJson'
 import { inSentence } from '../language/names'
+import { wayInWords } from '../language/sides'
 
 /** Steps of room that people think in, by the unit of the limit. Common practice, no source. */
 const steps: Record<string, number> = {
@@ -21,10 +22,10 @@ const steps: Record<string, number> = {
  * of the gearbox saves 0.23 mm of moves, up to 0.4 mm". A price holds to this side only, and so far.
  */
 export function bindingSentence(train: Train, binding: BindingAnswer): string {
-  const { price, unit, upTo } = limitJson(binding, train.units)
+  const { price, unit, upTo } = limitJson(train, binding)
   const fine = fineSign[train.units.fine]
   const step = stepOf(unit, upTo)
-  const room = roomIn(train, binding)
+  const room = roomIn(train, binding.limit)
   const saves = (amount: number) => `saves ${digits(price * amount)} ${fine} of ${costWord(train)}`
   if (step === undefined && upTo !== null)
     return `the next ${digits(upTo)} ${unit} ${room} ${saves(upTo)}, further room less`
@@ -55,33 +56,24 @@ function digits(value: number): string {
 }
 
 /** What there would be more of, and where: "more room toward the aisle at foot 2 of the gear". */
-function roomIn(train: Train, binding: BindingAnswer): string {
-  const { limit, part } = binding
-  if (part.coupling !== undefined) return toleranceIn(train, binding)
-  const body = train.bodies.find(({ id }) => id === part.body)
-  const whose = inSentence(body?.name ?? '')
-  const foot = `foot ${part.foot ?? ''} of ${whose}`
-  if (isFootLimit(limit)) {
-    const way = behind(binding.where, `${body?.name ?? ''} foot ${part.foot ?? ''}`)
-    return footLimitWords[limit].more(foot, way)
+function roomIn(train: Train, limit: BindingLimit): string {
+  if (limit.kind === 'check') {
+    const coupling = train.couplings.find(({ id }) => id === limit.coupling)?.name ?? ''
+    const state = train.states.find(({ id }) => id === limit.state)?.name ?? ''
+    const place = limit.what.endsWith('plane')
+      ? `at the ${limit.what} of`
+      : `for the ${limit.what} of`
+    return `more tolerance ${place} ${coupling} in ${state}`
   }
-  switch (limit) {
+  const whose = inSentence(train.bodies.find(({ id }) => id === limit.body)?.name ?? '')
+  switch (limit.kind) {
+    case 'foot': {
+      const way = limit.toward === undefined ? '' : wayInWords(train, limit.toward)
+      return footLimitWords[limit.limit].more(`foot ${limit.foot} of ${whose}`, way)
+    }
     case 'tilt':
       return `more tilt of ${whose}`
     case 'restraint':
-      return `more play ${behind(binding.where, `${body?.name ?? ''} ${part.restraint ?? ''}`)} at ${part.restraint ?? ''} of ${whose}`
-    default:
-      return `more ${limit} of ${whose}${part.foot === undefined ? '' : ` at foot ${part.foot}`}`
+      return `more play ${wayInWords(train, limit.toward)} at ${limit.restraint} of ${whose}`
   }
-}
-
-/** The way, which stands behind the place in the words of a limit. */
-const behind = (where: string, place: string): string =>
-  where.startsWith(`${place}, `) ? where.slice(place.length + 2) : ''
-
-function toleranceIn(train: Train, { limit, part }: BindingAnswer): string {
-  const coupling = train.couplings.find(({ id }) => id === part.coupling)?.name ?? ''
-  const state = train.states.find(({ id }) => id === part.state)?.name ?? ''
-  const place = limit.endsWith('plane') ? `at the ${limit} of` : `for the ${limit} of`
-  return `more tolerance ${place} ${coupling} in ${state}`
 }

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { sentenceOf } from '../../src/engine/plan/sentence'
+import { limitName } from '../../src/engine/infeasible/conflict/limitWords'
 import { PlanningRun } from '../../src/engine/planningRun'
 import { readTrain } from '../../src/document/readTrain'
 import { glpkSolver } from '../../src/solvers/glpk'
@@ -46,7 +47,12 @@ describe('holding the gear of bolt-bound-gearbox', () => {
     expect(conflictSentence).toMatch(
       /^With the step-up gear fixed, low stage to gear in turndown cannot come under 36\d % of tolerance; 70 % was asked for: the feet of the low-stage compressor lack at least \d+ µm toward the workshop \(bolt-bound, bolts at their holes\), and more there alone would not be enough\.$/,
     )
-    expect(conflict.map(({ limit, part }) => [limit, part.body ?? part.coupling])).toEqual([
+    expect(
+      conflict.map(({ limit }) => [
+        limitName(limit),
+        limit.kind === 'coupling' ? limit.coupling : limit.body,
+      ]),
+    ).toEqual([
       ['held', 'gear'],
       ['tolerance', 'low-gear'],
       ['hole', 'low-stage'],

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { limitName } from '../../src/engine/infeasible/conflict/limitWords'
 import { conflictsOf, contradictionOf } from '../../src/engine/infeasible/conflict/conflict'
 import { planRead } from '../planned'
 import { asFound } from '../../src/mechanics/readings/asFound'
@@ -47,7 +48,10 @@ test(
       for (const { members, floor, sentence } of told) {
         conflicts += 1
         sizes.set(members.length, (sizes.get(members.length) ?? 0) + 1)
-        for (const { limit } of members) kinds.set(limit, (kinds.get(limit) ?? 0) + 1)
+        for (const { limit } of members) {
+          const name = limitName(limit)
+          kinds.set(name, (kinds.get(name) ?? 0) + 1)
+        }
         if (sentence === '' || members.some((member) => member.sentence === ''))
           wrong.push(`seed ${seed}: a conflict without words`)
         const together = await leastShareOf(document, members)

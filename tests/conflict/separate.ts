@@ -1,4 +1,4 @@
-import type { ConflictMember } from '../../src/engine/infeasible/conflict/answer'
+import type { ConflictLimit, ConflictMember } from '../../src/engine/infeasible/conflict/answer'
 import { footLimitList } from '../second/footLimits'
 import { addBody } from '../second/limits'
 import { metric } from '../second/metric'
@@ -30,8 +30,8 @@ export async function leastShareOf(
     .flatMap((c) => couplingChecks(train, c, misalignment(c), statesOf(train), all))
     .filter(({ coupling, state }) =>
       members.some(
-        ({ limit, part }) =>
-          limit === 'tolerance' && part.coupling === coupling && part.state === state,
+        ({ limit }) =>
+          limit.kind === 'coupling' && limit.coupling === coupling && limit.state === state,
       ),
     )
   addChecks(program, checks)
@@ -49,26 +49,37 @@ export async function leastShareOf(
 
 /** The document with only these members left of what limits and holds its bodies. */
 function keeping(document: Train, members: readonly ConflictMember[]): Train {
-  const has = (limit: string, part: ConflictMember['part']) =>
-    members.some(
-      (member) =>
-        member.limit === limit &&
-        (Object.keys(part) as (keyof typeof part)[]).every((key) => member.part[key] === part[key]),
-    )
+  const has = (asked: (limit: ConflictLimit) => boolean) =>
+    members.some(({ limit }) => asked(limit))
   const keepBody = <B extends Body>(body: B): B => {
     const id = body.id
-    const stays = body.feet.length === 0 || has('held', { body: id })
+    const stays =
+      body.feet.length === 0 || has((limit) => limit.kind === 'held' && limit.body === id)
     return {
       ...body,
       held: stays,
       anchored: stays ? body.anchored : undefined,
-      tilt: has('tilt', { body: id }) ? body.tilt : undefined,
+      tilt: has((limit) => limit.kind === 'tilt' && limit.body === id) ? body.tilt : undefined,
       feet: body.feet.map((foot) =>
-        keepFoot(foot, (limit) => has(limit, { body: id, foot: foot.id })),
+        keepFoot(foot, (name) =>
+          has(
+            (limit) =>
+              limit.kind === 'foot' &&
+              limit.limit === name &&
+              limit.body === id &&
+              limit.foot === foot.id,
+          ),
+        ),
       ),
       restraints: body.restraints?.map((restraint) =>
         keepRestraint(restraint, (way) =>
-          has('restraint', { body: id, restraint: restraint.id, way }),
+          has(
+            (limit) =>
+              limit.kind === 'restraint' &&
+              limit.body === id &&
+              limit.restraint === restraint.id &&
+              limit.way === way,
+          ),
         ),
       ),
     }

@@ -1,6 +1,7 @@
 import { PlanRun } from '../../src/engine/plan/planRun'
 import { describe, expect, it } from 'vitest'
 import { whyFoot } from '../../src/engine/studies/why/whyFoot'
+import { limitWords } from '../../src/engine/plan/limitWords'
 import type { WhyFoot } from '../../src/engine/studies/why/whyFootSentence'
 import { mustPlan, planRead } from '../planned'
 import type { TrainDocument } from '../../src/document/schema'
@@ -52,9 +53,12 @@ describe('worked by hand: 47.37 um at the near pair', () => {
   })
 
   it('is held there by that coupling', () => {
-    expect(found.holders.map(({ limit, where }) => `${where}: ${limit}`)).toEqual([
-      'Motor to Pump, cold: offset',
-    ])
+    expect(
+      found.holders.map((holder) => {
+        const { limit, where } = limitWords(trainOf(low()), holder)
+        return `${where}: ${limit}`
+      }),
+    ).toEqual(['Motor to Pump, cold: offset'])
     expect(found.sentence).toBe(
       'Foot 1000a of the pump gets 47 µm of shim. With 20 µm less and no more moved in all, the tightest coupling would use 300 % of its tolerance instead of 100 % (Motor to Pump, cold). To keep to 100 % would take 44 µm more moves elsewhere. What holds it there: Motor to Pump, cold (offset).',
     )
@@ -71,7 +75,11 @@ describe('with only 10 um to come out under the far pair', () => {
   })
 
   it('and that pack holds it there as well', () => {
-    const limits = found.holders.map(({ limit, part }) => [limit, part.body ?? part.coupling])
+    const limits = found.holders.map((holder) =>
+      holder.kind === 'check'
+        ? [holder.what, holder.coupling]
+        : [holder.kind === 'foot' ? holder.limit : holder.kind, holder.body],
+    )
     expect(limits).toContainEqual(['offset', 'c'])
     expect(limits).toContainEqual(['minimum pack', 'B'])
   })

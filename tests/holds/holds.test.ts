@@ -32,7 +32,7 @@ function rowsOf(document: TrainDocument, prices: boolean): HoldRow[] {
 
 /** A row says what the plan of a file of its own says, but for the last digits. */
 function agrees(document: TrainDocument, told: HoldRow, what: string): void {
-  const row = holdJson(told, read(document).units)
+  const row = holdJson(told, read(document))
   const alone = fileHolding(document, row.held)
   const answer = planTrain(alone, solver, { reasons: false, prices: row.binding !== undefined })
   if ('refused' in answer) throw new Error(JSON.stringify(answer.refused))

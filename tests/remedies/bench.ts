@@ -19,7 +19,7 @@ export function reasonsOf(
 ): AnswerJson & { remedies: RemedyJson[]; document: TrainDocument } {
   const read = readOf(document)
   const told = withReasons(read, planRead(read.train, solver), solver)
-  const answer = answerJson(told, read.train.units)
+  const answer = answerJson(told, read.train)
   if (answer.status !== 'impossible' || !answer.remedies)
     throw new Error(`${read.train.name} is ${answer.status}`)
   return { ...answer, remedies: answer.remedies, document: read.document }
@@ -28,5 +28,5 @@ export function reasonsOf(
 /** The plan of a document, without reasons. */
 export function planOf(document: unknown): AnswerJson {
   const { train } = readOf(document)
-  return answerJson(planRead(train, solver), train.units)
+  return answerJson(planRead(train, solver), train)
 }

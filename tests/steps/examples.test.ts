@@ -21,7 +21,7 @@ describe.each(files)('the order of work of %s', (name) => {
   const plan = planRead(read.train, solver, { prices: false })
   const order = stepsFor(read, plan)
   if (!order) throw new Error('no steps')
-  const answer: AnswerJson = answerJson(plan, read.train.units)
+  const answer: AnswerJson = answerJson(plan, read.train)
   const steps = stepsJson(order, read.train.units)
 
   it('keeps every limit on the way, piece by piece, by other code', () => {

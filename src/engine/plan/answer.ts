@@ -1,4 +1,6 @@
 import type { Refusal } from '../../document/refusal'
+import type { Way } from '../../language/sides'
+import type { FootLimit } from '../../mechanics/footLimits'
 import type { Motion } from '../../mechanics/motion'
 import type { Micrometres, Milliradians, Millimetres } from '../../mechanics/units'
 
@@ -123,20 +125,34 @@ export interface AsFoundAnswer {
   share: Record<string, number>
 }
 
+/** A limit that an answer leans on, by the ids of the part it belongs to. */
+export type BindingLimit =
+  | {
+      kind: 'foot'
+      limit: FootLimit
+      body: string
+      foot: string
+      /** The way in which the foot is pressed against it; undefined where no tangent of its circle says so. */
+      toward: Way | undefined
+    }
+  | { kind: 'tilt'; body: string }
+  | {
+      kind: 'restraint'
+      body: string
+      restraint: string
+      way: 'axial' | 'side' | 'rise'
+      toward: Way
+    }
+  | {
+      kind: 'check'
+      coupling: string
+      state: string
+      what: CheckAnswer['what']
+      way: 'y' | 'z' | 'x' | 'round'
+    }
+
 export interface BindingAnswer {
-  /** minimum pack, maximum pack, lift, hole, tilt, restraint, shim key, side key, or a coupling's check. */
-  limit: string
-  where: string
-  /** Ids of the part whose limit it is. */
-  part: {
-    body?: string
-    foot?: string
-    restraint?: string
-    coupling?: string
-    state?: string
-    what?: string
-    way?: string
-  }
+  limit: BindingLimit
   /** Cost saved (um) per um, mrad or mm of relaxing the limit. */
   price: number
   quantity: 'fine' | 'slope' | 'length'

@@ -7,7 +7,7 @@ import type { BindingAnswer } from './answer'
 import { bindingGroups, type BindingGroup } from './bindingGroups'
 import { reach, solveRounds } from '../lp/rounds'
 import type { CostAnswer, LeastOfPart } from './solvePlan'
-import { limitWords } from './limitWords'
+import { bindingLimit } from './bindingLimit'
 
 /** A price counts as holding while every unit of room saves at least this part of it on average. */
 const holding = 0.99
@@ -89,7 +89,7 @@ function tried(
 }
 
 const answer = (train: Train, group: BindingGroup, price: number, room: number): BindingAnswer => ({
-  ...limitWords(train, group),
+  limit: bindingLimit(train, group),
   price: price * group.perUnit * programUnit,
   quantity: group.quantity,
   upTo: room >= reach * 0.999 ? null : room / group.perUnit,

@@ -1,9 +1,16 @@
 import { tol } from '../../mechanics/tolerances'
 import { shareText, toldNought, toldText } from '../../language/amounts'
 import type { Body, Train } from '../../mechanics/train'
-import type { FootAnswer, MovesAnswer, PlanFigures, PlannedAnswer, StandingAnswer } from './answer'
+import type {
+  BindingLimit,
+  FootAnswer,
+  MovesAnswer,
+  PlanFigures,
+  PlannedAnswer,
+  StandingAnswer,
+} from './answer'
 import { alongOf } from './moves'
-import { footLimitWords, isFootLimit } from '../../language/footLimitWords'
+import { footLimitWords } from '../../language/footLimitWords'
 import { bodiesInWords, capital, counted, inSentence, listed } from '../../language/names'
 
 /** The plan as people say it, in three parts so that a screen can set them apart. */
@@ -25,11 +32,12 @@ type Told = PlanFigures & {
   readonly reasons?: { readonly conflicts: readonly Contradiction[] }
 }
 
-/** Limits that cannot be had together; `part.body` is the machine or skid of each. */
+/** Limits that cannot be had together. */
 interface Contradiction {
   readonly members: readonly {
-    readonly limit: string
-    readonly part: { readonly body?: string }
+    readonly limit:
+      | Extract<BindingLimit, { kind: 'foot' }>
+      | { readonly kind: 'held' | 'tilt' | 'restraint' | 'coupling' }
   }[]
 }
 
@@ -89,9 +97,10 @@ const holding = (train: Train, answer: StandingAnswer): string => {
 /** "the motor is base-bound: ", where limits of feet are among what cannot be had together; else empty. */
 function boundLead(train: Train, conflict: Contradiction | undefined): string {
   const words = new Map<string, Set<string>>()
-  for (const { limit, part } of conflict?.members ?? []) {
-    const bound = isFootLimit(limit) ? footLimitWords[limit].bound : undefined
-    const body = train.bodies.find(({ id }) => id === part.body)
+  for (const { limit } of conflict?.members ?? []) {
+    if (limit.kind !== 'foot') continue
+    const { bound } = footLimitWords[limit.limit]
+    const body = train.bodies.find(({ id }) => id === limit.body)
     if (!bound || !body) continue
     const name = inSentence(body.name)
     words.set(name, (words.get(name) ?? new Set()).add(bound))

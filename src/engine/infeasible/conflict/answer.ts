@@ -1,21 +1,24 @@
-import type { ToleranceCheck } from './more'
 import type { Way } from '../../../language/sides'
+import type { BindingLimit } from '../../plan/answer'
+import type { ToleranceCheck } from './more'
+
+/** What a member of a conflict is, by ids; `toward` is the way in which it presses. */
+export type ConflictLimit =
+  | { kind: 'held'; body: string }
+  | { kind: 'tilt'; body: string; toward: Way }
+  | Extract<BindingLimit, { kind: 'foot' | 'restraint' }>
+  | {
+      kind: 'coupling'
+      coupling: string
+      state: string
+      /** The check that presses most; left out where none is known to. */
+      presses?: Pick<Extract<BindingLimit, { kind: 'check' }>, 'what' | 'way'>
+    }
+
 /** One member of a set of things that cannot all be had. */
 export interface ConflictMember {
-  /** minimum pack, maximum pack, lift, hole, shim key, side key, restraint, tilt, tolerance, held. */
-  limit: string
+  limit: ConflictLimit
   where: string
-  /** Ids of the part, for drawing; `toward` is the way in which it presses. */
-  part: {
-    body?: string
-    foot?: string
-    restraint?: string
-    way?: string
-    coupling?: string
-    state?: string
-    what?: string
-    toward?: Way
-  }
   /**
    * Least that this member alone would have to give for the rest of this conflict to be kept, as it was
    * entered; null for a held body.

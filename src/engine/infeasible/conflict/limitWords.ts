@@ -1,56 +1,29 @@
 import type { Train } from '../../../mechanics/train'
 import type { ElasticLimit } from '../elastic/limit'
 import type { DualWeight } from '../elastic/dualWeights'
-import { footLimitWords, type Presses } from '../../../language/footLimitWords'
+import { footLimitWords } from '../../../language/footLimitWords'
 import { wayInWords, type Way } from '../../../language/sides'
 import { inSentence } from '../../../language/names'
-import type { ConflictMember } from './answer'
+import { footToward, restraintToward } from '../../plan/bindingLimit'
+import type { ConflictLimit, ConflictMember } from './answer'
 
 /** The way in which a member presses, from the duals that show the conflict. */
 export function towardOf(member: ElasticLimit, press: DualWeight | undefined): Way | undefined {
-  const lower = press?.most?.side === 'lower'
+  const side = press?.most?.side === 'lower' ? 'lower' : 'upper'
   switch (member.kind) {
     case 'foot':
-      return towardOfFoot(footLimitWords[member.limit].presses, lower, press?.toward)
-    case 'restraint': {
-      const ways = {
-        axial: ['left', 'right'],
-        side: ['nine', 'three'],
-        rise: ['down', 'up'],
-      } as const
-      return ways[member.way][lower ? 0 : 1]
-    }
+      return footToward(footLimitWords[member.limit].presses, side, press?.toward)
+    case 'restraint':
+      return restraintToward[member.way][side]
     case 'tilt':
-      return lower ? 'down' : 'up'
+      return tiltToward[side]
     case 'coupling':
     case 'held':
       return undefined
   }
 }
 
-function towardOfFoot(
-  presses: Presses,
-  lower: boolean,
-  circle: DualWeight['toward'],
-): Way | undefined {
-  switch (presses) {
-    case 'down':
-    case 'up':
-    case 'nine':
-    case 'three':
-      return presses
-    case 'down or up':
-      return lower ? 'down' : 'up'
-    case 'nine or three':
-      return lower ? 'nine' : 'three'
-    case 'round': {
-      if (!circle) return undefined
-      const { u, w } = circle
-      if (Math.abs(u) > Math.abs(w)) return u > 0 ? 'right' : 'left'
-      return w > 0 ? 'three' : 'nine'
-    }
-  }
-}
+const tiltToward = { lower: 'down', upper: 'up' } as const
 
 /** The same in words; empty where a member presses in no way of its own. */
 export function pressedWay(train: Train, member: ElasticLimit, way: Way | undefined): string {
@@ -58,52 +31,67 @@ export function pressedWay(train: Train, member: ElasticLimit, way: Way | undefi
   return way === undefined ? '' : wayInWords(train, way)
 }
 
-/** What limits, where it is, and whose it is. */
+/** What limits, and where it is. */
 export function memberWords(
   train: Train,
   member: ElasticLimit,
   press: DualWeight | undefined,
-): Pick<ConflictMember, 'limit' | 'where' | 'part'> {
-  const toward = towardOf(member, press)
+): Pick<ConflictMember, 'limit' | 'where'> {
+  const side = press?.most?.side === 'lower' ? 'lower' : 'upper'
   if (member.kind === 'coupling') {
-    const coupling = train.couplings[member.coupling]
+    const { id: coupling = '', name = '' } = train.couplings[member.coupling] ?? {}
     const state = train.states[member.state]
     const meaning = press?.most?.meaning
     return {
-      limit: 'tolerance',
-      where: `${coupling?.name ?? ''}, ${state?.name ?? ''}`,
-      part: {
-        coupling: coupling?.id ?? '',
+      limit: {
+        kind: 'coupling',
+        coupling,
         state: state?.id ?? '',
-        ...(meaning?.fact === 'tolerance' && { what: meaning.what, way: meaning.way }),
+        ...(meaning?.fact === 'tolerance' && {
+          presses: { what: meaning.what, way: meaning.way },
+        }),
       },
+      where: `${name}, ${state?.name ?? ''}`,
     }
   }
-  const body = train.bodies[member.body]
-  const name = body?.name ?? ''
-  const part = { body: body?.id ?? '', ...(toward && { toward }) }
-  const way = pressedWay(train, member, toward)
+  const at = train.bodies[member.body]
+  const { id: body = '', name = '' } = at ?? {}
+  const way = pressedWay(train, member, towardOf(member, press))
   switch (member.kind) {
     case 'held':
-      return { limit: 'held', where: name, part }
+      return { limit: { kind: 'held', body }, where: name }
     case 'tilt':
-      return { limit: 'tilt', where: `${name}, ${way}`, part }
+      return { limit: { kind: 'tilt', body, toward: tiltToward[side] }, where: `${name}, ${way}` }
     case 'restraint': {
-      const restraint = body?.restraints[member.restraint]?.id ?? ''
+      const restraint = at?.restraints[member.restraint]?.id ?? ''
+      const toward = restraintToward[member.way][side]
       return {
-        limit: 'restraint',
+        limit: { kind: 'restraint', body, restraint, way: member.way, toward },
         where: `${name} ${restraint}, ${way}`,
-        part: { ...part, restraint, way: member.way },
       }
     }
     case 'foot': {
-      const foot = body?.feet[member.foot]?.id ?? ''
+      const foot = at?.feet[member.foot]?.id ?? ''
+      const { limit } = member
       return {
-        limit: member.limit,
+        limit: { kind: 'foot', limit, body, foot, toward: towardOf(member, press) },
         where: `${name} foot ${foot}, ${way}`,
-        part: { ...part, foot },
       }
     }
+  }
+}
+
+/** What a member is called: tolerance, restraint, tilt, held, or the limit of a foot. */
+export function limitName(limit: ConflictLimit): string {
+  switch (limit.kind) {
+    case 'foot':
+      return limit.limit
+    case 'coupling':
+      return 'tolerance'
+    case 'restraint':
+    case 'tilt':
+    case 'held':
+      return limit.kind
   }
 }
 

@@ -2,13 +2,13 @@ import { tol } from '../../../mechanics/tolerances'
 import { tidy } from '../../../language/tidy'
 import type { Train } from '../../../mechanics/train'
 import type { AsFound } from '../../../mechanics/readings/asFound'
-import { limitWords } from '../../plan/limitWords'
+import { bindingLimit } from '../../plan/bindingLimit'
 import type { PartSolver } from '../../plan/partSolver'
 import { solveParts } from '../../plan/solveParts'
 import type { Partition } from '../../lp/parts'
 import { standingShare } from '../../lp/standing'
 import type { Solver } from '../../lp/solver'
-import type { BindingAnswer } from '../../plan/answer'
+import type { BindingLimit } from '../../plan/answer'
 import { furthestApart, type Apart } from './apart'
 import { floorWeights, type CouplingWeight } from './dualWeights'
 import type { FloorCause, FloorKind } from './floorCause'
@@ -50,7 +50,7 @@ export interface FloorReason {
     readonly share: number
   }
   /** Limits that it leans on, dearest first. */
-  readonly limits: readonly Pick<BindingAnswer, 'limit' | 'where' | 'part'>[]
+  readonly limits: readonly BindingLimit[]
   readonly sentence: string
 }
 
@@ -110,7 +110,7 @@ export function floorReason(
         share: tidy(apart.share),
       },
     }),
-    limits: cause.props.map((prop) => limitWords(train, prop)),
+    limits: cause.props.map((prop) => bindingLimit(train, prop)),
     sentence: floorSentence(train, cause),
   }
 }

@@ -2,6 +2,7 @@ import { fineText, lengthText, shareText, slopeText } from '../../../language/am
 import type { Train } from '../../../mechanics/train'
 import { wayInWords } from '../../../language/sides'
 import { footLimitWords } from '../../../language/footLimitWords'
+import { circleToward, restraintToward } from '../../plan/bindingLimit'
 import { limitSides } from '../../../mechanics/footLimits'
 import { capital, inSentence, listed } from '../../../language/names'
 import type { Apart } from './apart'
@@ -125,7 +126,7 @@ function propInWords(train: Train, props: readonly LimitWeight[]): string {
       return `${name} may be pitched no further`
     case 'restraint': {
       const point = body?.restraints[meaning.restraint]?.id ?? ''
-      return `${point} of ${name} may be carried no further ${wayInWords(train, carried[meaning.way][side])}`
+      return `${point} of ${name} may be carried no further ${wayInWords(train, restraintToward[meaning.way][side])}`
     }
     case 'shim':
     case 'slide':
@@ -141,15 +142,8 @@ export function towardInWords(train: Train, props: readonly LimitWeight[]): stri
   const [u, w] = [sum('u'), sum('w')]
   const all = props.reduce((total, { price }) => total + price, 0)
   if (Math.hypot(u, w) < all / 2) return ''
-  if (Math.abs(u) > Math.abs(w)) return wayInWords(train, u > 0 ? 'right' : 'left')
-  return wayInWords(train, w > 0 ? 'three' : 'nine')
+  return wayInWords(train, circleToward({ u, w }))
 }
-
-const carried = {
-  axial: { lower: 'left', upper: 'right' },
-  side: { lower: 'nine', upper: 'three' },
-  rise: { lower: 'down', upper: 'up' },
-} as const
 
 /** The name of a coupling by its index. */
 const couplingName = (train: Train, index: number): string => train.couplings[index]?.name ?? ''

@@ -7,6 +7,7 @@ import type { Train } from '../../../mechanics/train'
 import { noMotion, type Motion } from '../../../mechanics/motion'
 import type { Solver } from '../../lp/solver'
 import { bindingGroups } from '../../plan/bindingGroups'
+import { bindingLimit } from '../../plan/bindingLimit'
 import { limitWords } from '../../plan/limitWords'
 import { PlanRun } from '../../plan/planRun'
 import { footMove } from '../../plan/totals'
@@ -61,7 +62,7 @@ export function trialOf(document: TrainDocument, solver: Solver): Trial {
   const tight = groups
     .sort((a, b) => b.price * b.perUnit - a.price * a.perUnit)
     .map((group) => {
-      const { limit, where } = limitWords(train, group)
+      const { limit, where } = limitWords(train, bindingLimit(train, group))
       return `${where}: ${limit}`
     })
   return {

@@ -3,12 +3,12 @@ import type { Train } from '../../../mechanics/train'
 import { towardTangent, pressingRows, type CircleDirection } from '../../lp/duals'
 import type { Meaning, Program } from '../../lp/program'
 import { keyOf, elasticLimitOf } from '../../infeasible/elastic/limit'
-import type { BindingAnswer } from '../../plan/answer'
-import { limitWords } from '../../plan/limitWords'
+import type { BindingLimit } from '../../plan/answer'
+import { bindingLimit } from '../../plan/bindingLimit'
 import type { RoundsOptimal } from '../../lp/rounds'
 
 /** A coupling in a state, or a limit, that keeps a foot where the plan puts it. */
-export type Holder = Pick<BindingAnswer, 'limit' | 'where' | 'part'>
+export type Holder = BindingLimit
 
 interface Holding {
   meaning: Meaning
@@ -48,5 +48,5 @@ export function holdersOf(
   const all = [...holding.values()].sort((a, b) => b.weight - a.weight)
   return all
     .filter(({ weight }) => weight > tol.noPress * (all[0]?.weight ?? 0))
-    .map((one) => limitWords(train, one))
+    .map((one) => bindingLimit(train, one))
 }

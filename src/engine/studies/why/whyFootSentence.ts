@@ -6,6 +6,7 @@ import type { Micrometres } from '../../../mechanics/units'
 import type { Train } from '../../../mechanics/train'
 import { showsNought, towardSide } from '../../../language/sides'
 import { capital, inSentence, listed } from '../../../language/names'
+import { limitWords } from '../../plan/limitWords'
 import type { AskedMove } from './footRow'
 import type { Holder } from './holders'
 
@@ -60,7 +61,7 @@ export function whyFootSentence(train: Train, why: Omit<WhyFoot, 'sentence'>): s
       : `Before rounding to the shims of the store ${place} ${does} (after it: ${after(train, why.way, why.rounded)}).`,
     shareSentence(train, why, step),
     costSentence(train, why),
-    holderSentence(why),
+    holderSentence(train, why),
   ]
     .filter((part) => part !== '')
     .join(' ')
@@ -95,9 +96,12 @@ function costSentence(train: Train, { cost, planCost }: Omit<WhyFoot, 'sentence'
     : `To keep to ${asked} would take ${toldText(more, train.units)} more moves elsewhere.`
 }
 
-function holderSentence({ holders }: Omit<WhyFoot, 'sentence'>): string {
+function holderSentence(train: Train, { holders }: Omit<WhyFoot, 'sentence'>): string {
   if (holders.length === 0) return ''
-  const named = holders.slice(0, most).map(({ limit, where }) => `${where} (${limit})`)
+  const named = holders.slice(0, most).map((holder) => {
+    const { limit, where } = limitWords(train, holder)
+    return `${where} (${limit})`
+  })
   const rest = holders.length - named.length
   return `What holds it there: ${listed(rest > 0 ? [...named, `${rest} more`] : named)}.`
 }
