@@ -1,5 +1,5 @@
 import { parseArgs } from 'node:util'
-import type { PaperSize } from '../paper/page'
+import type { PaperSize, PrintFor } from '../paper/page'
 import type { Refusal } from '../document/refusal'
 
 /** What the command line was asked to do. */
@@ -20,6 +20,7 @@ export type CommandRequest =
       readonly out: string
       readonly format: 'html' | 'pdf'
       readonly paper: PaperSize
+      readonly print: PrintFor
       /** As it is to be printed; today's where it is not given. */
       readonly date?: string
     }
@@ -34,10 +35,16 @@ const isCommand = (word: string): word is Command => commands.some((command) => 
 const valued: Readonly<Record<string, string>> = {
   '-o': 'give the file to write after it, such as -o train.lp',
   '--paper': 'give the paper after it: a4 or letter',
+  '--for': 'give whom the print is for after it: crew or office',
   '--date': 'give the date to print after it',
 }
 const type = 'string'
-const options = { o: { type, short: 'o' }, paper: { type }, date: { type } } as const
+const options = {
+  o: { type, short: 'o' },
+  paper: { type },
+  for: { type },
+  date: { type },
+} as const
 
 /** Options that stand alone. */
 const flags: Readonly<Record<string, 'json' | 'help' | 'version'>> = {
@@ -71,7 +78,7 @@ export function readArguments(words: readonly string[]): CommandRequest {
       if (word !== name || (flag ?? missing) === undefined)
         return refuse(
           word,
-          'unknown option: there are --json, -o FILE, --paper, --date, --help and --version',
+          'unknown option: there are --json, -o FILE, --for, --paper, --date, --help and --version',
         )
       if (missing !== undefined) {
         if (value === undefined || (value.startsWith('-') && value !== '-'))
@@ -96,7 +103,7 @@ export function readArguments(words: readonly string[]): CommandRequest {
   const out = given.get('-o')
   const paper = given.get('--paper')
   const date = given.get('--date')
-  for (const name of ['--paper', '--date'])
+  for (const name of ['--for', '--paper', '--date'])
     if (command !== 'sheet' && given.has(name))
       return refuse(name, `${command} prints nothing: it belongs to sheet`)
   switch (command) {
@@ -117,8 +124,11 @@ export function readArguments(words: readonly string[]): CommandRequest {
       const size = (paper ?? 'a4').toLowerCase()
       if (size !== 'a4' && size !== 'letter')
         return refuse('--paper', `unknown paper "${paper ?? ''}": give a4 or letter`)
+      const print = (given.get('--for') ?? 'crew').toLowerCase()
+      if (print !== 'crew' && print !== 'office')
+        return refuse('--for', `unknown print "${given.get('--for') ?? ''}": give crew or office`)
       const dated = date === undefined ? {} : { date }
-      return { command, file, json, out, format: ending, paper: size, ...dated }
+      return { command, file, json, out, format: ending, paper: size, print, ...dated }
     }
     case 'plan':
     case 'holds':

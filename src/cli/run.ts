@@ -132,9 +132,9 @@ async function writeSheet(
   read: ReadTrain,
   shell: Shell,
 ): Promise<number> {
-  const { out, format, paper, json } = request
+  const { out, format, paper, print, json } = request
   const date = request.date ?? `printed ${today()}`
-  const sheet = sheetFileOf(read, await glpkSolver(), { size: paper, date })
+  const sheet = sheetFileOf(read, await glpkSolver(), { size: paper, print, date })
   if (sheet.status === 'stopped') return stop(sheet.why, json, shell)
   let bytes: string | Uint8Array = sheet.html
   if (format === 'pdf') {
@@ -151,8 +151,8 @@ async function writeSheet(
   const { status, pages, revision } = sheet
   shell.print(
     json
-      ? asJson({ written: out, status, paper, pages, revision })
-      : `Wrote ${out}: ${pages} pages, revision ${revision}.\n${sheet.says}\n`,
+      ? asJson({ written: out, status, for: print, paper, pages, revision })
+      : `Wrote ${out}, for the ${print}: ${pages} pages, revision ${revision}.\n${sheet.says}\n`,
   )
   return exitOf[status]
 }

@@ -1,4 +1,4 @@
-import { sideNoun } from '../language/sides'
+import { sideNoun, towardSide } from '../language/sides'
 import { caution } from '../text/remarksText'
 import { capital } from '../language/names'
 import { fineText, lengthText, shareText, toldText } from '../language/amounts'
@@ -68,36 +68,50 @@ function growthTable(train: Train): Block[] {
   const words = (point: GrowthPoint): string => {
     const parts = [
       ...part(point.rise, ['up', 'down']),
-      ...part(point.side, [train.sides.three, train.sides.nine]),
+      ...part(point.side, [towardSide(train, 1), towardSide(train, -1)]),
       ...part(point.axial, ['to the right', 'to the left']),
     ]
     return parts.length === 0 ? 'none' : parts.join(', ')
   }
-  const rows = train.machines.flatMap((machine) =>
-    train.states.flatMap((state) =>
-      (machine.growth.get(state.id) ?? []).map((point) => [
-        machine.name,
-        state.name,
-        `${lengthText(point.at, units)}${point.axis === 'both' ? '' : `, ${point.axis} axis`}`,
-        words(point),
-      ]),
+  const place = ({ at, axis }: GrowthPoint) =>
+    `at ${lengthText(at, units)}${axis === 'both' ? '' : `, ${axis} axis`}`
+  const states = fours(
+    train.states.filter(({ id }) =>
+      train.machines.some(({ growth }) => (growth.get(id) ?? []).length > 0),
     ),
   )
-  if (rows.length === 0) return []
-  return [
-    { kind: 'heading', text: 'Growth as entered', aside: 'from the shut-down position' },
+  return states.flatMap((some, i): Block[] => [
+    {
+      kind: 'heading',
+      text: `Growth as entered${i === 0 ? '' : ', more states'}`,
+      aside: 'how the axis moves from the shut-down position',
+    },
     {
       kind: 'table',
       columns: [
-        { head: 'machine', width: 3 },
-        { head: 'state', width: 2 },
-        { head: 'at x', width: 2.8 },
-        { head: 'the axis moves', width: 5 },
+        { head: 'machine', width: 2.6 },
+        { head: 'at x', width: 2.2 },
+        ...some.map(({ name }) => ({ head: name, width: 2.6 })),
       ],
-      rows,
+      rows: train.machines.flatMap((machine) => {
+        const points = some.map(({ id }) => machine.growth.get(id) ?? [])
+        const places = [...new Set(points.flat().map(place))]
+        return places.map((where) => [
+          machine.name,
+          where.replace(/^at /, ''),
+          ...points.map((own) => {
+            const point = own.find((one) => place(one) === where)
+            return point ? words(point) : '-'
+          }),
+        ])
+      }),
     },
-  ]
+  ])
 }
+
+/** So many states stand beside each other in one table. */
+const fours = <Entry>(entries: readonly Entry[]): (readonly Entry[])[] =>
+  entries.flatMap((_, i) => (i % 4 === 0 ? [entries.slice(i, i + 4)] : []))
 
 function feetTable(train: Train): Block[] {
   const { units } = train

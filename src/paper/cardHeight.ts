@@ -22,25 +22,22 @@ export function cardHeight(card: PaperFootCard, columns: number): number {
     lines(card.name, print.foot, width, 1.1),
     lines(besideName(card), print.small, Math.max(width - name - 2, 12)),
   )
+  const slide = (room: number) =>
+    lines(card.slide, act, room, 1.12) +
+    lines(card.toward, print.toward, room, 1.12) +
+    lines(card.along, print.toward, room, 1.12)
+  const words =
+    lines(card.shim, act, beside, 1.12) +
+    lines(card.pack, print.plain, beside) +
+    lines(card.recipe, print.plain, beside)
   return Math.max(
     print.card,
     frame +
       head +
       1.9 +
-      lines(card.shim, act, width, 1.12) +
-      Math.max(
-        card.figure.height,
-        lines(card.pack, print.plain, beside) +
-          lines(card.recipe, print.plain, beside) +
-          (wide ? lines(card.slide, act, beside, 1.12) : 0),
-      ) +
-      (wide ? 0 : lines(card.slide, act, width, 1.12)) +
-      lines(card.toward, print.toward, width, 1.12) +
-      lines(card.along, print.toward, width, 1.12) +
-      [...card.dials, card.room].reduce(
-        (sum, text) => sum + lines(text, print.small, width, 1.2),
-        0,
-      ) +
+      Math.max(card.figure.height, words + (wide ? slide(beside) : 0)) +
+      (wide ? 0 : slide(width)) +
+      lines(card.room, print.small, width, 1.2) +
       lines(card.bound.join(', '), print.plain) +
       Math.ceil(card.actuals.length / (wide ? 4 : 2)) * (print.actual + 1),
   )

@@ -5,12 +5,14 @@ import { label, type Figure, type PaperMark } from './page'
 import { pxPerMm } from './size'
 
 const width = 43
-const height = 44
+const height = 34
+/** Printed smaller than it is drawn. */
+const enlarged = 0.7
 
 /** How a set is rigged: which shaft the bracket sits on, where the stem touches, seen from the near side at 12 o'clock. */
 export function dialSketch(train: Train, coupling: Coupling, set: ReadingSet): Figure {
   const [wide, high] = [width * pxPerMm, height * pxPerMm]
-  const middle = high * 0.62
+  const middle = high - 52
   const spacer = coupling.q > coupling.p
   const gap = spacer ? 40 : 8
   const [l, r] = [wide / 2 - gap / 2, wide / 2 + gap / 2]
@@ -22,15 +24,15 @@ export function dialSketch(train: Train, coupling: Coupling, set: ReadingSet): F
     rect(r + 18, middle - 9, wide - r - 20, 18, 'body'),
     ...(spacer && set.kind === 'spool' ? [rect(l + 6, middle - 14, gap - 12, 28, 'shade')] : []),
     lineMark(0, middle, wide, middle, 'centre'),
-    label(l / 2 - 6, middle + hub + 14, 'left', { size: 13.4 }),
-    label((r + wide) / 2 + 6, middle + hub + 14, 'right', { size: 13.4 }),
+    label(l / 2 - 6, middle + hub + 17, 'left', { size: 17 }),
+    label((r + wide) / 2 + 6, middle + hub + 17, 'right', { size: 17 }),
     ...rig(set, { l, r, middle, hub }),
   ]
   return {
-    width,
-    height,
-    name: 'how the dial is rigged',
-    caption: captionOf(train, set),
+    width: width * enlarged,
+    height: height * enlarged,
+    enlarged,
+    name: `how the dial is rigged: ${rigWords(train, set)}`,
     marks,
   }
 }
@@ -96,7 +98,8 @@ const bracket = (from: number, top: number, to: number): Mark[] => [
   lineMark(from, top - 36, to, top - 36, 'edge'),
 ]
 
-function captionOf(train: Train, set: ReadingSet): string {
+/** How it is rigged, in words. */
+export function rigWords(train: Train, set: ReadingSet): string {
   const other = (side: 'left' | 'right') => (side === 'left' ? 'right' : 'left')
   switch (set.kind) {
     case 'rim':

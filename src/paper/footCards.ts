@@ -8,11 +8,10 @@ import type { Body, Train } from '../mechanics/train'
 import type { PaperFootCard } from './page'
 import { wideCards } from './print'
 import { pxPerMm } from './size'
-import { footDialLines } from '../engine/fieldwork/steps/dialWords'
 import { stepNumbers, stepsAtFoot, type Instruction } from '../engine/fieldwork/steps/instructions'
 
 /** Drawings of packs and holes are printed larger than on the screen. */
-const enlarged = 1.25
+const enlarged = 1.1
 /** Width of a foot's drawing by how many cards stand side by side (px of the scene). */
 const drawn = [100, 100, 80] as const
 
@@ -53,6 +52,7 @@ export function footCard(
     column: xs.indexOf(foot?.x ?? 0),
     row: onFarSide(train, body, body.feet[facts.foot]?.y ?? 0) ? 'far' : 'near',
     name: `Foot ${facts.name}`,
+    machine: body.name,
     steps: stepNumbers(steps),
     place: placeOf(train, body, facts.foot, wide),
     figure: {
@@ -68,15 +68,6 @@ export function footCard(
     slide: slide?.amount ? `slide ${amountText(slide.amount)}` : 'no slide',
     toward: slide?.amount ? towardWords(slide.words) : '',
     ...(along && { along: `${amountText(along.amount)} ${along.words}` }),
-    // on a narrow card there is no room for them: they stand in the order of work
-    dials: wide
-      ? steps.flatMap(({ step }) =>
-          footDialLines(
-            train,
-            step.dials.filter(({ foot: at }) => at === facts.name),
-          ),
-        )
-      : [],
     room: hole
       ? `clearance left at the bolt ${amountText(hole.room)}${hole.where === 'all round' ? ', all round' : `, ${hole.where}`}`
       : 'clearance at the bolt not entered: measure it before the slide',

@@ -8,7 +8,7 @@ import { pxPerMm, textWidth } from './size'
 import { folded } from './textSize'
 
 /** Beside wide and beside narrow cards, which are taller (mm). */
-const heights = { wide: 36, narrow: 27 }
+const heights = { wide: 28, narrow: 27 }
 const words = 13.4
 
 /** One machine from above as it lies on the drawing: its feet where they are, both sides and both ends by name. */

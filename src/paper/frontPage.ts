@@ -1,17 +1,22 @@
 import type { PlanAnswer } from '../engine/fieldwork/answer'
 import type { HoldList } from '../text/holdList'
 import { afterWork } from '../engine/fieldwork/loop/afterWork'
+import { hasMoves } from '../engine/plan/moves'
 import { sentenceOf } from '../engine/plan/sentence'
 import { caution } from '../text/remarksText'
 import { capital, counted, inSentence, listed } from '../language/names'
+import { footTable } from './footTable'
 import type { Drawn } from './job'
-import type { Block, Chapter } from './page'
+import type { Block, Chapter, PrintFor } from './page'
 import { readyBox } from './readyPage'
 import { trainFigure } from './trainFigure'
 import { carriedWords, sentence, sidesInWords, signInWords } from './words'
 
-/** The first page: what is asked of whom, on which train, and who stands for it. */
-export function frontPage(job: Drawn): Chapter {
+/**
+ * The first page: what is asked of whom, on which train, and who stands for it. The crew's has every foot, the office's
+ * what is proven and why this is held.
+ */
+export function frontPage(job: Drawn, print: PrintFor): Chapter {
   const { train, answer, plan, document } = job
   // what is worked by, and what is proven of the least move before rounding
   const { headline, moves } = sentenceOf(train, answer)
@@ -30,10 +35,11 @@ export function frontPage(job: Drawn): Chapter {
       ...judged(job),
       { kind: 'text', look: 'lead', text: headline },
       { kind: 'text', look: 'strong', text: moves },
-      ...sure(proof, plan),
-      ...inTheWay(plan),
+      ...(print === 'office' ? sure(proof, plan) : []),
+      ...inTheWay(plan, print),
       ...(answer.ready && answer.status !== 'impossible' ? readyBox(answer, answer.ready) : []),
-      ...stays(job),
+      ...(print === 'crew' ? footTable(job) : orderWords(job)),
+      ...stays(job, print),
       { kind: 'heading', text: 'Signatures' },
       {
         kind: 'blanks',
@@ -74,10 +80,11 @@ function sure(proof: string, plan: PlanAnswer): Block[] {
 }
 
 /** Of an impossible train: what cannot be had together, and where the ways out stand. */
-function inTheWay(plan: PlanAnswer): Block[] {
+function inTheWay(plan: PlanAnswer, print: PrintFor): Block[] {
   const reasons = plan.status === 'impossible' ? plan.reasons : undefined
   const [conflict] = reasons?.conflicts ?? []
   if (!reasons || !conflict) return []
+  const where = print === 'crew' ? "in the office's print" : 'on the next page'
   const ways = reasons.remedies.filter(({ solves }) => solves).length
   return [
     {
@@ -86,10 +93,28 @@ function inTheWay(plan: PlanAnswer): Block[] {
       items: [
         conflict.sentence,
         ways === 0
-          ? 'Nothing that was tried works; what was tried stands on the next page.'
-          : `What would work stands on the next page, ${counted(ways, 'way', 'ways')} by effort.`,
+          ? `Nothing that was tried works; what was tried stands ${where}.`
+          : `What would work stands ${where}, ${counted(ways, 'way', 'ways')} by effort.`,
       ],
     },
+  ]
+}
+
+/** What the order of the steps rests on, and an order that was asked for and is none. */
+function orderWords({ answer }: Drawn): Block[] {
+  const steps = hasMoves(answer) ? answer.steps : undefined
+  if (!steps || steps.steps.length === 0) return []
+  return [
+    { kind: 'text', look: 'plain', text: steps.words },
+    ...(steps.unknown.length === 0
+      ? []
+      : [
+          {
+            kind: 'text',
+            look: 'strong',
+            text: `The order asked for names what is no step of this plan: ${steps.unknown.join(', ')}.`,
+          } as const,
+        ]),
   ]
 }
 
@@ -102,7 +127,7 @@ function signatures(status: PlanAnswer['status']): string[] {
 }
 
 /** What does not move, and why. */
-function stays({ train, answer, holds }: Drawn): Block[] {
+function stays({ train, answer, holds }: Drawn, print: PrintFor): Block[] {
   const held = train.bodies.filter(({ held }) => held)
   const chosen = held
     .filter(({ anchored }) => anchored === undefined)
@@ -124,8 +149,8 @@ function stays({ train, answer, holds }: Drawn): Block[] {
           const carried = carriedWords(train, answer, body)
           return carried === undefined ? [] : [`${capital(inSentence(body.name))} ${carried}.`]
         }),
-        ...(holds ? whyHeld(holds, answer.status === 'planned') : []),
-        ...(holds || answer.status !== 'planned'
+        ...(holds && print === 'office' ? whyHeld(holds, answer.status === 'planned') : []),
+        ...(holds || print === 'crew' || answer.status !== 'planned'
           ? []
           : ['Other choices of fixed machines were not compared on this sheet.']),
       ],

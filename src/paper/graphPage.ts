@@ -19,6 +19,7 @@ export function graphPage({ train, answer, figures }: Drawn): Chapter {
   return {
     section: 'graph',
     title: 'The shaft lines, to scale',
+    whole: true,
     blocks: [
       { kind: 'figures', figures: [key(train, answer)] },
       { kind: 'heading', text: 'Up and down', aside: scaleWords(train, rise.scale) },

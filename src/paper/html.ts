@@ -46,8 +46,8 @@ function pageOf(paper: Paper, page: Page, number: number): Markup {
   const head = markup`<h2>${page.title}</h2><p>${notice}${paper.train}</p>`
   const scale = markup`${bar}<p class="bar-note">this bar is ${barLength} mm long: if it is not, print at 100 %</p>`
   const turn = [
-    markup`<p><b>page ${number} of ${paper.pages.length}</b></p>`,
-    markup`<p>revision ${paper.revision}</p><p>${paper.date}</p>`,
+    markup`<p><b>${printName(paper)}, page ${number} of ${paper.pages.length}</b></p>`,
+    markup`<p>revision ${paper.revision}, ${paper.date}</p>`,
   ]
   return markup`<section class="page is-${page.section}">${lines([
     markup`<header class="page-head">${head}</header>`,
@@ -56,8 +56,14 @@ function pageOf(paper: Paper, page: Page, number: number): Markup {
   ])}</section>`
 }
 
+/** Which of the two prints a page belongs to. */
+const printName = ({ print }: Paper): string =>
+  print === 'crew' ? 'for the crew' : 'for the office'
+
 function blockOf(block: Block): Markup {
   switch (block.kind) {
+    case 'title':
+      return markup`<h2 class="title">${block.text}</h2>`
     case 'heading': {
       const aside = block.aside === undefined ? '' : markup` <small>${block.aside}</small>`
       return markup`<h3>${block.text}${aside}</h3>`
@@ -76,6 +82,14 @@ function blockOf(block: Block): Markup {
       return markup`<div class="blanks c${block.columns}">${block.labels.map(plain)}</div>`
     case 'step':
       return stepOf(block.step)
+    case 'beside': {
+      const all = block.parts.reduce((sum, { width }) => sum + width, 0)
+      const parts = block.parts.map(
+        ({ width, blocks }) =>
+          markup`<div class="part w${Math.round((width / all) * 12)}">${blocks.map(blockOf)}</div>`,
+      )
+      return markup`<div class="beside">${parts}</div>`
+    }
     case 'feet':
       return markup`<div class="feet c${block.columns}">${block.cards.map((card) => cardOf(card, block.columns))}</div>`
   }
@@ -122,19 +136,15 @@ function figureOf(figure: Figure): Markup {
 const line = (look: string, text: string | undefined): Markup =>
   text === undefined || text === '' ? markup`` : markup`<p class="${look}">${text}</p>`
 
-/** Narrow cards have no room for a slide beside the drawing. */
+/** Words at the left, pack and hole drawn at the right of them; a narrow card has its slide under the drawing. */
 function cardOf(card: PaperFootCard, columns: number): Markup {
-  const slide = line('do', card.slide)
   const wide = columns <= wideCards
-  const words = [line('pack', card.pack), line('recipe', card.recipe), wide ? slide : '']
+  const slide = [line('do', card.slide), line('toward', card.toward), line('toward', card.along)]
+  const words = [line('do', card.shim), line('pack', card.pack), line('recipe', card.recipe)]
   return markup`<div class="card">${[
     markup`<div class="foot"><b>${card.name}</b><span>${besideName(card)}</span></div>`,
-    line('do', card.shim),
-    markup`<div class="words"><div>${words}</div>${figureOf(card.figure)}</div>`,
-    wide ? '' : slide,
-    line('toward', card.toward),
-    line('toward', card.along),
-    card.dials.map((text) => line('dial', text)),
+    markup`<div class="words"><div>${wide ? [...words, ...slide] : words}</div>${figureOf(card.figure)}</div>`,
+    wide ? '' : markup`${slide}`,
     line('room', card.room),
     line('bound', card.bound.join(', ')),
     markup`<div class="actuals">${card.actuals.map(plain)}</div>`,
@@ -146,16 +156,14 @@ function stepOf(step: StepCard): Markup {
   const words = [
     markup`<p class="strong">${step.words}</p>`,
     step.breaks.map((text) => line('strong', text)),
-    part('', step.cautions),
-    part('Dials, from 0', step.dials),
-    part('Then the couplings should show', step.expected),
+    step.cautions.length === 0 ? '' : list('dash', step.cautions),
+    run('Dials, from 0:', step.dials),
+    run('Then the couplings should show:', step.expected),
     stop === undefined ? '' : markup`<p class="stop"><b>STOP POINT.</b> ${stop}</p>`,
   ]
-  const sign = ['done', 'time', 'by'].map(plain)
-  return markup`<div class="step"><div class="number">${step.number}</div><div>${words}</div><div class="sign">${sign}</div></div>`
+  return markup`<div class="step"><div class="number">${step.number}</div><div>${words}</div><div class="sign">${step.sign.map(plain)}</div></div>`
 }
 
-const part = (title: string, texts: readonly string[]): Markup | string =>
-  texts.length === 0
-    ? ''
-    : markup`${title === '' ? '' : markup`<p class="part">${title}:</p>`}${list('dash', texts)}`
+/** Sentences in one run, after what they are. */
+const run = (title: string, texts: readonly string[]): Markup | string =>
+  texts.length === 0 ? '' : markup`<p class="run"><b>${title}</b> ${texts.join(' ')}</p>`

@@ -3,11 +3,15 @@ import type { Mark } from '../scene/drawings/marks'
 /** Sheets of paper that a work sheet is laid out for. */
 export type PaperSize = 'a4' | 'letter'
 
+/** Whom a print is for: those who do the work, or those who release it and keep it. */
+export type PrintFor = 'crew' | 'office'
+
 /** A work sheet as data: what stands on which page, in the words and digits people read. */
 export interface Paper {
   readonly size: PaperSize
+  readonly print: PrintFor
   readonly train: string
-  /** Told on every page, so that pages of two sheets cannot be mixed up. */
+  /** Told on every page, so that pages of two sheets cannot be mixed up; both prints of one plan share it, on any paper. */
   readonly revision: string
   /** As given; blank lines to be filled in where it is not. */
   readonly date: string
@@ -24,27 +28,31 @@ export interface Page {
 
 type Section =
   | 'front'
-  | 'demands'
-  | 'remedies'
-  | 'ready'
-  | 'order'
-  | 'feet'
+  | 'checks'
+  | 'machine'
   | 'readings'
   | 'graph'
-  | 'arithmetic'
+  | 'materials'
+  | 'left'
+  | 'remedies'
+  | 'demands'
+  | 'ready'
   | 'choices'
-  | 'stores'
-  | 'handover'
+  | 'arithmetic'
   | 'assumptions'
 
-/** A section before it is cut into pages; `alone` blocks begin a page of their own. */
+/** A section before it is cut into pages. */
 export interface Chapter {
   readonly section: Section
   readonly title: string
   readonly blocks: readonly Block[]
+  /** Belongs on one page: it begins a new one rather than being parted, where the page before is not left nearly empty. */
+  readonly whole?: boolean
 }
 
 export type Block =
+  /** Where a chapter begins on a page that has begun already. */
+  | { readonly kind: 'title'; readonly text: string }
   | { readonly kind: 'heading'; readonly text: string; readonly aside?: string }
   | { readonly kind: 'text'; readonly look: TextLook; readonly text: string }
   /** Framed: what must be seen before anything is done. */
@@ -57,8 +65,19 @@ export type Block =
   | { readonly kind: 'blanks'; readonly labels: readonly string[]; readonly columns: number }
   | { readonly kind: 'feet'; readonly columns: number; readonly cards: readonly PaperFootCard[] }
   | { readonly kind: 'step'; readonly step: StepCard }
+  | Beside
 
 type TextLook = 'plain' | 'lead' | 'strong' | 'small' | 'sum'
+
+/** Stacks of blocks beside each other; an empty stack leaves its place free. */
+interface Beside {
+  readonly kind: 'beside'
+  readonly parts: readonly {
+    /** Part of the width, as a weight beside the others. */
+    readonly width: number
+    readonly blocks: readonly Block[]
+  }[]
+}
 
 export interface Table {
   readonly kind: 'table'
@@ -128,6 +147,8 @@ export interface StepCard {
   readonly expected: readonly string[]
   /** What must be seen and agreed before the next step. */
   readonly stop?: string
+  /** Boxes to sign in: "done", "time", "by", with what the record has of them. */
+  readonly sign: readonly string[]
 }
 
 /** One foot on its machine's page: what to do there, what came of it. */
@@ -137,6 +158,7 @@ export interface PaperFootCard {
   readonly column: number
   readonly row: 'far' | 'near'
   readonly name: string
+  readonly machine: string
   /** The steps of the order of work that move it: "steps 2 and 3"; empty where there is no order. */
   readonly steps: string
   /** Where it is: "left end, toward the stairs". */
@@ -152,16 +174,14 @@ export interface PaperFootCard {
   /** "toward the stairs"; empty without a slide. */
   readonly toward: string
   readonly along?: string
-  /** What dials at the foot show, each with its sign in words. */
-  readonly dials: readonly string[]
   readonly room: string
   readonly bound: readonly string[]
   readonly actuals: readonly string[]
 }
 
-/** Where a foot is and which steps move it, as its card says beside its name. */
-export const besideName = ({ place, steps }: PaperFootCard): string =>
-  [place, steps].filter((part) => part !== '').join('; ')
+/** Whose foot it is, where it is and which steps move it, as its card says beside its name. */
+export const besideName = ({ machine, place, steps }: PaperFootCard): string =>
+  [machine, place, steps].filter((part) => part !== '').join('; ')
 
 export const label = (
   x: number,

@@ -1,64 +1,72 @@
 import { afterWork } from '../engine/fieldwork/loop/afterWork'
 import { arithmeticPage } from './arithmeticPage'
+import { asLeftPage } from './asLeftPage'
 import { assumptionsPage } from './assumptionsPage'
 import { choicesPage } from './choicesPage'
 import { demandsPage } from './demandsPage'
-import { footPages } from './footPages'
 import { frontPage } from './frontPage'
 import { graphPage } from './graphPage'
-import { handoverPage } from './handoverPage'
-import { drawn, type PaperJob } from './job'
-import type { Paper, PaperSize } from './page'
-import { orderPages } from './orderPages'
+import { drawn, type Drawn, type PaperJob } from './job'
+import { machinePages } from './machinePages'
+import { materialsPage } from './materialsPage'
+import type { Chapter, Paper, PaperSize, PrintFor } from './page'
 import { paginate } from './paginate'
 import { readingPages } from './readingPages'
-import { noticeOf, readyPage } from './readyPage'
+import { checksPage, noticeOf, readyPage } from './readyPage'
 import { remediesPage } from './remediesPage'
 import { revisionOf } from './revision'
-import { storesPage } from './storesPage'
 
 export interface PaperSettings {
   readonly size: PaperSize
+  readonly print: PrintFor
   /** As it is to be printed; a blank where it is left out: the engine has no clock. */
   readonly date?: string
 }
 
 /**
- * A whole work sheet as pages of data, in the order in which it is worked through: what is asked and
- * who signs, what is in the way, each machine's feet, readings, the lines, the arithmetic by hand,
- * other choices, stores, handover, and what it all stands on.
+ * One of the two prints of a work sheet as pages of data. Both are made from the same job, and their revision is that of
+ * all that either says.
  * @param job a train that was read and its plan; an answer without one gives no foot cards
  */
-export function paperOf(job: PaperJob, { size, date }: PaperSettings): Paper {
+export function paperOf(job: PaperJob, { size, print, date }: PaperSettings): Paper {
   const all = drawn(job)
-  const chapters = [
-    frontPage(all),
-    ...remediesPage(all),
-    demandsPage(all),
-    ...readyPage(all),
-    ...orderPages(all),
-    ...footPages(all),
-    ...readingPages(all),
-    graphPage(all),
-    ...arithmeticPage(all),
-    ...choicesPage(all),
-    ...storesPage(all),
-    ...handoverPage(all),
-    assumptionsPage(all),
-  ]
-  const pages = paginate(chapters, size)
+  const chapters = { crew: crewChapters(all), office: officeChapters(all) }
   return {
     size,
+    print,
     train: job.train.name,
-    revision: revisionOf(pages),
+    revision: revisionOf([...chapters.crew, ...chapters.office]),
     date: date ?? 'date ____________',
     notice: noticeFor(job),
-    pages,
+    pages: paginate(chapters[print], size),
   }
 }
 
-/** A plan that is no longer worth its errors is not to be worked by, ready or not. */
+/** What the job is done by, in its order: every foot, checks, each machine with its steps, readings, the lines, what is left. */
+const crewChapters = (job: Drawn): Chapter[] => [
+  frontPage(job, 'crew'),
+  ...checksPage(job),
+  ...machinePages(job),
+  ...readingPages(job),
+  graphPage(job),
+  ...materialsPage(job),
+  ...asLeftPage(job),
+]
+
+/** What the plan rests on: what is asked, what else could be chosen, the sums by hand, everything assumed or entered. */
+const officeChapters = (job: Drawn): Chapter[] => [
+  frontPage(job, 'office'),
+  ...remediesPage(job),
+  demandsPage(job),
+  ...readyPage(job),
+  ...choicesPage(job),
+  ...arithmeticPage(job),
+  assumptionsPage(job),
+]
+
+/** No plan is none to work by, and one no longer worth its errors is not to be worked by, ready or not. */
 function noticeFor({ document, train, answer }: PaperJob): string {
+  if (answer.status === 'impossible') return 'NO PLAN: see page 1'
   if (answer.status !== 'planned') return ''
   return afterWork(document, train, answer)?.state === 'not worth it'
     ? 'LESS LEFT THAN ITS ERRORS: see page 1'

@@ -1,5 +1,6 @@
 /** Sizes of print (points) and distances (mm) that the style sheet and the page cutter share. */
 export const print = {
+  title: 15,
   plain: 10.5,
   lead: 15,
   strong: 12,
@@ -7,10 +8,10 @@ export const print = {
   sum: 10.5,
   heading: 12,
   /** On a foot's card: what to do, which way, which foot. */
-  act: 20,
+  act: 18,
   /** The same on a narrow card. */
-  actNarrow: 18,
-  toward: 14,
+  actNarrow: 16,
+  toward: 12,
   foot: 15,
   gap: 2.6,
   cell: { across: 1.4, along: 0.9 },
@@ -18,7 +19,7 @@ export const print = {
   /** A line to write on. */
   blank: 9.5,
   /** Least height of a foot's card. */
-  card: 58,
+  card: 46,
   /** A box on it to write in. */
   actual: 9,
 } as const

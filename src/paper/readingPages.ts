@@ -10,31 +10,27 @@ import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { sideNoun, towardSide } from '../language/sides'
 import { setName } from '../language/readingSets'
 import { capital, inSentence } from '../language/names'
-import { clockFace, fitsClock } from './clockFace'
-import { dialSketch } from './dialSketch'
+import { dialSketch, rigWords } from './dialSketch'
 import type { Drawn } from './job'
-import type { Block, Chapter, Figure } from './page'
+import type { Block, Chapter } from './page'
 import { sidesInWords, signInWords } from './words'
 
 type Sweep = Exclude<ReadingSet, { kind: 'line' }>
 type LineSet = Extract<ReadingSet, { kind: 'line' }>
 
-/** A sheet for each coupling: as found, what is expected, and the same blank to be filled in. */
+/** For each coupling, two to a page where they fit: as found, what is expected, and a box to write in what is read now. */
 export function readingPages({ train, answer }: Drawn): Chapter[] {
-  return train.couplings.map((coupling) => ({
+  return train.couplings.map((coupling, c) => ({
     section: 'readings',
     title: `${capital(coupling.name)}: readings`,
+    whole: true,
     blocks: [
       {
-        kind: 'box',
-        title: 'Before you read',
-        items: [
-          'Isolated, locked, tried to start. Turn only by agreed signal: one person calls, no hand in the coupling.',
-          `${signInWords} ${sidesInWords(train)}`,
-        ],
+        kind: 'text',
+        look: 'plain',
+        text: `Isolated, locked, tried to start. One person calls the turn; no hand in the coupling.${c === 0 ? ` ${signInWords} ${sidesInWords(train)} How well a full turn must agree with itself is common practice, no source.` : ''}`,
       },
-      ...coupling.found.flatMap((set, index) => setBlocks(train, answer, coupling, set, index)),
-      ...signsOf(answer, coupling),
+      ...pairs(coupling.found.map((set, index) => setBlocks(train, answer, coupling, set, index))),
       {
         kind: 'blanks',
         columns: 3,
@@ -44,19 +40,20 @@ export function readingPages({ train, answer }: Drawn): Chapter[] {
   }))
 }
 
-/** What the readings as found say of the shafts, to be read back aloud beside the machine. */
-function signsOf({ ready }: PlanAnswer, coupling: Coupling): Block[] {
-  const sign = ready?.signs.find((entry) => entry.coupling === coupling.id)
-  if (!sign) return []
-  return [
-    {
-      kind: 'text',
-      look: 'strong',
-      text: `As found this means: ${sign.says}${sign.confirmed ? ` Read back by ${sign.by ?? 'somebody'}.` : ' Does that look right?'}`,
-    },
-  ]
-}
+/** Two sets beside each other; an odd one keeps to its half, so that its boxes stand close to its figures. */
+const pairs = (sets: readonly (readonly Block[])[]): Block[] =>
+  sets.flatMap((blocks, i): Block[] =>
+    i % 2 === 0
+      ? [
+          {
+            kind: 'beside',
+            parts: [blocks, sets[i + 1] ?? []].map((one) => ({ width: 6, blocks: one })),
+          },
+        ]
+      : [],
+  )
 
+/** One set: how it is rigged beside what to know of it, then its readings. */
 function setBlocks(
   train: Train,
   answer: PlanAnswer,
@@ -73,16 +70,28 @@ function setBlocks(
     aside: set.kind === 'line' ? '' : `in ${fineSign[train.units.fine]}`,
   }
   if (set.kind === 'line') return [heading, lineTable(train, set, expected)]
-  const title = answer.status === 'planned' ? 'expected, cold, when done' : 'expected again'
   return [
     heading,
-    ...(fitsClock(set.readings.map(({ hour }) => hour))
-      ? [faces(train, coupling, set, title, expected)]
-      : [
-          { kind: 'figures', figures: [dialSketch(train, coupling, set)], leads: true } as const,
-          hourTable(train, set, title, expected),
-        ]),
-    { kind: 'text', look: 'small', text: notes(train, set) },
+    {
+      kind: 'beside',
+      parts: [
+        {
+          width: 5,
+          blocks: [{ kind: 'figures', figures: [dialSketch(train, coupling, set)], leads: true }],
+        },
+        {
+          width: 7,
+          blocks: [
+            {
+              kind: 'text',
+              look: 'small',
+              text: `${capital(rigWords(train, set))}. ${notes(train, set)}`,
+            },
+          ],
+        },
+      ],
+    },
+    hourTable(train, set, 'expected', expected),
   ]
 }
 
@@ -98,37 +107,6 @@ function expectedAt(expected: ExpectedAnswer | undefined, k: number) {
   return value === undefined ? undefined : tidy(value)
 }
 
-function faces(
-  train: Train,
-  coupling: Coupling,
-  set: Sweep,
-  title: string,
-  expected: ExpectedAnswer | undefined,
-): Block {
-  const all = (text: (value: number, k: number) => string) =>
-    set.readings.map(({ hour, value }, k) => ({ hour, text: text(value, k) }))
-  const figures: Figure[] = [
-    dialSketch(train, coupling, set),
-    clockFace(
-      'as found',
-      all((value) => reading(train, set, value)),
-    ),
-    ...(expected
-      ? [
-          clockFace(
-            title,
-            all((_, k) => reading(train, set, expectedAt(expected, k) ?? 0)),
-          ),
-        ]
-      : []),
-    clockFace(
-      `read now: 3 is ${sideNoun(train, 1)}, 9 ${sideNoun(train, -1)}`,
-      all(() => ''),
-    ),
-  ]
-  return { kind: 'figures', figures }
-}
-
 function hourTable(
   train: Train,
   set: Sweep,
@@ -139,9 +117,9 @@ function hourTable(
     kind: 'table',
     tall: true,
     columns: [
-      { head: "o'clock", width: 2 },
-      { head: 'as found', width: 1.6, align: 'right', strong: true },
-      ...(expected ? [{ head: title, width: 2, align: 'right', strong: true } as const] : []),
+      { head: "o'clock", width: 2.2 },
+      { head: 'found', width: 1.5, align: 'right', strong: true },
+      ...(expected ? [{ head: title, width: 1.8, align: 'right', strong: true } as const] : []),
       { head: 'read now', width: 2 },
     ],
     rows: set.readings.map(({ hour, value }, k) => [
@@ -155,19 +133,16 @@ function hourTable(
 
 function hourWords(train: Train, hour: number): string {
   const whole = Math.floor(hour) === 0 ? 12 : Math.floor(hour)
-  const clock = `${whole}:${String(Math.round((hour % 1) * 60)).padStart(2, '0')}`
-  switch (hour) {
-    case 12:
-      return `${clock}, top`
-    case 3:
-      return `${clock}, ${sideNoun(train, 1)}`
-    case 6:
-      return `${clock}, bottom`
-    case 9:
-      return `${clock}, ${sideNoun(train, -1)}`
-    default:
-      return clock
+  const minutes = Math.round((hour % 1) * 60)
+  const clock = minutes === 0 ? String(whole) : `${whole}:${String(minutes).padStart(2, '0')}`
+  const place: Record<number, string> = {
+    12: 'top',
+    3: sideNoun(train, 1),
+    6: 'bottom',
+    9: sideNoun(train, -1),
   }
+  const where = place[hour]
+  return where === undefined || /^\d/.test(where) ? clock : `${clock}, ${where}`
 }
 
 function notes(train: Train, set: Sweep): string {
@@ -178,14 +153,14 @@ function notes(train: Train, set: Sweep): string {
       ? 'Gauges have no bracket: nothing is taken off.'
       : sag === 0
         ? `Sag of the bracket: ${'sagGiven' in set && set.sagGiven ? 'entered as none' : 'NOT ENTERED, taken as none: measure it on a stiff bar'}.`
-        : `Write what the dial shows: the sag of the bracket (${fineText(sag, units)}; the bar reads ${reading(train, set, -2 * sag)} at 6 after 0 at 12) is in all of these figures.`,
+        : `Write what the dial shows, sag and all: the bar reads ${reading(train, set, -2 * sag)} at 6 after 0 at 12.`,
   ]
   const found = closure(set)
   if (found !== undefined)
     parts.push(
-      `Closure, top + bottom less ${sideNoun(train, 1)} + ${sideNoun(train, -1)}: as found ${reading(train, set, found)} ${fineSign[units.fine]}; now ________ (within ${fineText(30, units)}; common practice, no source).`,
+      `Top + bottom less both sides: ${reading(train, set, found)} as found, now ______ (within ${fineText(30, units)}).`,
     )
-  if (!set.used) parts.push('This set is not used for the plan.')
+  if (!set.used) parts.push('Not used for the plan.')
   return parts.join(' ')
 }
 

@@ -6,7 +6,7 @@ import type {
 } from '../engine/fieldwork/ready/answer'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { fineSign } from '../mechanics/units'
-import { capital, inSentence } from '../language/names'
+import { capital, inSentence, listed } from '../language/names'
 import type { Train } from '../mechanics/train'
 import type { Drawn } from './job'
 import type { Block, Chapter } from './page'
@@ -20,37 +20,34 @@ const states: Record<ReadyState, string> = {
   bad: 'NOT GOOD',
 }
 
-/** What has to be in before anything is moved: what is, what is not, and sheets to fill in. */
-export function readyPage({ train, answer }: Drawn): Chapter[] {
+/** For the crew: what is not in before anything is moved, soft feet, and sheets to fill in. */
+export function checksPage({ train, answer }: Drawn): Chapter[] {
   const { ready } = answer
   if (!ready) return []
+  const { items } = ready
+  const good = items.filter(({ state }) => state === 'in')
+  const signs = items.filter(({ what, state }) => what === 'signs' && state !== 'in')
+  // what is to be measured has a sheet of its own below
+  const rest = items.filter(
+    (item) =>
+      item.state !== 'in' && !signs.includes(item) && !(sheeted(item) && item.state === 'missing'),
+  )
   return [
     {
-      section: 'ready',
+      section: 'checks',
       title: moves(answer) ? 'Before anything is moved' : 'What is in, and what is not',
       blocks: [
-        ...readyBox(answer, ready),
-        {
-          kind: 'table',
-          columns: [
-            { head: 'what', width: 1.5 },
-            { head: 'of', width: 2.2 },
-            { head: 'stands', width: 1.7, strong: true },
-            { head: 'as entered', width: 6 },
-            { head: 'accepted without, by', width: 2 },
-          ],
-          rows: ready.items.map((item) => [
-            item.what,
-            placeOf(train, item),
-            states[item.state],
-            sentence(capital(item.words)),
-            item.state === 'waived'
-              ? `${item.by ?? ''}: ${item.why ?? ''}`
-              : item.state === 'in'
-                ? ' '
-                : '',
-          ]),
-        },
+        ...(good.length === 0
+          ? []
+          : [
+              {
+                kind: 'text',
+                look: 'plain',
+                text: `In: ${listed(good.map((item) => `${item.what} of ${inSentence(placeOf(train, item))}`))}.`,
+              } as const,
+            ]),
+        ...(rest.length === 0 ? [] : [readyTable(train, rest)]),
+        ...(signs.length === 0 ? [] : signsSheet(train, signs)),
         ...ready.softFoot.flatMap((soft) => softBlocks(train, soft)),
         ...softSheet(train, ready),
         ...strainSheet(train, ready),
@@ -58,6 +55,41 @@ export function readyPage({ train, answer }: Drawn): Chapter[] {
     },
   ]
 }
+
+/** For the office: all that has to be in, what stands for it, and who waived what. */
+export function readyPage({ train, answer }: Drawn): Chapter[] {
+  const { ready } = answer
+  if (!ready) return []
+  return [
+    {
+      section: 'ready',
+      title: 'What is in, and what is not',
+      blocks: [...readyBox(answer, ready), readyTable(train, ready.items)],
+    },
+  ]
+}
+
+const readyTable = (train: Train, items: readonly ReadyItem[]): Block => ({
+  kind: 'table',
+  columns: [
+    { head: 'what', width: 1.5 },
+    { head: 'of', width: 2.2 },
+    { head: 'stands', width: 1.9, strong: true },
+    { head: 'as entered', width: 6 },
+    { head: 'accepted without, by', width: 2 },
+  ],
+  rows: items.map((item) => [
+    item.what,
+    placeOf(train, item),
+    states[item.state],
+    sentence(capital(item.words)),
+    item.state === 'waived'
+      ? `${item.by ?? ''}: ${item.why ?? ''}`
+      : item.state === 'in'
+        ? ' '
+        : '',
+  ]),
+})
 
 /** A train in tolerance is not worked on: it is agreed to, and that too is only as sure as what is in. */
 const moves = ({ status }: PlanAnswer): boolean => status !== 'in-tolerance'
@@ -122,6 +154,26 @@ function softBlocks(train: Train, soft: SoftFootAnswer): Block[] {
   ]
 }
 
+const sheeted = ({ what }: ReadyItem): boolean => what === 'soft foot' || what === 'pipe strain'
+
+/** What the readings mean, to be read aloud beside the machine and agreed to. */
+const signsSheet = (train: Train, items: readonly ReadyItem[]): Block[] => [
+  { kind: 'heading', text: 'Signs', aside: 'read aloud beside the machine: does it look so?' },
+  {
+    kind: 'table',
+    columns: [
+      { head: 'coupling', width: 2.2 },
+      { head: 'what the readings mean', width: 9 },
+      { head: 'agreed by, time', width: 2.2 },
+    ],
+    rows: items.map((item) => [
+      placeOf(train, item),
+      sentence(capital(item.words)),
+      item.state === 'waived' ? `accepted without, by ${item.by ?? ''}: ${item.why ?? ''}` : '',
+    ]),
+  },
+]
+
 /** Feet whose gaps were not measured, with room to write them. */
 function softSheet(train: Train, ready: ReadyAnswer): Block[] {
   const missing = ready.items.filter(
@@ -139,19 +191,33 @@ function softSheet(train: Train, ready: ReadyAnswer): Block[] {
       kind: 'table',
       tall: true,
       columns: [
-        { head: 'machine', width: 3 },
-        { head: 'foot', width: 2 },
-        { head: `rises, ${unit}`, width: 1.8 },
-        { head: `gaps at its four corners, ${unit}`, width: 4.4 },
-        { head: 'by, time', width: 2 },
+        { head: 'machine', width: 2.2 },
+        ...[1, 2].flatMap(() => [
+          { head: 'foot', width: 1.4 },
+          { head: `rises, ${unit}`, width: 1.2 },
+          { head: `gaps at four corners, ${unit}`, width: 3.2 },
+        ]),
       ],
       rows: missing.flatMap(({ where }) => {
         const body = train.bodies.find(({ id }) => id === where)
-        return (body?.feet ?? []).map(({ id }) => [body?.name ?? '', id, '', '', ''])
+        return twos(body?.feet ?? []).map(([a, b]) => [
+          body?.name ?? '',
+          ...[a?.id ?? '', '', ''],
+          ...(b ? [b.id, '', ''] : [' ', ' ', ' ']),
+        ])
       }),
+    },
+    {
+      kind: 'blanks',
+      columns: 3,
+      labels: ['measured by', 'date and time', 'or accepted without, by; why'],
     },
   ]
 }
+
+/** Two and two, as they stand side by side in a table. */
+const twos = <Entry>(entries: readonly Entry[]): (readonly Entry[])[] =>
+  entries.flatMap((_, i) => (i % 2 === 0 ? [entries.slice(i, i + 2)] : []))
 
 function strainSheet(train: Train, ready: ReadyAnswer): Block[] {
   const missing = ready.items.filter(

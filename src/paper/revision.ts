@@ -1,12 +1,12 @@
 import { fnv32, pointsOf } from '../document/fingerprint'
-import type { Page } from './page'
+import type { Chapter } from './page'
 
 /**
  * A short mark of what a sheet says, such as "7C31-A04E": two sheets with the same mark say the same,
- * word by word and digit by digit; drawings follow from those and do not count.
+ * word by word and digit by digit, whatever the paper they are cut to; drawings follow from those and do not count.
  */
-export function revisionOf(pages: readonly Page[]): string {
-  const said = JSON.stringify(pages, (key, value: unknown) =>
+export function revisionOf(chapters: readonly Chapter[]): string {
+  const said = JSON.stringify(chapters, (key, value: unknown) =>
     key === 'figure' || key === 'figures' ? undefined : value,
   )
   const mark = fnv32(pointsOf(said)).toUpperCase()

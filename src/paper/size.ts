@@ -18,11 +18,17 @@ export const margin = { across: 12, along: 9 }
 /** Width of everything printed (mm): what A4, the narrower sheet, leaves between its margins. */
 export const textWidth = sheets.a4.width - 2 * margin.across
 
+/** Width of running text of so many points (mm): lines of up to 90 characters, so that the eye finds the next one. */
+export const proseWidth = (points: number): number => 12.9 * points
+
+/** Between stacks that stand beside each other (mm). */
+export const columnGap = 4
+
 /** Height of a page's box (mm); a little short of the paper, so that no rounding makes an empty page. */
 export const pageHeight = (size: PaperSize): number => sheets[size].height - 2 * margin.along - 1
 
 /** What head and foot of a page take (mm). */
-const furniture = 28
+const furniture = 24
 
 /** Height left for what a page says (mm). */
 export const roomHeight = (size: PaperSize): number => pageHeight(size) - furniture

@@ -7,20 +7,29 @@ import { linesHeight, linesOf } from './textSize'
 const beside = 12 + 22 + 3.2
 
 /** Height of a step's card (mm). */
-export function stepHeight({ words, breaks, cautions, dials, expected, stop }: StepCard): number {
+export function stepHeight({
+  words,
+  breaks,
+  cautions,
+  dials,
+  expected,
+  stop,
+  sign,
+}: StepCard): number {
   const width = textWidth - beside
   const text = (part: string, points: number, room = width, bold = false) =>
     linesHeight(linesOf(part, points, room, bold), points)
-  const list = (title: boolean, parts: readonly string[]) =>
+  const list = (parts: readonly string[]) =>
     parts.length === 0
       ? 0
-      : parts.reduce((sum, part) => sum + text(part, print.small, width - 4) + 0.2, 0.6) +
-        (title ? text('x', print.small) + 0.6 : 0)
+      : parts.reduce((sum, part) => sum + text(part, print.small, width - 4) + 0.2, 0.6)
+  const run = (title: string, parts: readonly string[]) =>
+    parts.length === 0 ? 0 : text(`${title} ${parts.join(' ')}`, print.small, width - 2) + 0.6
   const body =
     [words, ...breaks].reduce((sum, part) => sum + text(part, print.strong, width, true) + 0.6, 0) +
-    list(false, cautions) +
-    list(true, dials) +
-    list(true, expected) +
+    list(cautions) +
+    run('Dials, from 0:', dials) +
+    run('Then the couplings should show:', expected) +
     (stop === undefined ? 0 : text(`STOP POINT. ${stop}`, print.plain, width - 4.6) + 3.6)
-  return Math.max(body + 2.4, 3 * print.actual) + 0.7
+  return Math.max(body + 2.4, sign.length * print.actual) + 0.7
 }

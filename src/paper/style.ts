@@ -1,10 +1,15 @@
 import type { PaperSize } from './page'
 import { print } from './print'
-import { barLength, margin, pageHeight, sheets, textWidth } from './size'
+import { barLength, columnGap, margin, pageHeight, proseWidth, sheets, textWidth } from './size'
 
 /** The paper that a page is printed on; margins in the file, so that the browser's print stands where it should. */
 export const pageRule = (size: PaperSize): string =>
   `@page{size:${sheets[size].css} portrait;margin:${margin.along}mm ${margin.across}mm}`
+
+/** Stacks beside each other take twelfths of the width; gaps come off all of them alike. */
+const shares = Array.from({ length: 12 }, (_, i) => `.paper .w${i + 1}{flex:${i + 1} 1 0}`).join(
+  '\n',
+)
 
 /**
  * How the sheet is inked: black on white, grey only for grids. Lengths are mm and points, so that
@@ -16,8 +21,9 @@ export const paperStyle = (size: PaperSize): string => `
 .paper .page{width:${textWidth}mm;min-height:${pageHeight(size)}mm;margin:0 auto;display:flex;flex-direction:column;break-after:page;position:relative}
 .paper .page:last-child{break-after:auto}
 .paper .page-head{border-bottom:.5mm solid #000;margin-bottom:3mm;padding-bottom:.8mm;display:flex;justify-content:space-between;align-items:flex-end;gap:6mm}
-.paper .page-head h2{font-size:15pt;line-height:1.15;font-weight:700}
+.paper .page-head h2{font-size:${print.title}pt;line-height:1.15;font-weight:700}
 .paper .page-head p{font-size:${print.small}pt;text-align:right;max-width:80mm}
+.paper h2.title{font-size:${print.title}pt;line-height:1.15;font-weight:700;margin:2mm 0 2mm;padding-bottom:.8mm;border-bottom:.5mm solid #000;break-after:avoid}
 .paper .page-body{flex:1}
 .paper .page-foot{border-top:.25mm solid #000;padding-top:1mm;display:flex;justify-content:space-between;gap:4mm;font-size:${print.small}pt;line-height:1.2}
 .paper .page-foot .turn{text-align:right}
@@ -32,11 +38,13 @@ export const paperStyle = (size: PaperSize): string => `
 .paper p.strong{font-size:${print.strong}pt;font-weight:600}
 .paper p.small{font-size:${print.small}pt}
 .paper p.sum{font-size:${print.sum}pt;padding-left:6mm}
+.paper p.plain{max-width:${proseWidth(print.plain)}mm}
+.paper p.small{max-width:${proseWidth(print.small)}mm}
 .paper ul{list-style:none}
-.paper li{padding-left:6mm;position:relative;margin-bottom:.8mm;break-inside:avoid}
+.paper li{max-width:${proseWidth(print.plain) + 6}mm;padding-left:6mm;position:relative;margin-bottom:.8mm;break-inside:avoid}
 .paper .dash li::before{content:'\\2013';position:absolute;left:1.5mm}
-.paper .tick li{padding-left:8mm}
-.paper .tick li::before{content:'';position:absolute;left:1mm;top:.6mm;width:4mm;height:4mm;border:.35mm solid #000}
+.paper .tick li{max-width:none;min-height:${print.actual}mm;padding-left:${print.actual + 2}mm}
+.paper .tick li::before{content:'';position:absolute;left:0;top:0;width:${print.actual}mm;height:${print.actual}mm;border:.3mm solid #000}
 .paper .box{border:.7mm solid #000;padding:1.6mm 3mm 1.2mm;break-inside:avoid}
 .paper .box ul{margin-bottom:0}
 .paper .box b.title{font-size:${print.strong}pt;display:block}
@@ -47,7 +55,10 @@ export const paperStyle = (size: PaperSize): string => `
 .paper tr{break-inside:avoid}
 .paper .right{text-align:right}
 .paper td.strong{font-size:${print.strong}pt;font-weight:700}
-.paper td.blank{border:.3mm solid #000}
+.paper td.blank{border:.3mm solid #000;height:${print.tallRow}mm}
+.paper .beside{display:flex;gap:${columnGap}mm}
+.paper .beside>.part{min-width:0}
+${shares}
 .paper .tall td{height:${print.tallRow}mm;vertical-align:middle}
 .paper .figures{display:flex;flex-wrap:wrap;justify-content:space-between;gap:2mm}
 .paper figure{break-inside:avoid;width:min-content}
@@ -71,7 +82,7 @@ export const paperStyle = (size: PaperSize): string => `
 .paper .c3 .card .do{font-size:${print.actNarrow}pt}
 .paper .card .toward{font-size:${print.toward}pt;font-weight:700;line-height:1.12}
 .paper .card .recipe{font-weight:700}
-.paper .card .dial,.paper .card .room{font-size:${print.small}pt;line-height:1.2}
+.paper .card .room{font-size:${print.small}pt;line-height:1.2}
 .paper .card .words{display:flex;justify-content:space-between;gap:2mm}
 .paper .card figure{flex:none}
 .paper .card .actuals{margin-top:auto;display:grid;grid-template-columns:1fr 1fr 1fr 1fr;gap:0 1mm}
@@ -85,7 +96,7 @@ export const paperStyle = (size: PaperSize): string => `
 .paper .step ul{margin-bottom:.6mm;font-size:${print.small}pt}
 .paper .step li{padding-left:4mm;margin-bottom:.2mm}
 .paper .step .dash li::before{left:.4mm}
-.paper .step .part{font-size:${print.small}pt;font-weight:600}
+.paper .step .run{font-size:${print.small}pt}
 .paper .step .number{font-size:20pt;font-weight:700;line-height:1;text-align:center;border-right:.25mm solid #000}
 .paper .step .stop{border:.7mm solid #000;padding:.8mm 1.6mm}
 .paper .step .sign{border-left:.25mm solid #000;padding:0}

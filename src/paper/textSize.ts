@@ -19,9 +19,9 @@ export const linesHeight = (lines: number, points: number, leading = 1.28): numb
 /** Width of a label in px; labels in drawings may be bold, so that much room is taken for all. */
 export const labelWidth = (text: string, size: number): number => advance(text, true) * size
 
-/** Folds a label of `size` px so that no line is wider than `width` px; longer words are broken. */
-export const folded = (text: string, size: number, width: number): string[] =>
-  folds(text, width / size, true)
+/** Folds a text, or a label, so that no line is wider than `width`, in the unit of `size`; longer words are broken. */
+export const folded = (text: string, size: number, width: number, bold = true): string[] =>
+  folds(text, width / size, bold)
 
 /** Width of a text on one line (mm). */
 export const textLength = (text: string, points: number, bold = false): number =>

@@ -4,6 +4,7 @@ import { PlanningRun, type ReadTrain } from '../engine/planningRun'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
 import type { Solver } from '../engine/lp/solver'
 import type { Paper } from './page'
+import type { PaperJob } from './job'
 import { paperOf, type PaperSettings } from './paperOf'
 
 /** A work sheet with the answer it was made from, or why there is none. */
@@ -11,6 +12,8 @@ export type WorkSheet =
   | {
       readonly status: 'planned' | 'in-tolerance' | 'impossible'
       readonly answer: PlanAnswer
+      /** What either print can be laid out from. */
+      readonly job: PaperJob
       readonly paper: Paper
     }
   | { readonly status: 'stopped'; readonly why: string }
@@ -28,5 +31,6 @@ export function workSheet(read: ReadTrain, solver: Solver, settings: PaperSettin
   const few = solvesAll(train, { bodies: mostBodies })
   const holds = few ? holdsOf(train, solver, { prices: false }) : undefined
   const list = holds && { holds: holdList(train, holds.rows, holds.complete) }
-  return { status: answer.status, answer, paper: paperOf({ ...read, answer, ...list }, settings) }
+  const job = { ...read, answer, ...list }
+  return { status: answer.status, answer, job, paper: paperOf(job, settings) }
 }

@@ -4,14 +4,14 @@ import { glpkSolver } from '../solvers/glpk'
 import type { PaperReply, PaperRequest } from './paperMessages'
 
 /** Works out one work sheet, with all that belongs on paper, away from the page; ended when it has answered. */
-async function lay({ document, size, date }: PaperRequest): Promise<PaperReply> {
+async function lay({ document, size, print, date }: PaperRequest): Promise<PaperReply> {
   try {
     const read = readTrain(document)
     if (!read.ok) {
       const [first] = read.refused
       return { kind: 'none', why: first ? `${first.at}: ${first.why}` : 'the file is refused' }
     }
-    const sheet = workSheet(read, await glpkSolver(), { size, date })
+    const sheet = workSheet(read, await glpkSolver(), { size, print, date })
     return sheet.status === 'stopped'
       ? { kind: 'none', why: sheet.why }
       : { kind: 'paper', paper: sheet.paper }

@@ -1,9 +1,10 @@
-import type { Paper, PaperSize } from '../paper/page'
+import type { Paper, PaperSize, PrintFor } from '../paper/page'
 
 /** What is to be laid out for print. */
 export interface PaperRequest {
   readonly document: unknown
   readonly size: PaperSize
+  readonly print: PrintFor
   readonly date: string
 }
 

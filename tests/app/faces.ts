@@ -41,17 +41,14 @@ export function paperFaces(paper: Paper): { steps: ToldStep[]; feet: ToldFoot[] 
       cautions: texts(all(step, 'ul')[0] ?? step, 'li'),
       stop: text(step, '.stop'),
     })),
-    feet: all(document, '.page.is-feet').flatMap((sheet) => {
-      const machine = text(sheet, 'h2').replace(/: feet.*/, '')
-      return all(sheet, '.card').map((card) => {
-        const place = text(card, '.foot span')
-        return {
-          name: `${machine} ${text(card, '.foot b').replace(/^Foot /, '')}`,
-          shim: text(card, '.do'),
-          recipe: text(card, '.recipe'),
-          steps: /step.*$/.exec(place)?.[0] ?? '',
-        }
-      })
+    feet: all(document, '.card').map((card) => {
+      const beside = text(card, '.foot span')
+      return {
+        name: `${/^[^;]*/.exec(beside)?.[0] ?? ''} ${text(card, '.foot b').replace(/^Foot /, '')}`,
+        shim: text(card, '.do'),
+        recipe: text(card, '.recipe'),
+        steps: /step[^;]*$/.exec(beside)?.[0] ?? '',
+      }
     }),
   }
 }

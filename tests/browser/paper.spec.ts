@@ -18,9 +18,16 @@ const names =
     : exampleNames.filter((name) => /piped-compressor|five-in-a-line|leave-it-alone/.test(name))
 
 for (const name of names)
-  for (const size of ['a4', 'letter'] as const)
-    test(`${name} on ${size}: nothing runs over, touches or is cut`, async ({ page }) => {
-      const { paper } = await made(exampleOf(name), size)
+  for (const [size, print] of [
+    ['a4', 'crew'],
+    ['letter', 'crew'],
+    ['a4', 'office'],
+    ['letter', 'office'],
+  ] as const)
+    test(`${name} for the ${print} on ${size}: nothing runs over, touches or is cut`, async ({
+      page,
+    }) => {
+      const { paper } = await made(exampleOf(name), size, print)
       await page.emulateMedia({ media: 'print' })
       await page.setViewportSize({ width: 718, height: 1000 })
       await page.setContent(paperHtml(paper))
@@ -60,10 +67,17 @@ function layout(): Laid[] {
     for (const element of sheet.querySelectorAll('td, th, .card, .box, .actuals p, .step'))
       if (element.scrollWidth > element.clientWidth + 1)
         faults.push(`too wide: ${element.textContent.slice(0, 60)}`)
-    const blocks = [...(sheet.querySelector('.page-body')?.children ?? [])]
+    const blocks = [...sheet.querySelectorAll('.page-body > *, .part > *')]
     const foot = sheet.querySelector('.page-foot')?.getBoundingClientRect()
     blocks.forEach((block, i) => {
-      const next = blocks[i + 1]?.getBoundingClientRect() ?? foot
+      const following = blocks[i + 1]
+      // stacks beside each other begin anew, and what lies in one is no neighbour of it
+      if (
+        following &&
+        (block.contains(following) || following.parentElement !== block.parentElement)
+      )
+        return
+      const next = following?.getBoundingClientRect() ?? foot
       if (next && block.getBoundingClientRect().bottom > next.top + 1)
         faults.push(`into the next: ${block.textContent.slice(0, 60)}`)
     })

@@ -22,11 +22,11 @@ test('a sheet as HTML, its pages counted', () => {
   const ended = holdfast(['sheet', file, '-o', to, '--json', '--date', 'spring'])
   expect(ended.status).toBe(0)
   const said = JSON.parse(ended.out) as { pages: number; revision: string; paper: string }
-  expect(said).toMatchObject({ written: to, status: 'planned', paper: 'a4' })
+  expect(said).toMatchObject({ written: to, status: 'planned', for: 'crew', paper: 'a4' })
   const html = readFileSync(to, 'utf8')
   expect((html.match(/<section class="page /g) ?? []).length).toBe(said.pages)
-  expect(html).toContain(`<b>page ${said.pages} of ${said.pages}</b>`)
-  expect((html.match(/<p>spring<\/p>/g) ?? []).length).toBe(said.pages)
+  expect(html).toContain(`<b>for the crew, page ${said.pages} of ${said.pages}</b>`)
+  expect((html.match(/, spring<\/p>/g) ?? []).length).toBe(said.pages)
   expect(html).toContain('size:A4')
 })
 
@@ -34,10 +34,21 @@ test('on Letter, and with the date of the day where none is given', () => {
   const to = out('sheet.HTML')
   const ended = holdfast(['sheet', file, '--paper', 'Letter', '-o', to])
   expect(ended.status).toBe(0)
-  expect(ended.out).toMatch(/Wrote .*: \d+ pages, revision [0-9A-F]{4}-[0-9A-F]{4}\./)
+  expect(ended.out).toMatch(/Wrote .*, for the crew: \d+ pages, revision [0-9A-F]{4}-[0-9A-F]{4}\./)
   const html = readFileSync(to, 'utf8')
   expect(html).toContain('size:letter')
-  expect(html).toMatch(/<p>printed \d{4}-\d\d-\d\d<\/p>/)
+  expect(html).toMatch(/, printed \d{4}-\d\d-\d\d<\/p>/)
+})
+
+test('for the office, under the same revision', () => {
+  const revision = (words: string[]) => {
+    const ended = holdfast(['sheet', file, '-o', out('sheet.html'), '--json', ...words])
+    expect(ended.status).toBe(0)
+    return JSON.parse(ended.out) as { for: string; revision: string }
+  }
+  const [crew, office] = [revision(['--for', 'Crew']), revision(['--for', 'office'])]
+  expect([crew.for, office.for]).toEqual(['crew', 'office'])
+  expect(office.revision).toBe(crew.revision)
 })
 
 test('an impossible train: exit 1, and its sheet all the same', () => {
@@ -52,6 +63,8 @@ const refusals: [name: string, words: string[], at: string, why: RegExp][] = [
   ['no -o', ['sheet', file], '-o', /needs -o FILE.*\.html or \.pdf/],
   ['another ending', ['sheet', file, '-o', 'sheet.doc'], 'sheet.doc', /\.html or \.pdf/],
   ['another paper', ['sheet', file, '-o', 'a.pdf', '--paper', 'a3'], '--paper', /a4 or letter/],
+  ['another print', ['sheet', file, '-o', 'a.pdf', '--for', 'me'], '--for', /crew or office/],
+  ['a print elsewhere', ['plan', file, '--for', 'crew'], '--for', /belongs to sheet/],
   ['paper elsewhere', ['plan', file, '--paper', 'a4'], '--paper', /belongs to sheet/],
   ['a date elsewhere', ['check', file, '--date', 'now'], '--date', /belongs to sheet/],
   [

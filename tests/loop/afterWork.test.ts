@@ -41,7 +41,7 @@ async function judged(z: number, share: number, rounds: number, more: After = {}
   if (!read.ok) throw new Error(JSON.stringify(read.refused))
   const plan = planRead(read.train, await glpkSolver(), { prices: false })
   const answer = { ...plan, ready: more.ready ?? ready }
-  const paper = paperOf({ ...read, answer }, { size: 'a4' })
+  const paper = paperOf({ ...read, answer }, { size: 'a4', print: 'crew' })
   return { answer, after: afterWork(read.document, read.train, answer), paper }
 }
 

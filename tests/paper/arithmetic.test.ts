@@ -70,7 +70,7 @@ const printed = (text: string): number => {
 }
 
 test('what is printed can be followed with a pencil to the same result', async () => {
-  const { paper, train } = await made(reverseDial)
+  const { paper, train } = await made(reverseDial, 'a4', 'office')
   const tables = blocksOf(paper).flatMap((block) => (block.kind === 'table' ? [block] : []))
   const rows = tables.filter(({ columns }) => columns[1]?.head === 'up and down')
   // two rims, each split in two sets, then the line

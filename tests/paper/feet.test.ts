@@ -4,7 +4,7 @@ import { fineSign } from '../../src/mechanics/units'
 import { inUnits } from '../../src/json/inUnits'
 import { towardSide } from '../../src/language/sides'
 import { madeOf } from '../../src/engine/rounding/answer'
-import { cardsOf, exampleNames, exampleOf, made, type Made } from './sheets'
+import { blocksOf, cardsOf, exampleNames, exampleOf, made, type Made } from './sheets'
 
 /** What is worked by: the plan, or what the store's shims make of it. */
 const feetOf = ({ answer }: Made) =>
@@ -80,18 +80,25 @@ describe.each(exampleNames)('feet of %s', (name) => {
 
 test('cards lie as the feet lie: the far side above the map, the left end at the left', async () => {
   const { train, paper } = await made(exampleOf('skid-as-one'))
-  const page = paper.pages.find(({ section }) => section === 'feet')
-  const kinds = page?.blocks.map(({ kind }) => kind)
-  expect(kinds).toEqual(['box', 'feet', 'figures', 'feet'])
-  const rows = page?.blocks.flatMap((block) => (block.kind === 'feet' ? [block.cards] : []))
+  const rows = blocksOf(paper).flatMap((block) => (block.kind === 'feet' ? [block.cards] : []))
+  const lying = paper.pages
+    .flatMap(({ blocks }) => blocks)
+    .find(
+      (block) =>
+        block.kind === 'beside' &&
+        block.parts.some(({ blocks }) => blocks.some(({ kind }) => kind === 'feet')),
+    )
+  const kinds = lying?.kind === 'beside' ? lying.parts[0]?.blocks.map(({ kind }) => kind) : []
+  // one block, so that no page parts the cards from their map
+  expect(kinds).toEqual(['feet', 'figures', 'feet'])
   const skid = train.bodies.find(({ id }) => id === 'bedplate')
   // seen from the right end, 3 o'clock is beyond the train for whoever has its left end at the left
-  const ys = rows?.map((cards) =>
+  const ys = rows.map((cards) =>
     cards.map(({ key }) => skid?.feet.find(({ id }) => key.endsWith(` ${id}`))?.y ?? 0),
   )
   expect(ys).toEqual([
     [45 * 25.4, 45 * 25.4, 45 * 25.4],
     [-45 * 25.4, -45 * 25.4, -45 * 25.4],
   ])
-  for (const cards of rows ?? []) expect(cards.map(({ column }) => column)).toEqual([0, 1, 2])
+  for (const cards of rows) expect(cards.map(({ column }) => column)).toEqual([0, 1, 2])
 })

@@ -1,31 +1,54 @@
 import { describe, expect, test } from 'vitest'
 import { paperHtml } from '../../src/paper/html'
-import { blockHeight } from '../../src/paper/paginate'
-import { roomHeight } from '../../src/paper/size'
+import { blockHeight, rowHeight } from '../../src/paper/blockHeight'
+import type { Page, Paper, PaperSize, PrintFor } from '../../src/paper/page'
+import { print } from '../../src/paper/print'
+import { proseWidth, roomHeight } from '../../src/paper/size'
+import { folded } from '../../src/paper/textSize'
 import { displayedPlan } from '../../src/engine/fieldwork/displayed'
 import { hasMoves } from '../../src/engine/plan/moves'
 import { sentenceOf } from '../../src/engine/plan/sentence'
 import { toldText } from '../../src/language/amounts'
 import { askTooMuch, example } from '../cli/trains'
-import { blocksOf, exampleNames, exampleOf, made, stepsOf, wordsOf } from './sheets'
+import {
+  blocksOf,
+  cardsOf,
+  exampleNames,
+  exampleOf,
+  made,
+  stepsOf,
+  wordsOf,
+  type Made,
+} from './sheets'
 
-describe.each(exampleNames)('the sheet of %s', (name) => {
-  test('says what the plan says, and everything that was not entered', async () => {
-    const { train, answer, paper } = await made(exampleOf(name))
-    const words = wordsOf(paper)
-    expect(words).toContain(JSON.stringify(sentenceOf(train, answer).headline).slice(1, -1))
+/** mm in a printer's point. */
+const pointInMm = 25.4 / 72
+
+const prints = ['crew', 'office'] as const
+const sizes = ['a4', 'letter'] as const
+const quoted = (text: string) => JSON.stringify(text).slice(1, -1)
+
+describe.each(exampleNames)('the prints of %s', (name) => {
+  test('say what the plan says, and everything that was not entered', async () => {
+    const [crew, office] = await both(exampleOf(name))
+    const { train, answer } = crew
+    for (const { paper } of [crew, office])
+      expect(wordsOf(paper)).toContain(quoted(sentenceOf(train, answer).headline))
+    const words = wordsOf(office.paper)
     for (const { what } of answer.notEntered)
-      expect(words.toLowerCase()).toContain(JSON.stringify(what).slice(1, -1).toLowerCase())
+      expect(words.toLowerCase()).toContain(quoted(what).toLowerCase())
     for (const { id, anchored } of train.bodies)
       if (anchored !== undefined) expect(words, id).toContain(anchored)
-    const sections = new Set(paper.pages.map(({ section }) => section))
-    const always = ['front', 'demands', 'ready', 'readings', 'graph', 'arithmetic', 'assumptions']
-    for (const section of always) expect(sections).toContain(section)
-    for (const section of ['feet', 'order', 'stores', 'handover'] as const)
-      expect(sections.has(section)).toBe(answer.status === 'planned')
+    const sections = ({ paper }: Made) => paper.pages.flatMap(sectionsOn)
+    for (const title of ['Before anything is moved|What is in', 'readings', 'The shaft lines'])
+      expect(sections(crew).join('; ')).toMatch(new RegExp(title))
+    for (const title of ['Tolerances and states', 'By hand', 'What this stands on'])
+      expect(sections(office).join('; ')).toContain(title)
+    for (const title of ['Material list', 'As left'])
+      expect(sections(crew).includes(title)).toBe(answer.status === 'planned')
   })
 
-  test('has every step in its order, each stop point with it', async () => {
+  test('have every step in its order, each stop point with it', async () => {
     const { answer, paper } = await made(exampleOf(name))
     const steps = stepsOf(paper)
     expect(steps.map(({ id }) => id)).toEqual(
@@ -36,71 +59,144 @@ describe.each(exampleNames)('the sheet of %s', (name) => {
       expect(steps[i]?.stop === undefined).toBe(step.hold === undefined)
   })
 
-  test('shows as found and expected readings, and as many boxes to write in', async () => {
-    const { train, answer, paper } = await made(exampleOf(name))
+  test('let the crew do the job alone: every foot, its steps, every expected reading, a box for each', async () => {
+    const sheet = await made(exampleOf(name))
+    const { train, answer, paper } = sheet
+    const tables = blocksOf(paper).flatMap((block) => (block.kind === 'table' ? [block] : []))
+    // what is worked by: the plan, or what the store's shims make of it
     const displayed = displayedPlan(answer)
-    const expected = hasMoves(displayed) ? displayed.expected : []
-    const faces = paper.pages
-      .filter(({ section }) => section === 'readings')
-      .flatMap(({ blocks }) => blocks)
-      .flatMap((block) => (block.kind === 'figures' ? [...block.figures] : []))
-    for (const entry of expected) {
-      if (!('readings' in entry)) continue
-      const digits = entry.readings.map(
-        ([, value]) => toldText(Math.abs(value), train.units).split(' ')[0],
+    const shown = hasMoves(displayed) ? displayed : { feet: [], expected: [] }
+    const feet = tables
+      .filter(({ columns }) => columns.at(-1)?.head === 'steps')
+      .flatMap((t) => t.rows)
+    const cards = cardsOf(paper)
+    expect(feet).toHaveLength(cards.length)
+    const digits = (value: number) => toldText(Math.abs(value), train.units)
+    for (const [i, card] of cards.entries()) {
+      const own = shown.feet.find(({ body, foot }) => `${body} ${foot}` === card.key)
+      const row = feet.find(
+        (_, r) => machineAt(feet, r) === card.machine && `Foot ${feet[r]?.[1]}` === card.name,
       )
-      const told = faces.some(({ marks }) => {
-        const labels = marks.flatMap((mark) => (mark.kind === 'label' ? [mark.text] : []))
-        return digits.every(
-          (text) =>
-            labels.some((label) => label.replace(/^[+\u2212]/, '') === text) ||
-            (!/[1-9]/.test(text ?? '') && labels.includes('0')),
-        )
-      })
-      const table = wordsOf(paper)
-      expect(told || digits.every((text) => table.includes(text ?? '')), entry.coupling).toBe(true)
+      expect(row, `${i} ${card.key}`).toBeDefined()
+      for (const [value, text = ''] of [
+        [own?.shim ?? 0, row?.[2]],
+        [own?.side ?? 0, row?.[3]],
+      ] as const)
+        if (/[1-9]/.test(digits(value))) expect(text).toContain(digits(value))
+        else expect(text).toMatch(/pack stays|no slide/)
+      expect(row?.[5]?.match(/\d+/g) ?? []).toEqual(card.steps.match(/\d+/g) ?? [])
+      expect(card.actuals).toHaveLength(4)
+    }
+    const clocks = tables.filter(({ columns }) => columns[0]?.head === "o'clock")
+    for (const entry of shown.expected) {
+      if (!('readings' in entry)) continue
+      const wanted = entry.readings.map(([, value]) => digits(value).split(' ')[0])
+      const told = clocks.some(
+        ({ rows, columns }) =>
+          columns[2]?.head === 'expected' &&
+          rows.length === wanted.length &&
+          rows.every(
+            (row, r) =>
+              row.at(-1) === '' && Number(row[2]?.replace(/^[+\u2212]/, '')) === Number(wanted[r]),
+          ),
+      )
+      expect(told, `${entry.coupling}, set ${entry.set + 1}`).toBe(true)
     }
   })
 
-  test.each(['a4', 'letter'] as const)(
-    'fits on %s: no page is fuller than it has room',
-    async (size) => {
-      const { paper } = await made(exampleOf(name), size)
-      for (const { title, blocks } of paper.pages) {
+  test.each(prints.flatMap((print) => sizes.map((size) => [print, size] as const)))(
+    'for the %s on %s: no page too full, none but the last under a third, no long line',
+    async (print, size) => {
+      const { paper, answer } = await made(exampleOf(name), size, print)
+      for (const [p, { title, blocks }] of paper.pages.entries()) {
         const used = blocks.reduce((sum, block) => sum + blockHeight(block), 0)
         expect(used, title).toBeLessThanOrEqual(roomHeight(size) + 1e-9)
+        if (p < paper.pages.length - 1)
+          expect(used / roomHeight(size), `page ${p + 1}, ${title}`).toBeGreaterThan(1 / 3)
         // neither a heading nor a drawing is left behind by what it belongs to
         const last = blocks.at(-1)
-        expect(last?.kind, title).not.toBe('heading')
+        expect(last?.kind, title).not.toMatch(/heading|title/)
         expect(last?.kind === 'figures' && last.leads === true, title).toBe(false)
       }
-      // both graphs and what explains them are one page
-      expect(paper.pages.filter(({ section }) => section === 'graph')).toHaveLength(1)
-      // a machine's feet are one page
-      const titles = paper.pages.filter(({ section }) => section === 'feet').map((p) => p.title)
-      expect(titles.filter((title) => title.endsWith('(continued)'))).toEqual([])
+      expect(paper.pages.length).toBeLessThanOrEqual(most(answer, print, size))
+      for (const [text, points] of prose(paper))
+        for (const line of folded(text, points, proseWidth(points) / pointInMm, false))
+          expect(line.length, line).toBeLessThanOrEqual(90)
+      for (const block of blocksOf(paper))
+        if (block.kind === 'table')
+          for (const row of block.rows)
+            if (row.includes('')) expect(rowHeight(block, row)).toBeGreaterThanOrEqual(9)
     },
   )
+
+  test('carry one revision, for crew and office, on A4 and Letter', async () => {
+    const all = await Promise.all(
+      prints.flatMap((print) => sizes.map((size) => made(exampleOf(name), size, print))),
+    )
+    expect(new Set(all.map(({ paper }) => paper.revision)).size).toBe(1)
+  })
 })
 
+/** Pages that a print may take: by machines that move and couplings, and what stands around them. */
+function most(answer: Made['answer'], print: PrintFor, size: PaperSize): number {
+  const { asFound } = answer
+  if (print === 'office') return 8 + asFound.length
+  const steps = hasMoves(answer) ? (answer.steps?.steps ?? []) : []
+  const moved = new Set(steps.map(({ body }) => body)).size
+  const pages = 5.5 + 1.5 * moved + asFound.length
+  // Letter is shorter
+  return Math.ceil(size === 'letter' ? 1.1 * pages : pages)
+}
+
+/** Running text and its size (points). */
+const prose = (paper: Paper): (readonly [string, number])[] =>
+  blocksOf(paper).flatMap((block) => {
+    if (block.kind === 'text' && (block.look === 'plain' || block.look === 'small'))
+      return [[block.text, print[block.look]] as const]
+    if (block.kind === 'list' || block.kind === 'box')
+      return block.items.map((text) => [text, print.plain] as const)
+    return []
+  })
+
+/** In a table that names each machine once, the machine of a row. */
+const machineAt = (rows: readonly (readonly string[])[], at: number): string | undefined =>
+  rows
+    .slice(0, at + 1)
+    .map(([name = '']) => name.trim())
+    .findLast((name) => name !== '')
+
+/** Titles on a page, of chapters that begin on it. */
+const sectionsOn = ({ title, blocks }: Page): string[] => [
+  title,
+  ...blocks.flatMap((block) => (block.kind === 'title' ? [block.text] : [])),
+]
+
+const both = (document: unknown) =>
+  Promise.all(prints.map((print) => made(document, 'a4', print))) as Promise<[Made, Made]>
+
 test('an impossible train has its conflict and its remedies, and no foot cards', async () => {
-  const { answer, paper } = await made(example('bolt-bound-gearbox', askTooMuch))
+  const [crew, office] = await both(example('bolt-bound-gearbox', askTooMuch))
+  const { answer } = crew
   if (answer.status !== 'impossible' || !answer.reasons) throw new Error(answer.status)
   const { conflicts, remedies } = answer.reasons
-  const front = JSON.stringify(paper.pages[0]?.blocks)
-  expect(front).toContain('NO PLAN')
-  expect(front).toContain(JSON.stringify(conflicts[0]?.sentence).slice(1, -1))
-  const sections = paper.pages.map(({ section }) => section)
-  expect(sections).toContain('remedies')
-  for (const section of ['feet', 'order', 'stores', 'handover'] as const)
-    expect(sections).not.toContain(section)
-  const words = wordsOf(paper)
+  for (const { paper } of [crew, office]) {
+    const front = JSON.stringify(paper.pages[0]?.blocks)
+    expect(front).toContain('NO PLAN')
+    expect(front).toContain(quoted(conflicts[0]?.sentence ?? 'none'))
+    const notices = paperHtml(paper).match(/<b class="notice">NO PLAN: see page 1<\/b>/g) ?? []
+    expect(notices).toHaveLength(paper.pages.length)
+    const titles = paper.pages.flatMap(sectionsOn).join('; ')
+    expect(titles).not.toMatch(/steps|Material list|As left/)
+    expect(cardsOf(paper)).toEqual([])
+  }
+  expect(office.paper.pages.flatMap(sectionsOn)).toContain('What is in the way')
+  const words = wordsOf(office.paper)
   for (const { sentence } of remedies.filter(({ solves }) => solves))
-    expect(words).toContain(JSON.stringify(sentence).slice(1, -1))
+    expect(words).toContain(quoted(sentence))
 })
 
 test('a train in tolerance has a statement to sign, with its margin', async () => {
-  const { answer, paper } = await made(exampleOf('leave-it-alone'))
+  const { answer, paper } = await made(exampleOf('leave-it-alone'), 'a4', 'office')
   expect(paper.pages[0]?.title).toBe('Nothing needs to move')
   const words = wordsOf(paper)
   expect(words).toContain('nothing is moved: agreed by')
@@ -121,6 +217,7 @@ test('what is not ready says so on every page; what is ready on none', async () 
   expect(ready.answer.ready?.ready).toBe(true)
   expect(ready.paper.notice).toBe('')
   expect(wordsOf(ready.paper)).toContain('A. Engineer')
+  expect((await made(document, 'a4', 'office')).paper.notice).toBe(open.paper.notice)
 })
 
 test('the same numbers give the same revision, another number another one', async () => {
@@ -152,7 +249,7 @@ test('no number stands without its unit where something is to be done', async ()
     for (const block of blocksOf(paper)) {
       if (block.kind !== 'feet') continue
       for (const card of block.cards)
-        for (const text of [card.shim, card.slide, card.room, card.pack, ...card.dials])
+        for (const text of [card.shim, card.slide, card.room, card.pack])
           expect(text).toMatch(/\d (µm|mm|mil)\b|pack stays|no slide|not entered/)
     }
   }

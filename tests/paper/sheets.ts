@@ -1,6 +1,15 @@
 import { readFileSync, readdirSync } from 'node:fs'
 import { glpkSolver } from '../../src/solvers/glpk'
-import type { Block, PaperFootCard, Paper, PaperSize, StepCard } from '../../src/paper/page'
+import type { PaperJob } from '../../src/paper/job'
+import type {
+  Block,
+  PaperFootCard,
+  Paper,
+  PaperSize,
+  PrintFor,
+  StepCard,
+} from '../../src/paper/page'
+import { paperOf } from '../../src/paper/paperOf'
 import { workSheet } from '../../src/paper/workSheet'
 import type { PlanAnswer } from '../../src/engine/fieldwork/answer'
 import type { TrainDocument } from '../../src/document/schema'
@@ -20,25 +29,37 @@ export interface Made {
   readonly paper: Paper
 }
 
-const kept = new Map<string, Made>()
+const kept = new Map<string, Promise<PaperJob>>()
+const date = 'printed 2026-01-02'
 
-/** A whole work sheet of a document, as the command line and the page make it; each is made once. */
-export async function made(document: unknown, size: PaperSize = 'a4'): Promise<Made> {
-  const key = `${size} ${JSON.stringify(document)}`
-  const sheet = kept.get(key) ?? (await make(document, size))
-  kept.set(key, sheet)
-  return sheet
+/** A print of a document's work sheet, as the command line and the page make it; each is planned once. */
+export async function made(
+  document: unknown,
+  size: PaperSize = 'a4',
+  print: PrintFor = 'crew',
+): Promise<Made> {
+  const key = JSON.stringify(document)
+  const planned = kept.get(key) ?? plan(document)
+  kept.set(key, planned)
+  const job = await planned
+  return { train: job.train, answer: job.answer, paper: paperOf(job, { size, print, date }) }
 }
 
-async function make(document: unknown, size: PaperSize): Promise<Made> {
+async function plan(document: unknown): Promise<PaperJob> {
   const read = readTrain(document)
   if (!read.ok) throw new Error(JSON.stringify(read.refused))
-  const sheet = workSheet(read, await glpkSolver(), { size, date: 'printed 2026-01-02' })
+  const settings = { size: 'a4', print: 'crew', date } as const
+  const sheet = workSheet(read, await glpkSolver(), settings)
   if (sheet.status === 'stopped') throw new Error(sheet.why)
-  return { train: read.train, answer: sheet.answer, paper: sheet.paper }
+  return sheet.job
 }
 
-export const blocksOf = (paper: Paper): Block[] => paper.pages.flatMap(({ blocks }) => [...blocks])
+/** All blocks of a print, those that stand beside each other too. */
+export const blocksOf = (paper: Paper): Block[] =>
+  paper.pages.flatMap(({ blocks }) => blocks.flatMap(inner))
+
+const inner = (block: Block): Block[] =>
+  block.kind === 'beside' ? block.parts.flatMap(({ blocks }) => blocks.flatMap(inner)) : [block]
 
 export const cardsOf = (paper: Paper): PaperFootCard[] =>
   blocksOf(paper).flatMap((block) => (block.kind === 'feet' ? [...block.cards] : []))

@@ -37,14 +37,3 @@ export function dialLine(train: Train, { where, foot, shows }: DialAnswer): stri
   const [place = '', sign = ''] = where.split(/: (?=\+ is )/)
   return `${capital(place)}: ${dialShows(train, shows)} (${sign}).`
 }
-
-/** What a foot's card says of the dials at it, a line each: the same dials that its steps set up. */
-export const footDialLines = (train: Train, dials: readonly DialAnswer[]): string[] =>
-  dials
-    .filter((dial) => dialShows(train, dial.shows) !== '0')
-    .map((dial) => {
-      const text = dialShows(train, dial.shows)
-      const sign = / (\+ is .*)$/.exec(dial.where)?.[1] ?? ''
-      if (dial.way === 'vertical') return `dial over it: ${text} (+ is up)`
-      return `dial at its side: ${text} (${sign})`
-    })

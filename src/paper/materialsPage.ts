@@ -1,52 +1,48 @@
 import { tol } from '../mechanics/tolerances'
-import { footFacts } from '../scene/footFacts'
 import { madeOf, type PackAnswer } from '../engine/rounding/answer'
 import { knownPlates } from '../engine/rounding/knownPlates'
 import type { Train } from '../mechanics/train'
-import { fineSign, toFine } from '../mechanics/units'
-import { inSentence } from '../language/names'
+import { fineSign } from '../mechanics/units'
 import { plateDigits } from '../language/recipes'
 import type { Drawn } from './job'
 import type { Block, Chapter } from './page'
 
-/** What to have beside the machine before work begins. */
-export function storesPage(job: Drawn): Chapter[] {
+/** What to have beside the machine before work begins, where plates were chosen. */
+export function materialsPage(job: Drawn): Chapter[] {
   const { answer } = job
   if (answer.status !== 'planned') return []
+  const packs = madeOf(answer.rounded)?.packs
   return [
     {
-      section: 'stores',
+      section: 'materials',
       title: 'Material list',
       blocks: [
-        ...shims(job, madeOf(answer.rounded)?.packs),
-        { kind: 'heading', text: 'Bolts, washers, dowels', aside: 'as the machines want them' },
+        ...(packs ? plates(job, packs) : noPlates(job)),
         {
-          kind: 'table',
-          tall: true,
-          columns: [
-            { head: 'part', width: 3 },
-            { head: 'size', width: 2 },
-            { head: 'number', width: 1.2 },
-            { head: 'for', width: 3 },
-            { head: 'drawn from store', width: 2 },
-          ],
-          rows: ['bolts', 'washers', 'dowels, or reamer', 'jackscrews', ' ', ' '].map((part) => [
-            part,
-            '',
-            '',
-            '',
-            '',
-          ]),
+          kind: 'blanks',
+          columns: 3,
+          labels: ['bolts and washers', 'dowels, or reamer', 'jackscrews'],
         },
-        ...bound(job),
       ],
     },
   ]
 }
 
-/** Plates by thickness and number, and what each is for; blank where no plates were chosen. */
-const shims = (job: Drawn, packs: readonly PackAnswer[] | undefined): Block[] =>
-  packs ? plates(job, packs) : changes(job)
+/** No plates were chosen: what is in store, and where the amounts stand. */
+function noPlates({ train }: Drawn): Block[] {
+  const { shims } = train.plan
+  const unit = fineSign[train.units.fine]
+  const store = shims
+    ? `In store: ${shims.stock.map((t) => plateDigits(t, train.units)).join(', ')} ${unit}; at most ${shims.most} plates in a pack.`
+    : 'Thicknesses in store were not entered, so no plates are chosen here.'
+  return [
+    {
+      kind: 'text',
+      look: 'plain',
+      text: `${store} Shims by the amounts on page 1, each plate by micrometer. Leave no thin plate at top or bottom of a pack.`,
+    },
+  ]
+}
 
 function plates({ train }: Drawn, packs: readonly PackAnswer[]): Block[] {
   const counts = new Map<number, { count: number; feet: Set<string> }>()
@@ -134,65 +130,6 @@ function comeOut(train: Train, packs: readonly PackAnswer[]): Block[] {
         { head: 'plates, each by micrometer', width: 4 },
       ],
       rows,
-    },
-  ]
-}
-
-/** Changes of packs as they are: no plates were chosen. */
-function changes({ train, answer }: Drawn): Block[] {
-  const facts = footFacts(train, answer).filter(({ shim }) => shim?.amount)
-  const { units } = train
-  return [
-    { kind: 'heading', text: 'Shims', aside: `in ${fineSign[units.fine]}` },
-    {
-      kind: 'table',
-      tall: true,
-      columns: [
-        { head: 'machine', width: 3 },
-        { head: 'foot', width: 2 },
-        { head: 'to go in', width: 1.6, align: 'right', strong: true },
-        { head: 'to come out', width: 1.6, align: 'right', strong: true },
-        { head: 'plates, each by micrometer', width: 5 },
-      ],
-      rows: facts.map(({ body, name, shim }) => [
-        inSentence(train.bodies[body]?.name ?? '').replace(/^the /, ''),
-        name,
-        shim?.word === 'put in' ? (shim.amount?.digits ?? '') : ' ',
-        shim?.word === 'take out' ? (shim.amount?.digits ?? '') : ' ',
-        '',
-      ]),
-    },
-    ...(train.plan.shims
-      ? [
-          {
-            kind: 'text',
-            look: 'small',
-            text: `In store: ${train.plan.shims.stock.map((t) => Number(toFine(t, units).toPrecision(6))).join(', ')} ${fineSign[units.fine]}; at most ${train.plan.shims.most} plates in a pack.`,
-          } as const,
-        ]
-      : [
-          {
-            kind: 'text',
-            look: 'small',
-            text: 'Thicknesses in store were not entered, so no plates are chosen here. Leave no thin plate at top or bottom of a pack.',
-          } as const,
-        ]),
-  ]
-}
-
-/** Feet at the edge of their holes: what to have ready if the measured room is less than the file says. */
-function bound({ train, answer }: Drawn): Block[] {
-  const feet = footFacts(train, answer).filter(({ bound }) => bound.length > 0)
-  if (feet.length === 0) return []
-  return [
-    { kind: 'heading', text: 'At a limit', aside: 'measure first: there is no room beyond these' },
-    {
-      kind: 'list',
-      look: 'dash',
-      items: feet.map(
-        ({ body, name, bound }) =>
-          `Foot ${name} of ${inSentence(train.bodies[body]?.name ?? '')}: ${bound.join(', ')}.`,
-      ),
     },
   ]
 }

@@ -1,0 +1,119 @@
+import { cardHeight } from './cardHeight'
+import type { Block, Table } from './page'
+import { print } from './print'
+import { columnGap, proseWidth, textWidth } from './size'
+import { stepHeight } from './stepHeight'
+import { linesHeight, linesOf } from './textSize'
+
+/**
+ * Height of a block on paper with the gap under it (mm).
+ * @param width what it has to lie in (mm)
+ */
+export function blockHeight(block: Block, width: number = textWidth): number {
+  switch (block.kind) {
+    case 'title':
+      return linesHeight(linesOf(block.text, print.title, width, true), print.title, 1.15) + 5.4
+    case 'heading': {
+      const text = `${block.text}  ${block.aside ?? ''}`
+      return linesHeight(linesOf(text, print.heading, width), print.heading) + 3.2
+    }
+    case 'text': {
+      const points = print[block.look]
+      const bold = block.look === 'lead' || block.look === 'strong'
+      const room = bold ? width : Math.min(width, proseWidth(points))
+      return linesHeight(linesOf(block.text, points, room, bold), points) + print.gap
+    }
+    case 'box':
+      return (
+        linesHeight(linesOf(block.title, print.strong, width - 8, true), print.strong) +
+        block.items.reduce((sum, item) => sum + itemHeight(item, width), 0) +
+        4.4 +
+        print.gap
+      )
+    case 'list':
+      return listHeights(block, width).reduce((sum, height) => sum + height, 0) + print.gap
+    case 'table':
+      return (
+        headHeight(block, width) +
+        block.rows.reduce((sum, row) => sum + rowHeight(block, row, width), 0) +
+        print.gap
+      )
+    case 'figures':
+      return (
+        Math.max(
+          ...block.figures.map(({ height, width: wide, caption }) => {
+            const lines = caption === undefined ? 0 : linesOf(caption, print.small, wide)
+            return height + linesHeight(lines, print.small) + (lines > 0 ? 1 : 0)
+          }),
+        ) + print.gap
+      )
+    case 'blanks':
+      return Math.ceil(block.labels.length / block.columns) * print.blank + print.gap
+    case 'step':
+      return stepHeight(block.step) + print.gap
+    case 'feet':
+      return Math.max(...block.cards.map((card) => cardHeight(card, block.columns))) + print.gap
+    case 'beside': {
+      const all = block.parts.reduce((sum, part) => sum + part.width, 0)
+      const room = width - columnGap * (block.parts.length - 1)
+      return Math.max(
+        ...block.parts.map((part) =>
+          part.blocks.reduce((sum, one) => sum + blockHeight(one, (part.width / all) * room), 0),
+        ),
+      )
+    }
+  }
+}
+
+/** Height of every item of a list; one to be ticked is as tall as its box (mm). */
+export function listHeights(
+  { look, items }: Extract<Block, { kind: 'list' }>,
+  width: number = textWidth,
+): number[] {
+  return items.map((item) =>
+    look === 'tick'
+      ? Math.max(print.actual + 0.8, itemHeight(item, width - print.actual + 2))
+      : itemHeight(item, width),
+  )
+}
+
+const itemHeight = (item: string, width: number): number =>
+  linesHeight(
+    linesOf(item, print.plain, Math.min(width - 12, proseWidth(print.plain))),
+    print.plain,
+  ) + 0.8
+
+const columnWidth = (table: Table, column: number, width: number): number => {
+  const all = table.columns.reduce((sum, part) => sum + part.width, 0)
+  return ((table.columns[column]?.width ?? 1) / all) * width - 2 * print.cell.across
+}
+
+export const headHeight = (table: Table, width: number = textWidth): number =>
+  cellsHeight(
+    table,
+    table.columns.map(({ head }) => head),
+    print.small,
+    width,
+  )
+
+/** A row with a box to write in is as tall as a glove's pencil wants (mm). */
+export function rowHeight(table: Table, row: readonly string[], width: number = textWidth): number {
+  const height = cellsHeight(table, row, print.plain, width)
+  return table.tall === true || row.includes('') ? Math.max(print.tallRow, height) : height
+}
+
+const cellsHeight = (
+  table: Table,
+  cells: readonly string[],
+  points: number,
+  width: number,
+): number =>
+  Math.max(
+    ...cells.map((text, c) => {
+      const size = table.columns[c]?.strong === true ? print.strong : points
+      const bold = table.columns[c]?.strong === true || points === print.small
+      return linesHeight(linesOf(text, size, columnWidth(table, c, width), bold), size)
+    }),
+  ) +
+  2 * print.cell.along +
+  0.2
