@@ -89,7 +89,7 @@ test('an anchored machine stays, and says why', async () => {
 
 test('every share typed or dragged replans at once', async () => {
   await openSheet()
-  const field = page.getByLabel('Share in percent')
+  const field = page.getByLabel('Tolerance to use at most in percent')
   await field.fill('85')
   await expect(page.locator('.proof')).toHaveText(/needs less than 1\d\d\d µm/)
   const relaxed = await page.locator('.proof').textContent()
@@ -129,5 +129,5 @@ test('a state is looked at alone, and gates say what sets them', async () => {
   await expect(gates.nth(1)).toBeFocused()
   await expect(page.locator('.key .says')).not.toHaveText(first)
   await press('Escape')
-  await expect(page.locator('.key .says')).toContainText('Posts are gates')
+  await expect(page.locator('.key .says')).toContainText('Posts are the limits at the couplings')
 })

@@ -98,7 +98,7 @@ test('a long list comes bit by bit, never holds up a plan, and can be stopped', 
   await page.waitForTimeout(600)
   expect(await page.locator('.progress').textContent()).toBe(before)
   // a new plan starts a new list
-  await page.getByLabel('Share in percent').fill('80')
+  await page.getByLabel('Tolerance to use at most in percent').fill('80')
   await expect(page.locator('.says[aria-live]')).toContainText('80 %')
   await expect(page.locator('.progress')).toHaveText(/of 2048 choices solved/)
 })
@@ -167,7 +167,7 @@ test('the point of the curve is dragged, and the sheet follows', async ({ page }
   await page.mouse.down()
   for (const percent of [74, 78, 82, 85]) await page.mouse.move(at(percent), middle)
   await page.mouse.up()
-  await expect(page.getByLabel('Share in percent')).toHaveValue('85')
+  await expect(page.getByLabel('Tolerance to use at most in percent')).toHaveValue('85')
   await expect(page.locator('.says[aria-live]')).toContainText('85 %')
   await expect(page.locator('.moves')).toContainText('uses 85 % of its tolerance')
   await expect(page.locator('.bindings li').first()).toBeVisible()
@@ -183,7 +183,7 @@ test('the point is moved by a finger', async ({ browser, baseURL }) => {
   const box = await point(page).boundingBox()
   if (!box) throw new Error('no slider')
   await page.touchscreen.tap(box.x + box.width - 23, box.y + box.height / 2)
-  await expect(page.getByLabel('Share in percent')).toHaveValue(/^(99|100)$/)
+  await expect(page.getByLabel('Tolerance to use at most in percent')).toHaveValue(/^(99|100)$/)
   await expect(page.locator('.says[aria-live]')).toContainText(/99 %|100 %/)
   await context.close()
 })
@@ -279,7 +279,7 @@ test('a foot says why it moves this much', async ({ page }) => {
   await ask.press('Enter')
   await expect(page.locator('.why-foot')).toContainText('What holds it there')
   // an answer about another plan is not left standing
-  await page.getByLabel('Share in percent').fill('80')
+  await page.getByLabel('Tolerance to use at most in percent').fill('80')
   await expect(page.locator('.why-foot')).toHaveCount(0)
 })
 

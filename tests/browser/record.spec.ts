@@ -30,13 +30,13 @@ test('pages of the record are dated and signed, outlive a reload, and a changed 
 
   // what follows leaves them as they are, and so does taking it back
   const before = await pages(page).allTextContents()
-  await page.getByLabel('Share in percent').fill('60')
+  await page.getByLabel('Tolerance to use at most in percent').fill('60')
   await drawn(page)
   await page.getByRole('button', { name: /^Undo/ }).click()
-  await expect(page.getByLabel('Share in percent')).not.toHaveValue('60')
+  await expect(page.getByLabel('Tolerance to use at most in percent')).not.toHaveValue('60')
   await expect(page.getByRole('button', { name: /^Undo/ })).toBeDisabled()
   expect(await pages(page).allTextContents()).toEqual(before)
-  await page.getByLabel('Share in percent').fill('65')
+  await page.getByLabel('Tolerance to use at most in percent').fill('65')
   await drawn(page)
   await expect(page.locator('.kept')).toHaveText(/^\s*kept \d\d:\d\d:\d\d\s*$/)
   await page.reload()

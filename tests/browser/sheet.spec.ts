@@ -87,7 +87,7 @@ test('many changes in a row end with the plan of the last one', async ({ page })
   await slider.focus()
   for (let i = 0; i < 15; i++) await page.keyboard.press('ArrowRight')
   await drawn(page)
-  await expect(page.getByLabel('Share in percent')).toHaveValue('85')
+  await expect(page.getByLabel('Tolerance to use at most in percent')).toHaveValue('85')
   await expect(page.locator('.key .says')).toContainText('85 %')
   // plans of other shares may have been made ahead; that of another hold has to be worked out
   await page.locator('.holds .hold').first().press('Enter')
@@ -124,7 +124,7 @@ test('a dropped file is opened; a bad one is refused, and the sheet stays', asyn
   // the last good sheet is still there, and can still be worked with
   await expect(page.locator('.train-name')).toHaveText('Hot water circulating pump')
   await expect(page.locator('.foot')).toHaveCount(8)
-  await page.getByLabel('Share in percent').fill('90')
+  await page.getByLabel('Tolerance to use at most in percent').fill('90')
   await expect(page.locator('.key .says')).toContainText('90 %')
   await note.getByRole('button', { name: 'Put it away' }).click()
   await expect(note).toHaveCount(0)

@@ -12,7 +12,7 @@ export async function openPage(page: Page): Promise<void> {
   await ready(page)
 }
 
-export const share = (page: Page) => page.getByLabel('Share in percent')
+export const share = (page: Page) => page.getByLabel('Tolerance to use at most in percent')
 export const kept = (page: Page) => page.locator('.kept')
 export const notes = (page: Page) => page.locator('.shelf-note')
 export const jobs = (page: Page) => page.locator('.shelf-columns > section > .jobs > .job-row')

@@ -164,6 +164,20 @@ describe('soft foot makes everything after it provisional', () => {
     expect(step.feet[3]).toMatchObject({ rise: 200, kinds: [] })
   })
 
+  it('on six feet of which one shows a gap promises no least: other shapes show the same', () => {
+    const [left, , , last] = fourFeet
+    const middle = fourFeet
+      .slice(0, 2)
+      .map((foot, i) => ({ ...foot, id: `middle ${i}`, x: ((left?.x ?? 0) + (last?.x ?? 0)) / 2 }))
+    const six = [...fourFeet, ...middle].map((foot) => ({
+      ...foot,
+      soft: foot.id === 'middle 0' ? 200 : 0,
+    }))
+    const { words } = at(readyOf(inOrder({ right: { feet: six } })).softFoot, 0)
+    expect(words.join(' ')).toContain('On 6 feet these gaps alone leave the shape open')
+    expect(words.join(' ')).not.toContain('is the least')
+  })
+
   it('is said on the sheet of text, in 80 columns', () => {
     const text = planText(trainOf(document), answerOf(document))
     const plain = text.replace(/\s+/g, ' ')

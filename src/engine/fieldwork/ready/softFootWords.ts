@@ -1,3 +1,4 @@
+import { tol } from '../../../mechanics/tolerances'
 import { fineText, slopeText } from '../../../language/amounts'
 import type { Body, Coupling, Train } from '../../../mechanics/train'
 import type { Misalignment } from '../../../mechanics/readings/equation'
@@ -92,11 +93,21 @@ function stepWords(train: Train, body: Body, soft: SoftFoot): string[] {
           `The gaps of ${body.name} contradict a stiff frame on one plane by up to ${text(soft.unexplained)}: something springs, or a foot was read with another one loose.`,
         ]
       : []
+  // a plane takes three heights away: as many feet as there are more of must stand off to settle the rest
+  const off = soft.feet.filter(({ gap }) => gap > tol.flatFoot).length
+  const open =
+    off < body.feet.length - 3
+      ? [
+          `On ${body.feet.length} feet these gaps alone leave the shape open: other heights of the feet show the same gaps, and the shims are for those that depart least from one plane. Prove every foot again after them, or level the pads first.`,
+        ]
+      : []
   if (added.length === 0)
-    return [`${body.name}: ${soft.why ?? 'nothing is to be added'}.`, ...contradicts]
+    return [`${body.name}: ${soft.why ?? 'nothing is to be added'}.`, ...open, ...contradicts]
   const total = added.reduce((sum, { shim }) => sum + shim, 0)
+  const least = open.length === 0 ? ' is the least that makes its feet plane' : ''
   return [
-    `${body.name}: put in ${listed(added.map(({ foot, shim }) => `${text(shim)} under foot ${foot}`))}; ${text(total)} in all is the least that makes its feet plane.`,
+    `${body.name}: put in ${listed(added.map(({ foot, shim }) => `${text(shim)} under foot ${foot}`))}; ${text(total)} in all${least}.`,
+    ...open,
     ...(soft.leaves !== undefined && soft.leaves > 0.5
       ? [`Up to ${text(soft.leaves)} should then be left at a foot.`]
       : []),
