@@ -158,6 +158,8 @@ export const limitJson = (train: Train, { limit, price, quantity, upTo }: Bindin
 interface LimitPart {
   body?: string
   foot?: string
+  /** Every foot of a row that must give together. */
+  feet?: string[]
   restraint?: string
   coupling?: string
   state?: string
@@ -168,7 +170,11 @@ interface LimitPart {
 function limitPart(limit: BindingLimit): LimitPart {
   switch (limit.kind) {
     case 'foot':
-      return { body: limit.body, foot: limit.foot }
+      return {
+        body: limit.body,
+        foot: limit.foot,
+        ...(limit.others && { feet: [limit.foot, ...limit.others] }),
+      }
     case 'tilt':
       return { body: limit.body }
     case 'restraint':

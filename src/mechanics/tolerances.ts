@@ -80,6 +80,7 @@ export const toleranceTable = {
   allowedGapLeast: { value: 1e-2, unit: 'um', means: 'the same where the cost is next to nothing', why: 'a hundredth of what a dial shows' },
   onTheWay: { value: 2e-3, unit: 'um', means: 'most a pose on the way may pass a limit by', why: 'twice what the plan may: it is written with 12 digits and read again' },
   // lengths
+  reached: { value: 2e-4, unit: 'program units', means: 'a foot this near to a limit that another of its row leans on is at it too', why: '2 nm: what a true circle may be passed by, doubled' },
   onLimit: { value: 1e-6, unit: 'um', means: 'a value that lies on a limit but for rounding keeps it', why: 'far under every reading, far over double precision' },
   samePlace: { value: 1e-4, unit: 'um', means: 'a height, or a slide, this near to another is that one', why: 'what the last digits of the solver leave' },
   noMotion: { value: 1e-7, unit: 'um at the outermost foot', means: 'a motion below this is none', why: 'last digits of the solver' },

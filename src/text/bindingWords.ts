@@ -4,6 +4,7 @@ import type { Train } from '../mechanics/train'
 import type { BindingAnswer, BindingLimit } from '../engine/plan/answer'
 import { footLimitWords } from '../language/footLimitWords'
 import { limitJson } from '../json/planJson'
+import { feetInWords } from '../engine/plan/limitWords'
 import { inSentence } from '../language/names'
 import { wayInWords } from '../language/sides'
 
@@ -69,7 +70,7 @@ function roomIn(train: Train, limit: BindingLimit): string {
   switch (limit.kind) {
     case 'foot': {
       const way = limit.toward === undefined ? '' : wayInWords(train, limit.toward)
-      return footLimitWords[limit.limit].more(`foot ${limit.foot} of ${whose}`, way)
+      return footLimitWords[limit.limit].more(`${feetInWords(limit)} of ${whose}`, way)
     }
     case 'tilt':
       return `more tilt of ${whose}`

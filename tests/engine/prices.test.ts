@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { at, close, given, fourFeet, pair, planOf, twoFeet, type Json } from './pair'
+import { close, given, fourFeet, pair, planOf, twoFeet, type Json } from './pair'
 
 /**
  * B is 200 low and may be 100: 1.9 a - 0.9 b = 100 at its rows at 1000 and 2000 mm. Alone the near
@@ -51,10 +51,15 @@ describe('the price of a limit', () => {
   it.each<[string, Json, string]>([
     ['packs', { pack: { now: 1000, max: 1050 } }, 'maximum pack'],
     ['lifts', { lift: 50 }, 'lift'],
-  ])('of two %s of one row is none: loosening one alone saves nothing', (_, limit, word) => {
+  ])('of two %s of one row is that of the row: one alone saves nothing', (_, limit, word) => {
     const both = low({ feet: limited(limit, (row) => row === 0) })
-    expect(both.map((b) => b.limit)).toEqual(['offset'])
-    expect(at(both, 0).price).toBeCloseTo(2 / 0.9, 6)
+    expect(brief(both)).toEqual([
+      ['offset', 'Motor to Pump, cold', close(2 / 0.9, 6), 'µm', close(until(5, 0.9 / 1.9), 3)],
+      [word, 'Pump feet 1000a and 1000b', close(saved, 6), 'µm', close(until(2.6316), 3)],
+    ])
+    expect(both.find((b) => b.limit === word)?.part).toEqual({
+      ...{ body: 'B', foot: '1000a', feet: ['1000a', '1000b'] },
+    })
     const one = low({ feet: limited(limit, (_, foot) => foot === 1) })
     expect(one.map((b) => b.limit).sort()).toEqual([word, 'offset'].sort())
   })

@@ -46,7 +46,8 @@ function relaxBody(body: Body, { limit, part }: BindingJson, by: number, reserve
     restraint[way] = [range[0] - by, range[1] + by] satisfies Room
     return true
   }
-  const foot = body.feet.find(({ id }) => id === part.foot)
-  if (!foot) return false
-  return isFootLimit(limit) && footLimits[limit].loosen(foot, by, reserve)
+  const ids = part.feet ?? [part.foot]
+  const feet = body.feet.filter(({ id }) => ids.includes(id))
+  if (feet.length !== ids.length || !isFootLimit(limit)) return false
+  return feet.every((foot) => footLimits[limit].loosen(foot, by, reserve))
 }

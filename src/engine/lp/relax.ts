@@ -3,11 +3,11 @@ import { combine } from './affine'
 import type { Cut, Program, Row } from './program'
 import { stageProgram } from './stage'
 
-/** A limit that can be given more room: one side of some rows, or a circle's radius. */
+/** What can be given more room: one side of some rows, and the radius of some circles. */
 export interface Loosened {
   readonly rows: readonly number[]
   readonly side: 'lower' | 'upper'
-  readonly circle?: number
+  readonly circles: readonly number[]
 }
 
 /** The program with one more column: the room (program units) that is added to one limit. */
@@ -27,7 +27,7 @@ export function loosen(program: Program, limit: Loosened): Program {
       limit.rows.includes(i) ? loosened(row, limit.side, room) : [row],
     ),
     circles: program.circles.map((circle, c) =>
-      c === limit.circle
+      limit.circles.includes(c)
         ? {
             ...circle,
             radius: combine([1, circle.radius], [1, { constant: 0, terms: new Map([[room, 1]]) }]),

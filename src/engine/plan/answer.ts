@@ -132,6 +132,8 @@ export type BindingLimit =
       limit: FootLimit
       body: string
       foot: string
+      /** Other feet of its row at the same limit, which must give with it; none gives alone. */
+      others?: string[]
       /** The way in which the foot is pressed against it; undefined where no tangent of its circle says so. */
       toward: Way | undefined
     }

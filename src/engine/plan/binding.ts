@@ -5,6 +5,7 @@ import { programUnit, type Program } from '../lp/program'
 import { costWithRoom, loosen, roomAtPrice } from '../lp/relax'
 import type { BindingAnswer } from './answer'
 import { bindingGroups, type BindingGroup } from './bindingGroups'
+import { rowGroup } from './rowGroup'
 import { reach, solveRounds } from '../lp/rounds'
 import type { CostAnswer, LeastOfPart } from './solvePlan'
 import { bindingLimit } from './bindingLimit'
@@ -19,7 +20,8 @@ const lastStep = 0.02
 /**
  * Every limit that the least cost leans on, dearest first: what one more unit of room would save,
  * and for how much room that holds. Duals price a limit to one side only and, where several limits
- * meet, may promise more than loosening this one alone gives; so each price is tried out.
+ * meet, may promise more than loosening this one alone gives; so each price is tried out. Where feet of
+ * a row are at the same limit and none gives alone, the row is told as one.
  */
 export function bindingOf(
   train: Train,
@@ -42,10 +44,22 @@ export interface Priced {
 /** The prices of one part's limits; a limit touches one part alone. */
 export function pricesOf(train: Train, part: LeastOfPart, solver: Solver): Priced[] {
   const { program, least } = part
-  return bindingGroups(train, program, least).flatMap((group) => {
+  const price = (group: BindingGroup): Priced[] => {
     const priced = tried(program, least, group, solver)
     return priced ? [{ group, ...priced }] : []
+  }
+  const groups = bindingGroups(train, program, least)
+  const alone = new Map(groups.map((group) => [group, price(group)]))
+  const rows = groups.flatMap((group): BindingGroup[] => {
+    const row = alone.get(group)?.length === 0 ? rowGroup(train, program, least, group) : undefined
+    return row ? [row] : []
   })
+  const told = new Set<string>()
+  const together = rows.filter((row) => {
+    const key = JSON.stringify([row.rows, row.circles, row.side])
+    return !told.has(key) && told.add(key)
+  })
+  return [...[...alone.values()].flat(), ...together.flatMap(price)]
 }
 
 /** Prices as they are told, dearest first. */

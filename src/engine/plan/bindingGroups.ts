@@ -15,6 +15,8 @@ export interface BindingGroup extends Loosened {
   /** Room (program units) that one engine unit of the limit gives: um, mrad or mm. */
   readonly perUnit: number
   readonly quantity: BindingAnswer['quantity']
+  /** Feet of its row that are at the same limit and give with it: none gives alone. */
+  readonly others?: readonly number[]
   /** Mean direction in which a circle is pressed, from u toward w. */
   readonly toward?: CircleDirection
 }
@@ -37,6 +39,7 @@ export function bindingGroups(train: Train, program: Program, least: CostAnswer)
     groups.push({
       meaning: row.meaning,
       rows: [limit],
+      circles: [],
       side,
       price: weight,
       ...sizeOf(train, row.meaning, least.share),
@@ -48,8 +51,8 @@ export function bindingGroups(train: Train, program: Program, least: CostAnswer)
     groups.push({
       meaning,
       rows: [],
+      circles: [circle],
       side: 'upper',
-      circle,
       price,
       toward,
       ...sizeOf(train, meaning, least.share),

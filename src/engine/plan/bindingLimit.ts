@@ -7,10 +7,13 @@ import type { BindingLimit } from './answer'
 import type { BindingGroup } from './bindingGroups'
 
 /** A limit of the program with the side that is leaned on. */
-export type LimitSide = Pick<BindingGroup, 'meaning' | 'side' | 'toward'>
+export type LimitSide = Pick<BindingGroup, 'meaning' | 'side' | 'toward' | 'others'>
 
 /** The limit that an answer leans on, by the ids of its part. */
-export function bindingLimit(train: Train, { meaning, side, toward }: LimitSide): BindingLimit {
+export function bindingLimit(
+  train: Train,
+  { meaning, side, toward, others }: LimitSide,
+): BindingLimit {
   if (meaning.fact === 'tolerance') {
     const { what, way } = meaning
     const coupling = train.couplings[meaning.coupling]?.id ?? ''
@@ -25,6 +28,7 @@ export function bindingLimit(train: Train, { meaning, side, toward }: LimitSide)
       limit,
       body,
       foot: at?.feet[meaning.foot]?.id ?? '',
+      ...(others && { others: others.flatMap((foot) => at?.feet[foot]?.id ?? []) }),
       toward: footToward(footLimitWords[limit].presses, side, toward),
     }
   }

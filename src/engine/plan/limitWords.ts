@@ -1,4 +1,5 @@
 import { footLimitWords } from '../../language/footLimitWords'
+import { listed } from '../../language/names'
 import { wayInWords } from '../../language/sides'
 import type { Train } from '../../mechanics/train'
 import type { BindingLimit } from './answer'
@@ -10,6 +11,15 @@ export interface LimitWords {
   readonly where: string
 }
 
+/** "foot 1", "feet 1 and 2". */
+export const feetInWords = ({
+  foot,
+  others = [],
+}: {
+  readonly foot: string
+  readonly others?: readonly string[]
+}): string => (others.length === 0 ? `foot ${foot}` : `feet ${listed([foot, ...others])}`)
+
 export function limitWords(train: Train, limit: BindingLimit): LimitWords {
   if (limit.kind === 'check') {
     const coupling = train.couplings.find(({ id }) => id === limit.coupling)
@@ -19,7 +29,7 @@ export function limitWords(train: Train, limit: BindingLimit): LimitWords {
   const name = train.bodies.find(({ id }) => id === limit.body)?.name ?? ''
   switch (limit.kind) {
     case 'foot': {
-      const where = `${name} foot ${limit.foot}`
+      const where = `${name} ${feetInWords(limit)}`
       const way =
         limit.toward && footLimitWords[limit.limit].tellsWay
           ? `, ${wayInWords(train, limit.toward)}`
