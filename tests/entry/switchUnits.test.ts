@@ -74,6 +74,17 @@ describe('a document in other units', () => {
     )
   })
 
+  it.each([
+    // a conversion that lay within the last roundings one way and just beyond them the other
+    ['mass', -145_050.7, 'in'],
+    ['length', 0.1, 'in'],
+  ] as const)('%s %d comes back from %s', (quantity, value, length) => {
+    const [own, other] = [all[0] as DocumentUnits, { ...(all[0] as DocumentUnits), length }]
+    const there = converted(value, quantity, own, other)
+    expect(there).not.toBe(value)
+    expect(converted(there, quantity, other, own)).toBe(value)
+  })
+
   it('knows what stands where', () => {
     expect(quantityAt(['machines', 0, 'axis', 'z'])).toBe('length')
     expect(quantityAt(['machines', 0, 'axis', 'left', 'z'])).toBe('length')

@@ -43,10 +43,12 @@ export function converted(
   const short = quantity === 'temperature' ? toBillionth : toTwelve
   const exact = there(value)
   const candidate = short(exact)
-  const near = (a: number, b: number, most: number) =>
-    Math.abs(a - b) <= most * Math.max(Math.abs(b), quantity === 'temperature' ? 500 : 0)
-  const leadsBack = short(value) !== value || near(back(candidate), value, 0.9 * tol.fewRoundings)
-  return near(candidate, exact, tol.fewRoundings) && leadsBack ? candidate : exact
+  const near = (a: number, b: number) =>
+    Math.abs(a - b) <=
+    tol.fewRoundings * Math.max(Math.abs(a), Math.abs(b), quantity === 'temperature' ? 500 : 0)
+  // the same two questions are asked on the way back, so both ways take the short number or neither
+  const leadsBack = short(value) !== value || near(back(candidate), value)
+  return near(candidate, exact) && leadsBack ? candidate : exact
 }
 
 const toTwelve = (value: number): number => Number(value.toPrecision(12))
