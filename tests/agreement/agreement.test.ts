@@ -75,5 +75,5 @@ test(
     for (const excuse of ['borderline', 'within a circle'])
       expect(statuses.get(excuse) ?? 0, excuse).toBeLessThanOrEqual(Math.max(4, trains / 100))
   },
-  long ? 1_800_000 : 120_000,
+  long ? 1_800_000 : 600_000,
 )

@@ -83,5 +83,5 @@ test.skipIf(!installed)(
     expect(counts.planned).toBeGreaterThan(models / 3)
     expect(counts.impossible).toBeGreaterThan(models / 10)
   },
-  long ? 600_000 : 120_000,
+  600_000,
 )

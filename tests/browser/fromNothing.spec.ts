@@ -101,7 +101,7 @@ const byTheClock = (document: TrainDocument): TrainDocument => ({
 test('a whole train is entered from nothing by the keyboard alone and has the plan of its file', async ({
   page,
 }, info) => {
-  test.setTimeout(240_000)
+  test.setTimeout(900_000)
   const seen = watch(page)
   const key = async (...names: string[]): Promise<void> => {
     for (const name of names) await page.keyboard.press(name)

@@ -64,7 +64,7 @@ function ages(told: readonly Told[]): number[] {
 test(`killed in the middle of typing, ${kills} in all, nothing shown as kept is lost`, async ({
   baseURL,
 }) => {
-  test.setTimeout((kills + 3) * 60_000)
+  test.setTimeout((kills + 5) * 120_000)
   const profile = makeProfile()
   const waits: number[] = []
   const behind: number[] = []

@@ -84,5 +84,5 @@ test(
     expect(trains).toBe(wanted)
     for (const kind of mustAppear) expect(kinds.get(kind) ?? 0, kind).toBeGreaterThan(0)
   },
-  long ? 1_800_000 : 120_000,
+  long ? 1_800_000 : 600_000,
 )

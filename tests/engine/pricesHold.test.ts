@@ -48,5 +48,5 @@ it(
     for (const kind of ['minimum pack', 'maximum pack', 'hole', 'restraint', 'offset', 'angle'])
       expect(tried.get(kind) ?? 0, kind).toBeGreaterThan(0)
   },
-  long ? 1_800_000 : 120_000,
+  long ? 1_800_000 : 600_000,
 )

@@ -76,7 +76,7 @@ describe('all choices in one go', () => {
     expect(rows).toHaveLength(64)
     for (const row of rows) agrees(document, row, `holding ${row.held.join(' ')}`)
     expect(rows.filter(({ status }) => status === 'planned').length).toBeGreaterThan(10)
-  }, 120_000)
+  }, 600_000)
 
   it.each(['piped-compressor', 'pump-and-motor'])(
     'agree with a file of its own for every choice of %s, prices included',
@@ -151,7 +151,7 @@ describe('the list of choices', () => {
     expect(calls).toBe(first)
     // 36 parts of about 20 programs each; 256 choices by themselves would take some 4,000
     expect(first).toBeLessThan(1500)
-  }, 120_000)
+  }, 600_000)
 
   it('is the same twice, byte for byte', () => {
     const document = exampleFile('base-bound-motor') as TrainDocument

@@ -22,7 +22,7 @@ export const seeds = (usual: number): number[] =>
   Array.from({ length: long ? 400 : usual }, (_, i) => 7001 + i)
 
 /** Milliseconds that a law over these seeds may take. */
-export const patience = long ? 1_800_000 : 120_000
+export const patience = long ? 1_800_000 : 600_000
 
 const originals = new Map<number, { train: Train; answer: AnswerJson }>()
 

@@ -60,5 +60,5 @@ test(
     expect(counts['left alone'] ?? 0).toBeGreaterThan(trains / 4)
     expect(counts['small but told'] ?? 0).toBeLessThan(counts['left alone'] ?? 0)
   },
-  long ? 1_800_000 : 300_000,
+  long ? 1_800_000 : 900_000,
 )
