@@ -25,7 +25,7 @@ export default defineConfig({
   use: {
     ...devices['Desktop Chrome'],
     baseURL: address,
-    // a trace takes two pictures of the page around every key, which doubles the time: HOLDFAST_TRACE=1 asks for it
+    // a trace takes two pictures of the page around every key, which takes its time: HOLDFAST_TRACE=1 asks for it
     trace: process.env.HOLDFAST_TRACE === '1' ? 'retain-on-failure' : 'off',
     screenshot: 'only-on-failure',
     launchOptions: {

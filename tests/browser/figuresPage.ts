@@ -4,20 +4,54 @@ import type { TrainDocument } from '../../src/document/schema'
 
 /** Most keys of one walk: far more than any sheet has stops. */
 const longWalk = 600
+/** Keys that are sent in one go; once the place is reached the page takes no more of them. */
+const atOnce = 12
 
 /** Walks by the Tab key alone until what has the focus bears this name, and says how many keys it took. */
 export async function tabTo(page: Page, name: string | RegExp): Promise<number> {
-  for (let keys = 0; keys <= longWalk; keys++) {
-    const now = await page.evaluate(() => {
+  const asked = typeof name === 'string' ? { is: name } : { like: name.source, flags: name.flags }
+  await page.evaluate((wanted) => {
+    const { is, like, flags } = wanted as { is?: string; like?: string; flags?: string }
+    const walk = { keys: 0, there: false }
+    const look = (): boolean => {
       const element = document.activeElement
-      if (!(element instanceof HTMLElement)) return ''
+      if (!(element instanceof HTMLElement)) return false
       const label = element.closest('label')?.textContent
-      return (element.getAttribute('aria-label') ?? label ?? element.textContent)
+      const now = (element.getAttribute('aria-label') ?? label ?? element.textContent)
         .replace(/\s+/g, ' ')
         .trim()
+      return like === undefined ? now === is : new RegExp(like, flags).test(now)
+    }
+    // a key that comes when the place is reached goes no further; every one before it is the browser's own
+    const onKey = (event: KeyboardEvent): void => {
+      walk.there ||= look()
+      if (walk.there) {
+        event.preventDefault()
+        event.stopImmediatePropagation()
+      } else walk.keys++
+    }
+    window.addEventListener('keydown', onKey, { capture: true })
+    Object.assign(window, {
+      tabWalk: {
+        state: () => {
+          walk.there ||= look()
+          return walk
+        },
+        end: () => {
+          window.removeEventListener('keydown', onKey, { capture: true })
+        },
+      },
     })
-    if (typeof name === 'string' ? now === name : name.test(now)) return keys
-    await page.keyboard.press('Tab')
+  }, asked)
+  const state = () => page.evaluate<{ keys: number; there: boolean }>('tabWalk.state()')
+  try {
+    for (let sent = 0; sent <= longWalk; sent += atOnce) {
+      const { there, keys } = await state()
+      if (there) return keys
+      await Promise.all(Array.from({ length: atOnce }, () => page.keyboard.press('Tab')))
+    }
+  } finally {
+    await page.evaluate('tabWalk.end()')
   }
   throw new Error(`the Tab key does not come to ${String(name)}`)
 }

@@ -40,6 +40,22 @@ export async function drawn(page: Page): Promise<void> {
   })
 }
 
+/** Gives the page another size, and waits until it is laid out for that. */
+export async function resized(
+  page: Page,
+  size: { readonly width: number; readonly height: number },
+): Promise<void> {
+  await page.setViewportSize(size)
+  await page.evaluate(
+    () =>
+      new Promise((done) => {
+        // sizes are told with one frame, what they change is drawn with the next
+        requestAnimationFrame(() => requestAnimationFrame(() => requestAnimationFrame(done)))
+      }),
+  )
+  await drawn(page)
+}
+
 export async function chooseExample(page: Page, file: string): Promise<void> {
   await page.getByLabel('Example').selectOption(file)
   const { name } = JSON.parse(exampleText(file)) as { name: string }
