@@ -7,6 +7,8 @@ import { drawn, watch } from './sheet'
 
 /** Where pictures go when they are to be looked at: HOLDFAST_PICTURES=folder. */
 const album = process.env['HOLDFAST_PICTURES']
+/** Colours move nothing, so cards are laid out by night only for their pictures. */
+const themes = album ? (['light', 'dark'] as const) : (['light'] as const)
 const tablet = { width: 1024, height: 768 }
 
 const face = (page: Page) => page.locator('.machine-face')
@@ -176,7 +178,8 @@ test('a job is done at the machine by touch, through a reload and a browser clos
     await tick(page).tap()
     await expect(where(page)).toHaveText(/card 4 of 11, 1 done/)
 
-    for (const amount of ['50', '100', '100']) {
+    for (const [i, amount] of ['50', '100', '100'].entries()) {
+      await expect(where(page)).toContainText(`, ${i + 1} done`)
       if (amount === '100' && (await digits(page).textContent()) !== amount)
         for (let back = 0; back < 4; back++) await press(page, 'Back')
       await page.getByRole('button', { name: `measured: exactly ${amount} µm` }).tap()
@@ -310,7 +313,7 @@ async function readAgain(page: Page): Promise<void> {
   if (album) await band.screenshot({ path: `${album}/record.png` })
 }
 
-test('every card fits the window at four sizes in both themes', async ({ browser }) => {
+test('every card fits the window at four sizes', async ({ browser }) => {
   const context = await browser.newContext({ viewport: tablet, hasTouch: true })
   const page = await context.newPage()
   await page.goto('./')
@@ -326,7 +329,7 @@ test('every card fits the window at four sizes in both themes', async ({ browser
       [768, 1024],
       [390, 844],
     ] as const)
-      for (const colorScheme of ['light', 'dark'] as const) {
+      for (const colorScheme of themes) {
         await page.emulateMedia({ colorScheme })
         await page.setViewportSize({ width, height })
         await fits(page)

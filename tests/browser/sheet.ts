@@ -40,6 +40,12 @@ export async function drawn(page: Page): Promise<void> {
   })
 }
 
+/** Waits until work was made of the plan, which comes after it. */
+export async function worked(page: Page): Promise<void> {
+  await expect(page.locator('.band-ready .ready-sentence')).toBeVisible()
+  await expect(page.locator('.ready.old')).toHaveCount(0)
+}
+
 /** Gives the page another size, and waits until it is laid out for that. */
 export async function resized(
   page: Page,
