@@ -1,3 +1,4 @@
+import type { Band } from '../mechanics/misalignment/bands'
 import type { DocumentUnits } from '../mechanics/units'
 import type {
   AsFoundAnswer,
@@ -200,9 +201,20 @@ export const expectedJson = (
       ? {
           ...entry,
           readings: entry.readings.map(([hour, value]) => [hour, inUnits(value, 'fine', units)]),
+          ...(entry.good && { good: entry.good.map((band) => bandJson(band, units)) }),
         }
-      : written(entry, { set: 'as it is', ...line }, units),
+      : written(entry, { set: 'as it is', ...line, good: lineBands }, units),
   )
+
+const lineBands = {
+  offset: { y: 'fine', z: 'fine' },
+  slope: { y: 'slope', z: 'slope' },
+} as const
+
+const bandJson = ([low, high]: Band, units: DocumentUnits): Band => [
+  inUnits(low, 'fine', units),
+  inUnits(high, 'fine', units),
+]
 
 /** What stands in a train file, in the document's units. */
 export const reportJson = (

@@ -16,7 +16,7 @@ const step: MeasuresOf<StepAnswer> = {
     use: 'fine',
     room: 'fine',
   },
-  dials: { shows: 'fine' },
+  dials: { shows: 'fine', good: 'fine' },
   stops: { count: 'as it is', each: 'fine' },
   load: { total: 'mass', corners: { load: 'mass' }, jack: 'mass', rating: 'mass' },
   expected: 'as it is',

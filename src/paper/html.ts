@@ -158,7 +158,7 @@ function stepOf(step: StepCard): Markup {
     step.breaks.map((text) => line('strong', text)),
     step.cautions.length === 0 ? '' : list('dash', step.cautions),
     run('Dials, from 0:', step.dials),
-    run('Then the couplings should show:', step.expected),
+    run('Then the couplings should show, by the model:', step.expected),
     stop === undefined ? '' : markup`<p class="stop"><b>STOP POINT.</b> ${stop}</p>`,
   ]
   return markup`<div class="step"><div class="number">${step.number}</div><div>${words}</div><div class="sign">${step.sign.map(plain)}</div></div>`

@@ -1,6 +1,7 @@
 import type { Train } from '../mechanics/train'
 import type { StepsAnswer } from '../engine/fieldwork/steps/answer'
 import { instructionsOf, type Instruction } from '../engine/fieldwork/steps/instructions'
+import { expectedAre } from '../engine/fieldwork/steps/expectedWords'
 import { heading, paragraph } from './layout'
 
 /** The order of work, a step a paragraph; nothing where there is nothing to do. */
@@ -10,6 +11,9 @@ export function stepsText(train: Train, steps: StepsAnswer): string[] {
   return [
     ...heading('ORDER OF WORK'),
     ...paragraph(steps.words, '  '),
+    ...(instructions.some(({ readings }) => readings.length > 0)
+      ? paragraph(expectedAre, '  ')
+      : []),
     ...steps.unknown.flatMap((id) =>
       paragraph(`The order asked for names ${id}: no such step in this plan.`, '  '),
     ),

@@ -388,6 +388,8 @@ describe('dials', () => {
       where: 'on the base, stem down on foot 1000a: + is up',
       way: 'vertical',
       shows: -120,
+      // 10 um of the dial and 10 um of the shim: 1.96 * sqrt(200)
+      good: [expect.closeTo(-147.7, 1), expect.closeTo(-92.3, 1)],
     })
     const [aside] = stepOf(steps, 'B:lateral').dials
     expect(aside).toEqual({
@@ -396,6 +398,8 @@ describe('dials', () => {
         'on the base, on the pipe rack side, stem against foot 1000a: + is toward the pipe rack',
       way: 'lateral',
       shows: -60,
+      // 10 um of the dial and 20 um of the slide: 1.96 * sqrt(500)
+      good: [expect.closeTo(-103.8, 1), expect.closeTo(-16.2, 1)],
     })
   })
 
@@ -406,6 +410,7 @@ describe('dials', () => {
     expect(at(watched, 4)).toMatchObject({
       where: expect.stringContaining('Motor') as string,
       shows: 0,
+      good: [expect.closeTo(-19.6, 9), expect.closeTo(19.6, 9)],
     })
   })
 })

@@ -1,3 +1,4 @@
+import type { Band } from '../../mechanics/misalignment/bands'
 import type { Refusal } from '../../document/refusal'
 import type { Way } from '../../language/sides'
 import type { FootLimit } from '../../mechanics/footLimits'
@@ -164,12 +165,19 @@ export interface BindingAnswer {
 
 /** What a set should show: um, its line in um and mrad. */
 export type ExpectedAnswer =
-  | { coupling: string; set: number; readings: [hour: number, value: number][] }
+  | {
+      coupling: string
+      set: number
+      readings: [hour: number, value: number][]
+      /** From where to where each reading is good, 19 times of 20. */
+      good?: Band[]
+    }
   | {
       coupling: string
       set: number
       offset: { y: number; z: number }
       slope: { y: number; z: number }
+      good?: { offset: { y: Band; z: Band }; slope: { y: Band; z: Band } }
     }
 
 export interface Finding {

@@ -3,6 +3,8 @@ import type { Coupling, Train } from '../../mechanics/train'
 import type { AsFound } from '../../mechanics/readings/asFound'
 import { expectedSets } from '../../mechanics/readings/expected'
 import { noMotion, type Motion } from '../../mechanics/motion'
+import { bandAround, setDoubts } from '../../mechanics/misalignment/bands'
+import { workErrors, workedBy } from '../../mechanics/misalignment/workErrors'
 import { couplingMotions } from '../../mechanics/misalignment/couplingMotion'
 import { addMisalignments } from '../../mechanics/misalignment/stateShift'
 import {
@@ -112,27 +114,50 @@ export function expectedAnswer(
   motions: readonly Motion[],
 ): ExpectedAnswer[] {
   const moved = couplingMotions(train, motions)
+  const errors = workErrors(train, workedBy(train, motions))
   return train.couplings.flatMap((coupling, c) => {
     const was = foundOf(found, c, coupling)
     const motion = moved[c]
     if (!motion) throw new RangeError('coupling motions out of step')
     const d = addMisalignments(was.line, motion.misalignment)
-    return expectedSets(coupling, was, d, motion.gap).map((set, i) =>
-      set.kind === 'line'
-        ? {
-            coupling: coupling.id,
-            set: i,
-            offset: { y: set.offset.y, z: set.offset.z },
-            slope: { y: set.slope.y, z: set.slope.z },
-          }
-        : {
-            coupling: coupling.id,
-            set: i,
-            readings: set.readings.map(({ hour, value }): [number, number] => [hour, value]),
-          },
-    )
+    const doubts = setDoubts(coupling, was, errors[c] ?? [])
+    return expectedSets(coupling, was, d, motion.gap).map((set, i): ExpectedAnswer => {
+      const doubt = doubts[i]
+      const at = { coupling: coupling.id, set: i }
+      if (set.kind === 'line') {
+        const { offset, slope } = set
+        return {
+          ...at,
+          offset: { y: offset.y, z: offset.z },
+          slope: { y: slope.y, z: slope.z },
+          ...(doubt?.kind === 'line' && {
+            good: {
+              offset: waysAround(offset, doubt.offset),
+              slope: waysAround(slope, doubt.slope),
+            },
+          }),
+        }
+      }
+      return {
+        ...at,
+        readings: set.readings.map(({ hour, value }): [number, number] => [hour, value]),
+        ...(doubt?.kind === 'sweep' && {
+          good: set.readings.map(({ value }, k) => bandAround(value, doubt.readings[k] ?? 0)),
+        }),
+      }
+    })
   })
 }
+
+interface Sides {
+  readonly y: number
+  readonly z: number
+}
+
+const waysAround = (value: Sides, u: Sides) => ({
+  y: bandAround(value.y, u.y),
+  z: bandAround(value.z, u.z),
+})
 
 function foundOf(found: readonly AsFound[], index: number, coupling: Coupling): AsFound {
   const was = found[index]

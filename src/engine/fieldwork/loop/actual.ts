@@ -1,7 +1,7 @@
 import { micrometresPer } from '../../../mechanics/units'
 import type { Body, Train } from '../../../mechanics/train'
 import { noMotion, type Motion } from '../../../mechanics/motion'
-import { solveSymmetric } from '../../../mechanics/symmetric'
+import { meanPlaneOf } from '../../../mechanics/meanPlane'
 
 /** What really went in under a foot and how far it really went, in the document's fine unit; + is up, toward 3 o'clock, to the right. */
 export interface Actual {
@@ -69,19 +69,3 @@ const given = (
   actuals.some(
     (row) => row.body === body.id && row.foot === body.feet[foot]?.id && row[way] !== undefined,
   )
-
-/**
- * Least-squares a + b x + c y; what the points leave open is 0.
- * @param points x and y in mm, value in um
- * @returns a (um), b and c (mrad)
- */
-export function meanPlaneOf(points: readonly { x: number; y: number; value: number }[]): number[] {
-  const columns = [points.map(() => 1), points.map(({ x }) => x), points.map(({ y }) => y)]
-  const dot = (a: readonly number[], b: readonly number[]) =>
-    a.reduce((sum, value, i) => sum + value * (b[i] ?? 0), 0)
-  const values = points.map(({ value }) => value)
-  return solveSymmetric(
-    columns.map((a) => columns.map((b) => dot(a, b))),
-    columns.map((a) => dot(a, values)),
-  )
-}

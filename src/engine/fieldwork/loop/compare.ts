@@ -4,13 +4,14 @@ import type { Coupling, ReadingSet, Train } from '../../../mechanics/train'
 import { asFound, type AsFound } from '../../../mechanics/readings/asFound'
 import { undetermined } from '../../../document/undetermined'
 import type { Misalignment } from '../../../mechanics/readings/equation'
-import { noMotion, type Motion } from '../../../mechanics/motion'
+import type { Motion } from '../../../mechanics/motion'
+import type { CouplingMotion } from '../../../mechanics/misalignment/shares'
 import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
 import type { ExpectedAnswer } from '../../plan/answer'
 import { expectedAt } from '../steps/judge'
 import type { CouplingChange, DifferenceMeaning } from './change'
 import { meaningOf } from './meaning'
-import { varianceOf, workErrors } from './workErrors'
+import { varianceOf, workErrors, workedBy } from '../../../mechanics/misalignment/workErrors'
 
 /**
  * New readings of one set as they were typed, in the document's units as all that is entered: the same
@@ -52,13 +53,7 @@ export function compareReadings(
   measured: readonly NewReadings[],
 ): Comparison {
   const moved = couplingMotions(train, motions)
-  const worked = workErrors(train, (b) => {
-    const motion = motions[b] ?? noMotion
-    return {
-      shims: motion.tz !== 0 || motion.sz !== 0 || motion.roll !== 0,
-      slides: motion.ty !== 0 || motion.sy !== 0,
-    }
-  })
+  const worked = workErrors(train, workedBy(train, motions))
   const ids = [...new Set(measured.map(({ coupling }) => coupling))]
   const changes: CouplingChange[] = []
   const couplings = ids.map((id): CouplingComparison => {
@@ -163,7 +158,7 @@ const minus = (a: Misalignment, b: Misalignment): Misalignment => ({
 })
 
 /** Variances of `[y, sy, z, sz]` of the difference of two lines, the work between them with its own errors. */
-const variances = (a: AsFound, b: AsFound, work: readonly Misalignment[]): number[] =>
+const variances = (a: AsFound, b: AsFound, work: readonly CouplingMotion[]): number[] =>
   (['y', 'sy', 'z', 'sz'] as const).map(
     (part, k) =>
       (a.covariance[k]?.[k] ?? 0) + (b.covariance[k]?.[k] ?? 0) + varianceOf(work, (d) => d[part]),

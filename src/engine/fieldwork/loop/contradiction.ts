@@ -1,8 +1,8 @@
 import type { AsFound } from '../../../mechanics/readings/asFound'
 import { equationsOf } from '../../../mechanics/readings/equation'
+import { meanPlaneOf } from '../../../mechanics/meanPlane'
 import { outward } from '../../../mechanics/readings/clock'
 import type { Coupling, ReadingSet, Train } from '../../../mechanics/train'
-import { meanPlaneOf } from './actual'
 import { chiSquareLimit } from './chiSquare'
 
 /**

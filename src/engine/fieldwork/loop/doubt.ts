@@ -6,7 +6,7 @@ import { checksOf, type Check } from '../../../mechanics/misalignment/check'
 import { sharesOf } from '../../../mechanics/misalignment/shares'
 import type { AsFound } from '../../../mechanics/readings/asFound'
 import { contradicting } from './contradiction'
-import { varianceOf, workDoubt, workErrors } from './workErrors'
+import { varianceOf, workDoubt, workErrors } from '../../../mechanics/misalignment/workErrors'
 
 /** Accept where the value is this many standard uncertainties inside the limit: 95 % one-sided, normal. */
 const guard = 1.645

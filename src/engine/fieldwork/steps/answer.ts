@@ -1,3 +1,4 @@
+import type { Band } from '../../../mechanics/misalignment/bands'
 import type { Motion } from '../../../mechanics/motion'
 import type { Kilograms, Micrometres } from '../../../mechanics/units'
 import type { ExpectedAnswer } from '../../plan/answer'
@@ -77,6 +78,8 @@ export interface DialAnswer {
   way: 'vertical' | 'lateral' | 'axial'
   /** What it should show at the end of the step, with its sign, after zero at the start. */
   shows: Micrometres
+  /** From where to where that is good, 19 times of 20. */
+  good?: Band
 }
 
 export interface JudgeAnswer {

@@ -4,7 +4,9 @@ import { sideNoun, towardSide } from '../../../language/sides'
 import type { Body, Foot, Train } from '../../../mechanics/train'
 import { carriers, displaced, noMotion, type Motion, type Point } from '../../../mechanics/motion'
 import type { Micrometres } from '../../../mechanics/units'
+import { workMotions } from '../../../mechanics/misalignment/workErrors'
 import type { DialAnswer } from './answer'
+import { dialBand } from './dials'
 import type { ActionKind } from './moves'
 
 /** How far a point of a machine goes with the skid under it (um): + is to the right, toward 3 o'clock, up. */
@@ -99,6 +101,10 @@ export function riderDials(
   const carrier = train.bodies[skid]
   if (carrier?.kind !== 'skid') return []
   const motions = train.bodies.map((_, b) => (b === skid ? piece : noMotion))
+  const errors = workMotions(train, (b) => ({
+    shims: b === skid && kind === 'vertical',
+    slides: b === skid && kind !== 'vertical',
+  }))
   const side = sideNoun(train, 1)
   return train.machines.flatMap((machine, m): DialAnswer[] => {
     if (machine.skid !== skid) return []
@@ -121,7 +127,13 @@ export function riderDials(
           shows: moved.axial,
         },
       }[kind]
-      return [{ ...seen, way: kind }]
+      const unsure = Math.hypot(
+        ...errors.map((motions) => {
+          const by = carriedPoint(train, motions, m, { x: foot.x, y: foot.y, z: 0 })
+          return { vertical: by.rise, lateral: by.side, axial: by.axial }[kind]
+        }),
+      )
+      return [{ ...seen, way: kind, good: dialBand(seen.shows, unsure) }]
     })
   })
 }

@@ -31,9 +31,13 @@ export function dialLines(train: Train, dials: readonly DialAnswer[]): string[] 
  * One dial: "On the base, on the lake side, stem against foot 1: +508 um (+ is toward the lake).", or where it stands
  * on a machine that must not move. One that watches what goes with a skid is told like those at the feet that are moved.
  */
-export function dialLine(train: Train, { where, foot, shows }: DialAnswer): string {
+export function dialLine(train: Train, { where, foot, shows, good }: DialAnswer): string {
+  const band =
+    foot === undefined && good
+      ? `, good from ${dialShows(train, good[0])} to ${dialShows(train, good[1])}`
+      : ''
   if (foot === undefined && / must stay$/.test(where))
-    return `One more ${where.replace(/: must stay$/, '')}: it must stay at 0.`
+    return `One more ${where.replace(/: must stay$/, '')}: it must stay at 0${band}.`
   const [place = '', sign = ''] = where.split(/: (?=\+ is )/)
-  return `${capital(place)}: ${dialShows(train, shows)} (${sign}).`
+  return `${capital(place)}: ${dialShows(train, shows)}${band} (${sign}).`
 }

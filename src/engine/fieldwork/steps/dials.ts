@@ -1,6 +1,9 @@
 import type { Body, Train } from '../../../mechanics/train'
 import { footMove } from '../../plan/totals'
 import type { Motion } from '../../../mechanics/motion'
+import { bandAround, type Band } from '../../../mechanics/misalignment/bands'
+import { workDoubt } from '../../../mechanics/misalignment/workErrors'
+import type { Micrometres } from '../../../mechanics/units'
 import { sideNoun } from '../../../language/sides'
 import type { DialAnswer, StepFootAnswer } from './answer'
 import type { ActionKind } from './moves'
@@ -21,12 +24,17 @@ export function dialsOf(
 ): DialAnswer[] {
   const on = body.skid === undefined ? 'on the base' : 'on the bedplate'
   if (kind === 'vertical')
-    return body.feet.map((foot) => ({
-      foot: foot.id,
-      where: `${on}, stem down on foot ${foot.id}: + is up`,
-      way: 'vertical',
-      shows: feet.find((entry) => entry.foot === foot.id)?.shim ?? footMove(body, piece, foot).shim,
-    }))
+    return body.feet.map((foot) => {
+      const shim = feet.find((entry) => entry.foot === foot.id)?.shim
+      const shows = shim ?? footMove(body, piece, foot).shim
+      return {
+        foot: foot.id,
+        where: `${on}, stem down on foot ${foot.id}: + is up`,
+        way: 'vertical',
+        shows,
+        good: dialBand(shows, workDoubt.shim),
+      }
+    })
   const side = sideNoun(train, 1)
   return body.rows.flatMap((row): DialAnswer[] => {
     const feet = row.feet.flatMap((f) => body.feet[f] ?? [])
@@ -39,6 +47,7 @@ export function dialsOf(
             where: `${on}, on the ${side} side, stem against foot ${foot.id}: + is toward the ${side}`,
             way: 'lateral',
             shows: move.side,
+            good: dialBand(move.side, workDoubt.side),
           },
         ]
       : [
@@ -47,10 +56,18 @@ export function dialsOf(
             where: `${on}, to the right of foot ${foot.id}, stem against it: + is to the right`,
             way: 'axial',
             shows: move.axial,
+            good: dialBand(move.axial, workDoubt.side),
           },
         ]
   })
 }
+
+/** How unsure a dial is read at a foot (um): as a reading that nobody gave an uncertainty for; common practice, no source. */
+const dialDoubt: Micrometres = 10
+
+/** Where a dial that is zeroed before a step is good after it: its own uncertainty with that of the work beside it. */
+export const dialBand = (shows: Micrometres, work: Micrometres): Band =>
+  bandAround(shows, Math.hypot(dialDoubt, work))
 
 /** A dial on each neighbour that must not follow: held ones get bumped while the next one is jacked. */
 export function neighbourDials(
@@ -73,6 +90,7 @@ export function neighbourDials(
             where: `on ${machine.name}, at the foot nearest to the work: must stay`,
             way: kind,
             shows: 0,
+            good: dialBand(0, 0),
           },
         ]
       : []

@@ -1,7 +1,8 @@
 import type { ExpectedAnswer } from '../../plan/answer'
 import type { StepAnswer } from './answer'
 import type { Train } from '../../../mechanics/train'
-import { signedDigits } from '../../../language/amounts'
+import type { Band } from '../../../mechanics/misalignment/bands'
+import { fineText, signedDigits, slopeText } from '../../../language/amounts'
 import { fineSign } from '../../../mechanics/units'
 import { tidy } from '../../../language/tidy'
 import { lineInWords, toldWays } from '../../../language/readingSets'
@@ -19,8 +20,11 @@ export interface ExpectedCoupling {
 export interface ExpectedSetWords {
   /** Index in the coupling's sets as found. */
   readonly set: number
-  /** Hour and digits in the document's fine unit, with their sign; none for a line. */
-  readonly readings: readonly (readonly [hour: number, digits: string])[]
+  /**
+   * Hour and digits in the document's fine unit, with their sign, and from where to where they are good, "+19 to +43",
+   * empty at a dial's own 0; none for a line.
+   */
+  readonly readings: readonly (readonly [hour: number, digits: string, good: string])[]
   /** A line in words, of a set that gives one. */
   readonly line?: string
 }
@@ -53,22 +57,38 @@ function setAfter(train: Train, entry: ExpectedAnswer): ExpectedSetWords | undef
     return {
       set: entry.set,
       readings: [],
-      line: lineInWords(train, coupling, toldWays(entry.offset), toldWays(entry.slope)),
+      line: `${lineInWords(train, coupling, toldWays(entry.offset), toldWays(entry.slope))}${lineGood(train, entry)}`,
     }
   }
   return {
     set: entry.set,
-    readings: entry.readings.map(([hour, value]) => {
-      const digits = signedDigits(tidy(value), train.units)
+    readings: entry.readings.map(([hour, value], k) => {
       // feelers have no sign
-      return [hour, found.kind === 'gap' ? digits.replace(/^\W/, '') : digits] as const
+      const told = (one: number) => {
+        const digits = signedDigits(tidy(one), train.units)
+        return found.kind === 'gap' ? digits.replace(/^\W/, '') : digits
+      }
+      const [low, high] = entry.good?.[k] ?? [value, value]
+      return [hour, told(value), high > low ? `${told(low)} to ${told(high)}` : ''] as const
     }),
   }
 }
 
+/** " (good within 31 um and 0.12 mrad of that)": the wider of sideways and up. */
+function lineGood(train: Train, entry: Extract<ExpectedAnswer, { offset: unknown }>): string {
+  if (!entry.good) return ''
+  const half = ({ y, z }: { y: Band; z: Band }) => Math.max(y[1] - y[0], z[1] - z[0]) / 2
+  const { offset, slope } = entry.good
+  return ` (good within ${fineText(half(offset), train.units)} and ${slopeText(half(slope), train.units)} of that)`
+}
+
+/** What expected readings are, once on every face that shows them. */
+export const expectedAre =
+  "Expected readings are the model's: what today's readings leave over beside their own line is not in them. Good is where 19 of 20 come to, by the uncertainty of readings, shims and slides."
+
 /** The same in a line a coupling: "Motor to pump, in um: set 1 at 12 0, at 3 +20, at 6 −85." */
 export const expectedLine = (train: Train, { name, sets, notYet }: ExpectedCoupling): string =>
-  `${capital(name)}, in ${fineSign[train.units.fine]}: ${sets.map(setLine).join('; ')}.${notYet === undefined ? '' : ` ${notYet}`}`
+  `${capital(name)}, in ${fineSign[train.units.fine]}${sets.some(({ readings }) => readings.length > 0) ? ', good from and to in brackets' : ''}: ${sets.map(setLine).join('; ')}.${notYet === undefined ? '' : ` ${notYet}`}`
 
 const setLine = ({ set, readings, line }: ExpectedSetWords): string =>
-  `set ${set + 1} ${line ?? readings.map(([hour, digits]) => `at ${hour} ${digits}`).join(', ')}`
+  `set ${set + 1} ${line ?? readings.map(([hour, digits, good]) => `at ${hour} ${digits}${good === '' ? '' : ` (${good})`}`).join(', ')}`
