@@ -6,7 +6,7 @@ import { expectedAt } from '../../src/engine/fieldwork/steps/judge'
 import { pair, trainOf, type Json } from '../engine/pair'
 import { Random } from '../second/random'
 
-const draws = process.env['HOLDFAST_LONG'] === '1' ? 20_000 : 3000
+const draws = process.env['HOLDFAST_LONG'] === '1' ? 20000 : 3000
 
 /** Standard deviations as the contract of uncertainties has them (um, mrad), common practice without a source. */
 const u = { reading: 10, slope: 0.05, shim: 10, slide: 20 }
