@@ -13,10 +13,14 @@ import { undetermined } from './undetermined'
 /** Largest document that is read, in characters. */
 export const largestDocument = 10_000_000
 
-/** Common practice, no source (um): a foot off its plane, a move not worth making, a lift of one end ahead of the other. */
+/**
+ * Common practice, no source (um): a foot off its plane, a move not worth making, a lift of one end ahead of the other,
+ * a foot clear of its pack.
+ */
 const usualFlat = 25
 const usualLeave = 20
 const usualStage = 500
+const usualSlip = 1000
 
 export type ReadResult =
   | { readonly ok: true; readonly document: TrainDocument; readonly train: Train }
@@ -94,6 +98,7 @@ function convert(document: TrainDocument): Train {
       }),
       leave: plan.leave ?? usualLeave,
       stage: plan.stage ?? usualStage,
+      slip: plan.slip ?? usualSlip,
     },
   }
 }

@@ -225,6 +225,7 @@ const planSettings = z.strictObject({
   shims: shims.optional(),
   leave: fine.nonnegative().optional(),
   stage: fine.positive().optional(),
+  slip: fine.positive().optional(),
 })
 
 export const trainDocument = z.strictObject({

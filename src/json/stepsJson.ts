@@ -14,8 +14,10 @@ const step: MeasuresOf<StepAnswer> = {
     packAfter: 'fine',
     out: 'fine',
     use: 'fine',
+    lift: 'fine',
     room: 'fine',
   },
+  poses: { move },
   dials: { shows: 'fine', good: 'fine' },
   stops: { count: 'as it is', each: 'fine' },
   load: { total: 'mass', corners: { load: 'mass' }, jack: 'mass', rating: 'mass' },
@@ -38,13 +40,14 @@ export const stepsJson = (all: StepsAnswer, units: DocumentUnits) => ({
 
 /** Limits passed on the way, each with its unit. */
 const breaksJson = (breaks: readonly BreakAnswer[], units: DocumentUnits) =>
-  breaks.map(({ step: id, limit, where, by, quantity, ...rest }) => ({
+  breaks.map(({ step: id, limit, where, by, quantity, slip, ...rest }) => ({
     step: id,
     limit,
     where,
     by: inUnits(by, quantity, units),
     unit: unitSign(quantity, units),
     ...rest,
+    ...(slip !== undefined && { slip: inUnits(slip, 'fine', units) }),
   }))
 
 export type StepsJson = ReturnType<typeof stepsJson>

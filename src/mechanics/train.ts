@@ -276,4 +276,6 @@ export interface PlanSettings {
   readonly leave: Micrometres
   /** Most that one end may be lifted or lowered ahead of the other. */
   readonly stage: Micrometres
+  /** How far a foot is lifted clear of its pack, old and new, to slip shims. */
+  readonly slip: Micrometres
 }

@@ -9,6 +9,7 @@ import {
   type StepCard,
   type Table,
 } from './page'
+import { liftsTitle } from '../engine/fieldwork/steps/poseAnswers'
 import { wideCards } from './print'
 import { barLength } from './size'
 import { pageRule, paperStyle } from './style'
@@ -157,6 +158,7 @@ function stepOf(step: StepCard): Markup {
     markup`<p class="strong">${step.words}</p>`,
     step.breaks.map((text) => line('strong', text)),
     step.cautions.length === 0 ? '' : list('dash', step.cautions),
+    run(`${liftsTitle}:`, step.lifts),
     run('Dials, from 0:', step.dials),
     run('Then the couplings should show, by the model:', step.expected),
     stop === undefined ? '' : markup`<p class="stop"><b>STOP POINT.</b> ${stop}</p>`,

@@ -143,6 +143,8 @@ export interface StepCard {
   readonly words: string
   readonly breaks: readonly string[]
   readonly cautions: readonly string[]
+  /** Moves of the jacks, a line each. */
+  readonly lifts: readonly string[]
   readonly dials: readonly string[]
   readonly expected: readonly string[]
   /** What must be seen and agreed before the next step. */

@@ -1,3 +1,4 @@
+import { liftsTitle } from '../engine/fieldwork/steps/poseAnswers'
 import type { StepCard } from './page'
 import { print } from './print'
 import { textWidth } from './size'
@@ -11,6 +12,7 @@ export function stepHeight({
   words,
   breaks,
   cautions,
+  lifts,
   dials,
   expected,
   stop,
@@ -28,6 +30,7 @@ export function stepHeight({
   const body =
     [words, ...breaks].reduce((sum, part) => sum + text(part, print.strong, width, true) + 0.6, 0) +
     list(cautions) +
+    run(`${liftsTitle}:`, lifts) +
     run('Dials, from 0:', dials) +
     run('Then the couplings should show:', expected) +
     (stop === undefined ? 0 : text(`STOP POINT. ${stop}`, print.plain, width - 4.6) + 3.6)

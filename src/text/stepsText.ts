@@ -2,6 +2,7 @@ import type { Train } from '../mechanics/train'
 import type { StepsAnswer } from '../engine/fieldwork/steps/answer'
 import { instructionsOf, type Instruction } from '../engine/fieldwork/steps/instructions'
 import { expectedAre } from '../engine/fieldwork/steps/expectedWords'
+import { liftsTitle } from '../engine/fieldwork/steps/poseAnswers'
 import { heading, paragraph } from './layout'
 
 /** The order of work, a step a paragraph; nothing where there is nothing to do. */
@@ -24,7 +25,7 @@ export function stepsText(train: Train, steps: StepsAnswer): string[] {
 
 /** What can hurt stands before what to read, as it does at the machine. */
 function stepText(instruction: Instruction): string[] {
-  const { number, words, feet, breaks, cautions, dials, readings, stop } = instruction
+  const { number, words, feet, breaks, cautions, lifts, dials, readings, stop } = instruction
   const recipes = feet.flatMap(({ foot, recipe }) =>
     recipe === undefined ? [] : [`Foot ${foot}: ${recipe}.`],
   )
@@ -40,6 +41,7 @@ function stepText(instruction: Instruction): string[] {
     ...breaks.flatMap((line) => paragraph(line, '      ')),
     ...recipes.flatMap((line) => paragraph(line, '      ')),
     ...list('Beware', cautions),
+    ...list(liftsTitle, lifts),
     ...list('Dials, from 0', dials),
     ...list('Then the couplings should show', readings),
     ...(stop === undefined ? [] : paragraph(`STOP POINT. ${stop}`, '      ')),

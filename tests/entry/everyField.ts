@@ -35,6 +35,7 @@ export function everyField(): TrainDocument {
     shims: { step: 25, stock: [25, 50, 100], most: 5, flat: 35 },
     leave: 15,
     stage: 450,
+    slip: 900,
   }
   return document
 }

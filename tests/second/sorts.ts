@@ -130,6 +130,7 @@ const rest: Record<NumberPath<Omit<Train, 'machines' | 'skids' | 'couplings'>>, 
   'plan.weights.side': 'fixed',
   'plan.weights.axial': 'fixed',
   'plan.reserve': 'fine',
+  'plan.slip': 'fine',
 }
 
 /** Numbers of the file that the second builder does not need, but other tests convert and turn. */

@@ -165,6 +165,7 @@ export interface Plan {
   share?: number | undefined
   weights?: { shim?: number; side?: number; axial?: number } | undefined
   reserve?: number | undefined
+  slip?: number | undefined
 }
 
 export interface Train {

@@ -62,7 +62,7 @@ export interface TrainFile {
     found: SetFile[]
     axial?: { found: number }
   }[]
-  plan?: { reserve?: number; stage?: number }
+  plan?: { reserve?: number; stage?: number; slip?: number }
 }
 
 /** Fine units in one mrad times one length unit. */
@@ -80,7 +80,7 @@ export type Standing = ReadonlyMap<string, Move>
 export const standingOf = (standing: Standing, id: string): Move => standing.get(id) ?? still
 
 /** Displacement [along, aside, up] of a point by one body's own motion. */
-function carriedBy(
+export function carriedBy(
   file: TrainFile,
   body: BodyFile,
   move: Move,
@@ -113,8 +113,12 @@ function carriedInAll(
   return [own[0] + under[0], own[1] + under[1], own[2] + under[2]]
 }
 
-/** Most that any limit is passed by where all bodies stand (fine units), and which. */
-export function worstPassed(file: TrainFile, standing: Standing): { by: number; what: string } {
+/** Most that any limit is passed by where all bodies stand (fine units), and which; but for limits of feet that do not count there. */
+export function worstPassed(
+  file: TrainFile,
+  standing: Standing,
+  but: readonly string[] = [],
+): { by: number; what: string } {
   let worst = { by: 0, what: '' }
   const note = (by: number, what: string) => {
     if (by > worst.by) worst = { by, what }
@@ -129,7 +133,7 @@ export function worstPassed(file: TrainFile, standing: Standing): { by: number; 
       const at = `${body.id} foot ${foot.id}`
       const moved = { y: dy, z: dz }
       for (const { name, band } of footLimitList) {
-        const kept = band?.(foot)
+        const kept = but.includes(name) ? undefined : band?.(foot)
         if (kept)
           note(Math.max(kept.low - moved[kept.way], moved[kept.way] - kept.high), `${at} ${name}`)
       }

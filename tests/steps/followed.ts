@@ -24,8 +24,8 @@ export interface Followed {
 }
 
 /**
- * Follows the steps as a mechanic does: piece by piece, the end named first ahead of the other, from
- * the amounts told at the feet, looking at every limit of the file along the way.
+ * Follows the steps as a mechanic does: pose by pose, looking at every limit of the file along the way, and comparing
+ * what the feet are told. A foot on a jack is not on its pack, so no most pack bounds it there.
  */
 export function followed(file: TrainFile, { steps }: StepsJson): Followed {
   const standing = new Map<string, Move>()
@@ -44,12 +44,14 @@ export function followed(file: TrainFile, { steps }: StepsJson): Followed {
       for (const [way, value] of told.entries())
         if (value !== undefined) untold = Math.max(untold, Math.abs(value - (moved[way] ?? 0)))
     }
-    const pieces = posesOf(file, body, before, after, step.stops)
+    const pieces = step.poses.slice(1).map(({ move }) => move)
+    const lifted = step.feet.some(({ shim }) => shim !== undefined) ? ['maximum pack'] : []
     let from = before
-    for (const to of pieces) {
+    for (const [k, to] of pieces.entries()) {
       for (let i = 1; i <= looks; i++) {
         standing.set(body.id, between(from, to, i / looks))
-        const passed = worstPassed(file, standing)
+        const there = k === pieces.length - 1 && i === looks
+        const passed = worstPassed(file, standing, there ? [] : lifted)
         if (passed.by > worst.by) worst = { ...passed, step: step.id }
       }
       from = to
@@ -80,41 +82,6 @@ function difference(
     by.tz + k * (by.sz * (x - x0) + by.roll * y),
   ]
 }
-
-/** Where the body stands after each piece. With an end first, the heights of the two ends are those of the two rows. */
-function posesOf(
-  file: TrainFile,
-  body: BodyFile,
-  before: Move,
-  after: Move,
-  stops: { count: number; first: 'left' | 'right' | 'together' } | undefined,
-): Move[] {
-  const { count, first } = stops ?? { count: 1, first: 'together' as const }
-  const xs = body.feet.map(({ x }) => x)
-  const [low, high] = [Math.min(...xs), Math.max(...xs)]
-  return Array.from({ length: count }, (_, i) => {
-    const [a, b] = [between(before, after, i / count), between(before, after, (i + 1) / count)]
-    if (first === 'together') return [b]
-    const middleAt = (move: Move, x: number) => difference(file, body, still, move, { x })
-    const [left, right] = first === 'left' ? [b, a] : [a, b]
-    const k = slopeScale(file)
-    const x0 = xs.reduce((sum, x) => sum + x, 0) / xs.length
-    const [, ly, lz] = middleAt(left, low)
-    const [, ry, rz] = middleAt(right, high)
-    const [sy, sz] = [(ry - ly) / (high - low), (rz - lz) / (high - low)]
-    const half: Move = {
-      tx: b.tx,
-      ty: ly + sy * (x0 - low),
-      tz: lz + sz * (x0 - low),
-      sy: sy / k,
-      sz: sz / k,
-      roll: b.roll,
-    }
-    return [half, b]
-  }).flat()
-}
-
-const still: Move = { tx: 0, ty: 0, tz: 0, sy: 0, sz: 0, roll: 0 }
 
 /** How a part of a move, other steps and then the rest go: most that a limit is passed by after the part and on the way. */
 export function withStop(

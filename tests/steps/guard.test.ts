@@ -102,12 +102,14 @@ describe('the wrong way', () => {
 })
 
 describe('lift and bolt room', () => {
-  it('warns of more lift than slipping shims takes, 2 mm over the pack', () => {
-    expect(guard({ tz: 300 }, 2300, { lifted: true }).liftWarning).toBeUndefined()
-    expect(guard({ tz: 300 }, 2301, { lifted: true }).liftWarning).toContain(
-      'a block beside the jack',
+  it('warns of more lift than its shims need: what is added, 1 mm to slip, and 0.1 mm on the jack', () => {
+    expect(guard({ tz: 300 }, 1400, { lifted: true }).liftWarning).toBeUndefined()
+    expect(guard({ tz: 300 }, 1401, { lifted: true }).liftWarning).toBe(
+      'Foot 1000a is lifted 101 µm more than the 1300 µm its shims need: let it down to that, a block beside the jack.',
     )
-    expect(guard({ tz: -300 }, 2001, { lifted: true }).liftWarning).toBeDefined()
+    expect(guard({ tz: -300 }, 1101, { lifted: true }).liftWarning).toBeDefined()
+    const rest = { plan: { slip: 400 } }
+    expect(guard({ tz: 300 }, 801, { rest, lifted: true }).liftWarning).toContain('700 µm its')
   })
 
   it('warns of a lift past what the bolt allows', () => {

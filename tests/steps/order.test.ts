@@ -28,46 +28,128 @@ const stepOf = (steps: StepsJson, id: string) => {
 const holes = (clearance: number, x = 0, y = 0) =>
   fourFeet.map((foot) => ({ ...foot, hole: { clearance, x, y } }))
 
-describe('a move is cut into pieces', () => {
-  it('where an end would be lifted by more than a stage ahead of the other', () => {
-    // 1200 um at 1000 mm and 800 at 2000: 1000 in the middle, falling 0.4 mrad. 1200 / 500 asks for
-    // three pieces: 400 and 266.7 um each.
+describe('a body on its jacks', () => {
+  const whys = (document: Json, motion: Partial<Motion>) =>
+    stepOf(stepsOf(document, { B: motion }), 'B:vertical').poses.map(({ why }) => why)
+
+  it('goes up and down end by end, none ahead by more than a stage beyond its own change', () => {
+    // 1200 um at 1000 mm and 800 at 2000: own lean 400, so the left end may be ahead by 900, the right one by 500.
+    // Clear of the packs, old and new, with 1 mm to slip shims: 2200 and 1800.
     const steps = stepsOf(pair(), { B: { tz: 1000, sz: -0.4 } })
     const step = stepOf(steps, 'B:vertical')
-    expect(step.stops).toEqual({ count: 3, each: 400, first: 'left' })
+    expect(step.poses.map(({ why }) => why)).toEqual([
+      'as it stands',
+      'left end up to +900 µm',
+      'right end up to +1400 µm',
+      'left end up to +2200 µm: room to change the packs of feet 1000a and 1000b',
+      'right end up to +1800 µm: room to change the packs of feet 2000a and 2000b',
+      'left end down to +1300 µm',
+      'right end down to +800 µm',
+      'left end down to +1200 µm: it stands on its packs',
+    ])
+    // 900 um on the left end alone: 450 in the middle, falling 0.9 mrad
+    expect(step.poses[1]?.move).toEqual({ tx: 0, ty: 0, tz: 450, sy: 0, sz: -0.9, roll: 0 })
+    expect(step.stops).toEqual({ count: 7, each: 1400, first: 'left' })
     expect(step.feet.map(({ shim }) => shim)).toEqual([1200, 1200, 800, 800])
     expect(step.words).toBe(
-      'Shim the pump: put in 1200 µm under feet 1000a and 1000b; put in 800 µm under feet 2000a and 2000b. In 3 lifts of at most 400 µm: the left end, then the right end, before the next lift.',
+      'Shim the pump: put in 1200 µm under feet 1000a and 1000b; put in 800 µm under feet 2000a and 2000b. On jacks in 7 moves, no end more than 900 µm ahead: the left end, then the right end.',
     )
   })
 
-  it('and no foot is lifted further than its shims need: 400 and 267 um a piece, and 1 mm to slip them', () => {
+  it('is told the lifts of its poses and no others', () => {
     const lift = (document: Json, motion: Partial<Motion>) =>
       stepOf(stepsOf(document, { B: motion }), 'B:vertical').cautions.find((text) =>
         text.startsWith('Lift'),
       )
     expect(lift(pair(), { tz: 1000, sz: -0.4 })).toMatch(
-      /^Lift just far enough to slip the shims: 1\.4 mm at feet 1000a and 1000b, 1\.3 mm at feet 2000a and 2000b; 1 mm above that at most\./,
+      /: 2200 µm at feet 1000a and 1000b, 1800 µm at feet 2000a and 2000b\. A block/,
     )
     // what only comes out needs room to be slipped
-    expect(lift(pair(), { tz: -300 })).toContain(
-      ': 1 mm at feet 1000a, 1000b, 2000a and 2000b; 1 mm above',
-    )
+    expect(lift(pair(), { tz: -300 })).toContain(': 1000 µm at feet 1000a, 1000b, 2000a and 2000b.')
+    const tight = pair({ rest: { plan: { slip: 400 } } })
+    expect(lift(tight, { tz: -300 })).toContain(': 400 µm at feet')
+  })
+
+  it('lifts one end after the other where a stage lets it', () => {
+    // 300 um and 400 to slip them: 700, within a stage of 800
+    expect(whys(pair({ rest: { plan: { slip: 400, stage: 800 } } }), { tz: 300 })).toEqual([
+      'as it stands',
+      'left end up to +700 µm: room to change the packs of feet 1000a and 1000b',
+      'right end up to +700 µm: room to change the packs of feet 2000a and 2000b',
+      'left end down to +300 µm',
+      'right end down to +300 µm: it stands on its packs',
+    ])
+  })
+
+  it('lifts an end along that gets no shims, where the other may not be so far ahead', () => {
+    expect(whys(pair(), { tz: 150, sz: 0.3 })).toEqual([
+      'as it stands',
+      'left end up to +500 µm',
+      'right end up to +1300 µm: room to change the packs of feet 2000a and 2000b',
+      'right end down to +300 µm',
+      'left end down to 0: it stands on its packs',
+    ])
   })
 
   it('by a stage of the file', () => {
     const document = pair({ rest: { plan: { stage: 250 } } })
-    expect(stepOf(stepsOf(document, { B: { tz: 1000 } }), 'B:vertical').stops?.count).toBe(4)
-    expect(stepOf(stepsOf(document, { B: { tz: 250 } }), 'B:vertical').stops?.count).toBe(1)
+    // 2000 up and 1000 down: the first and the last of either way are shared between the ends
+    expect(stepOf(stepsOf(document, { B: { tz: 1000 } }), 'B:vertical').stops?.count).toBe(14)
   })
 
-  it('where an end ahead of the other would be tilted too far', () => {
-    // both ends 300 um: one ahead by all of it is 0.3 mrad, by half of it 0.15
+  it('less far ahead where an end would be tilted too far', () => {
+    // 0.2 mrad over 1000 mm: 200 um ahead, so a third of a stage of 500
     const document = pair({ right: { tilt: 0.2 } })
     const step = stepOf(stepsOf(document, { B: { tz: 300 } }), 'B:vertical')
-    expect(step.stops).toEqual({ count: 2, each: 150, first: 'left' })
+    expect(Math.max(...step.poses.map(({ move }) => Math.abs(move.sz)))).toBeCloseTo(1 / 6, 9)
+    expect(step.breaks).toEqual([])
   })
 
+  it('is lifted with its flange in mind: one end at a time carries the middle half as far', () => {
+    // 1 mm each: both ends up carry the flange in the middle 1000 um, one after the other 750 (250 behind 1000)
+    const flange = (rise: number) => {
+      const restraints = [{ id: 'flange', x: 1500, z: 0, rise: [-500, rise] }]
+      return stepsOf(pair({ right: { restraints } }), { B: { tz: -100 } })
+    }
+    expect(flange(1000).breaks).toEqual([])
+    expect(flange(760).breaks).toEqual([])
+    const poses = stepOf(flange(760), 'B:vertical').poses
+    expect(Math.max(...poses.map(({ move }) => move.tz))).toBeCloseTo(750, 6)
+    const [passed] = flange(600).breaks
+    expect(passed).toMatchObject({ limit: 'restraint', step: 'B:vertical', unit: 'µm' })
+    expect(passed?.by).toBeCloseTo(150, 6)
+    // with 850 to slip shims one end is up 850 and the other 350: 600 in the middle
+    expect(passed?.slip).toBe(850)
+    expect(passed?.instead).toBe(
+      'With 850 in place of 1000 µm of room to slip shims this step keeps every limit. Or break flange of the pump loose before it is lifted, make it up afterwards and prove pipe strain again.',
+    )
+    const [lift] = stepsOf(
+      pair({ right: { feet: fourFeet.map((foot) => ({ ...foot, lift: 800 })) } }),
+      { B: { tz: 100 } },
+    ).breaks
+    expect([lift?.limit, lift?.by, lift?.slip]).toEqual(['lift', 300, 700])
+    expect(lift?.instead).toContain('its nut off or a longer bolt')
+  })
+
+  it('turns about an end that cannot be shimmed, and says how far that is ahead', () => {
+    const feet = fourFeet.map((foot) =>
+      foot.x === 1000 ? { ...foot, free: { shim: false } } : foot,
+    )
+    const [ahead] = stepsOf(pair({ right: { feet } }), { B: { tz: 50, sz: 0.1 } }).breaks
+    // 100 and 1000 to slip it: 1100 ahead, where 100 and a stage of 500 may be
+    expect([ahead?.limit, ahead?.by, ahead?.slip]).toEqual(['stage', 500, 500])
+  })
+
+  it('with both ends in step where no end may be ahead at all', () => {
+    const document = pair({ right: { tilt: 0 } })
+    const step = stepOf(stepsOf(document, { B: { tz: 300 } }), 'B:vertical')
+    expect(step.stops).toEqual({ count: 2, each: 1300, first: 'together' })
+    expect(step.cautions.join(' ')).toContain('move both ends in step')
+    expect(step.breaks).toEqual([])
+  })
+})
+
+describe('a slide is cut into pieces', () => {
   it('where one end ahead would turn a foot into its bolt', () => {
     // both rows 400 um: one ahead turns the pump 0.4 mrad, which carries a foot 300 mm aside 120 um
     // along; hypot(400, 120) = 417.6 > 410. In two pieces it is hypot(400, 60) = 404.5.
@@ -78,14 +160,6 @@ describe('a move is cut into pieces', () => {
     expect(step.stops).toEqual({ count: 2, each: 200, first: 'left' })
     const wide = stepsOf(pair({ right: { feet: holes(836) } }), { B: { ty: 400 } })
     expect(stepOf(wide, 'B:lateral').stops?.count).toBe(1)
-  })
-
-  it('with both ends in step where no end may be ahead at all', () => {
-    const document = pair({ right: { tilt: 0 } })
-    const step = stepOf(stepsOf(document, { B: { tz: 300 } }), 'B:vertical')
-    expect(step.stops).toEqual({ count: 1, each: 300, first: 'together' })
-    expect(step.cautions.join(' ')).toContain('move both ends in step')
-    expect(step.breaks).toEqual([])
   })
 })
 
@@ -235,9 +309,12 @@ describe('a stop on the way', () => {
     // 100 toward 9 is the room: the pump goes 200, then comes up, still past it
     const more = { B: { ty: -200, tz: 40 }, S: { ty: 300 } }
     const steps = stepsOf(
-      skidPair({
-        restraints: [{ id: 'flange', x: 1500, z: 0, side: [-100, 350], rise: [-9, 99] }],
-      }),
+      {
+        ...skidPair({
+          restraints: [{ id: 'flange', x: 1500, z: 0, side: [-100, 350], rise: [-9, 99] }],
+        }),
+        plan: { slip: 50 },
+      },
       more,
       { order: ['B:lateral', 'B:vertical', 'S:lateral'] },
     )
@@ -356,6 +433,7 @@ describe('packs of real plates', () => {
       packAfter: 1105,
       out: [1000],
       use: [1000, 100, 5],
+      lift: 1105,
     })
     expect(at(step.dials, 0).shows).toBe(105)
   })

@@ -79,6 +79,7 @@ const names: Readonly<Record<string, string>> = {
   'plan.reserve': 'room to keep between bolt and hole',
   'plan.leave': 'moves that are left alone',
   'plan.stage': 'one end lifted ahead of the other',
+  'plan.slip': 'room over the packs to slip shims',
   'weights.shim': 'weight of shimming',
   'weights.side': 'weight of sliding',
   'weights.axial': 'weight of moving along',

@@ -33,7 +33,15 @@ export interface StepAnswer {
   hold?: string
   cautions: string[]
   dials: DialAnswer[]
-  /** What to go by between start and end: pieces of at most `each`, the end named first ahead. */
+  /**
+   * Every pose of the body from before the step to after it, lifts to change packs included; one pose where nothing
+   * moves. Between two of them the body goes straight.
+   */
+  poses: PoseAnswer[]
+  /**
+   * How the way is cut up: so many pieces of a slide, the end named first ahead; of a step that shims so many moves of
+   * the jacks. `each` is the most that an end goes in one of them.
+   */
   stops?: { count: number; each: Micrometres; first: 'left' | 'right' | 'together' }
   /** What a jack takes at each foot. */
   load?: {
@@ -54,6 +62,13 @@ export interface StepAnswer {
   provisional: boolean
 }
 
+export interface PoseAnswer {
+  /** Own motion of the body from where it was found. */
+  move: Motion
+  /** What was done to come there. */
+  why: string
+}
+
 export interface StepFootAnswer {
   foot: string
   /** + is up, toward 3 o'clock, to the right. */
@@ -65,6 +80,8 @@ export interface StepFootAnswer {
   /** What comes out and which plates go in, where packs are worked out; in less out is the change. */
   out?: Micrometres[]
   use?: Micrometres[]
+  /** The most it is lifted on the way, above where it stood before the step. */
+  lift?: Micrometres
   /** Room left between bolt and hole after the step. */
   room?: Micrometres
 }
@@ -102,6 +119,8 @@ export interface BreakAnswer {
   words: string
   /** What would keep it. */
   instead: string
+  /** Of a limit passed by being lifted: the most room over the packs with which the step keeps every limit. */
+  slip?: Micrometres
   /**
    * A stop that keeps every limit: after this part of the step (0: none of it) the steps named, then the
    * rest; or, with `pieces`, a stop after each of so many portions that take turns.

@@ -1,21 +1,21 @@
-import { fineText } from '../../../language/amounts'
+import { fineText, toldNought, toldText } from '../../../language/amounts'
 import { kilogramsPer, massSign, type DocumentUnits } from '../../../mechanics/units'
 import type { Body, Train } from '../../../mechanics/train'
 import type { Motion } from '../../../mechanics/motion'
 import { footMove } from '../../plan/totals'
 import { listed } from '../../../language/names'
-import { inEndOrder } from './ends'
+import type { StepFootAnswer } from './answer'
+import { inEndOrder, type FirstEnd } from './ends'
 import type { LoadsKnown } from './loads'
 import { largestMove, type ActionKind } from './moves'
-import type { StepPath } from './path'
 
 /**
  * Marks of common practice, no source: site procedure and the makers' drawings govern. In um.
  */
 export const practice = {
-  /** Over what is added, what it takes to slip shims in, and how far above that a foot may come. */
-  slip: 1000,
-  above: 1000,
+  /** Least room over a pack through which shims can be slipped, and how far above what it is told a foot may come. */
+  leastSlip: 100,
+  above: 100,
   /** A move of a machine with restrained points that calls for pipe strain again. */
   piped: 1000,
   /** Room between bolt and hole below which it is measured first. */
@@ -35,14 +35,15 @@ export function moveCautions(
   kind: ActionKind,
   piece: Motion,
   after: Motion,
-  path: StepPath,
+  feet: readonly StepFootAnswer[],
+  first: FirstEnd,
   known: LoadsKnown,
 ): string[] {
   const { units } = train
   const out: string[] = []
   if (kind === 'vertical') {
     out.push(
-      `Lift just far enough to slip the shims: ${leastLift(body, piece, path, units)}; ${fineSpan(practice.above, units)} above that at most. A block beside each jack, no hand between foot and base; slip shims with a tool.`,
+      `Lift just far enough to slip the shims, above where they stood: ${liftsTold(body, feet, first, units)}. A block beside each jack, no hand between foot and base; slip shims with a tool.`,
       loadCaution(train, known),
     )
   }
@@ -50,7 +51,7 @@ export function moveCautions(
     out.push('Fingers out of bolt holes and couplings. Back the jackscrews off after the slide.')
   if (kind === 'axial')
     out.push('Spacers out before anything moves along the train; nobody between the shaft ends.')
-  if (path.first === 'together' && kind !== 'axial' && body.rows.length > 1)
+  if (first === 'together' && kind !== 'axial' && body.rows.length > 1)
     out.push('One end ahead of the other would pass a limit: move both ends in step.')
   const tight = kind === 'vertical' ? undefined : tightestRoom(body, after)
   if (tight && tight.room < practice.room)
@@ -62,32 +63,22 @@ export function moveCautions(
   return out
 }
 
-/**
- * Least lift of each foot whose shims change: what is added at a time, and room to slip it; feet that need as much
- * are told together, from the end that goes first.
- */
-function leastLift(
+/** How far each foot comes up on the way; feet that come as far are told together, from the end that goes first. */
+function liftsTold(
   body: Body,
-  piece: Motion,
-  { stops, first }: StepPath,
+  feet: readonly StepFootAnswer[],
+  first: FirstEnd,
   units: DocumentUnits,
 ): string {
   const feetOf = new Map<string, string[]>()
-  const feet = body.feet.map(({ id, x, y }) => ({ foot: id, x, y }))
-  for (const foot of inEndOrder(body, feet, first)) {
-    const { shim } = footMove(body, piece, foot)
-    if (Math.abs(shim) < 0.5) continue
-    const lift = fineSpan(Math.max(0, shim / stops) + practice.slip, units)
-    feetOf.set(lift, [...(feetOf.get(lift) ?? []), foot.foot])
+  for (const { foot, lift = 0 } of inEndOrder(body, feet, first)) {
+    if (toldNought(lift, units)) continue
+    const text = toldText(lift, units)
+    feetOf.set(text, [...(feetOf.get(text) ?? []), foot])
   }
   return [...feetOf]
-    .map(([lift, feet]) => `${lift} at ${feet.length === 1 ? 'foot' : 'feet'} ${listed(feet)}`)
+    .map(([lift, ids]) => `${lift} at ${ids.length === 1 ? 'foot' : 'feet'} ${listed(ids)}`)
     .join(', ')
-}
-
-/** A height that is judged by eye, rounded up: "1.4 mm", "55 mil". */
-function fineSpan(value: number, { fine }: DocumentUnits): string {
-  return fine === 'mil' ? `${Math.ceil(value / 25.4)} mil` : `${Math.ceil(value / 100) / 10} mm`
 }
 
 function loadCaution(train: Train, known: LoadsKnown): string {

@@ -5,7 +5,7 @@ import { noMotion, type Motion } from '../../../mechanics/motion'
 import { footMove } from '../../plan/totals'
 import { showsNought, towardSide } from '../../../language/sides'
 import { capital } from '../../../language/names'
-import type { StepAnswer } from './answer'
+import type { StepAnswer, StepFootAnswer } from './answer'
 import { practice } from './cautions'
 
 /** A dial that has gone a third of its way the other way goes the wrong way, at most this far (um); common practice, no source. */
@@ -78,7 +78,7 @@ export function guardOf(
     there,
     ...(wrong !== undefined && { wrong }),
     ...(way === 'shim'
-      ? liftOf(train, part, footMove(body, before, part).shim, target, now)
+      ? liftOf(train, part, footMove(body, before, part).shim, row, now)
       : roomOf(train, body, part, before, step, target, now)),
   }
 }
@@ -114,18 +114,16 @@ function liftOf(
   train: Train,
   foot: Foot,
   before: number,
-  target: number,
+  { shim = 0, lift: told = Math.max(0, shim) + train.plan.slip }: StepFootAnswer,
   now: number,
 ): Pick<Guard, 'liftWarning'> {
-  const above = now - Math.max(0, target)
-  const most = practice.slip + practice.above
   if (foot.lift !== undefined && before + now > foot.lift)
     return {
       liftWarning: `Foot ${foot.id} is ${fineText(before + now - foot.lift, train.units)} above its lift limit: no higher.`,
     }
-  return above > most
+  return now > told + practice.above
     ? {
-        liftWarning: `Foot ${foot.id} is lifted ${fineText(above, train.units)} more than the shims need: no more than ${fineText(most, train.units)}, a block beside the jack.`,
+        liftWarning: `Foot ${foot.id} is lifted ${fineText(now - told, train.units)} more than the ${fineText(told, train.units)} its shims need: let it down to that, a block beside the jack.`,
       }
     : {}
 }

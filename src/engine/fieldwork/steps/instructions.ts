@@ -1,4 +1,4 @@
-import { fineText } from '../../../language/amounts'
+import { fineText, signedText } from '../../../language/amounts'
 import { capital, listed } from '../../../language/names'
 import { packText, shimText } from '../../../language/recipes'
 import { tidy } from '../../../language/tidy'
@@ -9,6 +9,7 @@ import type { StepAnswer, StepFootAnswer, StepKind, StepsAnswer } from './answer
 import { dialLines } from './dialWords'
 import { inEndOrder } from './ends'
 import { expectedAfter, expectedLine, type ExpectedCoupling } from './expectedWords'
+import { poseLines } from './poseAnswers'
 import { recipeBeside } from './recipe'
 
 /** One step of the work as every face tells it: sheet, cards beside the machine, paper and text. */
@@ -26,6 +27,8 @@ export interface Instruction {
   readonly short: string
   /** What to do at each foot, in the order in which the step moves them. */
   readonly feet: readonly FootInstruction[]
+  /** How the body is lifted, pose by pose, a line each; nothing of a step that lifts none. */
+  readonly lifts: readonly string[]
   /** Dials to set up, a line each, and what they should show at the end. */
   readonly dials: readonly string[]
   /** What the couplings should show where one then stops to read, and the same a line each. */
@@ -53,6 +56,8 @@ export interface FootInstruction {
   readonly act: string
   /** False where it has nothing to do, as far as the digits show. */
   readonly moves: boolean
+  /** "lifted to +1.35 mm on the way, no higher", of a step that lifts it. */
+  readonly lift?: string
   /** "pack 3.00 mm, then 3.35 mm", of a step that shims. */
   readonly pack?: string
   /** In plates of the store, where that says more than the act. */
@@ -77,6 +82,7 @@ export function instructionsOf(train: Train, { steps }: Pick<StepsAnswer, 'steps
       words: step.words,
       short: shorts[step.kind],
       feet: ordered(step.feet).map((foot) => footInstruction(train, body, step, foot)),
+      lifts: step.feet.some(({ lift = 0 }) => lift > 0) ? poseLines(step.poses) : [],
       dials: dialLines(train, ordered(step.dials)),
       expected,
       readings: expected.map((entry) => expectedLine(train, entry)),
@@ -118,6 +124,9 @@ function footInstruction(
   const recipe = body && recipeOf(train, answer)
   return {
     ...common,
+    ...(!showsNought(answer.lift ?? 0, train) && {
+      lift: `lifted to ${signedText(tidy(answer.lift ?? 0), train.units)} on the way, no higher`,
+    }),
     pack: packText(train, told(answer.packBefore), told(answer.packAfter)),
     ...(recipe !== undefined && { recipe }),
   }

@@ -1,23 +1,14 @@
-import type { Body, Train } from '../../../mechanics/train'
+import type { Train } from '../../../mechanics/train'
 import type { AsFound } from '../../../mechanics/readings/asFound'
-import { noMotion, type Motion } from '../../../mechanics/motion'
-import { inSentence, listed } from '../../../language/names'
+import type { Motion } from '../../../mechanics/motion'
 import { actionsOf, type Action } from './action'
 import type { StepAnswer, StepsAnswer } from './answer'
-import { beforeAll, moveCautions } from './cautions'
-import { riderDials } from './carried'
+import { beforeAll } from './cautions'
 import { chosenOrder } from './chosenOrder'
-import { dialsOf, neighbourDials } from './dials'
-import { holdAfter, readHold } from './holdPoints'
-import { insteadOf } from './instead'
-import { couplingsAt, expectedAt, readingsJudged } from './judge'
-import { touchedBy } from './limits'
-import { loadsOf } from './loads'
-import { scaled } from './moves'
-import { endOf, findOrder, walk, type OrderedAction } from './search'
+import { movingSteps } from './movingSteps'
+import { findOrder, walk } from './search'
 import { softFootSteps, type SoftShim } from './softFoot'
-import { bothEndsMove, eachPiece, footAnswers, stepWords, type FootPack } from './stepFeet'
-import { breakAnswer, stopWords } from './words'
+import type { FootPack } from './stepFeet'
 
 export interface OrderOptions {
   readonly packs?: readonly FootPack[]
@@ -65,115 +56,6 @@ export function orderOfWork(
     found: rules.map(({ id }) => id),
     unknown,
     words: wordsOf(steps, rules, actions),
-  }
-}
-
-function movingSteps(
-  train: Train,
-  found: readonly AsFound[],
-  goal: readonly Motion[],
-  placed: readonly OrderedAction[],
-  packs: readonly FootPack[],
-  foundPasses: boolean,
-): StepAnswer[] {
-  const now: Motion[] = train.bodies.map(() => noMotion)
-  const keeping = insteadOf(train, placed, foundPasses)
-  return placed.flatMap(({ action, path }, i) => {
-    const body = train.bodies[action.body]
-    if (!body) return []
-    const before = now[action.body] ?? noMotion
-    now[action.body] = endOf(now, action)
-    const touched = touchedBy(train, action.body)
-    const couplings = couplingsAt(train, touched)
-    const piece = scaled(action.whole, action.to - action.from)
-    const feet = footAnswers(body, action, before, packs)
-    const known = loadsOf(train, action.body)
-    const more = placed.slice(i + 1).some((next) => next.action.body === action.body)
-    const hold = holdAfter(train, action, couplings, now, more)
-    const instead = path.passed.length > 0 ? keeping(i) : undefined
-    const breaks = instead
-      ? path.passed.map((passed) => breakAnswer(train, action.id, passed, instead))
-      : []
-    const each = eachPiece(feet, action, path.stops)
-    const common = {
-      body: body.id,
-      expected: expectedAt(train, found, now, couplings),
-      judge: readingsJudged(train, now, goal, couplings),
-      standing: [{ id: body.id, move: now[action.body] ?? noMotion }],
-      provisional: false,
-    }
-    const step: StepAnswer = {
-      id: action.id,
-      kind: action.kind,
-      feet,
-      words:
-        stepWords(train, body, action, feet, path.first) +
-        (action.kind === 'axial'
-          ? ''
-          : stopWords(train, path, each, bothEndsMove(train, body, action))),
-      ...(hold !== undefined && { hold }),
-      cautions: moveCautions(
-        train,
-        body,
-        action.kind,
-        piece,
-        now[action.body] ?? noMotion,
-        path,
-        known,
-      ),
-      dials: [
-        ...dialsOf(train, body, piece, action.kind, feet),
-        ...riderDials(train, action.body, piece, action.kind),
-        ...neighbourDials(train, touched, action.kind),
-      ],
-      ...(action.kind !== 'axial' && {
-        stops: { count: path.stops, each, first: path.first },
-      }),
-      ...(action.kind === 'vertical' &&
-        'loads' in known && { load: loadAnswer(body, known.loads) }),
-      breaks,
-      ...common,
-    }
-    if (more) return [step]
-    return [step, readStep(train, body, common, i === placed.length - 1)]
-  })
-}
-
-/** The stop point at which a body that has made all its moves is tightened and read. */
-function readStep(
-  train: Train,
-  body: Body,
-  common: Pick<StepAnswer, 'body' | 'expected' | 'judge' | 'standing' | 'provisional'>,
-  last: boolean,
-): StepAnswer {
-  const names = common.judge.map(
-    ({ coupling }) => train.couplings.find(({ id }) => id === coupling)?.name ?? coupling,
-  )
-  return {
-    id: `${body.id}:read`,
-    kind: 'read',
-    feet: [],
-    words: `Tighten ${inSentence(body.name)} at 30, 70 and 100 % of torque, jackscrews backed off, then read ${listed(names)}.`,
-    hold: readHold(train, body, last),
-    cautions: ['Turn shafts only by agreed signal; one person calls.'],
-    dials: [],
-    breaks: [],
-    ...common,
-  }
-}
-
-function loadAnswer(
-  body: Body,
-  loads: Extract<ReturnType<typeof loadsOf>, { loads: unknown }>['loads'],
-): NonNullable<StepAnswer['load']> {
-  const { total, corners, jack, rating, over, assumed } = loads
-  return {
-    total,
-    corners: body.feet.map((foot, f) => ({ foot: foot.id, load: corners[f] ?? 0 })),
-    jack,
-    ...(rating !== undefined && { rating }),
-    over,
-    assumed,
   }
 }
 

@@ -1,9 +1,12 @@
 import type { Micrometres } from '../../../mechanics/units'
-import type { Train } from '../../../mechanics/train'
+import type { Body, Train } from '../../../mechanics/train'
 import { tidy } from '../../../language/tidy'
-import type { StepAnswer } from './answer'
+import { noMotion } from '../../../mechanics/motion'
+import type { Action } from './action'
+import type { StepAnswer, StepFootAnswer } from './answer'
 import { inEndOrder } from './ends'
-import { shimWords } from './words'
+import { stepWay, type StepWay } from './stepWay'
+import { changesOf, shimWords } from './words'
 
 /** A shim that makes the feet of a body plane again. */
 export interface SoftShim {
@@ -31,17 +34,14 @@ export function softFootSteps(train: Train, soft: readonly SoftShim[]): StepAnsw
         ...(now !== undefined && { packBefore: now, packAfter: now + shim }),
       }
     })
+    const way = softWay(train, body, feet)
     return [
       {
         id: `${body.id}:soft`,
         kind: 'soft foot',
         body: body.id,
-        feet,
-        words: `Soft foot first. ${shimWords(
-          train,
-          body,
-          inEndOrder(body, shims, 'left').map(({ foot, shim }) => ({ foot, by: shim })),
-        )}`,
+        feet: way.feet,
+        words: `Soft foot first. ${shimWords(train, body, changesOf(inEndOrder(body, feet, way.first), 'shim'))}${way.words}`,
         hold:
           shims[0]?.hold ??
           'Stop point: loosen each foot again in turn and read its rise. Then read every coupling anew and plan again: these shims change where the shafts lie, and every figure after this step is provisional until then.',
@@ -54,10 +54,23 @@ export function softFootSteps(train: Train, soft: readonly SoftShim[]): StepAnsw
         })),
         expected: [],
         judge: [],
-        breaks: [],
+        poses: way.poses,
+        ...(way.stops && { stops: way.stops }),
+        breaks: way.breaks,
         standing: [],
         provisional: false,
       },
     ]
   })
+}
+
+/** Lifts to slip them: where the body then stands is read, so it is told to come back to where it was found. */
+function softWay(train: Train, body: Body, feet: StepFootAnswer[]): StepWay {
+  const still = train.bodies.map(() => noMotion)
+  const action: Action = {
+    ...{ id: `${body.id}:soft`, body: train.bodies.indexOf(body), kind: 'vertical' as const },
+    ...{ whole: noMotion, from: 0, to: 1, rank: [] },
+  }
+  const path = { stops: 1, first: 'together' as const, poses: [noMotion], passed: [] }
+  return stepWay(train, still, action, path, feet)
 }

@@ -6,6 +6,7 @@ import { towardSide } from '../../../language/sides'
 import { capital, counted, inSentence, listed } from '../../../language/names'
 import type { BreakAnswer, StepFootAnswer } from './answer'
 import type { Instead } from './instead'
+import type { LiftPath } from './liftPath'
 import type { LimitPassed } from './limits'
 import type { StepPath } from './path'
 
@@ -59,7 +60,17 @@ export function slideWords(train: Train, body: Body, changes: readonly Change[])
 export const axialWords = (train: Train, body: Body, by: number): string =>
   `Move ${inSentence(body.name)} ${fineText(Math.abs(by), train.units)} along the train, to the ${by > 0 ? 'right' : 'left'}.`
 
-/** How a move is cut up, as one more sentence; nothing for one move of one end. */
+/** How the ends are lifted, as one more sentence; nothing where nothing is. */
+export function liftWords({ units }: Train, { first, poses }: LiftPath): string {
+  const moves = poses.length - 1
+  if (first === 'together') return moves > 1 ? ' Both ends together, in step.' : ''
+  const other = first === 'left' ? 'right' : 'left'
+  if (poses.every(({ ends }) => ends[other] === 0)) return ` The ${first} end alone.`
+  const ahead = Math.max(...poses.map(({ ends }) => Math.abs(ends.right - ends.left)))
+  return ` On jacks in ${counted(moves, 'move', 'moves')}, no end more than ${toldText(ahead, units)} ahead: the ${first} end, then the ${other} end.`
+}
+
+/** How a slide is cut up, as one more sentence; nothing for one move of one end. */
 export function stopWords(
   train: Train,
   { stops, first }: StepPath,
@@ -68,7 +79,7 @@ export function stopWords(
 ): string {
   const pieces =
     stops > 1
-      ? `in ${counted(stops, 'lift', 'lifts')} of at most ${toldText(each, train.units)}`
+      ? `in ${counted(stops, 'piece', 'pieces')} of at most ${toldText(each, train.units)}`
       : ''
   if (!bothEnds) return pieces === '' ? '' : ` ${capital(pieces)}.`
   if (first === 'together')
@@ -76,7 +87,7 @@ export function stopWords(
   const other = first === 'left' ? 'right' : 'left'
   return pieces === ''
     ? ` The ${first} end first, then the ${other} end.`
-    : ` ${capital(pieces)}: the ${first} end, then the ${other} end, before the next lift.`
+    : ` ${capital(pieces)}: the ${first} end, then the ${other} end, before the next piece.`
 }
 
 /** A limit that a step passes, with its words. */
@@ -84,7 +95,7 @@ export function breakAnswer(
   train: Train,
   step: string,
   passed: LimitPassed,
-  { words: instead, stop }: Instead,
+  { words: instead, stop, slip }: Instead & { readonly slip?: number },
 ): BreakAnswer {
   const tilt = passed.limit === 'tilt'
   const amount = tilt ? slopeText(passed.by, train.units) : fineText(passed.by, train.units)
@@ -98,13 +109,16 @@ export function breakAnswer(
     words:
       passed.limit === 'shaft ends'
         ? `${where}: the shaft ends would meet, by ${amount}, on the way.`
-        : `${where}: ${limitClause(passed.limit)} is passed by ${amount} on the way.`,
+        : passed.limit === 'stage'
+          ? `${where}: one end goes ahead of the other by ${amount} more than the ${fineText(train.plan.stage, train.units)} it may.`
+          : `${where}: ${limitClause(passed.limit)} is passed by ${amount} on the way.`,
     instead,
+    ...(slip !== undefined && { slip }),
     ...(stop && { stop: { ...stop, then: [...stop.then] } }),
   }
 }
 
-const limitClause = (limit: Exclude<LimitPassed['limit'], 'shaft ends'>): string =>
+const limitClause = (limit: Exclude<LimitPassed['limit'], 'shaft ends' | 'stage'>): string =>
   limit === 'tilt'
     ? 'the tilt limit'
     : limit === 'restraint'
