@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { fine, hour, plain, slope } from './quantities'
+import { fine, hour, open, plain, slope } from './quantities'
 
 /**
  * What is written down around the plan: pipe strain of a coupling, and the record of the work. Both
@@ -85,7 +85,29 @@ const recordPage = z.object({
 })
 export type RecordPage = z.infer<typeof recordPage>
 
+/** What a record wants besides readings and work, in words: on whose order, with what, in what state, who stands for it. */
+const recordFacts = z.object({
+  workOrder: text.optional(),
+  tag: text.optional(),
+  torque: text.optional(),
+  runOut: text.optional(),
+  gaps: text.optional(),
+  dials: text.optional(),
+  bracket: text.optional(),
+  micrometers: text.optional(),
+  temperatures: text.optional(),
+  dowels: text.optional(),
+  guards: text.optional(),
+  readBy: text.optional(),
+  checkedBy: text.optional(),
+  acceptedBy: text.optional(),
+  /** Why it is accepted although something is missing, waived or over. */
+  acceptance: text.optional(),
+})
+export type RecordFacts = z.infer<typeof recordFacts>
+
 export const workRecord = z.object({
+  facts: open(recordFacts).optional(),
   signs: z.array(signCheck).optional(),
   waivers: z.array(waiver).optional(),
   /** Ids of steps in the order somebody chose. */
@@ -100,6 +122,10 @@ export type WorkRecord = z.infer<typeof workRecord>
 /** The record of a train file as far as it is understood; undefined where there is none or it is not. */
 export const workRecordOf = (record: unknown): WorkRecord | undefined =>
   workRecord.safeParse(record).data
+
+/** Facts of a record as far as they are understood. */
+export const recordFactsOf = (facts: unknown): RecordFacts | undefined =>
+  recordFacts.safeParse(facts).data
 
 /** Pipe strain of a coupling as far as it is understood. */
 export const pipeStrainOf = (strain: unknown): PipeStrainDocument | undefined =>

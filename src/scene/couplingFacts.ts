@@ -81,7 +81,8 @@ export function couplingFacts(
   }))
 }
 
-function limitsText(train: Train, { tolerance, axial }: Coupling): string {
+/** What a coupling may be off, in words: "0.50 mrad at each plane". */
+export function limitsText(train: Train, { tolerance, axial }: Coupling): string {
   const { flex, offset, angle, shape } = tolerance
   const parts = [
     ...(flex === undefined ? [] : [`${slopeText(flex, train.units)} at each plane`]),

@@ -300,6 +300,13 @@ async function readAgain(page: Page): Promise<void> {
   )
   await expect(band.locator('.pages li')).toHaveCount(1)
   await expect(band.locator('.pages li').first()).toContainText(/^step, .* UTC, A\. Fitter\./)
+  // over the share asked for: somebody's words and name are wanted first
+  await band.getByRole('button', { name: 'Write down as left' }).tap()
+  await expect(band.getByRole('alert')).toContainText(/^Not written down: .*over the 70 % asked for/)
+  await expect(band.locator('.pages li')).toHaveCount(1)
+  await band.getByRole('button', { name: 'Enter facts of the record' }).tap()
+  await band.getByLabel('accepted for operations by').fill('B. Owner')
+  await band.getByLabel('accepted because').fill('inside full tolerance')
   await band.getByRole('button', { name: 'Write down as left' }).tap()
   await expect(band.locator('.pages li')).toHaveCount(2)
   await expect(band.locator('.pages li').last()).toContainText(/^as left/)

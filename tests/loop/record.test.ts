@@ -1,10 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import {
-  addPage,
-  recordText,
-  verifyRecord,
-  type PageDraft,
-} from '../../src/engine/fieldwork/loop/record'
+import { recordJson, recordText } from '../../src/text/recordText'
+import { acceptanceMissing, openItems } from '../../src/engine/fieldwork/loop/acceptance'
+import { addPage, verifyRecord, type PageDraft } from '../../src/engine/fieldwork/loop/record'
 import {
   asFoundPage,
   asLeftPage,
@@ -103,6 +100,67 @@ describe('the record', () => {
     expect(recordText('pair', bad)).toContain(
       'Page 2 (step, 2031-04-02T09:40) is not as it was written',
     )
+  })
+})
+
+describe('a record to read', () => {
+  it('has every coupling in every state with its limit and pass or fail, readings, packs and facts', () => {
+    const document = pair({
+      found: [given(0, 80)],
+      rest: { plan: { share: 0.7 }, site: 'North shed' },
+    })
+    const read = readTrain(document)
+    if (!read.ok) throw new Error('refused')
+    const facts = { workOrder: 'WO 12', acceptedBy: 'B. Owner', acceptance: 'until the shutdown' }
+    const answer = planOf(document)
+    const open = openItems(answer)
+    const sign = { when: '2031-04-02', by: 'Ada' }
+    const text = (more: Parameters<typeof asLeftPage>[3]) =>
+      recordText('pair', addPage([], asLeftPage(read.document, answer, sign, more)))
+    const told = text({ facts, open })
+    // 80 um of the 100 that are allowed
+    expect(told).toMatch(/: 80 % of the limit: pass, but over the 70 % asked for/)
+    expect(told).toContain('Work order: WO 12')
+    expect(told).toContain('Site: North shed')
+    expect(told).toContain('over the 70 % asked for. ')
+    expect(told).toContain('Accepted by B. Owner: until the shutdown.')
+    expect(told).not.toContain('{')
+    const bad = pair({ found: [given(0, 130)] })
+    const worse = readTrain(bad)
+    if (!worse.ok) throw new Error('refused')
+    expect(
+      recordText('pair', addPage([], asFoundPage(worse.document, planOf(bad), sign))),
+    ).toContain(': 130 % of the limit: FAIL')
+    const pages = addPage([], asLeftPage(read.document, answer, sign, { facts, open }))
+    const kept = JSON.parse(recordJson('pair', pages)) as { pages: RecordPage[] }
+    expect(verifyRecord(kept.pages)).toEqual({ sound: true })
+  })
+
+  it('is not written over something open without words and a name', () => {
+    const open = openItems({ standingShare: 0.8, share: 0.7 })
+    expect(open[0]).toBe(
+      'The tightest coupling uses 80 % of its tolerance, over the 70 % asked for.',
+    )
+    expect(acceptanceMissing(open, undefined)).toMatch(
+      /^Not written down: The tightest .* Enter why it is accepted, in words, and who accepts it/,
+    )
+    expect(acceptanceMissing(open, { acceptance: 'as agreed' })).toMatch(/Enter who accepts it/)
+    expect(acceptanceMissing(open, { acceptance: 'as agreed', acceptedBy: 'B' })).toBeUndefined()
+    expect(acceptanceMissing([], undefined)).toBeUndefined()
+    const ready = {
+      ...{ ready: true, provisional: false, sentence: 'Ready.', provisionalSentence: '' },
+      ...{ softFoot: [], strain: [], closure: [], signs: [] },
+    }
+    const waived = {
+      ...{ what: 'soft foot' as const, where: 'a', state: 'waived' as const },
+      ...{ words: 'not measured', by: 'A. Engineer', why: 'rigid base' },
+    }
+    expect(openItems({ standingShare: 0.6, share: 0.7, ready: { ...ready, items: [] } })).toEqual(
+      [],
+    )
+    expect(
+      openItems({ standingShare: 0.6, share: 0.7, ready: { ...ready, items: [waived] } }),
+    ).toEqual(['Not measured: accepted without, by A. Engineer: rigid base.'])
   })
 })
 

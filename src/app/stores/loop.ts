@@ -14,12 +14,10 @@ import {
   nothingMovedPage,
   stepPage,
 } from '../../engine/fieldwork/loop/pages'
-import {
-  addPage,
-  recordText,
-  verifyRecord,
-  type PageDraft,
-} from '../../engine/fieldwork/loop/record'
+import { addPage, verifyRecord, type PageDraft } from '../../engine/fieldwork/loop/record'
+import { acceptanceMissing, openItems } from '../../engine/fieldwork/loop/acceptance'
+import { recordJson, recordText } from '../../text/recordText'
+import { recordFactsOf } from '../../document/work'
 import { standNow } from '../../engine/fieldwork/loop/standNow'
 import { asFound } from '../../mechanics/readings/asFound'
 import { expectedAt } from '../../engine/fieldwork/steps/judge'
@@ -133,7 +131,15 @@ export const useLoop = defineStore('loop', () => {
       'as left': asLeftPage,
       'nothing moved': nothingMovedPage,
     }
-    await write(`wrote down: ${kind}`, page[kind](document, standing, sign(by)))
+    const facts = recordFactsOf(work.record.facts)
+    const ready = work.old ? undefined : work.work?.ready
+    // how a train was found is written down as it is; how it is left somebody stands for
+    const open = kind === 'as found' ? [] : openItems({ ...answer, ...(ready && { ready }) })
+    const missing = acceptanceMissing(open, facts)
+    says.value = missing ?? ''
+    if (missing !== undefined) return
+    const more = { open, ...(facts && { facts }) }
+    await write(`wrote down: ${kind}`, page[kind](document, standing, sign(by), more))
   }
 
   /**
@@ -175,10 +181,11 @@ export const useLoop = defineStore('loop', () => {
   }
 
   const text = (): string => recordText(job.document?.name ?? '', pages.value)
+  const json = (): string => recordJson(job.document?.name ?? '', pages.value)
 
   return {
     ...{ train, moved, expected, again, comparison, pages, verified, verdict, next, says },
-    ...{ readAgain, putAway, record, planFromHere, text },
+    ...{ readAgain, putAway, record, planFromHere, text, json },
   }
 })
 

@@ -1,5 +1,5 @@
 import type { TrainDocument } from '../../../document/schema'
-import type { WorkDone } from '../../../document/work'
+import type { RecordFacts, WorkDone } from '../../../document/work'
 import { shareText } from '../../../language/amounts'
 import type { StandingAnswer } from '../../plan/answer'
 import { counted } from '../../../language/names'
@@ -11,6 +11,23 @@ export interface Signed {
   readonly when: string
   readonly by?: string
 }
+
+/** What stands on a page besides: facts as entered, and what was accepted although it is open. */
+interface Besides {
+  readonly facts?: RecordFacts
+  readonly open?: readonly string[]
+}
+
+const besides = ({ facts, open = [] }: Besides) => ({
+  ...(facts && { facts }),
+  ...(open.length > 0 && { open }),
+})
+
+/** Open things are told in the page's own words, with the words and the name that accept them. */
+const accepted = ({ facts, open = [] }: Besides): string =>
+  open.length === 0
+    ? ''
+    : ` Open: ${open.join(' ')} Accepted${facts?.acceptedBy === undefined ? '' : ` by ${facts.acceptedBy}`}: ${facts?.acceptance ?? 'not said why'}.`
 
 const signed = ({ when, by }: Signed) => ({ when, ...(by !== undefined && { by }) })
 
@@ -32,11 +49,17 @@ export const asFoundPage = (
   document: TrainDocument,
   answer: RecordedStanding,
   sign: Signed,
+  more: Besides = {},
 ): PageDraft => ({
   kind: 'as found',
   ...signed(sign),
   words: `As found. ${standing(answer)}`,
-  content: { job: jobOf(document), asFound: answer.asFound, standingShare: answer.standingShare },
+  content: {
+    job: jobOf(document),
+    asFound: answer.asFound,
+    standingShare: answer.standingShare,
+    ...besides(more),
+  },
 })
 
 /** "Nothing needs to move" is a record too. */
@@ -44,11 +67,17 @@ export const nothingMovedPage = (
   document: TrainDocument,
   answer: RecordedStanding,
   sign: Signed,
+  more: Besides = {},
 ): PageDraft => ({
   kind: 'nothing moved',
   ...signed(sign),
-  words: `Nothing needs to move, and nothing was moved. ${standing(answer)}`,
-  content: { job: jobOf(document), asFound: answer.asFound, standingShare: answer.standingShare },
+  words: `Nothing needs to move, and nothing was moved. ${standing(answer)}${accepted(more)}`,
+  content: {
+    job: jobOf(document),
+    asFound: answer.asFound,
+    standingShare: answer.standingShare,
+    ...besides(more),
+  },
 })
 
 /** What was done, and what was read after it beside what was expected, in the document's units. */
@@ -68,9 +97,15 @@ export const asLeftPage = (
   document: TrainDocument,
   answer: RecordedStanding,
   sign: Signed,
+  more: Besides = {},
 ): PageDraft => ({
   kind: 'as left',
   ...signed(sign),
-  words: `As left. ${standing(answer)}`,
-  content: { job: jobOf(document), asLeft: answer.asFound, standingShare: answer.standingShare },
+  words: `As left. ${standing(answer)}${accepted(more)}`,
+  content: {
+    job: jobOf(document),
+    asLeft: answer.asFound,
+    standingShare: answer.standingShare,
+    ...besides(more),
+  },
 })

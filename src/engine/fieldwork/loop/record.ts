@@ -51,24 +51,3 @@ export function verifyRecord(pages: readonly RecordPage[]): Verified {
     words: `Page ${page + 1} (${kind}, ${when}) is not as it was written, or a page before it is missing.`,
   }
 }
-
-/** The record as text that outlives every program: pages in order, content as JSON, seals. */
-export function recordText(name: string, pages: readonly RecordPage[]): string {
-  const verified = verifyRecord(pages)
-  return [
-    `Record of ${name}`,
-    pages.length === 0
-      ? 'No pages.'
-      : verified.sound
-        ? `${pages.length} ${pages.length === 1 ? 'page' : 'pages'}, each as it was written.`
-        : verified.words,
-    ...pages.flatMap(({ kind, when, by, words, content, seal }, i) => [
-      '',
-      `Page ${i + 1}: ${kind}, ${when}${by === undefined ? '' : `, ${by}`}`,
-      words,
-      ...(content === undefined ? [] : [JSON.stringify(content, null, 2)]),
-      `Seal ${seal}`,
-    ]),
-    '',
-  ].join('\n')
-}

@@ -1,0 +1,152 @@
+import { readTrain } from '../document/readTrain'
+import type { TrainDocument } from '../document/schema'
+import {
+  pipeStrainOf,
+  recordFactsOf,
+  type RecordFacts,
+  type RecordPage,
+} from '../document/work'
+import { verifyRecord } from '../engine/fieldwork/loop/record'
+import { fineText, shareText, signedDigits } from '../language/amounts'
+import { capital } from '../language/names'
+import { setName } from '../language/readingSets'
+import { plateDigits } from '../language/recipes'
+import { sagOf } from '../mechanics/readings/equation'
+import type { Train } from '../mechanics/train'
+import { fineSign } from '../mechanics/units'
+import { limitsText } from '../scene/couplingFacts'
+
+/** The record as text to read and to mail: pages in order, what was read and how it was judged, seals. */
+export function recordText(name: string, pages: readonly RecordPage[]): string {
+  const verified = verifyRecord(pages)
+  return [
+    `Record of ${name}`,
+    pages.length === 0
+      ? 'No pages.'
+      : verified.sound
+        ? `${pages.length} ${pages.length === 1 ? 'page' : 'pages'}, each as it was written.`
+        : verified.words,
+    ...pages.flatMap(({ kind, when, by, words, content, seal }, i) => [
+      '',
+      `Page ${i + 1}: ${kind}, ${when}${by === undefined ? '' : `, ${by}`}`,
+      words,
+      ...contentLines(content),
+      `Seal ${seal}`,
+    ]),
+    '',
+  ].join('\n')
+}
+
+/** The same for programs, with nothing left out: what the seals are worked out from. */
+export const recordJson = (name: string, pages: readonly RecordPage[]): string =>
+  `${JSON.stringify({ record: name, pages }, null, 2)}\n`
+
+const objectOf = (value: unknown): Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : {}
+
+/** What a page holds, in words where it is a whole job; anything else as it was written. */
+function contentLines(content: unknown): string[] {
+  if (content === undefined) return []
+  const { job, asFound, asLeft, facts } = objectOf(content)
+  const read = job === undefined ? undefined : readTrain(job)
+  if (!read?.ok) return [JSON.stringify(content, null, 2)]
+  const { train, document } = read
+  return [
+    ...(document.site === undefined ? [] : [`Site: ${document.site}`]),
+    ...factLines(recordFactsOf(facts) ?? {}),
+    ...judged(train, asLeft ?? asFound),
+    ...readings(train),
+    ...strain(document),
+    ...packs(train),
+  ]
+}
+
+const factNames: Readonly<Record<keyof RecordFacts, string>> = {
+  workOrder: 'Work order',
+  tag: 'Tag',
+  torque: 'Torque and wrench',
+  runOut: 'Run-out',
+  gaps: 'Gaps and end float',
+  dials: 'Dials, numbers and calibration',
+  bracket: 'Brackets and sag as measured',
+  micrometers: 'Micrometers, numbers and calibration',
+  temperatures: 'Temperatures of air, oil and base',
+  dowels: 'Dowels',
+  guards: 'Guards',
+  readBy: 'Read by',
+  checkedBy: 'Checked by',
+  acceptedBy: 'Accepted for operations by',
+  acceptance: 'Accepted because',
+}
+
+const factLines = (facts: RecordFacts): string[] =>
+  (Object.keys(factNames) as (keyof RecordFacts)[]).flatMap((key) => {
+    const said = facts[key]?.trim() ?? ''
+    return said === '' ? [] : [`${factNames[key]}: ${said}`]
+  })
+
+/** Every coupling in every state beside its tolerance; pass is what the share asked for allows. */
+function judged(train: Train, standing: unknown): string[] {
+  const entries = Array.isArray(standing) ? standing.map(objectOf) : []
+  return train.couplings.flatMap((coupling) => {
+    const shares = objectOf(entries.find((entry) => entry['coupling'] === coupling.id)?.['share'])
+    const { basis } = coupling.tolerance
+    return [
+      `${capital(coupling.name)}, limit ${limitsText(train, coupling)}${basis === undefined ? '' : ` (${basis})`}:`,
+      ...train.states.flatMap(({ id, name, factor }) => {
+        const share = shares[id]
+        if (typeof share !== 'number') return []
+        const times = factor === 1 ? '' : ` times ${factor}`
+        return [
+          `  ${name}: ${shareText(share)} of the limit${times}: ${verdict(share, train.plan.share)}`,
+        ]
+      }),
+    ]
+  })
+}
+
+function verdict(share: number, asked: number): string {
+  if (share > 1) return 'FAIL'
+  return share > asked + 0.005 ? `pass, but over the ${shareText(asked)} asked for` : 'pass'
+}
+
+/** Every set as it was read, with the bar's reading where a bracket sags. */
+const readings = (train: Train): string[] =>
+  train.couplings.flatMap((coupling) => [
+    `${capital(coupling.name)}, readings in ${fineSign[train.units.fine]}:`,
+    ...coupling.found.flatMap((set, index) => {
+      const name = `  ${capital(setName(train, set, index))}`
+      if (set.kind === 'line') return [`${name}: a line, given as such`]
+      const sag = sagOf(set)
+      const told = set.readings.map(
+        ({ hour, value }) => `at ${hour} ${signedDigits(value, train.units)}`,
+      )
+      return [
+        `${name}: ${told.join(', ')}${sag === 0 ? '' : `; the bar read ${signedDigits(-2 * sag, train.units)} at 6 after 0 at 12`}${set.used ? '' : '; not used'}`,
+      ]
+    }),
+  ])
+
+/** Pipe strain as it was read, in the document's unit. */
+const strain = ({ couplings, units }: TrainDocument): string[] =>
+  couplings.flatMap((coupling) =>
+    (pipeStrainOf(coupling.strain)?.flanges ?? []).map(({ name, y, z, when, by }) => {
+      const told = (value: number | undefined) => (value === undefined ? 'not read' : String(value))
+      const who = [by, when].filter((part) => part !== undefined).join(', ')
+      return `Pipe strain at ${coupling.name ?? coupling.id}, ${name}: ${told(z)} up, ${told(y)} toward 3 o'clock, in ${fineSign[units.fine]}${who === '' ? '' : `; ${who}`}`
+    }),
+  )
+
+/** The shim map: what lies under every foot, with its plates where they are known. */
+const packs = (train: Train): string[] => {
+  const lines = train.bodies.flatMap((body) =>
+    body.feet.flatMap(({ id, pack }) => {
+      if (!pack) return []
+      const plates = pack.plates?.map((plate) => plateDigits(plate, train.units)) ?? []
+      return [
+        `  ${body.name}, foot ${id}: ${fineText(pack.now, train.units)}${plates.length === 0 ? '' : ` = ${plates.join(' + ')}`}`,
+      ]
+    }),
+  )
+  return lines.length === 0 ? [] : ['Packs:', ...lines]
+}
