@@ -25,6 +25,9 @@ export function engineUnitsPer(measure: Measure, units: DocumentUnits): number {
   }
 }
 
-/** A number of an answer in the unit that the document has for it, without its last digits. */
+/**
+ * A number of an answer in the unit that the document has for it, without its last digits.
+ * @param value in the engine's unit for the measure: um, mm, kg, mrad, or none
+ */
 export const inUnits = (value: number, measure: Measure, units: DocumentUnits): number =>
   tidy(value / engineUnitsPer(measure, units))

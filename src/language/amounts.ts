@@ -1,30 +1,39 @@
 import { signed } from './signed'
 import { tol } from '../mechanics/tolerances'
-import { fineSign, slopeSign, toFine, toLength, type DocumentUnits } from '../mechanics/units'
+import {
+  fineSign,
+  slopeSign,
+  toFine,
+  toLength,
+  type DocumentUnits,
+  type Micrometres,
+  type Millimetres,
+  type Milliradians,
+} from '../mechanics/units'
 import { tidy } from './tidy'
 
 /** Decimals that people read a fine quantity with: a hundredth of a mm, a tenth of a mil, a um. */
 export const fineDecimals = { um: 0, mm: 2, mil: 1 } as const
 
 /** A micrometre value as people of the document write it, such as "0.36 mm"; no sign for zero. */
-export function fineText(value: number, units: DocumentUnits): string {
+export function fineText(value: Micrometres, units: DocumentUnits): string {
   return `${fineDigits(value, units)} ${fineSign[units.fine]}`
 }
 
 /** The same with its sign always in front, as dials and differences are written: "+0.36 mm"; nought is "0". */
-export function signedText(value: number, units: DocumentUnits): string {
+export function signedText(value: Micrometres, units: DocumentUnits): string {
   const digits = signedDigits(value, units)
   return digits === '0' ? digits : `${digits} ${fineSign[units.fine]}`
 }
 
 /** The digits of that. */
-export function signedDigits(value: number, units: DocumentUnits): string {
+export function signedDigits(value: Micrometres, units: DocumentUnits): string {
   const digits = fineDigits(value, units)
   return /[1-9]/.test(digits) ? signed(digits) : '0'
 }
 
 /** The digits alone of a micrometre value, in the document's fine unit. */
-export function fineDigits(value: number, units: DocumentUnits): string {
+export function fineDigits(value: Micrometres, units: DocumentUnits): string {
   return unsignedZero(toFine(value, units).toFixed(fineDecimals[units.fine]))
 }
 
@@ -32,25 +41,25 @@ export function fineDigits(value: number, units: DocumentUnits): string {
  * A micrometre value of an answer, such as "0.36 mm". The last digits of a solver are taken off before it is
  * rounded, so that 0.125 is not sometimes a hair less.
  */
-export const toldText = (value: number, units: DocumentUnits): string =>
+export const toldText = (value: Micrometres, units: DocumentUnits): string =>
   `${toldDigits(value, units)} ${fineSign[units.fine]}`
 
-export const toldDigits = (value: number, units: DocumentUnits): string =>
+export const toldDigits = (value: Micrometres, units: DocumentUnits): string =>
   fineDigits(tidy(value), units)
 
 /** True where a micrometre value of an answer shows as nothing in the digits people read. */
-export const toldNought = (value: number, units: DocumentUnits): boolean =>
+export const toldNought = (value: Micrometres, units: DocumentUnits): boolean =>
   !/[1-9]/.test(toldDigits(value, units))
 
 /** The digits of a slope of an answer (mrad). */
-export const slopeDigits = (value: number): string => tidy(value).toFixed(2)
+export const slopeDigits = (value: Milliradians): string => tidy(value).toFixed(2)
 
-/** A small length, such as an axial gap, in hundredths of a mm or thousandths of an inch; no unit. */
-export const lengthDigits = (value: number, units: DocumentUnits): string =>
+/** A small length (mm), such as an axial gap, in hundredths of a mm or thousandths of an inch; no unit. */
+export const lengthDigits = (value: Millimetres, units: DocumentUnits): string =>
   tidy(toLength(value, units)).toFixed(units.length === 'mm' ? 2 : 3)
 
-/** A length as people of the document write it, such as "1250 mm". */
-export function lengthText(value: number, units: DocumentUnits): string {
+/** A length (mm) as people of the document write it, such as "1250 mm". */
+export function lengthText(value: Millimetres, units: DocumentUnits): string {
   const number = toLength(value, units)
   return `${String(Math.round(number * 1000) / 1000)} ${units.length}`
 }

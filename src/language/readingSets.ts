@@ -50,5 +50,5 @@ export function lineInWords(
   return parts.length === 0 ? `${subject} in line` : `${subject} ${parts.join(', ')}`
 }
 
-/** Offset or slope of an answer without a solver's last digits. */
+/** Offset (um) or slope (mrad) of an answer without a solver's last digits. */
 export const toldWays = ({ y, z }: { y: number; z: number }) => ({ y: tidy(y), z: tidy(z) })

@@ -53,7 +53,10 @@ export function foundAxes(train: Train, found: readonly Misalignment[]): Axis[] 
   return axes
 }
 
-/** How far the moves carry the axis of a machine, as a line along x. */
+/**
+ * How far the moves carry the axis of a machine, as a line along x: um and mrad over mm.
+ * @param motions own motions (um, mrad)
+ */
 export function movedAxis(
   train: Train,
   machine: number,

@@ -11,6 +11,7 @@ const margin = 4
 const heldWidth = 72
 const [narrowest, widest] = [96, 150]
 
+/** How wide a foot's card is (px). */
 export type WidthOf = (facts: FootFacts) => number
 
 const widthOf =
@@ -18,11 +19,11 @@ const widthOf =
   (facts) =>
     facts.held ? heldWidth : moving
 
-/** As narrow as a card may be. */
+/** As narrow as a card may be (px). */
 export const narrowestOf = ({ held }: { readonly held: boolean }): number =>
   held ? heldWidth : narrowest
 
-/** A foot on the plan that wants a card. */
+/** A foot on the plan that wants a card; its place on the page (px). */
 export interface StandingFoot {
   readonly facts: FootFacts
   readonly x: number
@@ -30,7 +31,7 @@ export interface StandingFoot {
   readonly far: boolean
 }
 
-/** Room that cards of these widths take on one level, and on two. */
+/** Room that cards of these widths take on one level, and on two (px). */
 export function levelsNeed(widths: readonly number[], levels: 1 | 2): number {
   const side = (some: readonly number[]) =>
     some.reduce((sum, width) => sum + width + gap, 2 * margin - gap)
@@ -38,7 +39,7 @@ export function levelsNeed(widths: readonly number[], levels: 1 | 2): number {
   return Math.max(...[0, 1].map((k) => side(widths.filter((_, i) => i % 2 === k))))
 }
 
-/** The widest that cards of moving feet may be: on one level if they fit there, else on two. */
+/** The widest that cards of moving feet may be on a page so wide (px): on one level if they fit there, else on two. */
 export function movingWidth(sides: readonly (readonly StandingFoot[])[], page: number): WidthOf {
   const fits = (feet: readonly StandingFoot[]): number => {
     const held = feet.filter(({ facts }) => facts.held).length
@@ -62,7 +63,7 @@ interface Placed {
   readonly passing: readonly number[]
 }
 
-/** One level where all cards fit side by side; otherwise every other card steps back to a second. */
+/** One level where all cards fit side by side on a page so wide (px); otherwise every other card steps back to a second. */
 export function levelsOf(
   feet: readonly StandingFoot[],
   page: number,

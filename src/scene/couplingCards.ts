@@ -7,7 +7,7 @@ import { readingTables, type ReadingTable } from './readingTable'
 import { spread } from './spread'
 import type { XScale } from './xScale'
 
-/** A coupling's card: as near under its coupling as its neighbours allow. */
+/** A coupling's card: as near under its coupling as its neighbours allow (px). */
 export interface CouplingCard {
   readonly facts: CouplingFacts
   readonly tables: readonly ReadingTable[]

@@ -8,7 +8,7 @@ import { lineMark, poly, rect, type Mark } from './drawings/marks'
 import { machineStandings, type MachineStanding } from './standing'
 import type { XScale } from './xScale'
 
-/** The train seen from its near side, to scale. */
+/** The train seen from its near side, to scale (px). */
 export interface Elevation {
   readonly height: number
   readonly marks: readonly Mark[]
@@ -17,7 +17,7 @@ export interface Elevation {
   readonly scale: string
 }
 
-/** Where a body is held: a stake driven at each of its feet. */
+/** Where a body is held: a stake driven at each of its feet (px). */
 export interface Stakes {
   readonly body: number
   /** The stretch along the page that its feet take. */

@@ -27,10 +27,11 @@ export interface CardLevel {
   readonly cards: readonly FootCard[]
   /** Lines from the level before (or from the plan) to the cards, in a strip `leaderHeight` high. */
   readonly leaders: readonly Mark[]
-  /** Places where leaders to the next level pass between the cards of this one. */
+  /** Places (px) where leaders to the next level pass between the cards of this one. */
   readonly passing: readonly number[]
 }
 
+/** A foot's card where it stands on its level (px). */
 export interface FootCard {
   readonly facts: FootFacts
   readonly left: number

@@ -20,7 +20,7 @@ const base = figureHeight - 5
 const holeRoom = (width: number): number => Math.min(27, (width - 38) / 2)
 
 /**
- * Finds the scales that let every pack and every hole fit, cards being as wide as `width` says.
+ * Finds the scales that let every pack and every hole fit, cards being as wide as `width` says (px).
  * @param most scales that are not to be passed: those of before, while something is dragged
  */
 export function footScales(
@@ -46,7 +46,10 @@ export function footScales(
   }
 }
 
-/** A foot's shim column beside its hole, the hole as seen from above. */
+/**
+ * A foot's shim column beside its hole, the hole as seen from above.
+ * @param width of the card (px)
+ */
 export function footFigure(
   train: Train,
   facts: FootFacts,

@@ -7,7 +7,7 @@ import { sideName } from '../language/sides'
 import type { XScale } from './xScale'
 import type { YScale } from './yScale'
 
-/** A gate as drawn: two posts, hatched on the side where the line may not be. */
+/** A gate as drawn (px): two posts, hatched on the side where the line may not be. */
 export interface GateScene {
   readonly id: string
   readonly x: number

@@ -6,7 +6,7 @@ import { upThePage } from '../language/sides'
 import { machineStandings, type MachineStanding } from './standing'
 import type { XScale } from './xScale'
 
-/** The train seen from above, to the scale of the sheet; feet in the order of `footFacts`. */
+/** The train seen from above, to the scale of the sheet (px); feet in the order of `footFacts`. */
 export interface PlanView {
   readonly height: number
   readonly marks: readonly Mark[]

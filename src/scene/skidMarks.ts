@@ -3,7 +3,11 @@ import { circle, lineMark, rect, type Mark } from './drawings/marks'
 import type { MachineStanding } from './standing'
 import type { XScale } from './xScale'
 
-/** A bedplate: two flanges and a web with stiffeners, a brace up to what it carries, pads on the floor. */
+/**
+ * A bedplate: two flanges and a web with stiffeners, a brace up to what it carries, pads on the floor.
+ * @param y place on the page (px) of a level of the train (mm)
+ * @param floor its place on the page (px)
+ */
 export function skidMarks(
   skid: MachineStanding,
   machines: readonly MachineStanding[],

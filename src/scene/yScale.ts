@@ -20,7 +20,7 @@ export interface YScale {
 const tickRoom = 22
 const roundNumbers = [1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10]
 
-/** Fits the values into the height with a round ratio of exaggeration; `up` is -1 where + is down the page. */
+/** Fits the values (um) into the height (px) with a round ratio of exaggeration; `up` is -1 where + is down the page. */
 export function yScale(
   train: Train,
   values: readonly Micrometres[],

@@ -4,7 +4,7 @@ import { inSentence } from '../language/names'
 import { shaftEnds } from '../mechanics/shaftEnds'
 import type { Axis } from './axisLines'
 
-/** From where rise and side are counted, and how that is said. */
+/** From where rise and side are counted (um over mm), and how that is said. */
 export interface Zero {
   readonly axis: Axis
   readonly words: string

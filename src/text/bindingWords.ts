@@ -40,7 +40,11 @@ export const costWord = ({ plan, bodies }: Train): string =>
     ? 'moves'
     : 'weighted moves'
 
-/** The usual step, or a tenth of it where the price ends before; undefined where it ends before that. */
+/**
+ * The usual step in a unit of the document, or a tenth of it where the price ends before; undefined where it ends
+ * before that.
+ * @param upTo how far the price holds, in that unit; null: without end
+ */
 export function stepOf(unit: string, upTo: number | null): number | undefined {
   const usual = steps[unit] ?? 0.1
   return [usual, usual / 10].find((step) => upTo === null || step <= upTo * (1 + tol.lastDigits))

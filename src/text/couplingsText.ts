@@ -52,7 +52,10 @@ const sameOr = (after: readonly string[], before: readonly string[]): readonly s
     ? [before[0] ?? '', before[1] ?? '', 'the same']
     : before
 
-/** Shares as found where no plan is shown. */
+/**
+ * Shares as found where no plan is shown.
+ * @param asked share of tolerance that was asked for; undefined: all of it
+ */
 export function asFoundShares(
   train: Train,
   asFound: readonly AsFoundAnswer[],

@@ -16,6 +16,7 @@ export interface SettingSaid {
   readonly diameter?: number
 }
 
+/** The setting as the train file has it: offset in fine units, slope in mrad or mil/in. */
 export interface SettingValues {
   readonly offset?: { readonly y?: number; readonly z?: number }
   readonly slope?: { readonly y?: number; readonly z?: number }

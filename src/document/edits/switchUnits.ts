@@ -30,7 +30,11 @@ export function switchUnits(document: TrainDocument, to: DocumentUnits): TrainDo
   return { ...written, units }
 }
 
-/** One number in other units. */
+/**
+ * One number in other units; a quantity without a unit stays as it is.
+ * @param value in the unit that `from` has for the quantity
+ * @returns in the unit that `to` has for it
+ */
 export function converted(
   value: number,
   quantity: Quantity,

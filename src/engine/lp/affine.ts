@@ -1,4 +1,4 @@
-/** A constant plus a sum of coefficient * column. */
+/** A constant plus a sum of coefficient * column, in program units of what it stands for. */
 export interface Affine {
   readonly constant: number
   readonly terms: ReadonlyMap<number, number>

@@ -46,6 +46,7 @@ type ColumnMeaning =
   /** Shim change of feet that need not stand exactly in one plane. */
   | { readonly part: 'height'; readonly body: number; readonly feet: readonly number[] }
 
+/** `lower <= sum of coefficient * column <= upper`, in program units of what the row states. */
 export interface Row {
   readonly name: string
   readonly terms: readonly (readonly [column: number, coefficient: number])[]
@@ -85,7 +86,7 @@ export interface Circle {
   readonly meaning: Meaning
 }
 
-/** A tangent of a circle, at an angle from u toward w. */
+/** A tangent of a circle, at an angle (rad) from u toward w. */
 export interface Cut {
   readonly circle: number
   readonly angle: number

@@ -3,7 +3,7 @@ import { combine } from './affine'
 import type { Cut, Program, Row } from './program'
 import { stageProgram } from './stage'
 
-/** What can be given more room: one side of some rows, and the radius of some circles. */
+/** What can be given more room: one side of some rows, and the radius of some circles; indices in the program. */
 export interface Loosened {
   readonly rows: readonly number[]
   readonly side: 'lower' | 'upper'

@@ -16,6 +16,7 @@ export interface RoundsStopped {
   readonly why: string
 }
 
+/** The answer of a stage: program units of cost, or a share of tolerance, by what the stage asks. */
 export interface RoundsOptimal {
   readonly kind: 'optimal'
   readonly answer: Optimal

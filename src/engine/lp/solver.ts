@@ -22,6 +22,7 @@ export interface LpRow {
   readonly upper: number
 }
 
+/** Values in the units that the program was written in. */
 export interface Optimal {
   readonly kind: 'optimal'
   readonly objective: number

@@ -21,7 +21,11 @@ const marks = {
   room: 300,
 }
 
-/** What to look at twice before a plan is carried out. */
+/**
+ * What to look at twice before a plan is carried out.
+ * @param motions own motions (um, mrad)
+ * @param worstShare of tolerance, after the plan
+ */
 export function planCautions(
   train: Train,
   motions: readonly Motion[],

@@ -23,7 +23,7 @@ export interface Sentence {
   readonly proof: string
 }
 
-/** True from there on; plans at that share come out a little to either side of it. */
+/** True of a share of tolerance from there on; plans at that share come out a little to either side of it. */
 export const noRoomAt = (share: number): boolean => share > tol.noRoomFrom - tol.share
 
 /** An answer, with what rounding came to and what cannot be had together, where that was worked out. */

@@ -19,7 +19,10 @@ export interface ChoicePart {
 /** Whether a choice leaves moves under `plan.leave` alone, or may be any. */
 export type Care = 'tidy' | 'any'
 
-/** Tells when a question has cost its work. */
+/**
+ * Tells when a question has cost its work.
+ * @param most work, as the meter counts it: rows times columns
+ */
 export function allowance(solver: Meter, most: number): () => boolean {
   const end = solver.work() + most
   return () => solver.work() >= end

@@ -13,6 +13,7 @@ export interface Found {
   readonly objective: number
 }
 
+/** What a search came to; objectives in program units of cost, or a share, by what was asked. */
 export interface Searched {
   /** The best point that was found. */
   readonly best: Found | undefined
@@ -25,6 +26,7 @@ export interface Searched {
   readonly cuts: readonly Cut[]
 }
 
+/** When to end a search; objectives in program units of cost, or a share, by what is asked. */
 export interface Limits {
   /** Asked before every program but the first: true ends the search with what there is. */
   readonly spent: () => boolean

@@ -1,4 +1,4 @@
-import type { Millimetres } from '../units'
+import type { Micrometres, Millimetres } from '../units'
 import type { Coupling, State, Train } from '../train'
 import type { AsFound } from '../readings/asFound'
 import type { Misalignment } from '../readings/equation'
@@ -24,10 +24,10 @@ export interface CouplingResult {
   readonly checks: readonly CheckResult[]
 }
 
-/** Motion of one coupling: change of its misalignment and of its gap by the moves. */
+/** Motion of one coupling: change of its misalignment (um, mrad) and of its gap by the moves. */
 export interface CouplingMotion {
   readonly misalignment: Misalignment
-  readonly gap: number
+  readonly gap: Micrometres
 }
 
 const still: CouplingMotion = { misalignment: { y: 0, z: 0, sy: 0, sz: 0 }, gap: 0 }

@@ -1,6 +1,6 @@
 import { lineMark, rect, type Mark } from './marks'
 
-/** Two hubs and the spacer between their flex planes; one pair of flanges where the planes are one. */
+/** Two hubs and the spacer between their flex planes; one pair of flanges where the planes are one (px). */
 export function couplingMarks(p: number, q: number, axis: number, half: number): Mark[] {
   const r = Math.max(6, Math.min(half * 0.42, 20))
   const hub = Math.min(12, r * 0.8)

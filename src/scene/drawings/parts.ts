@@ -3,7 +3,7 @@ import type { DrawingFrame } from './frame'
 
 /**
  * Line work that several machines share. A round casing is shaded as engravers do: lines along it
- * that crowd together toward the lower edge.
+ * that crowd together toward the lower edge. Places and sizes of all parts are px on the page.
  */
 export function engraved(l: number, r: number, axis: number, half: number): Mark[] {
   return [24, 42, 56, 67, 76].map((degrees) => {

@@ -50,6 +50,7 @@ export function missingAt(
 /**
  * One room for all rows and circles of these members.
  * @param keys of the members
+ * @param price of one unit of that room, a program unit or a share, in the objective
  * @param only which of their rows and circles it is for
  */
 export function relaxationOf(

@@ -10,7 +10,7 @@ export interface CouplingWeight {
   readonly weight: number
 }
 
-/** A limit that the floor leans on, and what one more program unit of room would take off it. */
+/** A limit that the floor leans on, and the share that one more program unit of room would take off it. */
 export interface LimitWeight {
   readonly meaning: Exclude<Meaning, { fact: 'tolerance' }>
   readonly side: 'lower' | 'upper'

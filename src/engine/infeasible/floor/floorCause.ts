@@ -4,7 +4,7 @@ import type { LimitWeight, CouplingWeight } from './dualWeights'
 
 export type FloorKind = 'none' | 'states' | 'still' | 'limits' | 'machines'
 
-/** What holds a floor where it is. */
+/** What holds a floor, a share of tolerance, where it is. */
 export interface FloorCause {
   readonly kind: FloorKind
   readonly floor: number

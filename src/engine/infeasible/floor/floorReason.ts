@@ -19,6 +19,7 @@ import { statesFloor } from './statesFloor'
 export interface FloorSetting {
   readonly train: Train
   readonly found: readonly AsFound[]
+  /** Worst share of tolerance with nothing moved. */
   readonly standing: number
   readonly partition: Partition
   readonly parts: PartSolver

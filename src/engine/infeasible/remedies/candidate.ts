@@ -20,7 +20,7 @@ export interface Sized {
   readonly give: Relaxation
   /** Members that it loosens. */
   readonly members: readonly number[]
-  /** In units of the give. */
+  /** In units of the give: program units of room, or a share. */
   readonly step: number
   /** Needed before the first of it helps, where a limit is passed already; part of the amount. */
   readonly before?: number
@@ -31,7 +31,9 @@ export interface Sized {
 /** A change to the train that could help, before it is known how much of it is needed. */
 export interface Candidate {
   readonly kinds: readonly RemedyKind[]
+  /** 1 is minutes, 10 is weeks. */
   readonly effort: number
+  /** Crew hours. Common practice, no source. */
   readonly hours: readonly [low: number, high: number]
   readonly risk: string
   /** What it is about: the machine, the state, the coupling. */

@@ -5,7 +5,10 @@ import type { Candidate } from './candidate'
 import type { FieldChange } from './change'
 import type { Trial } from './trial'
 
-/** A candidate as it came out, written down. */
+/**
+ * A candidate as it came out, written down.
+ * @param values of its sizes in order, each in the units of its give; 0 where it is not needed
+ */
 export function remedyOf(
   train: Train,
   candidate: Candidate,

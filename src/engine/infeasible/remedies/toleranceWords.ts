@@ -19,7 +19,10 @@ export function limitsText(train: Train, { tolerance }: Coupling, factor: number
   return listed(parts)
 }
 
-/** What a coupling is to accept instead of what it has: its limits, or its axial gap. */
+/**
+ * What a coupling is to accept instead of what it has: its limits, or its axial gap.
+ * @param amount how many times as large they are to be
+ */
 export function widerText(
   train: Train,
   coupling: Coupling,

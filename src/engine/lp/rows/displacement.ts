@@ -6,6 +6,7 @@ import type { Column, Meaning, Row } from '../program'
  * What is paid for: every shim change, every slide of a row of feet, every axial move, each split
  * into two moves of opposite way so that the least cost is their sum. A move that costs nothing is
  * not split.
+ * @returns columns and rows in program units; costs in program units for each
  */
 export function displacements(frame: Frame): { columns: Column[]; rows: Row[] } {
   const columns: Column[] = []

@@ -10,7 +10,10 @@ import { stageOf, stageRows } from '../../lp/stage'
 import type { Optimal } from '../../lp/solver'
 import { convexCurve, type CurvePoint } from './convexCurve'
 
-/** A point of a part's curve, with the program's answer there and the tangents that it leans on. */
+/**
+ * A point of a part's curve, its cost in program units, with the program's answer there (values of its columns)
+ * and the tangents that it leans on.
+ */
 export interface PartPoint extends CurvePoint {
   readonly values: readonly number[]
   readonly active: readonly Cut[]
