@@ -30,8 +30,8 @@ export type FootCell =
   | { readonly is: 'tick'; readonly label: (foot: string) => string; readonly instead: boolean }
   | { readonly is: 'text'; readonly label: (foot: string) => string }
   | { readonly is: 'corners' }
-  /** Entered in the file alone. */
-  | { readonly is: 'nowhere' }
+  /** Thicknesses in one line. */
+  | { readonly is: 'plates'; readonly label: (foot: string) => string }
 
 /**
  * What work at a foot does to one of its figures: nothing; its shim, slide or move along is added or taken
@@ -140,7 +140,7 @@ const footFields: Readonly<Record<FootPath, FootField>> = {
   'pack.plates': {
     heading: 'plates in it now',
     column: { group: 'pack', head: 'plates' },
-    cell: { is: 'nowhere' },
+    cell: { is: 'plates', label: (foot) => `plates in the pack now, ${foot}` },
     alike: 'pack',
     work: 'lost with a shim',
   },

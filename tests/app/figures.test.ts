@@ -1,7 +1,7 @@
 // @vitest-environment happy-dom
 import { expect, test } from 'vitest'
 import { press, typeText } from './keys'
-import { chooseExample, drawn, handedOver, openSheet, page } from './sheet'
+import { chooseExample, drawn, handedOver, openSheet, page, savedTrain } from './sheet'
 
 const gearTrain = 'bolt-bound-gearbox.json'
 const lay = (band: string) => page.locator(`[data-figures="${band}"] > .figures-button`).click()
@@ -165,6 +165,23 @@ test('feet are added in a row, filled down, and removed', async () => {
   await expect(cell('machines[0].feet[5].pack.now')).toHaveValue('2000')
   await page.getByRole('button', { name: 'Remove the steam turbine foot 3 workshop' }).click()
   await expect(page.locator('[data-body="turbine"] .foot-row')).toHaveCount(5)
+})
+
+test('plates of a pack are entered in one line; what is none stays as typed, marked', async () => {
+  await open('feet')
+  const plates = page.getByLabel('plates in the pack now, the steam turbine foot 1 lake, µm')
+  await plates.fill('1500, thick')
+  await plates.blur()
+  await expect(plates).toHaveValue('1500, thick')
+  await expect(plates).toHaveAttribute('aria-invalid', 'true')
+  await plates.fill('1500, 2 x 250')
+  await plates.blur()
+  await expect(plates).not.toHaveAttribute('aria-invalid')
+  expect((await savedTrain()).machines[0]?.feet[0]?.pack?.plates).toEqual([1500, 250, 250])
+  await press('Control+z')
+  await expect(plates).toHaveValue('1500, thick')
+  await press('Control+z')
+  await expect(plates).toHaveValue('')
 })
 
 test('a table from a spreadsheet is looked at, corrected and entered as one edit', async () => {
