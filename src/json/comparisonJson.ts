@@ -15,9 +15,9 @@ export const comparisonJson = (comparison: Comparison, units: DocumentUnits): Co
           line,
         },
         line,
-        meaning: { ratio: 'as it is' },
+        meaning: 'as it is',
       },
-      meaning: { ratio: 'as it is' },
+      meaning: 'as it is',
     },
     units,
   )

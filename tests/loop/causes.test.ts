@@ -7,7 +7,7 @@ import { readingWithoutZero, type Misalignment } from '../../src/mechanics/readi
 import type { Train } from '../../src/mechanics/train'
 import { actualMotion, type Actual } from '../../src/engine/fieldwork/loop/actual'
 import { compareReadings, type NewReadings } from '../../src/engine/fieldwork/loop/compare'
-import type { DifferenceMeaning } from '../../src/engine/fieldwork/loop/change'
+import type { CauseAnswer, DifferenceMeaning } from '../../src/engine/fieldwork/loop/meaning'
 import { fourFeet, pair, trainOf, type Json } from '../engine/pair'
 import { Random } from '../second/random'
 
@@ -22,7 +22,15 @@ interface Cause {
   /** Part of each shim, or of everything, that comes about at machine B or at all. */
   readonly springs?: number
   readonly all?: number
-  readonly bumped?: number
+  readonly bumped?: { readonly body: string; readonly by: number }
+  readonly slidesTurned?: boolean
+  readonly misread?: {
+    readonly coupling: number
+    readonly set: number
+    readonly hour: number
+    readonly by: number
+  }
+  readonly turned?: { readonly coupling: number; readonly set: number }
 }
 
 const rims = (x: number, apart: number): Json[] =>
@@ -61,7 +69,7 @@ function readingsOf(
   random: Random,
   truth: Train,
   lines: readonly Misalignment[],
-  sag: Cause['sag'],
+  { sag, misread, turned }: Cause,
 ): NewReadings[] {
   return truth.couplings.flatMap((coupling, c) =>
     coupling.found.flatMap((set, s): NewReadings[] => {
@@ -71,7 +79,11 @@ function readingsOf(
       const shown = set.readings.map(({ hour }) => {
         const cos = Math.cos((hour * Math.PI) / 6)
         const read = readingWithoutZero(set, coupling, line, hour) + hang * cos
-        return [hour, read + random.about(errors.reading)] as [number, number]
+        const here = (one?: { coupling: number; set: number }) =>
+          one?.coupling === c && one.set === s
+        const off = here(misread) && misread?.hour === hour ? misread.by : 0
+        const sign = here(turned) ? -1 : 1
+        return [hour, sign * (read + off) + random.about(errors.reading)] as [number, number]
       })
       return [{ coupling: coupling.id, set: s, readings: shown }]
     }),
@@ -102,7 +114,7 @@ function meaningAfter(seed: number, cause: Cause): DifferenceMeaning {
     sy: random.about(0.3),
     sz: random.about(0.3),
   }))
-  const before = withReadings(told, readingsOf(random, truth, lines, undefined))
+  const before = withReadings(told, readingsOf(random, truth, lines, {}))
   const sizes = () => (random.chance(0.5) ? 1 : -1) * random.between(300, 900)
   const actuals: Actual[] = ['B', 'C'].flatMap((body, b) => {
     const rows = [1000, 2000].map((x) => ({
@@ -122,11 +134,12 @@ function meaningAfter(seed: number, cause: Cause): DifferenceMeaning {
     slips.set(key, slip)
     const springs = row.body === 'B' ? (cause.springs ?? 1) : 1
     const all = cause.all ?? 1
-    const bump = row.body === 'B' ? (cause.bumped ?? 0) : 0
+    const bump = cause.bumped?.body === row.body ? cause.bumped.by : 0
+    const turn = cause.slidesTurned === true && row.body === 'B' ? -1 : 1
     return {
       ...row,
       shim: (row.shim ?? 0) * springs * all + random.about(errors.shim),
-      side: (row.side ?? 0) * all + slip + bump,
+      side: (row.side ?? 0) * all * turn + slip + bump,
     }
   })
   const motions = (rows: readonly Actual[]): Motion[] =>
@@ -134,7 +147,7 @@ function meaningAfter(seed: number, cause: Cause): DifferenceMeaning {
   const now = couplingMotions(truth, motions(came)).map(({ misalignment }, c) =>
     addMisalignments(lines[c] ?? misalignment, misalignment),
   )
-  const readings = readingsOf(random, truth, now, cause.sag)
+  const readings = readingsOf(random, truth, now, cause)
   const { meaning } = compareReadings(
     before,
     before.couplings.map(asFound),
@@ -158,59 +171,102 @@ describe(`the meaning of a difference by its true cause, ${draws} jobs each with
   it('is nothing where there is no cause but those errors', () => {
     const { counts } = said({})
     expect(counts['within doubt'], JSON.stringify(counts)).toBeGreaterThanOrEqual(mostly)
-    for (const kind of ['too small', 'too large', 'reversed', 'sets contradict'])
-      expect(counts[kind], kind).toBeUndefined()
   })
 
-  const causes: [string, Cause, DifferenceMeaning['kind'], RegExp, number?][] = [
+  const causes: [string, Cause, Partial<CauseAnswer>, RegExp][] = [
     [
       'every foot springs or slips back by a third',
       { all: 2 / 3 },
-      'too small',
-      /a third too small .* a springing foot, or a distance that is wrong/,
-      2 / 3,
+      { kind: 'part of the work' },
+      /^all that was done came to 6\d %/,
     ],
     [
       'rims 300 mm apart that were entered as 200',
       { rimsApart: 300 },
-      'too large',
-      /^All angles changed about (half|\d+ %) too much .* the distance between the dials/,
-      1.5,
+      { kind: 'distance' },
+      /^a distance: angles changed 1[345]\d % of what was expected/,
     ],
     [
       'rims 133 mm apart that were entered as 200',
       { rimsApart: 133 },
-      'too small',
-      /^All angles changed about (a third|\d+ %) too little .* the distance between the dials/,
-      133 / 200,
+      { kind: 'distance' },
+      /^a distance: angles changed [67]\d % of what was expected/,
     ],
-    ['shims out for in and slides the wrong way', { all: -1 }, 'reversed', /a sign/, -1],
+    ['shims out for in and slides the wrong way', { all: -1 }, { kind: 'wrong way' }, /a sign/],
+    [
+      'the slides of one machine the wrong way',
+      { slidesTurned: true },
+      { kind: 'wrong way', body: 'B' },
+      /^the slides of the pump went the other way/,
+    ],
     [
       'the feet of one machine spring under their shims',
       { springs: 2 / 3 },
-      'one machine',
-      /^Both couplings of Pump differ .* did a foot spring/,
+      { kind: 'part of the work', body: 'B' },
+      /^the shims of the pump came to \d\d %/,
     ],
-    ['one machine was bumped', { bumped: 250 }, 'one machine', /^Both couplings of Pump .* bumped/],
+    [
+      'the machine in the middle was bumped',
+      { bumped: { body: 'B', by: 250 } },
+      { kind: 'stands off', body: 'B' },
+      /^the pump stands elsewhere/,
+    ],
+    [
+      'the machine at the end was bumped',
+      { bumped: { body: 'C', by: 250 } },
+      { kind: 'stands off', body: 'C' },
+      /^the fan stands elsewhere/,
+    ],
     [
       'a bracket that sags 80 um and was not entered',
       { sag: { coupling: 1, by: 80 } },
-      'one coupling',
-      /^Only second differs.* Look at its bracket and its sag/,
+      { kind: 'bracket', coupling: 'd' },
+      /^the bracket of second/,
+    ],
+    [
+      'one value misread by 150 um',
+      { misread: { coupling: 0, set: 1, hour: 9, by: 150 } },
+      { kind: 'dial', coupling: 'c', set: 1, hour: 9 },
+      /one dial alone: set 2 at first/,
+    ],
+    [
+      'a dial read with its sign turned',
+      { turned: { coupling: 1, set: 0 } },
+      { kind: 'sign of a dial', coupling: 'd', set: 0 },
+      /^set 1 at second read with its sign turned/,
     ],
   ]
-  it.each(causes)('%s', (_, cause, kind, words, ratio) => {
+  it.each(causes)('%s', (_, cause, wanted, words) => {
     const { counts, meanings } = said(cause)
-    expect(counts[kind], JSON.stringify(counts)).toBeGreaterThanOrEqual(mostly)
-    const right = meanings.filter((meaning) => meaning.kind === kind)
-    const worded = right.filter((meaning) => words.test(meaning.words))
-    expect(worded.length, right[0]?.words).toBeGreaterThanOrEqual(0.8 * draws)
-    if (ratio === undefined) return
-    const ratios = right.map((meaning) => meaning.ratio ?? NaN)
-    // where little should have turned the factor itself is unsure
-    const mean = ratios.reduce((sum, one) => sum + one, 0) / ratios.length
-    expect(Math.abs(mean - ratio)).toBeLessThan(0.05)
-    const near = ratios.filter((one) => Math.abs(one - ratio) < 0.15)
-    expect(near.length / ratios.length).toBeGreaterThanOrEqual(0.9)
+    const differing = meanings.filter(({ kind }) => kind !== 'within doubt')
+    const planted = differing.flatMap((meaning) => {
+      const named = meaning.causes.find(
+        ({ kind, coupling, body, set, hour }) =>
+          kind === wanted.kind &&
+          body === wanted.body &&
+          coupling === wanted.coupling &&
+          (wanted.set === undefined || set === wanted.set) &&
+          hour === wanted.hour,
+      )
+      return named ? [named] : []
+    })
+    const story = `${JSON.stringify(counts)} ${differing.find(({ causes: all }) => !all.some(({ kind }) => kind === wanted.kind))?.words ?? ''}`
+    // the cause is first, or among those that cannot be told from the first: 19 of 20 by the odds that are kept
+    expect(differing.length, story).toBeGreaterThanOrEqual(0.7 * draws)
+    expect(planted.length, story).toBeGreaterThanOrEqual(0.93 * differing.length)
+    expect(planted.filter((one) => words.test(one.words)).length).toBeGreaterThanOrEqual(
+      0.8 * differing.length,
+    )
+  })
+
+  it('neither accuses nor clears a machine at the end by a number of couplings', () => {
+    const sagged = said({ sag: { coupling: 1, by: 80 } }).meanings
+    const bumped = said({ bumped: { body: 'C', by: 250 } }).meanings
+    for (const { words } of [...sagged, ...bumped])
+      expect(words).not.toMatch(/both (its )?couplings|couplings of (the )?(fan|motor)/i)
+    const open = sagged.filter(({ kind }) => kind === 'causes')
+    const named = open.filter(({ causes: all }) => all.some(({ body }) => body === 'C'))
+    expect(open.length).toBeGreaterThan(draws / 2)
+    expect(named.length).toBeGreaterThanOrEqual(0.9 * open.length)
   })
 })

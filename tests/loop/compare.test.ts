@@ -118,72 +118,75 @@ describe('measured beside expected', () => {
 })
 
 describe('what a difference means', () => {
-  it('a third too small everywhere: a springing foot or a wrong distance', () => {
+  const first = (measured: readonly NewReadings[]) => at(compared(measured).meaning.causes, 0)
+
+  it('a third too small everywhere: work not done in full, a springing foot, a wrong distance', () => {
     const { meaning } = compared(shownAt(scaledBy(2 / 3)))
-    expect(meaning.kind).toBe('too small')
-    expect(meaning.ratio).toBeCloseTo(2 / 3, 2)
-    expect(meaning.words).toContain('about a third too small')
-    expect(meaning.words).toContain('springing foot')
+    expect(meaning.kind).toBe('causes')
+    expect(at(meaning.causes, 0)).toMatchObject({ kind: 'part of the work', odds: 1 })
+    expect(at(meaning.causes, 0)).not.toHaveProperty('body')
+    expect(meaning.words).toMatch(/Most likely: all that was done came to 67 %: feet that spring/)
+    expect(meaning.words).toContain('(leaves 0.0 times their doubt over)')
   })
 
   it('too large everywhere', () => {
-    const { meaning } = compared(shownAt(scaledBy(1.5)))
-    expect(meaning).toMatchObject({ kind: 'too large' })
-    expect(meaning.words).toContain('about half too large')
+    expect(first(shownAt(scaledBy(1.5))).words).toMatch(/^all that was done came to 150 %/)
   })
 
   it('the other way: a sign', () => {
-    expect(compared(shownAt(scaledBy(-1))).meaning).toMatchObject({ kind: 'reversed' })
-  })
-
-  it('one coupling alone, up and down as sag is: its bracket', () => {
-    // both rims sag 60 at 6 against 12; a rim that rides left counts the other way round
-    const sag = off(1, 'd', { 6: -120, 3: -60, 9: -60 })
-    const { meaning } = compared(
-      sag.map((entry) =>
-        'readings' in entry && entry.set === 0 && entry.coupling === 'd'
-          ? {
-              ...entry,
-              readings: entry.readings.map(([h, v]): [number, number] => [
-                h,
-                v + ({ 6: -120, 3: -60, 9: -60 }[h] ?? 0),
-              ]),
-            }
-          : entry,
-      ),
+    const { kind, words } = first(shownAt(scaledBy(-1)))
+    expect(kind).toBe('wrong way')
+    expect(words).toMatch(
+      /^all that was done went the other way: .* move nothing before it is found$/,
     )
-    expect(meaning.kind).toBe('one coupling')
-    expect(meaning.words).toContain('Only second differs')
-    expect(meaning.words).toContain('as sag is')
   })
 
-  it('both couplings of one machine: it does not stand where it should', () => {
+  it('up and down at the end coupling, as sag is: its bracket or the end machine, which nothing tells apart', () => {
+    // both rims sag 60 at 6 against 12, so whole bars read 120 less
+    const sagged = shownAt(moved).map((entry) =>
+      'readings' in entry && entry.coupling === 'd'
+        ? {
+            ...entry,
+            readings: entry.readings.map(([h, v]): [number, number] => [
+              h,
+              v + ({ 6: -120, 3: -60, 9: -60 }[h] ?? 0),
+            ]),
+          }
+        : entry,
+    )
+    const { meaning } = compared(sagged)
+    expect(first(sagged)).toMatchObject({ kind: 'bracket', coupling: 'd' })
+    expect(first(sagged).words).toBe(
+      "the bracket of second: on a stiff bar it would read \u2212120 µm more at 6 o'clock than was entered, or it gives",
+    )
+    const fan = meaning.causes.find(({ body }) => body === 'C')
+    expect(fan?.kind).toBe('stands off')
+    expect(meaning.words).toMatch(/Cannot be told from it: .*the fan stands elsewhere/)
+    expect(meaning.words).not.toMatch(/both/)
+  })
+
+  it('a machine between two couplings that does not stand where it should', () => {
     const bumped = moved.map((motion, b) => (b === 1 ? { ...motion, ty: motion.ty + 150 } : motion))
     const { meaning } = compared(shownAt(bumped))
-    expect(meaning.kind).toBe('one machine')
-    expect(meaning.words).toContain('Both couplings of Pump differ')
+    // its slides were all alike, so that a part of them left undone would look the same
+    expect(at(meaning.causes, 0)).toMatchObject({ kind: 'part of the work', body: 'B' })
+    const off = meaning.causes.find(({ kind }) => kind === 'stands off')
+    expect(off?.body).toBe('B')
+    expect(off?.words).toMatch(/^the pump stands elsewhere, at a foot by up to 150 µm sideways/)
+    expect(meaning.words).toContain('Cannot be told from it: the pump stands elsewhere')
   })
 
-  it('readings that cannot all be true', () => {
+  it('readings that cannot all be true, and the one that is not', () => {
     const { meaning } = compared(off(0, 'c', { 3: 400 }))
     expect(meaning.kind).toBe('sets contradict')
+    expect(meaning.words).toMatch(/^The readings of first contradict each other/)
+    expect(at(meaning.causes, 0)).toMatchObject({ kind: 'dial', coupling: 'c', set: 0, hour: 3 })
+    expect(at(meaning.causes, 0).words).toContain('+400 µm off')
   })
 
   it('shims of 10 um and readings of 12 um more or less are no matter', () => {
     const { meaning } = compared(off(0, 'c', { 3: 12, 6: -9, 9: 7 }))
-    expect(meaning.kind).toBe('within doubt')
-  })
-
-  it('up and down only, everywhere', () => {
-    const low = moved.map((motion, b) =>
-      b === 1
-        ? { ...motion, tz: motion.tz - 120 }
-        : b === 2
-          ? { ...motion, tz: motion.tz + 100 }
-          : motion,
-    )
-    const { meaning } = compared(shownAt(low).slice(0, 2))
-    expect(meaning.kind).toBe('up and down only')
+    expect(meaning).toMatchObject({ kind: 'within doubt', causes: [] })
   })
 
   it('is asked of couplings and sets that are there', () => {
@@ -203,7 +206,7 @@ describe('what a difference means', () => {
     )
     expect(at(couplings, 0)).toMatchObject({
       line: { offset: { y: 0, z: 70 } },
-      meaning: { kind: 'up and down only' },
+      meaning: { kind: 'differs' },
     })
   })
 })

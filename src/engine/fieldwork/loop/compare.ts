@@ -5,13 +5,13 @@ import { asFound, type AsFound } from '../../../mechanics/readings/asFound'
 import { undetermined } from '../../../document/undetermined'
 import type { Misalignment } from '../../../mechanics/readings/equation'
 import type { Motion } from '../../../mechanics/motion'
-import type { CouplingMotion } from '../../../mechanics/misalignment/shares'
 import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
 import type { ExpectedAnswer } from '../../plan/answer'
 import { expectedAt } from '../steps/judge'
-import type { CouplingChange, DifferenceMeaning } from './change'
-import { meaningOf } from './meaning'
-import { varianceOf, workErrors, workedBy } from '../../../mechanics/misalignment/workErrors'
+import { judgeDifferences } from './causes'
+import { evidenceOf } from './evidence'
+import { differenceAt, meaningOf, type DifferenceMeaning } from './meaning'
+import { workErrors, workedBy } from '../../../mechanics/misalignment/workErrors'
 
 /**
  * New readings of one set as they were typed, in the document's units as all that is entered: the same
@@ -55,42 +55,47 @@ export function compareReadings(
   const moved = couplingMotions(train, motions)
   const worked = workErrors(train, workedBy(train, motions))
   const ids = [...new Set(measured.map(({ coupling }) => coupling))]
-  const changes: CouplingChange[] = []
+  const expected = expectedAt(
+    train,
+    found,
+    motions,
+    train.couplings.map((_, c) => c),
+  )
+  const read = measured.map((entry) => inside(train, entry))
+  const judged = (some: readonly ExpectedAnswer[]) =>
+    judgeDifferences(train, motions, evidenceOf(train, found, worked, expected, some))
   const couplings = ids.map((id): CouplingComparison => {
     const c = train.couplings.findIndex((entry) => entry.id === id)
     const coupling = train.couplings[c]
     const was = found[c]
     const move = moved[c]
     if (!coupling || !was || !move) throw new RangeError(`no coupling ${id}`)
-    const expected = expectedAt(train, found, motions, [c])
-    const some = measured.filter((entry) => entry.coupling === id)
-    const sets = some.map((entry) => setComparison(expected, inside(train, entry)))
-    const now = lineOf(train, coupling, some)
-    const change: CouplingChange = {
+    const here = read.filter((entry) => entry.coupling === id)
+    const sets = here.map((entry) => setComparison(expected, entry))
+    const now = lineOf(
+      train,
       coupling,
-      expected: move.misalignment,
-      ...(now && {
-        measured: minus(now.line, was.line),
-        covariance: variances(now, was, worked[c] ?? []),
-      }),
-      residual: now?.residual ?? 0,
-      largest: Math.max(0, ...sets.flatMap(largestOf)),
-    }
-    changes.push(change)
+      measured.filter((entry) => entry.coupling === id),
+    )
     const apart = now && minus(minus(now.line, was.line), move.misalignment)
     return {
       coupling: id,
       sets,
       line: apart ? lineAnswer(apart) : null,
-      meaning: meaningOf(train, [change], false),
+      // who is to blame is told of all couplings together alone: what one shows may be any of many things
+      meaning: differenceAt(train, judged(here).differs, mostOf(sets)),
     }
   })
-  const meaning = meaningOf(train, changes, true)
+  const meaning = meaningOf(train, judged(read), mostOf(couplings.flatMap(({ sets }) => sets)))
   return { couplings, meaning, words: meaning.words }
 }
 
+const mostOf = (sets: readonly SetComparison[]): number => Math.max(0, ...sets.flatMap(largestOf))
+
 function setComparison(expected: readonly ExpectedAnswer[], entry: ExpectedAnswer): SetComparison {
-  const should = expected.find(({ set }) => set === entry.set)
+  const should = expected.find(
+    ({ coupling, set }) => coupling === entry.coupling && set === entry.set,
+  )
   if (!should) throw new RangeError(`no set ${entry.set} at ${entry.coupling}`)
   if ('readings' in entry && 'readings' in should) {
     const rows = entry.readings.flatMap(([hour, value]) => {
@@ -156,13 +161,6 @@ const minus = (a: Misalignment, b: Misalignment): Misalignment => ({
   sy: a.sy - b.sy,
   sz: a.sz - b.sz,
 })
-
-/** Variances of `[y, sy, z, sz]` of the difference of two lines, the work between them with its own errors. */
-const variances = (a: AsFound, b: AsFound, work: readonly CouplingMotion[]): number[] =>
-  (['y', 'sy', 'z', 'sz'] as const).map(
-    (part, k) =>
-      (a.covariance[k]?.[k] ?? 0) + (b.covariance[k]?.[k] ?? 0) + varianceOf(work, (d) => d[part]),
-  )
 
 /** Differences as they count: those of a sweep once its zero is fitted, since it has one of its own. */
 function largestOf({ rows, line }: SetComparison): number[] {

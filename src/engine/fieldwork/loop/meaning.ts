@@ -1,72 +1,93 @@
 import { fineText } from '../../../language/amounts'
-import type { Train } from '../../../mechanics/train'
 import { listed } from '../../../language/names'
-import { differs, marks, type CouplingChange, type DifferenceMeaning } from './change'
-import { scaleOf } from './scale'
+import type { Train } from '../../../mechanics/train'
+import type { FittedCause, Judged } from './causes'
+import { causeWords } from './causeWords'
+import type { CauseKind } from './hypotheses'
+
+/** One cause of a difference, with what it leaves over. */
+export interface CauseAnswer {
+  kind: CauseKind
+  coupling?: string
+  body?: string
+  /** Index in the coupling's sets; the hour of one value. */
+  set?: number
+  hour?: number
+  words: string
+  /** Root mean square of what it leaves over, in standard uncertainties: about 1 where it explains all. */
+  left: number
+  /** How many times less likely than the likeliest; 1 for that one. */
+  odds: number
+}
+
+/** What a difference between measured and expected readings means. */
+export interface DifferenceMeaning {
+  kind: 'within doubt' | 'differs' | 'causes' | 'sets contradict' | 'unexplained'
+  words: string
+  /** Causes that cannot be told apart, the likeliest first; none within doubt. */
+  causes: CauseAnswer[]
+}
+
+/** More causes than this are counted, not told. */
+const mostTold = 4
 
 /**
- * What the difference between measured and expected readings means most likely. Judged by how the
- * couplings changed: a common factor, a reversed sign, one coupling alone, one machine between two.
+ * The differences and their causes in words.
+ * @param most largest difference of any reading, its zero taken off (um)
  */
-export function meaningOf(
-  train: Train,
-  changes: readonly CouplingChange[],
-  whole = true,
-): DifferenceMeaning {
-  const off = changes.filter((change) => !withinDoubt(change))
-  const most = Math.max(0, ...changes.map(({ largest }) => largest))
-  if (off.length === 0)
+export function meaningOf(train: Train, judged: Judged, most: number): DifferenceMeaning {
+  if (!judged.differs)
     return {
       kind: 'within doubt',
       words: `Within what readings and shims can differ by: at most ${fineText(most, train.units)}.`,
+      causes: [],
     }
-  const contradicting = off.filter(({ residual }) => residual > marks.contradict)
-  const first = contradicting[0]
-  if (first)
-    return {
-      kind: 'sets contradict',
-      words: `The sets of ${first.coupling.name} contradict each other: a loose bracket, wrong sag, or a dial read with the wrong sign. Read it again before anything else.`,
-    }
-  const scaled = scaleOf(changes)
-  if (scaled) return scaled
-  const [one, two] = off
-  if (whole && off.length === 1 && one && changes.length > 1)
-    return {
-      kind: 'one coupling',
-      words: `Only ${one.coupling.name} differs, by up to ${fineText(one.largest, train.units)}; a machine out of place would show at the couplings on both its sides. Look at its bracket and its sag.${upAndDown(one) ? ' The difference is up and down only, as sag is.' : ''}`,
-    }
-  if (
-    whole &&
-    off.length === 2 &&
-    one &&
-    two &&
-    Math.abs(one.coupling.left - two.coupling.left) === 1
-  ) {
-    const between = train.machines[Math.max(one.coupling.left, two.coupling.left)]
-    return {
-      kind: 'one machine',
-      words: `Both couplings of ${between?.name ?? ''} differ and no other: it does not stand where it should. Was it bumped, did a foot spring, or is an actual value not the one typed?`,
-    }
-  }
-  if (off.every(upAndDown))
-    return {
-      kind: 'up and down only',
-      words: `The difference is up and down only, by up to ${fineText(most, train.units)}: sag left out, taken off twice or measured on another bracket; or packs that are not what was told.`,
-    }
+  const causes = judged.causes.map((fitted) => causeAnswer(train, fitted))
+  const [first, ...others] = causes
+  const explained = judged.causes.some(({ explains }) => explains)
+  const apart = judged.contradict.map((c) => train.couplings[c]?.name ?? '')
+  const lead =
+    apart.length > 0
+      ? `The readings of ${listed(apart)} contradict each other, whatever line is taken: read again, bracket and stem tight, before anything else.`
+      : differsWords(train, most)
+  if (!first) return { kind: 'unexplained', words: lead, causes }
+  const told = others.slice(0, mostTold - 1)
+  const more = others.length - told.length
+  const rest =
+    told.length === 0
+      ? ''
+      : ` Cannot be told from it: ${told.map(causeText).join('; ')}${more > 0 ? `; and ${more} more` : ''}.`
   return {
-    kind: 'other',
-    words: `Differs by up to ${fineText(most, train.units)} at ${listed(off.map(({ coupling }) => coupling.name))}: check the distances, the actual shims and slides, and whether a held machine moved.`,
+    kind: apart.length > 0 ? 'sets contradict' : explained ? 'causes' : 'unexplained',
+    words: `${lead} ${explained ? 'Most likely' : 'No single cause explains it; the nearest'}: ${causeText(first)}.${rest}`,
+    causes,
   }
 }
 
-function withinDoubt(change: CouplingChange): boolean {
-  if (change.residual > marks.contradict) return false
-  const over = differs(change)
-  return over ? !over.includes(true) : change.largest <= marks.doubt
-}
+/** The same of one coupling by itself, where nothing is said of causes. */
+export const differenceAt = (train: Train, differs: boolean, most: number): DifferenceMeaning =>
+  differs
+    ? { kind: 'differs', words: differsWords(train, most), causes: [] }
+    : meaningOf(train, { differs, contradict: [], causes: [] }, most)
 
-/** A difference of heights alone, as sag makes it. */
-function upAndDown(change: CouplingChange): boolean {
-  const over = differs(change)
-  return over?.[0] === false && over[2] === false && (over[1] === true || over[3] === true)
+const differsWords = (train: Train, most: number): string =>
+  `Differs by up to ${fineText(most, train.units)}, more than readings and work can.`
+
+const causeText = ({ words, left }: CauseAnswer): string =>
+  `${words} (leaves ${left.toFixed(1)} times their doubt over)`
+
+function causeAnswer(train: Train, fitted: FittedCause): CauseAnswer {
+  const { kind, coupling, body, set, hour } = fitted.cause
+  const c = coupling === undefined ? undefined : train.couplings[coupling]
+  const b = body === undefined ? undefined : train.bodies[body]
+  return {
+    kind,
+    ...(c && { coupling: c.id }),
+    ...(b && { body: b.id }),
+    ...(set !== undefined && { set }),
+    ...(hour !== undefined && { hour }),
+    words: causeWords(train, fitted),
+    left: fitted.left,
+    odds: fitted.odds,
+  }
 }

@@ -1,0 +1,58 @@
+import { solveSymmetric } from '../../../mechanics/symmetric'
+
+/**
+ * Cholesky's triangle of a covariance (textbook): lower times its transpose is the matrix.
+ * @param matrix symmetric, positive definite
+ */
+export function choleskyOf(matrix: readonly (readonly number[])[]): number[][] {
+  const lower = matrix.map((row) => row.map(() => 0))
+  for (const [i, row] of matrix.entries())
+    for (let j = 0; j <= i; j++) {
+      let sum = row[j] ?? 0
+      for (let k = 0; k < j; k++) sum -= (lower[i]?.[k] ?? 0) * (lower[j]?.[k] ?? 0)
+      const to = lower[i]
+      if (to)
+        to[j] = i === j ? Math.sqrt(Math.max(sum, Number.MIN_VALUE)) : sum / (lower[j]?.[j] ?? 1)
+    }
+  return lower
+}
+
+/** Solves lower x = right from the top down. */
+export function solveLower(
+  lower: readonly (readonly number[])[],
+  right: readonly number[],
+): number[] {
+  const x: number[] = []
+  for (const [i, row] of lower.entries()) {
+    let rest = right[i] ?? 0
+    for (let k = 0; k < i; k++) rest -= (row[k] ?? 0) * (x[k] ?? 0)
+    x.push(rest / (row[i] ?? 1))
+  }
+  return x
+}
+
+/** What a least-squares fit of columns to a vector comes to. */
+interface ColumnFit {
+  readonly by: readonly number[]
+  /** Sum of squares that stays. */
+  readonly squares: number
+}
+
+/** Least squares of columns that are of one weight already. */
+export function fitColumns(
+  columns: readonly (readonly number[])[],
+  values: readonly number[],
+): ColumnFit {
+  const norms = columns.map((column) => Math.hypot(...column) || 1)
+  const scaled = columns.map((column, k) => column.map((value) => value / (norms[k] ?? 1)))
+  const dot = (a: readonly number[], b: readonly number[]) =>
+    a.reduce((sum, value, i) => sum + value * (b[i] ?? 0), 0)
+  const parts = solveSymmetric(
+    scaled.map((a) => scaled.map((b) => dot(a, b))),
+    scaled.map((a) => dot(a, values)),
+  )
+  const rest = values.map((value, i) =>
+    scaled.reduce((left, column, k) => left - (parts[k] ?? 0) * (column[i] ?? 0), value),
+  )
+  return { by: parts.map((part, k) => part / (norms[k] ?? 1)), squares: dot(rest, rest) }
+}
