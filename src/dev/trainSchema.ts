@@ -9,6 +9,7 @@ const writtenIn: Record<Quantity, string> = {
   slope: 'in mrad (the same number in mil/in)',
   temperature: 'in degrees of units.temperature',
   expansion: 'in 1e-6 per degree of units.temperature',
+  torque: 'in N·m, or in ft·lb where units.length is "in"',
   mass: 'in kg, or in lb where units.length is "in"',
   speed: 'in rpm',
   hour: 'hour on a clock face',

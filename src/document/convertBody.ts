@@ -130,6 +130,7 @@ function convertFoot(foot: FootDocument, place: string): Foot {
     }),
     ...(foot.soft !== undefined && { soft: foot.soft }),
     ...(foot.gaps && { gaps: foot.gaps }),
+    ...(foot.torque && { torque: foot.torque }),
   }
 }
 

@@ -223,6 +223,19 @@ const footFields: Readonly<Record<FootPath, FootField>> = {
     cell: { is: 'corners' },
     work: 'read anew',
   },
+  'torque.value': {
+    heading: 'torque',
+    column: { head: 'torque' },
+    cell: { is: 'nowhere' },
+    least: 0,
+    work: 'nothing',
+  },
+  'torque.pattern': {
+    heading: 'pattern of tightening',
+    column: { head: 'pattern' },
+    cell: { is: 'nowhere' },
+    work: 'nothing',
+  },
   'free.shim': {
     heading: 'may be shimmed',
     names: ['shimmed'],

@@ -2,7 +2,16 @@ import { z } from 'zod'
 
 /** What a number of the train file measures; decides its unit and how it converts. */
 export type Quantity =
-  'length' | 'fine' | 'slope' | 'temperature' | 'expansion' | 'mass' | 'speed' | 'hour' | 'plain'
+  | 'length'
+  | 'fine'
+  | 'slope'
+  | 'temperature'
+  | 'expansion'
+  | 'mass'
+  | 'torque'
+  | 'speed'
+  | 'hour'
+  | 'plain'
 
 /** What each number of a schema measures; a number made from another (`fine.positive()`) measures the same. */
 const measures = z.registry<{ quantity: Quantity }>()
@@ -23,6 +32,8 @@ export const temperature = measured('temperature')
 export const expansion = measured('expansion')
 /** kg, or lb in a document in inches. */
 export const mass = measured('mass')
+/** N·m, or ft·lb in a document in inches. */
+export const torque = measured('torque')
 /** rpm. */
 export const speed = measured('speed')
 /** Hour on a clock face. */

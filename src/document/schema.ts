@@ -6,6 +6,7 @@ import {
   hour,
   length,
   mass,
+  torque,
   open,
   plain,
   slope,
@@ -55,6 +56,7 @@ const foot = z.strictObject({
   hole: hole.optional(),
   soft: gap.optional(),
   gaps: z.tuple([gap, gap, gap, gap]).optional(),
+  torque: z.strictObject({ value: torque.positive(), pattern: text.optional() }).optional(),
 })
 
 const restraint = z.strictObject({

@@ -1,6 +1,7 @@
 import { tol } from '../mechanics/tolerances'
 import {
   kilogramsPer,
+  newtonMetresPer,
   micrometresPer,
   millimetresPer,
   type DocumentUnits,
@@ -25,7 +26,7 @@ interface Conversion {
 }
 
 /**
- * The document with its numbers in engine units: mm, um, mrad, kg. Temperatures and expansions stay as
+ * The document with its numbers in engine units: mm, um, mrad, kg, N·m. Temperatures and expansions stay as
  * they are, since only their product counts, which is the same in both units.
  * The one place where document numbers become engine numbers: which one is what stands in the schema.
  * @returns the document, and a refusal for each absurd size where it stands: over 1 km, over 1 m of a
@@ -68,6 +69,7 @@ function conversionsFrom({
       most: { value: largestFine, said: '1 m' },
     },
     mass: { factor: kilogramsPer[length] },
+    torque: { factor: newtonMetresPer[length] },
     slope: same,
     temperature: same,
     expansion: same,

@@ -1,4 +1,11 @@
-import type { DocumentUnits, Kilograms, Micrometres, Millimetres, Milliradians } from './units'
+import type {
+  DocumentUnits,
+  Kilograms,
+  Micrometres,
+  Millimetres,
+  Milliradians,
+  NewtonMetres,
+} from './units'
 
 /** What a machine is for: a train file may name one of these. */
 export const roles = [
@@ -108,6 +115,8 @@ export interface Foot {
   readonly soft?: Micrometres
   /** Gaps under the foot's corners with its bolt loosened: left end toward 3, left toward 9, right toward 3, right toward 9. */
   readonly gaps?: readonly [Micrometres, Micrometres, Micrometres, Micrometres]
+  /** What its bolt is tightened to, and in which pattern with the others. */
+  readonly torque?: { readonly value: NewtonMetres; readonly pattern?: string | undefined }
 }
 
 /** Ends and sides of a foot in the order in which its four gaps are given. */

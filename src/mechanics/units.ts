@@ -6,6 +6,7 @@ export type Micrometres = number
 export type Millimetres = number
 export type Milliradians = number
 export type Kilograms = number
+export type NewtonMetres = number
 
 export type LengthUnit = 'mm' | 'in'
 export type FineUnit = 'um' | 'mm' | 'mil'
@@ -16,6 +17,12 @@ export const millimetresPer: Record<LengthUnit, number> = { mm: 1, in: 25.4 }
 
 /** Kilograms in the mass unit that goes with a document's length unit: kg, or the pound (exact by definition). */
 export const kilogramsPer: Record<LengthUnit, number> = { mm: 1, in: 0.45359237 }
+
+/** Newton metres in the torque that goes with a document's length unit: N·m, or the foot-pound force (0.3048 m times 4.4482216152605 N, exact). */
+export const newtonMetresPer: Record<LengthUnit, number> = { mm: 1, in: 1.3558179483314004 }
+
+/** The sign after a torque. */
+export const torqueSign: Record<LengthUnit, string> = { mm: 'N·m', in: 'ft·lb' }
 
 /** The sign after a mass. */
 export const massSign: Record<LengthUnit, string> = { mm: 'kg', in: 'lb' }

@@ -158,6 +158,7 @@ function stepOf(step: StepCard): Markup {
     markup`<p class="strong">${step.words}</p>`,
     step.breaks.map((text) => line('strong', text)),
     step.cautions.length === 0 ? '' : list('dash', step.cautions),
+    run('First:', step.before),
     run(`${liftsTitle}:`, step.lifts),
     run('Dials, from 0:', step.dials),
     run('Then the couplings should show, by the model:', step.expected),

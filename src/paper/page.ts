@@ -142,6 +142,8 @@ export interface StepCard {
   readonly number: number
   readonly words: string
   readonly breaks: readonly string[]
+  /** What is opened and loosened first. */
+  readonly before: readonly string[]
   readonly cautions: readonly string[]
   /** Moves of the jacks, a line each. */
   readonly lifts: readonly string[]

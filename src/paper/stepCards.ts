@@ -29,13 +29,13 @@ export function stepBlocks(job: Drawn, body: string): Block[] {
 }
 
 function stepCard({ document }: Drawn, instruction: Instruction): StepCard {
-  const { id, number, words, breaks, cautions, lifts, dials, readings, stop } = instruction
+  const { id, number, words, breaks, before, cautions, lifts, dials, readings, stop } = instruction
   const done = (workRecordOf(document.record)?.work ?? []).filter(
     (entry) => entry.done && entry.step === id,
   )
   const last = done.at(-1)
   return {
-    ...{ id, number, words, breaks, cautions, lifts, dials },
+    ...{ id, number, words, breaks, before, cautions, lifts, dials },
     expected: readings,
     ...(stop !== undefined && { stop }),
     sign: last

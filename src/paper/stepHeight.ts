@@ -11,6 +11,7 @@ const beside = 12 + 22 + 3.2
 export function stepHeight({
   words,
   breaks,
+  before,
   cautions,
   lifts,
   dials,
@@ -30,6 +31,7 @@ export function stepHeight({
   const body =
     [words, ...breaks].reduce((sum, part) => sum + text(part, print.strong, width, true) + 0.6, 0) +
     list(cautions) +
+    run('First:', before) +
     run(`${liftsTitle}:`, lifts) +
     run('Dials, from 0:', dials) +
     run('Then the couplings should show:', expected) +

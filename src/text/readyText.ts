@@ -8,7 +8,7 @@ export const readyLine = ({ sentence, provisionalSentence }: ReadyAnswer): strin
   ...paragraph([sentence, provisionalSentence].filter((part) => part !== '').join(' ')),
 ]
 
-/** What is in the way of the work, what was waived, and the soft-foot step with its hold point. */
+/** What is in the way of the work, what was waived, and the soft-foot step with its stop point. */
 export function readyText(ready: ReadyAnswer): string[] {
   const open = ready.items.filter(({ state }) => state !== 'in')
   if (open.length === 0) return []

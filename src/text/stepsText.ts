@@ -25,7 +25,8 @@ export function stepsText(train: Train, steps: StepsAnswer): string[] {
 
 /** What can hurt stands before what to read, as it does at the machine. */
 function stepText(instruction: Instruction): string[] {
-  const { number, words, feet, breaks, cautions, lifts, dials, readings, stop } = instruction
+  const { number, words, feet, breaks, before, cautions, lifts, dials, readings, stop } =
+    instruction
   const recipes = feet.flatMap(({ foot, recipe }) =>
     recipe === undefined ? [] : [`Foot ${foot}: ${recipe}.`],
   )
@@ -40,6 +41,7 @@ function stepText(instruction: Instruction): string[] {
     ...paragraph(words, `  ${String(number).padStart(2)}. `),
     ...breaks.flatMap((line) => paragraph(line, '      ')),
     ...recipes.flatMap((line) => paragraph(line, '      ')),
+    ...list('First', before),
     ...list('Beware', cautions),
     ...list(liftsTitle, lifts),
     ...list('Dials, from 0', dials),

@@ -11,7 +11,12 @@ export function everyField(): TrainDocument {
   const [skid] = document.skids ?? []
   const [coupling, other] = document.couplings
   if (!motor || !skid || !coupling || !other) throw new Error('the sound train has lost its parts')
-  const foot: Partial<FootDocument> = { lift: 900, soft: 13, gaps: [11, 12, 13, 14] }
+  const foot: Partial<FootDocument> = {
+    lift: 900,
+    soft: 13,
+    gaps: [11, 12, 13, 14],
+    torque: { value: 360, pattern: 'crosswise' },
+  }
   const body = { weight: 2, effort: 30, tilt: 3, mass: 800, jack: 400, level: 0.3 }
   const room = (by: number): [number, number] => [-by, by]
   for (const whole of [motor, skid]) {

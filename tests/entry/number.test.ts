@@ -41,6 +41,8 @@ const read: [text: string, quantity: Quantity, units: DocumentUnits, value: numb
   ['-40C', 'temperature', inches, -40],
   ['54 t', 'mass', metric, 54000],
   ['1 kg', 'mass', inches, 2.20462262185],
+  ['100 ft·lb', 'torque', metric, 135.581794833],
+  ['360 Nm', 'torque', inches, 265.52237374],
   ['1490 rpm', 'speed', metric, 1490],
 ]
 

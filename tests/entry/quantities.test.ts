@@ -16,6 +16,7 @@ const said = (path: readonly string[]): string => path.join('.')
 const seven: Record<Quantity, number> = {
   length: 7 / 25.4,
   fine: 7 / 25.4,
+  torque: 7 / (0.3048 * 4.4482216152605),
   mass: 7 / 0.45359237,
   temperature: 44.6,
   expansion: 7 / 1.8,
@@ -45,6 +46,7 @@ const measuredBy: Record<Sort, readonly Quantity[]> = {
   angle: ['slope'],
   pitch: ['slope'],
   mass: ['mass'],
+  torque: ['torque'],
   degrees: ['temperature', 'expansion'],
   fixed: ['plain', 'speed'],
 }

@@ -131,7 +131,7 @@ describe('soft foot makes everything after it provisional', () => {
   const feet = fourFeet.map((foot, i) => ({ ...foot, soft: i === 0 || i === 3 ? 200 : 0 }))
   const document = inOrder({ right: { feet } })
 
-  it('and is a step of its own with shims, what they move, and a hold point', () => {
+  it('and is a step of its own with shims, what they move, and a stop point', () => {
     const ready = readyOf(document)
     expect(ready).toMatchObject({ ready: false, provisional: true })
     expect(ready.provisionalSentence).toBe(

@@ -26,6 +26,7 @@ const unitOf: Record<Exclude<Sort, 'readings'>, 'length' | 'fine' | 'same'> = {
   pitch: 'same',
   corner: 'fine',
   mass: 'same',
+  torque: 'same',
   degrees: 'same',
   fixed: 'same',
 }

@@ -31,6 +31,7 @@ export type Sort =
   /** Gaps under the corners of a foot, which no point of view here knows how to put in order. */
   | 'corner'
   | 'mass'
+  | 'torque'
   | 'degrees'
   /** The same in every unit and from everywhere. */
   | 'fixed'
@@ -142,6 +143,7 @@ const bodyToo: Readonly<Record<string, Sort>> = {
   speed: 'fixed',
   'feet.*.soft': 'fine',
   'feet.*.gaps.*': 'corner',
+  'feet.*.torque.value': 'torque',
 }
 const restToo: Readonly<Record<string, Sort>> = {
   'machines.*.growth.*.*.u': 'fine',

@@ -2,6 +2,7 @@ import { tol } from '../../mechanics/tolerances'
 import type { TrainDocument } from '../schema'
 import {
   kilogramsPer,
+  newtonMetresPer,
   micrometresPer,
   millimetresPer,
   type DocumentUnits,
@@ -74,6 +75,10 @@ function scale(
       return ratio(micrometresPer[from.fine], micrometresPer[to.fine])
     case 'mass':
       return ratio(kilogramsPer[from.length], kilogramsPer[to.length])
+    case 'torque': {
+      const [a, b] = [newtonMetresPer[from.length], newtonMetresPer[to.length]]
+      return a === b ? undefined : (value) => (value * a) / b
+    }
     case 'temperature':
       if (from.temperature === to.temperature) return undefined
       return from.temperature === 'F' ? (f) => (f - 32) / 1.8 : (c) => c * 1.8 + 32

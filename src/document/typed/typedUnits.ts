@@ -2,6 +2,7 @@ import {
   micrometresPer,
   millimetresPer,
   kilogramsPer,
+  newtonMetresPer,
   type DocumentUnits,
 } from '../../mechanics/units'
 import type { Quantity } from '../quantities'
@@ -33,6 +34,13 @@ const slopes: Record<string, number> = {
   '°': (Math.PI / 180) * 1000,
 }
 const masses: Record<string, number> = { kg: 1, t: 1000, lb: 0.45359237, lbs: 0.45359237 }
+const torques: Record<string, number> = {
+  'n·m': 1,
+  nm: 1,
+  'ft·lb': newtonMetresPer.in,
+  'ft-lb': newtonMetresPer.in,
+  ftlb: newtonMetresPer.in,
+}
 const degrees: Record<string, 'C' | 'F'> = { c: 'C', '°c': 'C', f: 'F', '°f': 'F' }
 
 const table = (quantity: Quantity): Record<string, unknown> => {
@@ -44,6 +52,8 @@ const table = (quantity: Quantity): Record<string, unknown> => {
       return slopes
     case 'mass':
       return masses
+    case 'torque':
+      return torques
     case 'temperature':
       return degrees
     case 'speed':
@@ -69,6 +79,8 @@ export const unitsOf = (quantity: Quantity): readonly string[] => {
       return ['mrad', 'mm/m', 'mil/in']
     case 'mass':
       return ['kg', 't', 'lb']
+    case 'torque':
+      return ['N·m', 'ft·lb']
     case 'temperature':
       return ['°C', '°F']
     case 'speed':
@@ -97,6 +109,8 @@ export function inDocument(
       return value * factor(slopes)
     case 'mass':
       return (value * factor(masses)) / kilogramsPer[units.length]
+    case 'torque':
+      return (value * factor(torques)) / newtonMetresPer[units.length]
     case 'temperature': {
       const from = degrees[key(unit)]
       if (from === units.temperature) return value

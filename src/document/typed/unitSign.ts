@@ -1,4 +1,10 @@
-import { type DocumentUnits, fineSign, massSign, slopeSign } from '../../mechanics/units'
+import {
+  type DocumentUnits,
+  fineSign,
+  massSign,
+  slopeSign,
+  torqueSign,
+} from '../../mechanics/units'
 import type { Quantity } from '../quantities'
 
 /** The sign of the unit in which a document writes a quantity; "" where it has none. */
@@ -16,6 +22,8 @@ export function unitSign(quantity: Quantity, units: DocumentUnits): string {
       return `1e-6/°${units.temperature}`
     case 'mass':
       return massSign[units.length]
+    case 'torque':
+      return torqueSign[units.length]
     case 'speed':
       return 'rpm'
     case 'hour':

@@ -31,6 +31,8 @@ export interface StepAnswer {
   words: string
   /** What must be seen and agreed before the next step. */
   hold?: string
+  /** What is opened and loosened before it, a sentence each. */
+  before: string[]
   cautions: string[]
   dials: DialAnswer[]
   /**

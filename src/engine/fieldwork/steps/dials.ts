@@ -1,4 +1,4 @@
-import type { Body, Train } from '../../../mechanics/train'
+import type { Body, Foot, Train } from '../../../mechanics/train'
 import { footMove } from '../../plan/totals'
 import type { Motion } from '../../../mechanics/motion'
 import { bandAround, type Band } from '../../../mechanics/misalignment/bands'
@@ -82,12 +82,13 @@ export function neighbourDials(
         : [],
     ),
   )
+  const moved = touched.flatMap((b) => train.bodies[b]?.feet ?? [])
   return [...next].flatMap((m) => {
     const machine = train.machines[m]
     return machine && machine.feet.length > 0
       ? [
           {
-            where: `on ${machine.name}, at the foot nearest to the work: must stay`,
+            where: `${neighbourPlace(train, machine, nearest(machine, moved), kind)}: must stay`,
             way: kind,
             shows: 0,
             good: dialBand(0, 0),
@@ -95,4 +96,25 @@ export function neighbourDials(
         ]
       : []
   })
+}
+
+/** The foot of a neighbour that is nearest to the feet that move. */
+function nearest({ feet }: Body, moved: readonly Foot[]): Foot | undefined {
+  const off = ({ x }: Foot) => Math.min(...moved.map((foot) => Math.abs(foot.x - x)), Infinity)
+  return feet.reduce<Foot | undefined>((a, b) => (a && off(a) <= off(b) ? a : b), undefined)
+}
+
+/** "on the base, stem down on foot 2 of Motor": the same ways as the dials at the feet that move. */
+function neighbourPlace(
+  train: Train,
+  machine: Body,
+  foot: Foot | undefined,
+  kind: ActionKind,
+): string {
+  const on = machine.skid === undefined ? 'on the base' : 'on the bedplate'
+  const at = `foot ${foot?.id ?? ''} of ${machine.name}`
+  if (kind === 'vertical') return `${on}, stem down on ${at}`
+  return kind === 'lateral'
+    ? `${on}, on the ${sideNoun(train, 1)} side, stem against ${at}`
+    : `${on}, to the right of ${at}, stem against it`
 }

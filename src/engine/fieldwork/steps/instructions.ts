@@ -36,6 +36,8 @@ export interface Instruction {
   readonly readings: readonly string[]
   /** What must be seen and agreed before the next step. */
   readonly stop?: string
+  /** What is opened and loosened before it. */
+  readonly before: readonly string[]
   readonly cautions: readonly string[]
   /** Limits passed on the way, with what would keep them. */
   readonly breaks: readonly string[]
@@ -87,6 +89,7 @@ export function instructionsOf(train: Train, { steps }: Pick<StepsAnswer, 'steps
       expected,
       readings: expected.map((entry) => expectedLine(train, entry)),
       ...(step.hold !== undefined && { stop: sentence(withoutLead(step.hold)) }),
+      before: step.before.map(sentence),
       cautions: step.cautions.map(sentence),
       breaks: step.breaks.map(({ words, instead }) => `LIMIT PASSED: ${words} ${instead}`),
       provisional: step.provisional,

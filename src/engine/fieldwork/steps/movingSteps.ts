@@ -1,8 +1,9 @@
 import type { Body, Train } from '../../../mechanics/train'
 import type { AsFound } from '../../../mechanics/readings/asFound'
 import { noMotion, type Motion } from '../../../mechanics/motion'
-import { inSentence, listed } from '../../../language/names'
+import { listed } from '../../../language/names'
 import type { StepAnswer } from './answer'
+import { beforeMove, tightenWords } from './boltWords'
 import { riderDials } from './carried'
 import { moveCautions } from './cautions'
 import { dialsOf, neighbourDials } from './dials'
@@ -63,6 +64,7 @@ export function movingSteps(
       feet,
       words: stepWords(train, body, action, feet, first) + way.words,
       ...(hold !== undefined && { hold }),
+      before: beforeMove(train, body, touched, first),
       cautions: moveCautions(
         train,
         body,
@@ -104,8 +106,9 @@ function readStep(
     id: `${body.id}:read`,
     kind: 'read',
     feet: [],
-    words: `Tighten ${inSentence(body.name)} at 30, 70 and 100 % of torque, jackscrews backed off, then read ${listed(names)}.`,
+    words: `${tightenWords(train, body)}. Then read ${listed(names)}.`,
     hold: readHold(train, body, last),
+    before: [],
     cautions: ['Turn shafts only by agreed signal; one person calls.'],
     dials: [],
     poses: common.standing.map(({ move }) => ({ move, why: 'nothing moves' })),

@@ -4,6 +4,8 @@ import { tidy } from '../../../language/tidy'
 import { noMotion } from '../../../mechanics/motion'
 import type { Action } from './action'
 import type { StepAnswer, StepFootAnswer } from './answer'
+import { beforeMove } from './boltWords'
+import { touchedBy } from './limits'
 import { inEndOrder } from './ends'
 import { stepWay, type StepWay } from './stepWay'
 import { changesOf, shimWords } from './words'
@@ -45,6 +47,7 @@ export function softFootSteps(train: Train, soft: readonly SoftShim[]): StepAnsw
         hold:
           shims[0]?.hold ??
           'Stop point: loosen each foot again in turn and read its rise. Then read every coupling anew and plan again: these shims change where the shafts lie, and every figure after this step is provisional until then.',
+        before: beforeMove(train, body, touchedBy(train, train.bodies.indexOf(body)), way.first),
         cautions: ['A block beside each jack, no hand between foot and base.'],
         dials: shims.map(({ foot }) => ({
           foot,
