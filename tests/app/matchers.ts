@@ -38,13 +38,16 @@ interface Seen {
   readonly seen: unknown
 }
 
-/** Looks again and again until it is as asked for, or time is up. */
+/** Looks again and again until it is as asked for, or time is up; planning goes on in this thread between the looks. */
 async function until(asking: Asking, place: Place, asked: unknown, look: () => Seen) {
   const end = Date.now() + patience
   const never = asking.isNot === true
+  let began = performance.now()
   let now = look()
   while (now.pass === never && Date.now() < end) {
-    await new Promise((later) => setTimeout(later, 10))
+    const took = performance.now() - began
+    await new Promise((later) => setTimeout(later, Math.max(10, 3 * took)))
+    began = performance.now()
     now = look()
   }
   const message = () =>

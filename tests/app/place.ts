@@ -3,7 +3,7 @@ import { isCalled, isShown, labelsOf, nameOf, textOf, withRole } from './names'
 import { press, typeText } from './keys'
 
 /** How long (ms) anything on the page is waited for. */
-export const patience = 20_000
+export const patience = 60_000
 
 interface Called {
   readonly name?: string | RegExp

@@ -5,7 +5,7 @@ import { afterEach, beforeEach, expect, vi } from 'vitest'
 import App from '../../src/app/App.vue'
 import type { TrainDocument } from '../../src/document/schema'
 import './matchers'
-import { Place, settle } from './place'
+import { patience, Place, settle } from './place'
 import './workers'
 
 // The whole sheet, mounted without a browser: what it says and does, not how it is laid out. Its workers run in
@@ -125,6 +125,6 @@ export async function layOpen(...bands: readonly string[]): Promise<void> {
 export async function savedTrain(): Promise<TrainDocument> {
   const before = handedOver.length
   await page.getByRole('button', { name: 'Save a file', exact: true }).click()
-  await vi.waitUntil(() => handedOver.length > before)
+  await vi.waitUntil(() => handedOver.length > before, { timeout: patience })
   return JSON.parse(handedOver.at(-1)?.text ?? '') as TrainDocument
 }
