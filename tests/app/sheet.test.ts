@@ -2,7 +2,7 @@
 import { readdirSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { press } from './keys'
-import { chooseExample, drawn, exampleText, openSheet, page } from './sheet'
+import { chooseExample, drawn, exampleText, openSheet, openText, page } from './sheet'
 
 const exampleFiles = readdirSync('examples').filter((file) => file.endsWith('.json'))
 
@@ -130,4 +130,33 @@ test('a state is looked at alone, and gates say what sets them', async () => {
   await expect(page.locator('.key .says')).not.toHaveText(first)
   await press('Escape')
   await expect(page.locator('.key .says')).toContainText('Posts are the limits at the couplings')
+})
+
+test('a machine is held and let go by keys', async () => {
+  await openSheet()
+  await chooseExample('bolt-bound-gearbox.json')
+  const turbine = page.locator('.holds .hold').nth(0)
+  await turbine.focus()
+  await expect(turbine).toHaveAttribute('aria-pressed', 'false')
+  await press('Enter')
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText(
+    /the steam turbine and the low-stage compressor fixed/i,
+  )
+  await expect(turbine).toBeFocused()
+  await press('Space')
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText(
+    'Leave the low-stage compressor fixed.',
+  )
+  await expect(turbine).toHaveAttribute('aria-pressed', 'false')
+})
+
+test('text that is no train file at all is refused with its place', async () => {
+  await openSheet()
+  await openText('torn.json', '{\n  "format": "holdfast-train",\n  "version": ')
+  await expect(page.getByRole('alert')).toContainText('the whole file')
+  await expect(page.getByRole('alert')).toContainText(/line 3/)
+  // a good file puts the refusal away by itself
+  await openText('good.json', exampleText('leave-it-alone.json'))
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Nothing needs to move.')
+  await expect(page.locator('.refusal')).toHaveCount(0)
 })

@@ -100,34 +100,6 @@ test('a reverse rim pair is entered by the keyboard alone and the plan follows',
   expect(faults).toEqual([])
 })
 
-test("a maker's setting is entered as printed and stands beside growth; one of the two is used", async ({
-  page,
-}) => {
-  await open(page, 'pump-and-motor.json')
-  await layOpen(page, 'couplings')
-  const figures = page.locator('[data-figures="couplings"]')
-  await figures.getByText("Maker's cold setting: none given").click()
-  await figures.getByRole('button', { name: 'Enter it as the maker prints it' }).click()
-  await figures.getByLabel('how much higher or lower').fill('10')
-  await expect(figures.locator('.asked-list')).toContainText(
-    'the circulating pump 10 mil lower than the motor',
-  )
-  await figures.getByRole('button', { name: 'Enter this' }).click()
-  await expect(figures.locator('.beside')).toContainText("the maker's cold setting asks for")
-  await expect(figures.locator('.beside')).toContainText('growth asks for')
-  await expect(page.locator('.setting-lines')).toHaveCount(0)
-  await figures.getByLabel("the maker's setting, in every state").check()
-  await expect(figures.locator('.one-of .why')).toContainText('say why')
-  await figures.getByLabel("why the maker's setting is used").fill('the maker insists')
-  await expect(page.locator('.stale-note')).toHaveCount(0)
-  // the lines of states are drawn by growth, which is not what is judged here now
-  await expect(page.locator('.setting-lines')).toHaveText(
-    /^At motor to pump the maker's cold setting decides.*growth figures, which do not count there\.$/,
-  )
-  const { setting } = (await savedTrain(page)).couplings[0] ?? {}
-  expect(setting).toEqual({ offset: { z: -10 }, use: true, why: 'the maker insists' })
-})
-
 const everyTheme = process.env['HOLDFAST_LONG'] === '1'
 for (const [i, size] of sizes.entries())
   for (const theme of everyTheme ? (['light', 'dark'] as const) : [themeOf(i)])
