@@ -28,7 +28,9 @@ export type FootCell =
       readonly says?: (value: number, say: Say, foot: string) => string
     }
   | { readonly is: 'tick'; readonly label: (foot: string) => string; readonly instead: boolean }
+  /** The name of the row. */
   | { readonly is: 'text'; readonly label: (foot: string) => string }
+  | { readonly is: 'note'; readonly label: (foot: string) => string }
   | { readonly is: 'corners' }
   /** Thicknesses in one line. */
   | { readonly is: 'plates'; readonly label: (foot: string) => string }
@@ -225,15 +227,20 @@ const footFields: Readonly<Record<FootPath, FootField>> = {
   },
   'torque.value': {
     heading: 'torque',
-    column: { head: 'torque' },
-    cell: { is: 'nowhere' },
+    column: { group: 'bolt', head: 'torque' },
+    cell: {
+      is: 'number',
+      label: (foot) => `torque of the bolt of ${foot}`,
+      needed: 'in its group',
+      instead: 'not given',
+    },
     least: 0,
     work: 'nothing',
   },
   'torque.pattern': {
     heading: 'pattern of tightening',
-    column: { head: 'pattern' },
-    cell: { is: 'nowhere' },
+    column: { group: 'bolt', head: 'pattern' },
+    cell: { is: 'note', label: (foot) => `pattern in which ${foot} is tightened` },
     work: 'nothing',
   },
   'free.shim': {

@@ -125,7 +125,7 @@ describe('the table of readings', () => {
     ])
     expect(table?.rows.slice(-2)).toEqual([
       { label: 'sag', cells: ['+0.06', '+0.06'] },
-      { label: 'closure', cells: ['0', '0'] },
+      { label: 'dial sum check', cells: ['0', '0'] },
     ])
   })
 
