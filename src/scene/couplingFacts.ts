@@ -61,7 +61,7 @@ export function couplingFacts(
   return train.couplings.map((coupling, c) => ({
     coupling: c,
     name: coupling.name,
-    limits: limitsText(train, coupling),
+    limits: couplingLimitsText(train, coupling),
     ...(coupling.tolerance.basis !== undefined && { basis: coupling.tolerance.basis }),
     rows: train.states.map((state, s): StateRow => {
       const told = couplings.find((a) => a.coupling === coupling.id && a.state === state.id)
@@ -82,7 +82,7 @@ export function couplingFacts(
 }
 
 /** What a coupling may be off, in words: "0.50 mrad at each plane". */
-export function limitsText(train: Train, { tolerance, axial }: Coupling): string {
+export function couplingLimitsText(train: Train, { tolerance, axial }: Coupling): string {
   const { flex, offset, angle, shape } = tolerance
   const parts = [
     ...(flex === undefined ? [] : [`${slopeText(flex, train.units)} at each plane`]),

@@ -1,11 +1,6 @@
 import { readTrain } from '../document/readTrain'
 import type { TrainDocument } from '../document/schema'
-import {
-  pipeStrainOf,
-  recordFactsOf,
-  type RecordFacts,
-  type RecordPage,
-} from '../document/work'
+import { pipeStrainOf, recordFactsOf, type RecordFacts, type RecordPage } from '../document/work'
 import { verifyRecord } from '../engine/fieldwork/loop/record'
 import { fineText, shareText, signedDigits } from '../language/amounts'
 import { capital } from '../language/names'
@@ -14,7 +9,7 @@ import { plateDigits } from '../language/recipes'
 import { sagOf } from '../mechanics/readings/equation'
 import type { Train } from '../mechanics/train'
 import { fineSign } from '../mechanics/units'
-import { limitsText } from '../scene/couplingFacts'
+import { couplingLimitsText } from '../scene/couplingFacts'
 
 /** The record as text to read and to mail: pages in order, what was read and how it was judged, seals. */
 export function recordText(name: string, pages: readonly RecordPage[]): string {
@@ -92,7 +87,7 @@ function judged(train: Train, standing: unknown): string[] {
     const shares = objectOf(entries.find((entry) => entry['coupling'] === coupling.id)?.['share'])
     const { basis } = coupling.tolerance
     return [
-      `${capital(coupling.name)}, limit ${limitsText(train, coupling)}${basis === undefined ? '' : ` (${basis})`}:`,
+      `${capital(coupling.name)}, limit ${couplingLimitsText(train, coupling)}${basis === undefined ? '' : ` (${basis})`}:`,
       ...train.states.flatMap(({ id, name, factor }) => {
         const share = shares[id]
         if (typeof share !== 'number') return []

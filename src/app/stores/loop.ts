@@ -10,7 +10,7 @@ import {
 import { nextRound, verdictOf } from '../../engine/fieldwork/loop/doubt'
 import {
   asFoundPage,
-  asLeftPage,
+  recordAsLeft,
   nothingMovedPage,
   stepPage,
 } from '../../engine/fieldwork/loop/pages'
@@ -128,7 +128,7 @@ export const useLoop = defineStore('loop', () => {
     const standing = { ...answer, asFound: asFoundJson(answer.asFound, job.units) }
     const page = {
       'as found': asFoundPage,
-      'as left': asLeftPage,
+      'as left': recordAsLeft,
       'nothing moved': nothingMovedPage,
     }
     const facts = recordFactsOf(work.record.facts)

@@ -19,7 +19,7 @@ export interface FittedCause {
 }
 
 /** What the differences come to. */
-export interface Judged {
+export interface JudgedCauses {
   /** False where readings and work explain them: chance passes their chi-square once in a thousand. */
   readonly differs: boolean
   /** The new readings of some coupling agree with no line at all. */
@@ -40,7 +40,7 @@ export function judgeDifferences(
   train: Train,
   motions: readonly Motion[],
   evidence: Evidence,
-): Judged {
+): JudgedCauses {
   const { rows, zeros } = evidence
   const values = whitened(
     evidence,

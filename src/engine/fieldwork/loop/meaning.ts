@@ -1,7 +1,7 @@
 import { fineText } from '../../../language/amounts'
 import { listed } from '../../../language/names'
 import type { Train } from '../../../mechanics/train'
-import type { FittedCause, Judged } from './causes'
+import type { FittedCause, JudgedCauses } from './causes'
 import { causeWords } from './causeWords'
 import type { CauseKind } from './hypotheses'
 
@@ -35,7 +35,7 @@ const mostTold = 4
  * The differences and their causes in words.
  * @param most largest difference of any reading, its zero taken off (um)
  */
-export function meaningOf(train: Train, judged: Judged, most: number): DifferenceMeaning {
+export function meaningOf(train: Train, judged: JudgedCauses, most: number): DifferenceMeaning {
   if (!judged.differs)
     return {
       kind: 'within doubt',

@@ -93,7 +93,7 @@ export const stepPage = (
 })
 
 /** When all is done: the whole job with its last readings, and where every coupling stands. */
-export const asLeftPage = (
+export const recordAsLeft = (
   document: TrainDocument,
   answer: RecordedStanding,
   sign: Signed,

@@ -21,7 +21,7 @@ export interface LiftPath {
   readonly passed: readonly LimitPassed[]
 }
 
-export interface LiftPose {
+interface LiftPose {
   readonly ends: EndPlaces
   readonly motion: Motion
   readonly clear: readonly string[]
