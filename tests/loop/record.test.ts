@@ -4,7 +4,7 @@ import { acceptanceMissing, openItems } from '../../src/engine/fieldwork/loop/ac
 import { addPage, verifyRecord, type PageDraft } from '../../src/engine/fieldwork/loop/record'
 import {
   asFoundPage,
-  asLeftPage,
+  recordAsLeft,
   nothingMovedPage,
   stepPage,
 } from '../../src/engine/fieldwork/loop/pages'
@@ -115,8 +115,8 @@ describe('a record to read', () => {
     const answer = planOf(document)
     const open = openItems(answer)
     const sign = { when: '2031-04-02', by: 'Ada' }
-    const text = (more: Parameters<typeof asLeftPage>[3]) =>
-      recordText('pair', addPage([], asLeftPage(read.document, answer, sign, more)))
+    const text = (more: Parameters<typeof recordAsLeft>[3]) =>
+      recordText('pair', addPage([], recordAsLeft(read.document, answer, sign, more)))
     const told = text({ facts, open })
     // 80 um of the 100 that are allowed
     expect(told).toMatch(/: 80 % of the limit: pass, but over the 70 % asked for/)
@@ -131,7 +131,7 @@ describe('a record to read', () => {
     expect(
       recordText('pair', addPage([], asFoundPage(worse.document, planOf(bad), sign))),
     ).toContain(': 130 % of the limit: FAIL')
-    const pages = addPage([], asLeftPage(read.document, answer, sign, { facts, open }))
+    const pages = addPage([], recordAsLeft(read.document, answer, sign, { facts, open }))
     const kept = JSON.parse(recordJson('pair', pages)) as { pages: RecordPage[] }
     expect(verifyRecord(kept.pages)).toEqual({ sound: true })
   })
@@ -177,7 +177,7 @@ describe('pages', () => {
     )
     expect(page.content).toMatchObject({ job: { name: 'pair' }, standingShare: 3 })
     expect(JSON.stringify(page.content)).not.toContain('record')
-    expect(asLeftPage(read.document, planOf(document), sign).kind).toBe('as left')
+    expect(recordAsLeft(read.document, planOf(document), sign).kind).toBe('as left')
   })
 
   it('say that nothing was moved', () => {
