@@ -143,7 +143,7 @@ function most(answer: Made['answer'], print: PrintFor, size: PaperSize): number 
   if (print === 'office') return 8 + asFound.length
   const steps = hasMoves(answer) ? (answer.steps?.steps ?? []) : []
   const moved = new Set(steps.map(({ body }) => body)).size
-  const pages = 5.5 + 1.5 * moved + asFound.length
+  const pages = 6.5 + 2 * moved + asFound.length
   // Letter is shorter
   return Math.ceil(size === 'letter' ? 1.1 * pages : pages)
 }

@@ -85,7 +85,11 @@ function takenAway(train: Train, { limit, body, foot, restraint, coupling }: Lim
       return `ask who set the tilt limit whether ${name} may pass it at rest, drained`
     case 'stage':
       return `take away what keeps the other end of ${name} down, or have it agreed that one end may go farther ahead`
-    default:
-      return `make room at ${name} first`
+    case 'hole':
+    case 'side key':
+      return `make room beside foot ${foot ?? ''} of ${name} first`
+    case 'minimum pack':
+    case 'maximum pack':
+      return `make room under foot ${foot ?? ''} of ${name} first`
   }
 }
