@@ -107,7 +107,8 @@ const said = (token: Token | undefined): string => token?.text ?? ''
 function tokensOf(text: string): Token[] | string {
   if (text.length > longest) return `${text.length} characters are too many for a number`
   const tokens: Token[] = []
-  const pattern = /\s*(?:(\d[\d.,]*|[.,]\d+)|([-+*/−–×÷·])|([A-Za-zµμ°"″][A-Za-zµμ°"″/]*(?:·[A-Za-z]+)*))/y
+  const pattern =
+    /\s*(?:(\d[\d.,]*|[.,]\d+)|([-+*/−–×÷·])|([A-Za-zµμ°"″][A-Za-zµμ°"″/]*(?:·[A-Za-z]+)*))/y
   const end = text.trimEnd().length
   while (pattern.lastIndex < end) {
     const at = pattern.lastIndex
