@@ -60,7 +60,9 @@ describe('what rides on a skid that moves', () => {
       }
     }
     const still = step.dials.filter(({ where }) => where.includes('must stay'))
-    expect(still.map(({ where }) => / of ([^:,]*): must stay/.exec(where)?.[1])).toEqual(['Step-up gear'])
+    expect(still.map(({ where }) => / of ([^:,]*): must stay/.exec(where)?.[1])).toEqual([
+      'Step-up gear',
+    ])
   })
 
   it('is told so in the words of the step, with amount, side and unit', () => {
