@@ -52,9 +52,9 @@ it('says which way the dial on a neighbour points', () => {
   const document = pair({ left: { feet: fourFeet.map((foot) => ({ ...foot, x: foot.x - 3000 })) } })
   const [shims, slide] = told(document)
   expect(shims?.dials.at(-1)).toBe(
-    'One more on the base, stem down on foot 2000a of Motor: it must stay at 0.',
+    'One more on the base, stem down on foot 2000a of Motor: it must stay at 0, good from −20 µm to +20 µm.',
   )
   expect(slide?.dials.at(-1)).toBe(
-    "One more on the base, on the 3 o'clock side, stem against foot 2000a of Motor: it must stay at 0.",
+    "One more on the base, on the 3 o'clock side, stem against foot 2000a of Motor: it must stay at 0, good from −20 µm to +20 µm.",
   )
 })
