@@ -141,14 +141,15 @@ test('a job is done at the machine by touch, through a reload and a browser clos
     await expect(tick(page)).toBeDisabled()
     await expect(tick(page)).toHaveText('Type what was measured')
 
-    // guarded after the first 0.05 mm the wrong way, and not before
+    // guarded after a third of the move the wrong way (16.7 um), and not before
     await press(page, '+/−')
     await typeOnKeys(page, '4')
     await expect(page.locator('.guard .to-go')).toHaveText('46 µm to go, down.')
     await press(page, '+/−')
-    await typeOnKeys(page, '9')
-    await expect(field(page, 'the dial shows now')).toHaveValue('49')
-    await expect(page.locator('.guard .to-go')).toHaveText('99 µm to go, down.')
+    await press(page, 'delete the last digit')
+    await typeOnKeys(page, '16')
+    await expect(field(page, 'the dial shows now')).toHaveValue('16')
+    await expect(page.locator('.guard .to-go')).toHaveText('66 µm to go, down.')
     await expect(page.locator('.guard .stop')).toHaveCount(0)
     await press(page, 'delete the last digit')
     await press(page, 'delete the last digit')
