@@ -58,8 +58,16 @@ export interface FootField {
   readonly names?: readonly string[]
   /** What it is called where a place of the file is named, if not by its heading. */
   readonly words?: string
-  /** Its heading on the sheet, under that of its group; `then` a column that shows the group as a picture. */
-  readonly column: { readonly group?: string; readonly head: string; readonly then?: 'picture' }
+  /**
+   * Its heading on the sheet, under that of its group; `then` a column that shows the group as a picture;
+   * `more`: shown where more columns are asked for.
+   */
+  readonly column: {
+    readonly group?: string
+    readonly head: string
+    readonly then?: 'picture'
+    readonly more?: true
+  }
   readonly cell: FootCell
   /** Whether it is no number below 0. */
   readonly least?: 0
@@ -141,7 +149,7 @@ const footFields: Readonly<Record<FootPath, FootField>> = {
   },
   'pack.plates': {
     heading: 'plates in it now',
-    column: { group: 'pack', head: 'plates' },
+    column: { group: 'pack', head: 'plates', more: true },
     cell: { is: 'plates', label: (foot) => `plates in the pack now, ${foot}` },
     alike: 'pack',
     work: 'lost with a shim',
@@ -221,13 +229,13 @@ const footFields: Readonly<Record<FootPath, FootField>> = {
   },
   gaps: {
     heading: 'corner gaps',
-    column: { group: 'gap, bolt loose', head: 'corners' },
+    column: { group: 'gap, bolt loose', head: 'corners', more: true },
     cell: { is: 'corners' },
     work: 'read anew',
   },
   'torque.value': {
     heading: 'torque',
-    column: { group: 'bolt', head: 'torque' },
+    column: { group: 'bolt', head: 'torque', more: true },
     cell: {
       is: 'number',
       label: (foot) => `torque of the bolt of ${foot}`,
@@ -239,7 +247,7 @@ const footFields: Readonly<Record<FootPath, FootField>> = {
   },
   'torque.pattern': {
     heading: 'pattern of tightening',
-    column: { group: 'bolt', head: 'pattern' },
+    column: { group: 'bolt', head: 'pattern', more: true },
     cell: { is: 'note', label: (foot) => `pattern in which ${foot} is tightened` },
     work: 'nothing',
   },

@@ -169,6 +169,7 @@ test('feet are added in a row, filled down, and removed', async () => {
 
 test('plates of a pack are entered in one line; what is none stays as typed, marked', async () => {
   await open('feet')
+  await page.getByRole('button', { name: /^More columns: plates/ }).click()
   const plates = page.getByLabel('plates in the pack now, the steam turbine foot 1 lake, µm')
   await plates.fill('1500, thick')
   await plates.blur()
