@@ -38,3 +38,11 @@ function twoDigitText(value: number, round: RoundTo): string {
   const step = twoDigits(value)
   return String(Number(stepped(value, step, round).toPrecision(6)))
 }
+
+/**
+ * A share of tolerance in percent with so many decimals: down for what no move reaches less than, up for
+ * what can be reached, so that either stays true when it is entered as it is told.
+ */
+export function shareAmount(share: number, round: RoundTo, decimals = 0): string {
+  return `${stepped(share * 100, 10 ** -decimals, round).toFixed(decimals)} %`
+}

@@ -1,7 +1,8 @@
+import { shareAmount } from '../language/roundedAmounts'
 import { sideNoun, towardSide } from '../language/sides'
 import { caution } from '../text/remarksText'
 import { capital } from '../language/names'
-import { fineText, lengthText, shareText, toldText } from '../language/amounts'
+import { fineText, lengthText, toldText } from '../language/amounts'
 import type { GrowthPoint, Train } from '../mechanics/train'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
 import type { Drawn } from './job'
@@ -165,7 +166,7 @@ function proofItems(train: Train, answer: PlanAnswer): string[] {
     ...(floor === null
       ? []
       : [
-          `The best reachable by any allowed move, with the same machines fixed, is ${shareText(floor)} of tolerance.`,
+          `The best reachable by any allowed move, with the same machines fixed, is ${shareAmount(floor, 'up')} of tolerance.`,
         ]),
     'It is as good as the numbers that went in: readings, distances, growth.',
   ]

@@ -1,3 +1,4 @@
+import { shareAmount } from '../language/roundedAmounts'
 import { toldText, shareText } from '../language/amounts'
 import type { Train } from '../mechanics/train'
 import type { Holds, RankedHold } from '../engine/studies/holds/holdRows'
@@ -83,7 +84,7 @@ function tableOf(train: Train, shown: readonly HoldGroup[]): string[] {
         namesOf(train, face.held),
         toldText(face.cost ?? 0, train.units),
         toldText(effortOf(train, face), train.units),
-        shareText(face.floor ?? 0),
+        shareAmount(face.floor ?? 0, 'up'),
         `${face.disturbed.length}`,
         face.current ? 'now' : '',
       ]),

@@ -1,3 +1,4 @@
+import { shareAmount } from '../language/roundedAmounts'
 import { shareText } from '../language/amounts'
 import { fineSign, toFine, type Micrometres } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
@@ -98,7 +99,7 @@ function proofText(train: Train, answer: DrawnAnswer): string[] {
     floor === null
       ? []
       : [
-          `The best reachable by any allowed move, with the same machines fixed, is ${shareText(floor)} of tolerance.`,
+          `The best reachable by any allowed move, with the same machines fixed, is ${shareAmount(floor, 'up')} of tolerance.`,
         ]
   const lines = [...proofLines(train, answer), ...floorLine]
   if (lines.length === 0) return []

@@ -36,7 +36,7 @@ describe('the sentence', () => {
     const { train, answer } = await planned(example('piped-compressor', askTooMuch))
     const { headline, proof } = sentenceOf(train, answer)
     expect(headline).toBe(
-      `With the air compressor fixed, no move reaches less than ${Math.round((answer.floor ?? 0) * 100)} % of tolerance; 5 % was asked for.`,
+      `With the air compressor fixed, no move reaches less than ${Math.floor((answer.floor ?? 0) * 100)} % of tolerance; 5 % was asked for.`,
     )
     expect(proof).toBe('')
   })

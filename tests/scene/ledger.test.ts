@@ -80,7 +80,7 @@ describe('the curve in words', () => {
     expect(costAt(tradeoff, tradeoff.standing + 0.01)).toBe(0)
     expect(pointInWords(train, tradeoff, 0.7)).toBe('70 %, 2702 µm of moves')
     expect(pointInWords(train, tradeoff, 0.9)).toMatch(/^90 %, \d+ µm of moves; no room for error$/)
-    expect(pointInWords(train, tradeoff, 0.5)).toBe('50 %, no plan: the best reachable is 63 %')
+    expect(pointInWords(train, tradeoff, 0.5)).toBe('50 %, no plan: the best reachable is 64 %')
     expect(stepsInWords(train, tradeoff, 0.65)).toMatch(/^60 % cannot be reached, 2702 µm at 70 %$/)
   })
 })

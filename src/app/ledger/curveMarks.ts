@@ -1,3 +1,4 @@
+import { shareAmount } from '../../language/roundedAmounts'
 import { tol } from '../../mechanics/tolerances'
 import type { Chart } from 'chart.js'
 import type { Tradeoff } from '../../engine/studies/tradeoff/tradeoff'
@@ -72,7 +73,7 @@ export function drawMarks(chart: Chart, { tradeoff, axis }: Picture, inked: Inks
     ctx.setLineDash([])
   }
   const [floorWords, foundWords] = [
-    `best reachable ${shareText(tradeoff.floor)}`,
+    `best reachable ${shareAmount(tradeoff.floor, 'up')}`,
     `as found ${shareText(tradeoff.standing)}`,
   ]
   const [floorAt, foundAt] = [

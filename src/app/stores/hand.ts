@@ -1,3 +1,4 @@
+import { shareAmount } from '../../language/roundedAmounts'
 import { defineStore } from 'pinia'
 import { computed, ref } from 'vue'
 import {
@@ -16,7 +17,6 @@ import { madeOf } from '../../engine/rounding/answer'
 import { displayedPlan } from '../../engine/fieldwork/displayed'
 import { sentenceOf } from '../../engine/plan/sentence'
 import { inSentence } from '../../language/names'
-import { shareText } from '../../language/amounts'
 import type { Drawing } from '../../worker/messages'
 import { Analyst } from '../services/analyst'
 import { HandDrawing } from './handDrawing'
@@ -111,7 +111,7 @@ export const useHand = defineStore('hand', () => {
       says.value =
         from.floor === undefined
           ? 'The planner stopped without an answer.'
-          : `With these left where they are, no move of the others comes below ${shareText(from.floor)} of tolerance.`
+          : `With these left where they are, no move of the others comes below ${shareAmount(from.floor, 'down')} of tolerance.`
   }
 
   return {

@@ -1,3 +1,4 @@
+import { shareAmount } from '../../language/roundedAmounts'
 import { tol } from '../../mechanics/tolerances'
 import { shareText, toldNought, toldText } from '../../language/amounts'
 import type { Body, Train } from '../../mechanics/train'
@@ -183,10 +184,11 @@ function placeInWords(train: Train, { coupling, state }: { coupling: string; sta
 
 /** Two shares with as many decimals as it takes to tell them apart. */
 function apart(reached: number, asked: number): string {
-  const percent = (share: number, decimals: number) => (share * 100).toFixed(decimals)
+  const least = (decimals: number) => shareAmount(reached, 'down', decimals)
+  const wanted = (decimals: number) => `${(asked * 100).toFixed(decimals)} %`
   let decimals = 0
-  while (decimals < 6 && percent(reached, decimals) === percent(asked, decimals)) decimals++
-  return `${percent(reached, decimals)} % of tolerance; ${percent(asked, decimals)} % was asked for`
+  while (decimals < 6 && least(decimals) === wanted(decimals)) decimals++
+  return `${least(decimals)} of tolerance; ${wanted(decimals)} was asked for`
 }
 
 /** "Proven" is meant of this alone: no plan within the numbers given costs less. */

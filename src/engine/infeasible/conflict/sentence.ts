@@ -2,10 +2,10 @@ import { shareText } from '../../../language/amounts'
 import {
   fineAmount,
   lengthAmount,
+  shareAmount,
   slopeAmount,
   type RoundTo,
 } from '../../../language/roundedAmounts'
-import { tol } from '../../../mechanics/tolerances'
 import type { Train } from '../../../mechanics/train'
 import { isRoom, type ElasticLimit, type RoomLimit } from '../elastic/limit'
 import type { DualWeight } from '../elastic/dualWeights'
@@ -81,8 +81,7 @@ export function conflictSentence(
 }
 
 /** No move reaches less: rounded down, so that what is said stays true. */
-const reachedText = (share: number): string =>
-  `${shareText(Math.floor(share * 100 + tol.digit) / 100)} of tolerance`
+const reachedText = (share: number): string => `${shareAmount(share, 'down')} of tolerance`
 
 /** "Low stage to gear in turndown", states of one coupling together. */
 function couplingsInWords(train: Train, members: readonly ElasticLimit[]): string {

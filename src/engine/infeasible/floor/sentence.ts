@@ -1,4 +1,5 @@
-import { fineText, lengthText, shareText, slopeText } from '../../../language/amounts'
+import { shareAmount } from '../../../language/roundedAmounts'
+import { fineText, lengthText, slopeText } from '../../../language/amounts'
 import type { Train } from '../../../mechanics/train'
 import { wayInWords } from '../../../language/sides'
 import { footLimitWords } from '../../../language/footLimitWords'
@@ -38,9 +39,8 @@ export function floorSentence(train: Train, cause: FloorCause): string {
  */
 export function timesText(share: number, asked = NaN): string {
   for (const decimals of [0, 1, 2, 3, 4]) {
-    const percent = (value: number) => (value * 100).toFixed(decimals)
-    if (percent(share) !== percent(asked))
-      return `${decimals === 0 ? shareText(share) : `${percent(share)} %`} of its tolerance`
+    const least = shareAmount(share, 'down', decimals)
+    if (least !== `${(asked * 100).toFixed(decimals)} %`) return `${least} of its tolerance`
   }
   return 'just over what was asked for'
 }

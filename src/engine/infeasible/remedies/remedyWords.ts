@@ -1,4 +1,5 @@
-import { toldText, shareText } from '../../../language/amounts'
+import { shareAmount } from '../../../language/roundedAmounts'
+import { toldText } from '../../../language/amounts'
 import type { Train } from '../../../mechanics/train'
 import type { Remedy } from './answer'
 import type { Candidate } from './candidate'
@@ -60,7 +61,7 @@ function sentenceOf(
   amount: Remedy['amount'],
   { solves, floor, cost }: Pick<Trial, 'solves' | 'floor'> & Partial<Trial>,
 ): string {
-  const best = floor === null ? '' : `${shareText(floor)} of tolerance`
+  const best = floor === null ? '' : `${shareAmount(floor, 'up')} of tolerance`
   if (!solves) {
     const even = candidate.sized.length > 0 ? names[candidate.kinds[0] ?? 'hold'] : ''
     const lead = even === '' ? candidate.lead(amount) : `${even}: ${candidate.where}.`

@@ -1,6 +1,6 @@
-import { toldText, shareText } from '../../../language/amounts'
+import { toldText } from '../../../language/amounts'
 import type { Train } from '../../../mechanics/train'
-import { fineAmount } from '../../../language/roundedAmounts'
+import { shareAmount, fineAmount } from '../../../language/roundedAmounts'
 import type { FloorCause } from '../../infeasible/floor/floorCause'
 import { floorCause } from '../../infeasible/floor/floorReason'
 import { propsInWords, pulled, timesText, towardInWords } from '../../infeasible/floor/sentence'
@@ -118,7 +118,7 @@ function difference(train: Train, row: HoldRow, best: HoldRow): string {
   if (sameMoves && sameEffort) {
     if (row.disturbed.length > best.disturbed.length) return `costs the same${names}`
     if (!equal(row.floor ?? 0, best.floor ?? 0))
-      return `costs the same, but the best it can reach is ${shareText(row.floor ?? 0)}`
+      return `costs the same, but the best it can reach is ${shareAmount(row.floor ?? 0, 'up')}`
     return 'costs the same'
   }
   const lead = sameMoves
