@@ -184,6 +184,8 @@ test('a whole train is entered from nothing by the keyboard alone and has the pl
   const paste = async (what: string, text: string): Promise<void> => {
     await enter(`Paste a table of ${what}`)
     await type(text)
+    // the walk would pass a button that is not drawn yet
+    await expect(page.getByRole('button', { name: /^Enter \d+ rows$/ })).toBeEnabled()
     await enter(/^Enter \d+ rows$/)
   }
   await paste('feet', feetTable())
