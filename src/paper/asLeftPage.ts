@@ -6,7 +6,8 @@ import { couplingFacts } from '../scene/couplingFacts'
 import { footFacts } from '../scene/footFacts'
 import type { Drawn } from './job'
 import type { Block, Chapter } from './page'
-import { carriedWords, heldWords, movedBodies } from './words'
+import { movedBodies } from '../engine/plan/moves'
+import { carriedWords, heldWords } from './words'
 
 /** What the crew leaves behind: every coupling in every state, what was closed, what must not be touched, who stands for it. */
 export function asLeftPage(job: Drawn): Chapter[] {

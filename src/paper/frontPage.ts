@@ -5,7 +5,7 @@ import { hasMoves } from '../engine/plan/moves'
 import { sentenceOf } from '../engine/plan/sentence'
 import { caution } from '../text/remarksText'
 import { capital, counted, inSentence, listed } from '../language/names'
-import { footTable } from './footTable'
+import { footTableBlocks } from './footTable'
 import type { Drawn } from './job'
 import type { Block, Chapter, PrintFor } from './page'
 import { readyBox } from './readyPage'
@@ -38,7 +38,7 @@ export function frontPage(job: Drawn, print: PrintFor): Chapter {
       ...(print === 'office' ? sure(proof, plan) : []),
       ...inTheWay(plan, print),
       ...(answer.ready && answer.status !== 'impossible' ? readyBox(answer, answer.ready) : []),
-      ...(print === 'crew' ? footTable(job) : orderWords(job)),
+      ...(print === 'crew' ? footTableBlocks(job) : orderWords(job)),
       ...stays(job, print),
       { kind: 'heading', text: 'Signatures' },
       {

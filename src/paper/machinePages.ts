@@ -3,7 +3,7 @@ import { footScales } from '../scene/footFigure'
 import { toldText } from '../language/amounts'
 import { capital, inSentence, listed } from '../language/names'
 import type { PlannedWithStages } from '../engine/fieldwork/answer'
-import { alongOf } from '../engine/plan/moves'
+import { alongOf, movedBodies } from '../engine/plan/moves'
 import { madeOf } from '../engine/rounding/answer'
 import { stepNumbers } from '../engine/fieldwork/steps/instructions'
 import { recipeBeside } from '../engine/fieldwork/steps/recipe'
@@ -14,7 +14,7 @@ import type { Drawn } from './job'
 import type { Block, Chapter, PaperFootCard } from './page'
 import { wideCards } from './print'
 import { stepBlocks } from './stepCards'
-import { carriedWords, movedBodies } from './words'
+import { carriedWords } from './words'
 
 /** Most cards side by side: with more, digits would be too small for gloves. */
 const mostColumns = 3

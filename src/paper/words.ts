@@ -1,10 +1,8 @@
-import { toldNought } from '../language/amounts'
 import type { Body, Train } from '../mechanics/train'
 import { bodyCarried } from '../engine/fieldwork/steps/carried'
 import { motionsFrom } from '../engine/fieldwork/steps/pose'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
-import type { MovesAnswer } from '../engine/plan/answer'
-import { alongOf, hasMoves } from '../engine/plan/moves'
+import { hasMoves } from '../engine/plan/moves'
 import { towardSide } from '../language/sides'
 
 /** Which side is which, and how signs are meant: said on every page where either is read. */
@@ -25,19 +23,6 @@ const unnamed = (train: Train, y: number): boolean =>
   /^toward [39] o'clock$/.test(towardSide(train, y))
 
 export const signInWords = 'A dial reads + when its stem is pushed in.'
-
-/** Bodies that the plan moves by themselves, as far as the digits show. */
-export function movedBodies(train: Train, answer: MovesAnswer): Body[] {
-  const shows = (value: number) => !toldNought(value, train.units)
-  return train.bodies.filter(
-    (body) =>
-      !body.held &&
-      (shows(alongOf(answer, body.id)) ||
-        answer.feet.some(
-          (foot) => foot.body === body.id && (shows(foot.shim) || shows(foot.side)),
-        )),
-  )
-}
 
 /** How far a body goes with the skid under it, by the plan: "goes with the bedplate, 1.10 mm down"; undefined where it goes nowhere. */
 export const carriedWords = (train: Train, answer: PlanAnswer, body: Body): string | undefined =>

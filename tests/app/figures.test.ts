@@ -4,7 +4,7 @@ import { press, typeText } from './keys'
 import { chooseExample, drawn, handedOver, openSheet, page, savedTrain } from './sheet'
 
 const gearTrain = 'bolt-bound-gearbox.json'
-const lay = (band: string) => page.locator(`[data-figures="${band}"] > .figures-button`).click()
+const lay = (band: string) => page.locator(`.figures-button[data-enters="${band}"]`).click()
 const cell = (at: string) => page.locator(`input[data-at="${at}"]`)
 const headline = page.getByRole('heading', { level: 1 })
 

@@ -116,7 +116,7 @@ export async function openText(name: string, text: string): Promise<void> {
 /** Opens the figures of a band. */
 export async function layOpen(...bands: readonly string[]): Promise<void> {
   for (const band of bands) {
-    await page.locator(`[data-figures="${band}"] > .figures-button`).click()
+    await page.locator(`.figures-button[data-enters="${band}"]`).click()
     await expect(page.locator(`[data-figures="${band}"] > .figures-body`)).toHaveCount(1)
   }
 }

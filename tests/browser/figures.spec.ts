@@ -4,7 +4,7 @@ import { chooseExample, drawn, openSheet, watch } from './sheet'
 
 const gearTrain = 'bolt-bound-gearbox.json'
 const lay = (page: Page, band: string) =>
-  page.locator(`[data-figures="${band}"] > .figures-button`).click()
+  page.locator(`.figures-button[data-enters="${band}"]`).click()
 const cell = (page: Page, at: string) => page.locator(`input[data-at="${at}"]`)
 const hole = (page: Page) => page.locator('[data-part="hole"]')
 
@@ -18,7 +18,7 @@ test('a pack is changed by keys alone, and the plan follows', async ({ page }) =
   const seen = watch(page)
   await open(page)
   const before = await page.locator('.moves').textContent()
-  const button = page.locator('[data-figures="feet"] > .figures-button')
+  const button = page.locator('.figures-button[data-enters="feet"]')
   await button.focus()
   await page.keyboard.press('Enter')
   await cell(page, 'machines[0].feet[2].x').focus()

@@ -62,9 +62,8 @@ export const focused = (page: Page): Promise<string> =>
 
 /** Opens the figures of a band. */
 export async function layOpen(page: Page, band: string): Promise<void> {
-  const figures = page.locator(`[data-figures="${band}"]`)
-  await figures.locator('.figures-button').click()
-  await expect(figures.locator('.figures-body')).toBeVisible()
+  await page.locator(`.figures-button[data-enters="${band}"]`).click()
+  await expect(page.locator(`[data-figures="${band}"] > .figures-body`)).toBeVisible()
 }
 
 /** The document on the sheet, as it would be saved. */

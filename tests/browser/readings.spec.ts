@@ -137,7 +137,7 @@ for (const [i, size] of sizes.entries())
           expect(box?.width ?? Infinity, band).toBeLessThanOrEqual(size.width)
           if (album)
             await figures.screenshot({ path: `${album}/${band}-${size.width}-${theme}.png` })
-          await figures.locator('.figures-button').click()
+          await page.locator(`.figures-button[data-enters="${band}"]`).click()
         }
       },
     )

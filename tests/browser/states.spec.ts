@@ -36,7 +36,7 @@ async function layAllOpen(page: Page): Promise<number> {
 
 /** Folds the figures of every band away, but for some: what is open is read again by every look. */
 async function layAllAway(page: Page, but = ''): Promise<void> {
-  const kept = but === '' ? '' : `:not([data-figures="${but}"] > *)`
+  const kept = but === '' ? '' : `:not([data-enters="${but}"])`
   const buttons = page.locator(`.figures-button[aria-expanded=true]${kept}`)
   while ((await buttons.count()) > 0) await buttons.first().click()
 }

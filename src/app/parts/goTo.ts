@@ -35,10 +35,49 @@ export async function goTo(
     for (const button of more ?? []) button.click()
     await nextTick()
   }
-  const target =
-    cellOf(at) ?? figures?.querySelector<HTMLElement>('input, select, button:not(.figures-button)')
+  const target = cellOf(at) ?? figures?.querySelector<HTMLElement>('input, select, button')
   for (let fold = target?.closest('details'); fold; fold = fold.parentElement?.closest('details'))
     fold.open = true
   target?.scrollIntoView({ block: 'center' })
   target?.focus()
+}
+
+/** Bands of the sheet from top to bottom, as one would ask for them. */
+export const bandNames = [
+  ['each-foot', 'each foot'],
+  ['train', 'the train'],
+  ['rise', 'rise'],
+  ['side', 'side'],
+  ['feet', 'feet and packs'],
+  ['couplings', 'couplings'],
+  ['ready', 'what has to be in before moving'],
+  ['order', 'the order of work'],
+  ['record', 'what comes after the work'],
+] as const
+type Band = (typeof bandNames)[number][0]
+
+const nameOf = (band: Band): HTMLElement | null => document.getElementById(`band-${band}`)
+
+/** Puts the keyboard at the name of a band, which the window then shows from its top. */
+export function goToBand(band: Band): void {
+  const name = nameOf(band)
+  if (!name) return
+  name.tabIndex = -1
+  name.scrollIntoView({ block: 'start' })
+  name.focus({ preventScroll: true })
+}
+
+/** The same for the next band down (1) or up (-1) from where the keyboard is. */
+export function goToNextBand(by: 1 | -1): void {
+  const here = document.activeElement
+  const drawn = bandNames.map(([band]) => band).filter((band) => nameOf(band))
+  const passed = drawn.filter((band) => {
+    const name = nameOf(band)
+    return (
+      name && here && (name.compareDocumentPosition(here) & Node.DOCUMENT_POSITION_FOLLOWING) > 0
+    )
+  }).length
+  const on = drawn.findIndex((band) => nameOf(band) === here)
+  const next = drawn[on >= 0 ? on + by : by > 0 ? passed : passed - 1]
+  if (next) goToBand(next)
 }

@@ -7,9 +7,19 @@ export interface NextStep {
   readonly words: string
   readonly band: 'train' | 'feet' | 'couplings' | 'readings' | 'states'
   readonly at: string
-  /** How far the train is, of all it needs before it can be planned. */
-  readonly done: number
-  readonly of: number
+  /** What a plan needs, in the order in which it is asked for, and which of it is whole. */
+  readonly parts: readonly { readonly name: Part; readonly whole: boolean }[]
+}
+
+/** What a plan needs; the same four of every train, so that nothing entered makes the rest look longer. */
+const parts = ['machines', 'feet', 'couplings', 'readings'] as const
+type Part = (typeof parts)[number]
+const partOf: Record<NextStep['band'], Part | undefined> = {
+  train: 'machines',
+  feet: 'feet',
+  couplings: 'couplings',
+  readings: 'readings',
+  states: undefined,
 }
 
 /** Machines first, then their feet and heights, then couplings with a tolerance, then readings. */
@@ -85,8 +95,12 @@ export function nextStep(document: TrainDocument): NextStep | undefined {
       words: first.words,
       band: first.band,
       at: placeOf(first.path),
-      done: asks.length - open.length,
-      of: asks.length,
+      parts: parts.map((name) => ({
+        name,
+        whole:
+          asks.some(({ band }) => partOf[band] === name) &&
+          !open.some(({ band }) => partOf[band] === name),
+      })),
     }
   )
 }

@@ -10,7 +10,7 @@ import type {
   PlannedAnswer,
   StandingAnswer,
 } from './answer'
-import { alongOf } from './moves'
+import { alongOf, movedBodies } from './moves'
 import { footLimitWords } from '../../language/footLimitWords'
 import { bodiesInWords, capital, counted, inSentence, listed } from '../../language/names'
 
@@ -85,9 +85,13 @@ export const sentenceText = ({ headline, moves, proof }: Sentence): string =>
 const heldNames = (train: Train, answer: StandingAnswer): string[] =>
   train.bodies.filter(({ id }) => answer.held.includes(id)).map(({ name }) => inSentence(name))
 
-const headlineOf = (train: Train, answer: StandingAnswer): string => {
-  const names = heldNames(train, answer)
-  return names.length === 0 ? 'Nothing is fixed.' : `Leave ${listed(names)} fixed.`
+/** What is fixed, or what moves where those are fewer names: "Move the bedplate alone." */
+function headlineOf(train: Train, answer: PlannedAnswer): string {
+  const fixed = heldNames(train, answer)
+  if (fixed.length === 0) return 'Nothing is fixed.'
+  const moved = movedBodies(train, answer).map(({ name }) => inSentence(name))
+  if (moved.length === 0 || moved.length >= fixed.length) return `Leave ${listed(fixed)} fixed.`
+  return `Move ${listed(moved)} alone.`
 }
 
 const holding = (train: Train, answer: StandingAnswer): string => {

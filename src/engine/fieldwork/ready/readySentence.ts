@@ -1,5 +1,5 @@
 import type { Train } from '../../../mechanics/train'
-import { capital, inSentence, listed } from '../../../language/names'
+import { capital, counted, inSentence, listed } from '../../../language/names'
 import type { ReadyItem, ReadyWhat } from './answer'
 
 /** More places than this are counted, not named. */
@@ -34,6 +34,20 @@ export function readySentence(train: Train, items: readonly ReadyItem[]): string
   const without = waived.length === 0 ? '' : ` ${waived.join('. ')}.`
   if (open.length > 0) return `Not ready: ${open.join('; ')}.${without}`
   return `Ready: soft foot, pipe strain, signs and dial sum checks are in${waived.length > 0 ? ' or accepted without' : ''}.${without}`
+}
+
+/** The same as a count: "Not ready: 7 of 8 checks are open", "Ready: all 8 checks are in, 1 of them accepted without". */
+export function readyCount(items: readonly Pick<ReadyItem, 'state'>[]): string {
+  const of = (...states: ReadyItem['state'][]) =>
+    items.filter(({ state }) => states.includes(state)).length
+  const open = of('bad', 'missing')
+  const checks = counted(items.length, 'check', 'checks')
+  if (open > 0) return `Not ready: ${open} of ${checks} ${open === 1 ? 'is' : 'are'} open`
+  const without = of('waived')
+  const waived = without === 0 ? '' : `, ${without} of them accepted without`
+  return items.length === 1
+    ? `Ready: the check is in${waived}`
+    : `Ready: all ${checks} are in${waived}`
 }
 
 function places(train: Train, items: readonly ReadyItem[], all: number): string {

@@ -1,0 +1,95 @@
+import { expect, test } from '@playwright/test'
+import { chooseExample, openSheet, resized, watch, worked } from './sheet'
+
+// The first window answers what is done at each foot, whether it may begin, what was not entered and what is fixed.
+
+for (const size of [
+  { width: 1440, height: 900 },
+  { width: 1024, height: 768 },
+])
+  test(`at ${size.width} px the whole foot table stands in the first window`, async ({ page }) => {
+    const seen = watch(page)
+    await openSheet(page)
+    await resized(page, size)
+    for (const file of ['bolt-bound-gearbox.json', 'skid-as-one.json', 'piped-compressor.json']) {
+      await chooseExample(page, file)
+      await worked(page)
+      await page.evaluate(() => {
+        window.scrollTo(0, 0)
+      })
+      const drawer = await page.locator('.drawer-pull').boundingBox()
+      const end = drawer?.y ?? size.height
+      const rows = page.locator('.foot-groups tbody tr')
+      expect(await rows.count()).toBeGreaterThan(3)
+      for (const part of ['.sentence h1', '.foot-groups', '.plan-facts']) {
+        const box = await page.locator(part).boundingBox()
+        expect(box, `${file}: ${part}`).not.toBeNull()
+        expect((box?.y ?? 0) + (box?.height ?? Infinity), `${file}: ${part}`).toBeLessThanOrEqual(
+          end,
+        )
+        expect((box?.x ?? 0) + (box?.width ?? Infinity), `${file}: ${part}`).toBeLessThanOrEqual(
+          size.width,
+        )
+      }
+      await expect(page.locator('.plan-facts')).toContainText(/(Not ready|Ready): /)
+      await expect(page.locator('.plan-facts')).toContainText(/not entered|Everything is entered/)
+      await expect(page.locator('.plan-facts')).toContainText(/Fixed: |Nothing is fixed/)
+      // the head is one row
+      const head = await page.locator('.top-bar').boundingBox()
+      expect(head?.height ?? Infinity, file).toBeLessThan(56)
+    }
+    expect(seen.faults).toEqual([])
+  })
+
+test('keys alone reach every band, what was not entered, and the cell of what is missing', async ({
+  page,
+}) => {
+  await openSheet(page)
+  await worked(page)
+  await page.keyboard.press('Tab')
+  await expect(page.getByRole('button', { name: 'To each foot' })).toBeFocused()
+  await page.keyboard.press('Enter')
+  const focused = () => page.evaluate(() => document.activeElement?.id)
+  expect(await focused()).toBe('band-each-foot')
+  const visited: unknown[] = []
+  for (let i = 0; i < 8; i++) {
+    await page.keyboard.press('Alt+PageDown')
+    visited.push(await focused())
+  }
+  expect(visited).toEqual(
+    ['train', 'rise', 'side', 'feet', 'couplings', 'ready', 'order', 'record'].map(
+      (band) => `band-${band}`,
+    ),
+  )
+  await page.keyboard.press('Alt+PageUp')
+  expect(await focused()).toBe('band-order')
+
+  // what was not entered is one press away, and each line leads to its cell
+  await page.getByRole('button', { name: /not entered$/ }).press('Enter')
+  const list = page.locator('#not-entered li')
+  await expect(list.first()).toBeVisible()
+  for (let i = 0; i < (await list.count()); i++) {
+    await list.nth(i).getByRole('button').press('Enter')
+    expect(
+      await page.evaluate(() => document.activeElement?.closest('.figures') !== null),
+      (await list.nth(i).textContent()) ?? '',
+    ).toBe(true)
+  }
+  // and so does what keeps the work from beginning
+  await page.getByRole('button', { name: /^Not ready/ }).press('Enter')
+  expect(await focused()).toBe('band-ready')
+  await page
+    .getByRole('button', { name: /^enter soft foot/ })
+    .first()
+    .press('Enter')
+  expect(await page.evaluate(() => document.activeElement?.getAttribute('data-at') ?? '')).toMatch(
+    /^machines\[\d\]\.feet\[0\]\.soft/,
+  )
+  await page
+    .getByRole('button', { name: /^enter pipe strain/ })
+    .first()
+    .press('Enter')
+  expect(await page.evaluate(() => document.activeElement?.getAttribute('data-at') ?? '')).toMatch(
+    /^couplings\[\d\]\.strain/,
+  )
+})
