@@ -4,6 +4,7 @@ import { couplingFacts, type CouplingFacts } from './couplingFacts'
 import type { Figures } from './figures'
 import { lineMark, poly, type Mark } from './drawings/marks'
 import { readingTables, type ReadingTable } from './readingTable'
+import { shareScale, type ShareScale } from './shareScale'
 import { spread } from './spread'
 import type { XScale } from './xScale'
 
@@ -19,6 +20,8 @@ export interface CouplingsScene {
   readonly cards: readonly CouplingCard[]
   /** From the flex planes down to the cards, in a strip `couplingLeaders` high. */
   readonly leaders: readonly Mark[]
+  /** One scale of tolerance used for all cards. */
+  readonly scale: ShareScale
 }
 
 export const couplingLeaders = 22
@@ -53,7 +56,11 @@ export function couplingsScene(
     margin,
     scale.width - margin,
   )
+  const shares = facts.flatMap(({ rows }) =>
+    rows.flatMap(({ after, asFound }) => [asFound.share, ...(after ? [after.share] : [])]),
+  )
   return {
+    scale: shareScale([answer.share, ...shares]),
     cards: facts.map((own, c) => ({
       facts: own,
       tables: tables[c] ?? [],

@@ -36,7 +36,7 @@ export interface FootCard {
   readonly facts: FootFacts
   readonly left: number
   readonly width: number
-  /** The body's name where the column does not say whose foot it is. */
+  /** What its body is called. */
   readonly whose?: string
   readonly figure: readonly Mark[]
   readonly figureHeight: number
@@ -74,11 +74,6 @@ export function feetScene(
   }))
   const ofSide = (far: boolean) =>
     standing.filter((foot) => foot.far === far).sort((a, b) => a.x - b.x)
-  /** True where a card's column says whose foot it is: between the couplings of its machine. */
-  const isUnder = (machine: number, x: number): boolean => {
-    const [before, after] = [train.couplings[machine - 1], train.couplings[machine]]
-    return (!before || x > scale.at(before.mid)) && (!after || x < scale.at(after.mid))
-  }
   const width = movingWidth([ofSide(true), ofSide(false)], scale.width)
   const scales = footScales(facts, width, most)
   const side = (far: boolean): CardSide => {
@@ -93,8 +88,7 @@ export function feetScene(
             facts: f,
             left,
             width: wide,
-            ...(body &&
-              (body.kind === 'skid' || !isUnder(f.body, left + wide / 2)) && { whose: body.name }),
+            ...(body && { whose: body.name }),
             figure: footFigure(train, f, wide, scales),
             figureHeight,
           }
