@@ -14,7 +14,7 @@ const trains = [
 /** Pictures of what was measured: HOLDFAST_PICTURES=folder. */
 const album = process.env['HOLDFAST_PICTURES']
 
-test('no label of generated trains collides, is cut or under 12 px', async ({ page }) => {
+test('no label of generated trains collides, is cut or under 14 px', async ({ page }) => {
   test.setTimeout(600_000 + 60_000 * trains.length)
   await openSheet(page)
   for (const [i, train] of trains.entries()) {

@@ -111,7 +111,7 @@ test('paper goes with the units of the train, and says what of the screen is not
     .getByRole('slider', { name: /^the motor, right end: put by hand/ })
   await end.focus()
   await page.keyboard.press('ArrowUp')
-  await page.getByRole('button', { name: 'Print the best plan, not this one' }).click()
+  await page.getByRole('button', { name: 'Print the best plan (not this one)' }).click()
   await expect.poll(() => prints(page)).toBe(1)
   const best = await onPaper(page)
   expect(best?.notices).toHaveLength(paper.pages.length)

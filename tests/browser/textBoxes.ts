@@ -11,7 +11,7 @@ export interface TextFaults {
 
 /**
  * Looks at every piece of text on the sheet as it is laid out: pieces whose boxes reach into each
- * other by more than 1 px both ways, pieces under 12 px, pieces cut off by their own card or by anything
+ * other by more than 1 px both ways, pieces under 14 px, pieces cut off by their own card or by anything
  * that hides what runs over its edge without letting it be scrolled to, and pieces outside their band.
  */
 export const textFaults = (page: Page): Promise<TextFaults> =>
@@ -35,6 +35,12 @@ export const textFaults = (page: Page): Promise<TextFaults> =>
         if (at.scrollWidth > at.clientWidth && /auto|scroll/.test(getComputedStyle(at).overflowX))
           return at
       return undefined
+    }
+    /** For screen readers alone, or shown by the keyboard alone. */
+    const isClipped = (parent: Element): boolean => {
+      for (let at: Element | null = parent; at; at = at.parentElement)
+        if (getComputedStyle(at).clipPath === 'inset(50%)') return true
+      return false
     }
     const pieces: Piece[] = []
     const small: string[] = []
@@ -62,9 +68,9 @@ export const textFaults = (page: Page): Promise<TextFaults> =>
       // a drawer lies over the sheet by design; unseen words are for screen readers
       if (parent.closest('.unseen, .drawer-pull, script, style, option')) continue
       if (!parent.checkVisibility({ visibilityProperty: true })) continue
-      if (parent.closest('.pick span') && getComputedStyle(parent).position === 'absolute') continue
+      if (isClipped(parent)) continue
       const size = parseFloat(getComputedStyle(parent).fontSize)
-      if (size < 12) small.push(`${size} px: ${text}`)
+      if (size < 14) small.push(`${size} px: ${text}`)
       const within = scrollerOf(parent)
       const range = document.createRange()
       range.selectNodeContents(node)
