@@ -40,6 +40,22 @@ describe('feet', () => {
     expect(nextId(['near', 'far'])).toBe('3')
   })
 
+  test('stand about the axis of their own machine where there is no row before', () => {
+    const gear = example('bolt-bound-gearbox')
+    for (const machine of gear.machines) machine.feet = []
+    const rowOf = (index: number) => {
+      const { document } = addRow(gear, body(gear, index), 100, 1400)
+      return document.machines[index]?.feet.map(({ y }) => y)
+    }
+    // a shaft 520 mm to the side of the turbine's, and a gear whose two shafts are 520 mm apart
+    expect(rowOf(0)).toEqual([700, -700])
+    expect(rowOf(3)).toEqual([180, -1220])
+    expect(rowOf(2)).toEqual([440, -960])
+    const { document } = addRow(gear, body(gear, 3), 100, 1400)
+    const again = addRow(document, body(document, 3), 900, undefined).document
+    expect(again.machines[3]?.feet.map(({ y }) => y)).toEqual([180, -1220, 180, -1220])
+  })
+
   test('take what is alike from the foot before, and leave what is measured', () => {
     const gear = example('bolt-bound-gearbox')
     const before = gear.machines[2]?.feet

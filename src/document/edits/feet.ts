@@ -33,15 +33,30 @@ function nextPair(ids: readonly string[]): readonly [string, string] {
   return [first, nextId([...ids, first])]
 }
 
+/** Where the two feet of the last row stand across, y in the document's length unit, if there is such a row. */
+function lastRow({ feet }: BodyAt): readonly [number, number] | undefined {
+  const [one, other] = [numberAt(feet.at(-2), ['y']), numberAt(feet.at(-1), ['y'])]
+  return one === undefined || other === undefined || one === other ? undefined : [one, other]
+}
+
 /** Half the distance (document's length unit) between the two feet of the last row, if there is such a row. */
-export function usualHalf({ feet }: BodyAt): number | undefined {
-  const last = numberAt(feet.at(-1), ['y'])
-  return last === undefined || last === 0 ? undefined : Math.abs(last)
+export function usualHalf(body: BodyAt): number | undefined {
+  const row = lastRow(body)
+  return row && Math.abs(row[0] - row[1]) / 2
+}
+
+/** Where the middle of a row stands across: as in the row before, else under the machine's own axis, half way between two. */
+function middleOf(document: TrainDocument, body: BodyAt): number {
+  const row = lastRow(body)
+  if (row) return (row[0] + row[1]) / 2
+  const y = (...end: string[]) => numberAt(valueAt(document, [...body.path, 'axis', ...end]), ['y'])
+  const [left, right] = [y('left'), y('right')]
+  return left === undefined && right === undefined ? (y() ?? 0) : ((left ?? 0) + (right ?? 0)) / 2
 }
 
 /**
- * A row of two more feet at one x, `apart` across (both in the document's length unit): first the one toward
- * 3 o'clock, as in the rows before.
+ * A row of two more feet at one x, `apart` across (both in the document's length unit), about the machine's own axis:
+ * first the one toward 3 o'clock, as in the rows before.
  */
 export function addRow(
   document: TrainDocument,
@@ -50,11 +65,13 @@ export function addRow(
   apart: number | undefined,
 ): NamedEdit {
   const half = apart === undefined ? usualHalf(body) : apart / 2
-  const first = (numberAt(body.feet.at(-2), ['y']) ?? 1) < 0 ? -1 : 1
+  const row = lastRow(body)
+  const first = row && row[0] < row[1] ? -1 : 1
+  const middle = middleOf(document, body)
   const [one, other] = nextPair(idsOf(body))
   const pair = [
-    newFoot(one, x, half === undefined ? undefined : first * half),
-    newFoot(other, x, half === undefined ? undefined : -first * half),
+    newFoot(one, x, half === undefined ? undefined : middle + first * half),
+    newFoot(other, x, half === undefined ? undefined : middle - first * half),
   ]
   return {
     document: withList(document, feetOf(body), (feet) => [...feet, ...pair]),
