@@ -3,7 +3,7 @@ import { tidy } from '../../../language/tidy'
 import { once } from '../../../mechanics/once'
 import { limitExcesses, placeSaid } from '../../proof/limitsKept'
 import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
-import { sharesOf, worstShare } from '../../../mechanics/misalignment/shares'
+import { sharesOf, worstShare, type CouplingResult } from '../../../mechanics/misalignment/shares'
 import type { MovesAnswer, PlanFigures, StandingAnswer } from '../../plan/answer'
 import { hasMoves } from '../../plan/moves'
 import * as report from '../../plan/report'
@@ -23,6 +23,8 @@ import { handMotions, type HandPlan } from './handPlan'
  */
 export interface HandAnswer extends Readonly<StandingAnswer>, Readonly<MovesAnswer> {
   readonly status: 'by hand'
+  /** Couplings that use more than was asked for, each in its worst state, the worst first, in words. */
+  readonly out: readonly string[]
   /** Limits that it passes, in words. */
   readonly passed: readonly string[]
   /** What it costs more than the least; undefined where there is no plan to compare with. */
@@ -46,9 +48,8 @@ export function handAnswer(
 ): HandAnswer {
   const motions = handMotions(train, hand)
   const cost = once(() => costOf(train, motions))
-  const worst = once(() =>
-    tidy(worstShare(sharesOf(train, found, couplingMotions(train, motions)))),
-  )
+  const shares = once(() => sharesOf(train, found, couplingMotions(train, motions)))
+  const worst = once(() => tidy(worstShare(shares())))
   const total = once(() => totalsOf(train, motions))
   const bodies = once(() => report.bodiesAnswer(train, motions))
   const feet = once(() => report.feetAnswer(train, motions))
@@ -62,6 +63,7 @@ export function handAnswer(
           `${placeSaid(train, one, ({ name }) => inSentence(name))} passed by ${fineText(one.by, train.units)}`,
       ),
   )
+  const out = once(() => outOf(train, shares(), best.share))
   const { name, share, held, asFound, standingShare, floor, findings, notEntered } = best
   const least = hasMoves(best) ? best.cost : undefined
   const more = once(() => (least === undefined ? undefined : tidy(tidy(cost()) - tidy(least))))
@@ -90,6 +92,9 @@ export function handAnswer(
     get worstShare() {
       return worst()
     },
+    get out() {
+      return out()
+    },
     get passed() {
       return passed()
     },
@@ -101,6 +106,22 @@ export function handAnswer(
     },
   }
   return answer
+}
+
+/** "motor to gear, hot summer: 112 % of its tolerance", a coupling a line. */
+function outOf(train: Train, shares: readonly CouplingResult[], asked: number): string[] {
+  return train.couplings
+    .flatMap((coupling, c) => {
+      const worst = shares
+        .filter((one) => one.coupling === c)
+        .reduce<CouplingResult | undefined>((a, b) => (a && a.share >= b.share ? a : b), undefined)
+      return worst && worst.share > asked + tol.share ? [{ coupling, worst }] : []
+    })
+    .sort((a, b) => b.worst.share - a.worst.share)
+    .map(({ coupling, worst: { state, share } }) => {
+      const name = train.states.find(({ id }) => id === state)?.name ?? state
+      return `${coupling.name}, ${name}: ${shareText(share)} of its tolerance`
+    })
 }
 
 function sentenceOf(
