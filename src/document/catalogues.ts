@@ -46,6 +46,8 @@ const coefficient = z.union([number, z.tuple([number, number])])
 export const materialCatalogue = z.object({
   rows: z.array(
     z.object({
+      /** What the trade calls it for short, of the materials that most machines stand on; one row a material. */
+      usual: z.string().optional(),
       material: z.string(),
       perC: coefficient,
       perF: coefficient,

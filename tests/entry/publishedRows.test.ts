@@ -107,6 +107,20 @@ describe('published materials', () => {
     expect(cast(metric)?.material).toContain('Callister')
   })
 
+  it('offer a dozen usual ones first, one row each, in the degrees of the sheet', () => {
+    const usual = (units: typeof mils | typeof metric) =>
+      materialRows(materials, units).flatMap((row) => (row.usual === undefined ? [] : [row.usual]))
+    expect(usual(metric)).toHaveLength(12)
+    const names = usual(metric).map((text) => text.replace(/(, \d+ to \d+ °C)?: [\d.]+$/, ''))
+    expect(new Set(names).size).toBe(12)
+    // 70 to 200 F is 21.1 to 93.3 C; the code prints 6.7 a degree F, 12.06 a degree C
+    expect(usual(metric)).toContain('carbon steel, 21 to 93 °C: 12.06')
+    expect(usual(mils)).toContain('carbon steel, 70 to 200 °F: 6.7')
+    // 20 to 100 C is 68 to 212 F
+    expect(usual(mils)).toContain('grey cast iron, 68 to 212 °F: 6.3')
+    expect(usual(metric)).toContain('copper: 16.6')
+  })
+
   it('give the middle of a range and say so', () => {
     const concrete = materialRows(materials, metric).find(({ name }) => name.startsWith('concrete'))
     expect(concrete?.expansion).toBe(12.15)
