@@ -34,6 +34,11 @@ describe('what was not entered', () => {
     })
     expect(planOf(document).notEntered).toEqual([
       {
+        where: 'plan.shims',
+        what: 'shims in the store',
+        instead: 'amounts are told as worked out, not in plates',
+      },
+      {
         where: 'machines[1].feet',
         what: 'shim pack, Pump foot 2',
         instead: 'any change taken as possible',
@@ -79,9 +84,36 @@ describe('what was not entered', () => {
       right: { feet: fourFeet.map((foot) => ({ ...foot, ...whole })), growth },
       found: [given(0, 0), rim(0), { kind: 'gap', diameter: 200, readings: rim()['readings'] }],
       coupling: { axial: { found: 250, want: 250, tolerance: 1 } },
-      rest: { states: [{ id: 'hot', name: 'Hot' }], plan: { reserve: 100 } },
+      rest: {
+        states: [{ id: 'hot', name: 'Hot' }],
+        plan: { reserve: 100, shims: { step: 50, stock: [50, 100, 200, 500] } },
+      },
     })
     expect(planOf(document).notEntered).toEqual([])
+  })
+
+  it('names what decides between machines: none fixed, and the effort of a piped one', () => {
+    const restraints = [{ id: 'n', x: 1000, z: 800, rise: [-5000, 5000] }]
+    const told = (right: Json) =>
+      planOf(pair({ left: { anchored: undefined, feet: fourFeet }, right })).notEntered.filter(
+        ({ where }) => where === 'machines' || where.endsWith('.effort'),
+      )
+    expect(told({})).toEqual([
+      { where: 'machines', what: 'which machine is fixed', instead: 'every one may move' },
+      {
+        where: 'machines',
+        what: 'growth of every machine in "cold"',
+        instead: 'taken as none: judged as the train stands shut down',
+      },
+    ])
+    expect(told({ restraints, held: true })[0]).toEqual({
+      where: 'machines[1].effort',
+      what: 'effort of moving Pump, which is piped',
+      instead: 'taken as none when choices are ranked',
+    })
+    expect(told({ restraints, held: true, effort: 400 }).map(({ where }) => where)).toEqual([
+      'machines',
+    ])
   })
 
   it('does not ask for what a body that stays, or a foot that is keyed, has no use for', () => {
@@ -90,9 +122,9 @@ describe('what was not entered', () => {
     const usual = ['machines', 'couplings[0].axial']
     expect(places({ held: true })).toEqual(usual)
     expect(places({ free: { shim: false, side: false } })).toEqual(usual)
-    expect(places({ free: { side: false } })).toEqual(['machines[1].feet', ...usual])
+    expect(places({ free: { side: false } })).toEqual(['plan.shims', 'machines[1].feet', ...usual])
     const keyed = feet.map((foot) => ({ ...foot, free: { shim: false, side: false } }))
-    expect(places({ feet: keyed })).toEqual(usual)
+    expect(places({ feet: keyed })).toEqual(['plan.shims', ...usual])
   })
 
   it('names a single missing foot, and says "every foot" once for all', () => {

@@ -4,6 +4,7 @@ import type { NotEntered } from './answer'
 /** Everything the plan had to do without, and what it did instead; nothing is taken as zero in silence. */
 export function notEnteredOf(train: Train): NotEntered[] {
   return [
+    ...ofChoices(train),
     ...train.bodies.flatMap((body) => ofFeet(train, body)),
     ...ofGrowth(train),
     ...train.couplings.flatMap((coupling) => [
@@ -37,6 +38,33 @@ export function notEnteredOf(train: Train): NotEntered[] {
             },
           ]),
     ]),
+  ]
+}
+
+/** What decides between machines, and what turns amounts into plates. */
+function ofChoices({ bodies, plan }: Train): NotEntered[] {
+  const piped = bodies.filter(
+    ({ restraints, effort, anchored }) =>
+      restraints.length > 0 && effort === 0 && anchored === undefined,
+  )
+  return [
+    ...(bodies.some(({ held }) => held)
+      ? []
+      : [{ where: 'machines', what: 'which machine is fixed', instead: 'every one may move' }]),
+    ...piped.map((body) => ({
+      where: `${body.place}.effort`,
+      what: `effort of moving ${body.name}, which is piped`,
+      instead: 'taken as none when choices are ranked',
+    })),
+    ...(plan.shims === undefined && bodies.some(({ held, may }) => !held && may.rise)
+      ? [
+          {
+            where: 'plan.shims',
+            what: 'shims in the store',
+            instead: 'amounts are told as worked out, not in plates',
+          },
+        ]
+      : []),
   ]
 }
 
