@@ -1,0 +1,79 @@
+import { onBeforeUnmount, onMounted } from 'vue'
+
+const pressable =
+  'button:not(:disabled), input:not(:disabled), select:not(:disabled), textarea:not(:disabled), summary, a[href], [tabindex="0"]'
+/** Parts of the page that a hand goes on working in; above them the headline is the place to go on from. */
+const part = 'section, article, nav, aside, main, header'
+
+interface Stand {
+  readonly element: HTMLElement
+  /** From the nearest parent outward: the parent, and how many places to press there came before the element. */
+  readonly around: readonly { readonly parent: Element; readonly before: number }[]
+}
+
+const places = (parent: Element): HTMLElement[] =>
+  [...parent.querySelectorAll<HTMLElement>(pressable)].filter(
+    (one) => one.tabIndex >= 0 && one.checkVisibility(),
+  )
+
+function standOf(element: HTMLElement): Stand {
+  const around: Stand['around'][number][] = []
+  for (let parent = element.parentElement; parent; parent = parent.parentElement) {
+    around.push({ parent, before: Math.max(0, places(parent).indexOf(element)) })
+    if (parent.matches(part)) break
+  }
+  return { element, around }
+}
+
+/** Where one goes on when what was pressed has gone: what took its place, else what stood next to it. */
+function goOnFrom({ around }: Stand): HTMLElement | undefined {
+  for (const { parent, before } of around) {
+    if (!parent.isConnected) continue
+    const left = places(parent)
+    const next = left[Math.min(before, left.length - 1)]
+    if (next) return next
+  }
+  const headline = document.querySelector<HTMLElement>('.sentence h1')
+  if (headline) headline.tabIndex = -1
+  return headline ?? undefined
+}
+
+/**
+ * Keeps the keyboard on the page: a press that takes away or bars the very thing that was pressed would drop the
+ * focus, and whoever works by keys or by ear would begin again at the top.
+ */
+export function useKeptFocus(): void {
+  let stand: Stand | undefined
+  // nothing here may ask for a layout: it is looked at with every change that a drag makes
+  const gone = ({ element }: Stand): boolean => !element.isConnected || element.matches(':disabled')
+  function look(): void {
+    if (!stand || !gone(stand)) return
+    const now = document.activeElement
+    if (now && now !== document.body && now !== stand.element) return
+    const left = stand
+    stand = undefined
+    goOnFrom(left)?.focus({ preventScroll: true })
+  }
+  const watch = new MutationObserver(look)
+  const onFocus = ({ target }: FocusEvent): void => {
+    stand = target instanceof HTMLElement ? standOf(target) : undefined
+  }
+  // a press on nothing means nothing
+  const onPointer = ({ target }: PointerEvent): void => {
+    if (target instanceof Element && !target.closest(pressable)) stand = undefined
+  }
+  onMounted(() => {
+    document.addEventListener('focusin', onFocus)
+    document.addEventListener('pointerdown', onPointer)
+    watch.observe(document.body, {
+      childList: true,
+      subtree: true,
+      attributeFilter: ['disabled'],
+    })
+  })
+  onBeforeUnmount(() => {
+    document.removeEventListener('focusin', onFocus)
+    document.removeEventListener('pointerdown', onPointer)
+    watch.disconnect()
+  })
+}
