@@ -14,7 +14,9 @@ async function open(page: Page, ...bands: string[]): Promise<void> {
   for (const band of bands) await lay(page, band)
 }
 
-test('a pack is changed by keys alone, and the plan follows', async ({ page }) => {
+test('a pack is changed by keys alone, and by mouse as on a spreadsheet; the plan follows', async ({
+  page,
+}) => {
   const seen = watch(page)
   await open(page)
   const before = await page.locator('.moves').textContent()
@@ -39,6 +41,24 @@ test('a pack is changed by keys alone, and the plan follows', async ({ page }) =
   await page.keyboard.press('Escape')
   await expect(page.locator('.moves')).toHaveText(before ?? '')
   await expect(cell(page, 'machines[0].feet[2].pack.min')).toHaveValue('500')
+  // a click chooses, what is typed replaces, arrows walk; a second click sets a caret
+  const now = cell(page, 'machines[0].feet[2].pack.now')
+  await now.click()
+  await page.keyboard.type('7')
+  await page.keyboard.press('ArrowRight')
+  await page.keyboard.type('50')
+  await page.keyboard.press('ArrowLeft')
+  await expect(now).toHaveValue('7')
+  await expect(cell(page, 'machines[0].feet[2].pack.min')).toHaveValue('50')
+  await now.click()
+  await now.click()
+  await page.keyboard.press('Home')
+  await page.keyboard.type('1')
+  await page.keyboard.press('ArrowRight')
+  await page.keyboard.type('2')
+  await expect(now).toHaveValue('172')
+  await page.keyboard.press('Escape')
+  await expect(now).toHaveValue('7')
   expect(seen.faults).toEqual([])
 })
 
@@ -130,8 +150,18 @@ test('a hole is moved over its bolt, and a machine along the train, by mouse and
 test.describe('by finger', () => {
   test.use({ hasTouch: true, isMobile: true, viewport: { width: 1024, height: 768 } })
 
-  test('a hole follows, and what is pressed is large enough', async ({ page }) => {
+  test('a tap chooses a cell, a hole follows, and what is pressed is large enough', async ({
+    page,
+  }) => {
     await open(page, 'feet')
+    const now = cell(page, 'machines[0].feet[2].pack.now')
+    await now.tap()
+    await page.keyboard.type('700')
+    await expect(now).toHaveValue('700')
+    await now.tap()
+    await page.keyboard.press('End')
+    await page.keyboard.type('1')
+    await expect(now).toHaveValue('7001')
     await page.getByRole('button', { name: 'Hole of the step-up gear foot 2 lake' }).tap()
     await page.locator('.hole-picture').scrollIntoViewIfNeeded()
     const bolt = await page.locator('[data-part="bolt"]').boundingBox()

@@ -1,6 +1,6 @@
 /**
- * Keys of a table of cells, as on a sheet: arrows walk between cells, typing replaces, Enter or F2
- * edits what stands there and then goes one cell down, Escape takes back what was typed.
+ * Keys of a table of cells, as on a sheet: arrows walk between cells, Home and End along a row, Enter takes
+ * what was typed and goes one cell down. What a box with text does by itself stands in `useBox`.
  */
 type Cell = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement | HTMLButtonElement
 
@@ -10,7 +10,10 @@ const rowsOf = (grid: Element): Element[] =>
   [...grid.querySelectorAll('tr, [data-cell-row]')].filter((row) => cellsOf(row).length > 0)
 
 /** A cell whose text is being edited keeps the arrows for its caret. */
-const editing = (cell: Cell): boolean => cell.dataset['editing'] === 'true'
+export const editing = (cell: Cell): boolean => cell.dataset['editing'] === 'true'
+
+/** Something was typed in place of what stood there. */
+export const typedOver = (cell: Cell): boolean => cell.dataset['typed'] === 'true'
 
 export function editCell(cell: Cell, whether: boolean): void {
   if (whether) cell.dataset['editing'] = 'true'
@@ -21,42 +24,49 @@ export function editCell(cell: Cell, whether: boolean): void {
 export function gridKey(event: KeyboardEvent, grid: Element): boolean {
   const cell = event.target
   if (!isCell(cell) || event.ctrlKey || event.metaKey || event.altKey) return false
-  const text = cell instanceof HTMLInputElement && cell.type === 'text'
   const long = cell instanceof HTMLTextAreaElement
+  // an arrow with nowhere to go would change a choice unseen
+  const walked = (rows: number, columns: number): boolean =>
+    walk(grid, cell, rows, columns) || cell instanceof HTMLSelectElement
   switch (event.key) {
     case 'ArrowUp':
-      return !(long && editing(cell)) && walk(grid, cell, -1, 0)
+      return !(long && editing(cell)) && walked(-1, 0)
     case 'ArrowDown':
-      return !(long && editing(cell)) && walk(grid, cell, 1, 0)
+      return !(long && editing(cell)) && walked(1, 0)
     case 'ArrowLeft':
-      return !editing(cell) && walk(grid, cell, 0, -1)
+      return !editing(cell) && walked(0, -1)
     case 'ArrowRight':
-      return !editing(cell) && walk(grid, cell, 0, 1)
-    case 'F2':
-      return text && caret(cell)
+      return !editing(cell) && walked(0, 1)
+    case 'Home':
+      return !editing(cell) && toEnd(grid, cell, 0)
+    case 'End':
+      return !editing(cell) && toEnd(grid, cell, -1)
     case 'Enter':
+      // the box has begun to edit
+      if (event.defaultPrevented) return true
       if (cell instanceof HTMLButtonElement || (long && editing(cell))) return false
       if (cell instanceof HTMLSelectElement) {
         cell.showPicker()
         return true
       }
-      if (text && !editing(cell) && cell.dataset['typed'] !== 'true') return caret(cell)
-      return walk(grid, cell, 1, 0) || leave(cell)
+      return walk(grid, cell, 1, 0) || takeCell(cell)
     default:
       return false
   }
 }
 
-function caret(cell: HTMLInputElement): boolean {
-  editCell(cell, true)
-  cell.setSelectionRange(cell.value.length, cell.value.length)
+/** Takes what was typed in a cell and stays there. */
+export function takeCell(cell: HTMLElement): boolean {
+  cell.blur()
+  cell.focus()
   return true
 }
 
-function leave(cell: Cell): boolean {
-  editCell(cell, false)
-  if (cell instanceof HTMLInputElement) cell.select()
-  return true
+function toEnd(grid: Element, from: Cell, at: 0 | -1): boolean {
+  const row = rowsOf(grid).find((one) => cellsOf(one).includes(from))
+  const next = row && cellsOf(row).at(at)
+  if (next !== from) next?.focus()
+  return next !== undefined
 }
 
 function walk(grid: Element, from: Cell, rows: number, columns: number): boolean {
