@@ -1,6 +1,15 @@
 /** Where a value stands in a document: keys and indices from the top. */
 export type Path = readonly (string | number)[]
 
+/** The keys and indices of a place as `placeOf` writes it. */
+export function pathFromPlace(place: string): Path {
+  const parts = place.matchAll(/([A-Za-z_$][\w$]*)|\[(\d+)\]|\[("(?:[^"\\]|\\.)*")\]/g)
+  return [...parts].map(([, name, index, text]) => {
+    if (name !== undefined) return name
+    return index === undefined ? (JSON.parse(text ?? '""') as string) : Number(index)
+  })
+}
+
 /** The value at a path of a plain JSON document; undefined where there is nothing. */
 export function valueAt(document: unknown, path: Path): unknown {
   let value: unknown = document

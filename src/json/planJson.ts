@@ -20,7 +20,7 @@ import type {
 } from '../engine/plan/answer'
 import { limitWords } from '../engine/plan/limitWords'
 import type { Train } from '../mechanics/train'
-import { unitSign } from '../document/typed/unitSign'
+import { unitSign } from '../document/unitSign'
 import { engineUnitsPer, inUnits, type Measure } from './inUnits'
 import { written, type MeasuresOf } from './written'
 

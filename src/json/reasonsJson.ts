@@ -1,6 +1,6 @@
 import { limitName } from '../engine/infeasible/conflict/limitWords'
 import type { DocumentUnits } from '../mechanics/units'
-import { unitSign } from '../document/typed/unitSign'
+import { unitSign } from '../document/unitSign'
 import type {
   Conflict,
   ConflictLimit,

@@ -1,5 +1,5 @@
 import type { DocumentUnits } from '../mechanics/units'
-import { unitSign } from '../document/typed/unitSign'
+import { unitSign } from '../document/unitSign'
 import type { BreakAnswer, StepAnswer, StepsAnswer } from '../engine/fieldwork/steps/answer'
 import { inUnits } from './inUnits'
 import { expectedJson, move } from './planJson'

@@ -1,14 +1,5 @@
 import { placeOf } from '../refusal'
-import { valueAt, type Path } from '../place'
-
-/** The keys and indices of a place as `placeOf` writes it. */
-export function pathFromPlace(place: string): Path {
-  const parts = place.matchAll(/([A-Za-z_$][\w$]*)|\[(\d+)\]|\[("(?:[^"\\]|\\.)*")\]/g)
-  return [...parts].map(([, name, index, text]) => {
-    if (name !== undefined) return name
-    return index === undefined ? (JSON.parse(text ?? '""') as string) : Number(index)
-  })
-}
+import { pathFromPlace, valueAt, type Path } from '../place'
 
 /**
  * Entries that are no values yet, after things were added to, taken out of or moved within lists: each

@@ -1,6 +1,5 @@
 import type { Refusal } from '../refusal'
-import { pathFromPlace } from './followed'
-import { valueAt, type Path } from '../place'
+import { pathFromPlace, valueAt, type Path } from '../place'
 
 /** Figures that a train under way may lack: the sheet asks for each where it stands. */
 const figures = new Set<string | number>([

@@ -1,7 +1,7 @@
 import type { GrowthPointDocument, TrainDocument } from '../schema'
 import type { PastedValues, PasteTarget, PasteOutcome } from './pasted'
 import { withValue } from '../place'
-import { machineNamed, stateNamed } from '../words/titles'
+import { machineNamed, stateNamed } from '../titles'
 
 const heatFields = ['height', 'expansion', 'from', 'to', 'material'] as const
 

@@ -3,7 +3,7 @@ import { fineSign, type DocumentUnits } from '../../mechanics/units'
 import { unguarded, type CsvCell } from './csv'
 import { readNumber } from '../typed/number'
 import type { Quantity } from '../quantities'
-import { unitSign } from '../typed/unitSign'
+import { unitSign } from '../unitSign'
 
 /** A column that a pasted table may have, and that an exported one has. */
 export interface PasteColumn {

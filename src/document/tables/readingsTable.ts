@@ -3,7 +3,7 @@ import { indexOfHour, quarterHours, withHour, type DraftReading } from '../edits
 import type { PastedValues, PasteTarget, PasteOutcome } from './pasted'
 import { withValue } from '../place'
 import type { DraftSet } from '../edits/readingPresets'
-import { couplingNamed, couplingTitleOf } from '../words/titles'
+import { couplingNamed, couplingTitleOf } from '../titles'
 
 const kinds = ['rim', 'face', 'gap', 'spool', 'line'] as const
 const hourKey = (hour: number): string => `at ${hour}`

@@ -1,7 +1,6 @@
 import type { TrainDocument } from '../schema'
 import type { Refusal } from '../refusal'
-import { pathFromPlace } from '../edits/followed'
-import { valueAt } from '../place'
+import { pathFromPlace, valueAt } from '../place'
 
 /**
  * Why a place of a document on the sheet cannot be planned. Where one half of a pair stands without the

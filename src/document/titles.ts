@@ -1,4 +1,4 @@
-import type { TrainDocument } from '../schema'
+import type { TrainDocument } from './schema'
 
 /** A coupling's name, or the names of its machines: "Motor to Gearbox". */
 export function couplingTitleOf(document: TrainDocument, index: number): string {

@@ -1,9 +1,7 @@
-import type { TrainDocument } from '../schema'
-import { bodiesAt } from '../edits/bodies'
+import type { TrainDocument } from './schema'
 import { fieldWords } from './fieldWords'
-import { pathFromPlace } from '../edits/followed'
-import { hourName } from '../../language/hours'
-import { valueAt, type Path } from '../place'
+import { hourName } from '../language/hours'
+import { pathFromPlace, valueAt, type Path } from './place'
 import { couplingTitleOf } from './titles'
 
 /**
@@ -46,11 +44,9 @@ function itemWords(document: TrainDocument, path: Path, index: number): string {
   if (ranges.has(list)) return index === 0 ? 'low end' : 'high end'
   switch (list) {
     case 'machines':
-    case 'skids': {
-      const kind = list === 'skids' ? 'skid' : 'machine'
-      const bodies = bodiesAt(document).filter((body) => body.kind === kind)
-      return numbered(kind, bodies[index]?.name)
-    }
+      return numbered('machine', given('name'))
+    case 'skids':
+      return numbered('skid', given('name'))
     case 'couplings':
       return numbered('coupling', couplingTitleOf(document, index))
     case 'states':

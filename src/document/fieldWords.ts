@@ -1,5 +1,5 @@
-import { footFieldList } from '../footFields'
-import type { Path } from '../place'
+import { footFieldList } from './footFields'
+import type { Path } from './place'
 
 /** What a field is called on the sheet, by the end of its path; the longest one that fits counts. */
 const names: Readonly<Record<string, string>> = {

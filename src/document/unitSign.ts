@@ -1,11 +1,5 @@
-import {
-  type DocumentUnits,
-  fineSign,
-  massSign,
-  slopeSign,
-  torqueSign,
-} from '../../mechanics/units'
-import type { Quantity } from '../quantities'
+import { type DocumentUnits, fineSign, massSign, slopeSign, torqueSign } from '../mechanics/units'
+import type { Quantity } from './quantities'
 
 /** The sign of the unit in which a document writes a quantity; "" where it has none. */
 export function unitSign(quantity: Quantity, units: DocumentUnits): string {
