@@ -1,4 +1,5 @@
 import { trainDocument, type TrainDocument } from './schema'
+import { askedOf, askedWords } from './asked'
 import { convertCoupling } from './convertCoupling'
 import { convertMachine, convertSkid } from './convertBody'
 import { absurdHeat } from './heat'
@@ -53,14 +54,18 @@ export function readTrain(input: unknown): ReadResult {
   const inside = inEngineUnits(document)
   const absurd = [...inside.refused, ...absurdHeat(inside.document)]
   if (absurd.length > 0) return { ok: false, refused: absurd }
-  const train = convert(inside.document)
+  const asked = askedOf(document)
+    // what is read again belongs to the work, not to the plan
+    .filter(({ at }) => !at.startsWith('record'))
+    .map((one) => ({ place: one.at, words: askedWords(document, one) }))
+  const train = { ...convert(inside.document), asked }
   const open = train.couplings.flatMap((coupling) => undetermined(coupling))
   if (open.length > 0) return { ok: false, refused: open }
   return { ok: true, document, train }
 }
 
 /** The train of a document that is in engine units, but for what it says its units are. */
-function convert(document: TrainDocument): Train {
+function convert(document: TrainDocument): Omit<Train, 'asked'> {
   const skids = document.skids ?? []
   const machines = document.machines.map((machine, i) => {
     const skid = skids.findIndex(({ carries }) => carries.includes(machine.id))

@@ -45,6 +45,13 @@ const signCheck = z.object({
   when: when.optional(),
 })
 
+/** Somebody said of a value that looks like a slip that it is right; it holds while that value stands there. */
+const sureOf = z.object({
+  at: text,
+  /** In the units of the document, as at its place. */
+  value: plain,
+})
+
 /** One thing done at the machine, with what came of it. */
 const workDone = z.object({
   step: text,
@@ -110,6 +117,7 @@ export const workRecord = z.object({
   facts: open(recordFacts).optional(),
   signs: z.array(signCheck).optional(),
   waivers: z.array(waiver).optional(),
+  sure: z.array(sureOf).optional(),
   /** Ids of steps in the order somebody chose. */
   order: z.array(text).optional(),
   work: z.array(workDone).optional(),

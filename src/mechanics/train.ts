@@ -40,6 +40,8 @@ export interface Train {
   readonly couplings: readonly Coupling[]
   readonly states: readonly State[]
   readonly plan: PlanSettings
+  /** Values that look like slips, of which nobody has said that they are right, in words with their place. */
+  readonly asked: readonly { readonly place: string; readonly words: string }[]
 }
 
 /** Anything that moves as one piece: a machine, or a skid under machines. */

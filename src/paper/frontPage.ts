@@ -2,6 +2,7 @@ import type { PlanAnswer } from '../engine/fieldwork/answer'
 import type { HoldList } from '../text/holdList'
 import { afterWork } from '../engine/fieldwork/loop/afterWork'
 import { hasMoves } from '../engine/plan/moves'
+import type { Train } from '../mechanics/train'
 import { sentenceOf } from '../engine/plan/sentence'
 import { caution } from '../text/remarksText'
 import { capital, counted, inSentence, listed } from '../language/names'
@@ -35,6 +36,7 @@ export function frontPage(job: Drawn, print: PrintFor): Chapter {
       ...judged(job),
       { kind: 'text', look: 'lead', text: headline },
       { kind: 'text', look: 'strong', text: moves },
+      ...slips(train),
       ...(print === 'office' ? sure(proof, plan) : []),
       ...inTheWay(plan, print),
       ...(answer.ready && answer.status !== 'impossible' ? readyBox(answer, answer.ready) : []),
@@ -49,6 +51,18 @@ export function frontPage(job: Drawn, print: PrintFor): Chapter {
     ],
   }
 }
+
+/** Values that look like slips, and of which nobody has said that they are right. */
+const slips = ({ asked }: Train): Block[] =>
+  asked.length === 0
+    ? []
+    : [
+        {
+          kind: 'box',
+          title: 'LOOK AGAIN BEFORE FOLLOWING THIS',
+          items: asked.map(({ words }) => sentence(words)),
+        },
+      ]
 
 /** After work: how the train was found to stand, before what the plan would still ask for. */
 function judged({ document, train, plan }: Drawn): Block[] {

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { toldDigits } from '../../src/language/amounts'
 import type { TrainDocument } from '../../src/document/schema'
 import { madeOf } from '../../src/engine/rounding/answer'
+import { planText } from '../../src/text/planText'
 import { example } from '../cli/trains'
 import { blocksOf, exampleNames, exampleOf, made, wordsOf, type Made } from './sheets'
 
@@ -25,6 +26,21 @@ describe('the front page', () => {
     const place = list?.rows.findIndex(([, choice = '']) => choice.endsWith('(NOW)')) ?? -1
     expect(place).toBeGreaterThanOrEqual(0)
     expect(front(sheet)).toContain(place === 0 ? 'none needs less' : `it is number ${place + 1}`)
+  })
+
+  test('and the plan as text say of which values nobody has said that they are right', async () => {
+    const document = exampleOf('pump-and-motor')
+    const foot = document.machines[0]?.feet[0]
+    if (foot) foot.pack = { now: 6000 }
+    const words =
+      'Motor, foot 1 road, pack now: 6 in under the foot, more than 3.94 in; nobody has said that this is right'
+    for (const print of ['crew', 'office'] as const) {
+      const sheet = await made(document, 'a4', print)
+      expect(front(sheet)).toContain('LOOK AGAIN BEFORE FOLLOWING THIS')
+      expect(front(sheet)).toContain(words)
+      expect(planText(sheet.train, sheet.answer).replace(/\s+/g, ' ')).toContain(words)
+    }
+    expect(front(await made(exampleOf('pump-and-motor')))).not.toContain('LOOK AGAIN')
   })
 
   test('of a train in tolerance tells what is missing, and asks for no work', async () => {

@@ -162,6 +162,8 @@ const restToo: Readonly<Record<string, Sort>> = {
   'record.work.*.side': 'side',
   'record.work.*.axial': 'axial',
   'record.work.*.dial': 'fine',
+  // in the unit of its place: what switches units does that
+  'record.sure.*.value': 'fixed',
   'record.again.*.set': 'fixed',
   'record.again.*.readings': 'readings',
   'record.again.*.offset.y': 'offset y',

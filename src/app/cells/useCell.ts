@@ -1,3 +1,4 @@
+import { questionWords } from '../../document/asked'
 import { computed, type ComputedRef } from 'vue'
 import { faultWords } from '../../document/words/faultWords'
 import { valueAt, type Path } from '../../document/place'
@@ -10,11 +11,18 @@ export interface CellFacts {
   readonly value: ComputedRef<unknown>
   readonly typed: ComputedRef<string | undefined>
   readonly fault: ComputedRef<string>
+  /** What is asked about the value, or about one in its list, and is not answered; "" where nothing is. */
+  readonly asks: ComputedRef<string>
+  /** Answers that it is right. */
+  readonly sayRight: () => void
 }
 
 export function useCell(path: () => Path): CellFacts {
   const job = useJob()
   const place = computed(() => placeOf(path()))
+  const asked = computed(() =>
+    job.asked.find(({ at }) => at === place.value || at.startsWith(`${place.value}[`)),
+  )
   return {
     place,
     value: computed(() => valueAt(job.document, path())),
@@ -23,5 +31,9 @@ export function useCell(path: () => Path): CellFacts {
       const fault = job.faults.find(({ at }) => at === place.value)
       return fault && job.document ? faultWords(job.document, fault) : ''
     }),
+    asks: computed(() => (asked.value ? questionWords(asked.value) : '')),
+    sayRight: () => {
+      if (asked.value) void job.sayRight(asked.value)
+    },
   }
 }

@@ -60,6 +60,12 @@ export function useHistory() {
     return edit
   }
 
+  /** The sheet before the edit that is being made under a key. */
+  const begun = (key: string): SheetState | undefined => {
+    const last = past.value.at(-1)
+    return open && last?.key === key ? last.before : undefined
+  }
+
   /** Gives the edit being made up, as if it had never begun. */
   function drop(key: string): Edit | undefined {
     const last = past.value.at(-1)
@@ -81,6 +87,7 @@ export function useHistory() {
     undo,
     redo,
     drop,
+    begun,
     clear,
     /** Name of what undo takes back; "" where there is nothing. */
     undoes: computed(() => past.value.at(-1)?.name ?? ''),

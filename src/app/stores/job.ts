@@ -1,10 +1,12 @@
 import { defineStore } from 'pinia'
-import { followed } from '../../document/edits/followed'
+import { answersFollowed, followed } from '../../document/edits/followed'
 import { valueAt, withValue, type Path } from '../../document/place'
 import { switchUnits } from '../../document/edits/switchUnits'
 import { withPagesOf } from '../../engine/fieldwork/loop/record'
 import type { TrainDocument } from '../../document/schema'
 import type { RecordPage } from '../../document/work'
+import { saidRight } from '../../document/asked'
+import type { Unusual } from '../../document/unusual'
 import { placeOf } from '../../document/refusal'
 import type { DocumentUnits } from '../../mechanics/units'
 import type { Reply } from '../../worker/messages'
@@ -106,11 +108,20 @@ export const useJob = defineStore('job', () => {
     )
   }
 
-  /** Keeps what was typed and is no value; the value that stood there stays planned. */
+  /**
+   * Keeps what was typed and is no value; the value that stood there before stays planned, not the one that
+   * the first keys made.
+   */
   async function mistype(path: Path, text: string, name: string, key: string): Promise<void> {
-    await edit(name, ({ entries: now }) => ({ entries: { ...now, [placeOf(path)]: text } }), {
-      key,
-    })
+    const before = history.begun(key)
+    await edit(
+      name,
+      (state) => ({
+        document: before?.document ?? state.document,
+        entries: { ...state.entries, [placeOf(path)]: text },
+      }),
+      { key },
+    )
   }
 
   /** Changes the document as a whole; entries that are no values yet go with what they were typed for. */
@@ -122,11 +133,16 @@ export const useJob = defineStore('job', () => {
     await edit(
       name,
       (state) => {
-        const after = next(state.document)
+        const after = answersFollowed(state.document, next(state.document))
         return { document: after, entries: followed(state.entries, state.document, after) }
       },
       key === undefined ? {} : { key },
     )
+  }
+
+  /** Somebody says that a value that looks like a slip is right. */
+  async function sayRight(asked: Unusual): Promise<void> {
+    await change(`said that ${asked.said} is right`, (now) => saidRight(now, asked))
   }
 
   async function undo(): Promise<void> {
@@ -248,7 +264,7 @@ export const useJob = defineStore('job', () => {
   return {
     ...state,
     ...{ undoes: history.undoes, redoes: history.redoes, count: history.count },
-    ...{ edit, set, mistype, change, undo, redo, giveUp, closeEdit: history.close },
+    ...{ edit, set, mistype, change, sayRight, undo, redo, giveUp, closeEdit: history.close },
     ...{ restore, adopt, writePages },
     ...{ hold, holdOnly, setShare, useUnits, tryOut, endTrial, keepTrial },
   }

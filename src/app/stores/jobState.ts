@@ -1,7 +1,9 @@
 import { computed, ref, shallowRef, watch } from 'vue'
 import type { HandPlan } from '../../engine/studies/hand/handPlan'
+import { askedOf } from '../../document/asked'
 import { unchanged } from '../../scene/unchanged'
 import type { TrainDocument } from '../../document/schema'
+import { valueAt } from '../../document/place'
 import type { Refusal } from '../../document/refusal'
 import type { DocumentUnits } from '../../mechanics/units'
 import { heldBodies } from './holding'
@@ -49,6 +51,8 @@ export function useJobState() {
   const stale = computed(
     () => faults.value.length > 0 || Object.keys(entries.value).length > 0 || !planned.value,
   )
+  /** Values that look like slips, and of which nobody has said that they are right. */
+  const asked = computed(() => (document.value ? askedOf(document.value) : []))
   const units = computed<DocumentUnits>((before) =>
     unchanged(before, {
       length: document.value?.units.length ?? 'mm',
@@ -59,15 +63,17 @@ export function useJobState() {
 
   return {
     ...{ document, problem, entries, hand, byHand, file, refusal, faults, planned },
-    ...{ opened, revision, lastEdit, trying, share, held, stale, units },
+    ...{ opened, revision, lastEdit, trying, share, held, stale, asked, units },
   }
 }
 
 /** What no plan depends on: it is kept and printed, and typing it plans nothing. */
 const beside: ReadonlySet<string> = new Set<keyof TrainDocument>(['record', 'note', 'site'])
 
-/** Whether two documents differ in nothing that a plan depends on. */
+/** Whether two documents differ in nothing that a plan depends on, or tells. */
 export function samePlan(a: TrainDocument, b: TrainDocument): boolean {
+  const sure = ({ record }: TrainDocument) => valueAt(record, ['sure'])
+  if (sure(a) !== sure(b)) return false
   const keys = new Set([...Object.keys(a), ...Object.keys(b)]) as Set<keyof TrainDocument>
   return [...keys].every((key) => beside.has(key) || a[key] === b[key])
 }

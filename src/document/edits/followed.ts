@@ -1,5 +1,5 @@
 import { placeOf } from '../refusal'
-import { pathFromPlace, valueAt, type Path } from '../place'
+import { pathFromPlace, valueAt, withValue, type Path } from '../place'
 
 /**
  * Entries that are no values yet, after things were added to, taken out of or moved within lists: each
@@ -19,6 +19,22 @@ export function followed(
   const same = next.length === places.length && next.every(([place], i) => place === places[i])
   return same ? entries : Object.fromEntries(next)
 }
+
+/** Answers to what was asked about values go with them, too. */
+export function answersFollowed<T extends { readonly record?: unknown }>(before: T, after: T): T {
+  const sure = valueAt(after, surePath)
+  if (!Array.isArray(sure) || sure.length === 0) return after
+  const next = sure.flatMap((one: unknown) => {
+    const at = valueAt(one, ['at'])
+    const path = typeof at === 'string' && placeAfter(pathFromPlace(at), before, after)
+    return path ? [withValue(one, ['at'], placeOf(path))] : []
+  })
+  const same = next.length === sure.length && next.every((one, i) => sameAt(one, sure[i]))
+  return same ? after : withValue(after, surePath, next)
+}
+
+const surePath = ['record', 'sure']
+const sameAt = (a: unknown, b: unknown) => valueAt(a, ['at']) === valueAt(b, ['at'])
 
 function placeAfter(path: Path, before: unknown, after: unknown): Path | undefined {
   const out: (string | number)[] = []

@@ -7,8 +7,10 @@ import {
   millimetresPer,
   type DocumentUnits,
 } from '../../mechanics/units'
-import { withNumbers } from '../numbers'
+import { quantityAt, withNumbers } from '../numbers'
+import { pathFromPlace, withValue } from '../place'
 import type { Quantity } from '../quantities'
+import { workRecordOf } from '../work'
 
 /**
  * Writes a whole document in other units. Nothing drifts: a number of up to 12 digits, as people type
@@ -28,7 +30,18 @@ export function switchUnits(document: TrainDocument, to: DocumentUnits): TrainDo
   const written = withNumbers(document, ({ value, quantity }) =>
     converted(value, quantity, from, to),
   )
-  return { ...written, units }
+  return withSure({ ...written, units }, from, to)
+}
+
+/** What was said to be right is so in other units: it is written as the value at its place is. */
+function withSure(document: TrainDocument, from: DocumentUnits, to: DocumentUnits): TrainDocument {
+  const list = workRecordOf(document.record)?.sure ?? []
+  if (list.length === 0) return document
+  const sure = list.map((one) => ({
+    ...one,
+    value: converted(one.value, quantityAt(pathFromPlace(one.at)), from, to),
+  }))
+  return withValue(document, ['record', 'sure'], sure)
 }
 
 /**

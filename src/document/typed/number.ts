@@ -41,6 +41,12 @@ export function readNumber(text: string, quantity: Quantity, units: DocumentUnit
   return { ok: true, value: Number(value.toPrecision(digits)) }
 }
 
+/** Whether a text that can be read is more than one number with its sign. */
+export function isSum(text: string): boolean {
+  const sum = parseSum(text)
+  return sum.ok && sum.terms.length > 1
+}
+
 const convert = (term: SumTerm, only: string, quantity: Quantity, units: DocumentUnits): number => {
   const unit = term.unit === '' ? only : term.unit
   return unit === '' ? term.value : inDocument(term.value, unit, quantity, units)

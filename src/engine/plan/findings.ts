@@ -17,6 +17,7 @@ const wideResidual = 3
 /** What the engineer should know about the train as found, before any plan. */
 export function findingsOf(train: Train, found: readonly AsFound[]): Finding[] {
   return [
+    ...train.asked.map(({ place, words }) => ({ where: place, what: words })),
     ...train.bodies.flatMap((body) => [
       ...ofFeet(train, body),
       ...ofPlates(train, body),
