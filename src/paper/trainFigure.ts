@@ -2,6 +2,7 @@ import { elevation } from '../scene/elevation'
 import { lineMark, type Mark } from '../scene/drawings/marks'
 import { sideNoun, upThePage } from '../language/sides'
 import { spread } from '../scene/spread'
+import { withinReach } from '../scene/reach'
 import { machineStandings } from '../scene/standing'
 import { xScale, type XScale } from '../scene/xScale'
 import type { Train } from '../mechanics/train'
@@ -15,7 +16,8 @@ const leading = 16
 const tallest = 64
 
 /** The train from its near side with the names of machines over it and of couplings under it. */
-export function trainFigure(train: Train): Figure {
+export function trainFigure(whole: Train): Figure {
+  const { train, heights } = withinReach(whole)
   const width = textWidth * pxPerMm
   const all = machineStandings(train)
   const lowest = Math.min(...all.map(({ feet }) => feet))
@@ -26,7 +28,7 @@ export function trainFigure(train: Train): Figure {
     right: 8,
     most: tallest / Math.max(1, highest - lowest),
   })
-  const drawing = elevation(train, scale)
+  const drawing = elevation(train, scale, heights)
   const heads = machineNames(train, scale)
   const top = heads.height + 4
   const floor = top + drawing.height

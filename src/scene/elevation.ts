@@ -38,7 +38,8 @@ const casingPart = 0.6
 const headroom = 1.8
 const below = 22
 
-export function elevation(train: Train, scale: XScale): Elevation {
+/** @param apart what stands farther off than it is drawn, in words; "" where nothing does */
+export function elevation(train: Train, scale: XScale, apart: string): Elevation {
   const all = machineStandings(train)
   const machines = all.slice(0, train.machines.length)
   const skids = all.slice(train.machines.length)
@@ -86,16 +87,17 @@ export function elevation(train: Train, scale: XScale): Elevation {
     height,
     marks,
     stakes: all.flatMap((m, body) => stakesOf(m, body, scale, y)),
-    scale: scaleWords(train, scale, perMm),
+    scale: scaleWords(train, scale, perMm, apart),
   }
 }
 
-function scaleWords(train: Train, scale: XScale, perMm: number): string {
+function scaleWords(train: Train, scale: XScale, perMm: number, apart: string): string {
   const out = scale.breaks.map(({ from, to }) => roughly(to - from, train))
   return [
     perMm > scale.perMm
       ? `lengths to scale, heights ${(perMm / scale.perMm).toFixed(1)} times larger`
       : 'to scale',
+    ...(apart === '' ? [] : [apart]),
     ...(out.length > 0 ? [`broken where ${out.join(' and ')} are left out`] : []),
   ].join('; ')
 }

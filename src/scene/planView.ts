@@ -9,6 +9,8 @@ import type { XScale } from './xScale'
 /** The train seen from above, to the scale of the sheet (px); feet in the order of `footFacts`. */
 export interface PlanView {
   readonly height: number
+  /** What stands farther off than it is drawn, in words; "" where nothing does. */
+  readonly apart: string
   readonly marks: readonly Mark[]
   readonly feet: readonly { readonly x: number; readonly y: number; readonly far: boolean }[]
 }
@@ -17,7 +19,7 @@ const pad = 14
 /** Half the width of a casing as a part of the height of its axis, as in the elevation. */
 const casingPart = 0.5
 
-export function planView(train: Train, scale: XScale): PlanView {
+export function planView(train: Train, scale: XScale, apart: string): PlanView {
   const all = machineStandings(train)
   const up = upThePage(train)
   const across = all.flatMap(({ body, origin }) => [
@@ -30,6 +32,7 @@ export function planView(train: Train, scale: XScale): PlanView {
   const machines = all.slice(0, train.machines.length)
   return {
     height,
+    apart,
     marks: [
       ...all.slice(train.machines.length).flatMap((skid) => frame(skid, scale, y, 9, 'shade')),
       ...machines.flatMap((m) => [

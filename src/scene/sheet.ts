@@ -7,6 +7,7 @@ import type { Figures } from './figures'
 import { feetNeed, feetScene, type FeetScene } from './footCards'
 import { shaftEnds } from '../mechanics/shaftEnds'
 import { planView, type PlanView } from './planView'
+import { withinReach } from './reach'
 import { spread } from './spread'
 import { machineStandings } from './standing'
 import { xScale, type XScale } from './xScale'
@@ -84,7 +85,8 @@ export const chartBand = (
 ): Chart => chart(train, figures, scale, { ...settings, height: chartHeight })
 
 /** Draws the train over a given width (px), machines to scale. */
-export function trainScene(train: Train, width: number): TrainScene {
+export function trainScene(whole: Train, width: number): TrainScene {
+  const { train, heights, across } = withinReach(whole)
   const all = machineStandings(train)
   const lowest = Math.min(...all.map(({ feet }) => feet))
   const highest = Math.max(...all.map((m) => Math.max(m.left, m.right)))
@@ -98,8 +100,8 @@ export function trainScene(train: Train, width: number): TrainScene {
     width,
     scale,
     slots: slotsOf(train, scale),
-    elevation: elevation(train, scale),
-    above: planView(train, scale),
+    elevation: elevation(train, scale, heights),
+    above: planView(train, scale, across),
   }
 }
 
