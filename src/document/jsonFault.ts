@@ -94,8 +94,17 @@ class Fault extends Error {
   }
 }
 
+/** Signs that a sentence cannot show as themselves. */
+const signs: Record<string, string> = {
+  '"': 'a quotation mark',
+  '{': 'an opening brace',
+  '}': 'a closing brace',
+  '[': 'an opening bracket',
+  ']': 'a closing bracket',
+}
+
 function standing(text: string, at: number): string {
   if (at >= text.length) return 'the text ends'
-  const here = /^[^\s,:[\]{}]{1,12}/.exec(text.slice(at))?.[0] ?? text.charAt(at)
-  return `${JSON.stringify(here)} stands there`
+  const here = /^[^\s,:[\]{}"\\]{1,12}/.exec(text.slice(at))?.[0] ?? text.charAt(at)
+  return `${signs[here] ?? `“${here}”`} stands there`
 }

@@ -6,13 +6,13 @@ export function meaningRefusals(document: TrainDocument): Refusal[] {
   const skids = document.skids ?? []
   const states = document.states ?? []
   const bodies = repeated([
-    ...document.machines.map(({ id }, i) => [id, `machines[${i}].id`] as const),
-    ...skids.map(({ id }, i) => [id, `skids[${i}].id`] as const),
+    ...named(document.machines, 'machines', 'machine'),
+    ...named(skids, 'skids', 'skid'),
   ])
   return [
     ...bodies,
-    ...repeated(document.couplings.map(({ id }, i) => [id, `couplings[${i}].id`] as const)),
-    ...repeated(states.map(({ id }, i) => [id, `states[${i}].id`] as const)),
+    ...repeated(named(document.couplings, 'couplings', 'coupling')),
+    ...repeated(named(states, 'states', 'state')),
     ...document.machines.flatMap((machine, i) => ofBody(machine, `machines[${i}]`)),
     ...skids.flatMap((skid, i) => ofBody(skid, `skids[${i}]`)),
     ...document.machines.flatMap((machine, i) => ofGrowth(machine, `machines[${i}]`, document)),
@@ -25,12 +25,22 @@ export function meaningRefusals(document: TrainDocument): Refusal[] {
   ]
 }
 
-function repeated(ids: readonly (readonly [id: string, at: string])[]): Refusal[] {
+/** An id, where it stands, and what has it, in words. */
+interface Named {
+  readonly id: string
+  readonly at: string
+  readonly thing: string
+}
+
+const named = (list: readonly { readonly id: string }[], place: string, thing: string): Named[] =>
+  list.map(({ id }, i) => ({ id, at: `${place}[${i}].id`, thing: `${thing} ${i + 1}` }))
+
+function repeated(ids: readonly Named[]): Refusal[] {
   const first = new Map<string, string>()
-  return ids.flatMap(([id, at]) => {
+  return ids.flatMap(({ id, at, thing }) => {
     const earlier = first.get(id)
     if (earlier === undefined) {
-      first.set(id, at)
+      first.set(id, thing)
       return []
     }
     return [{ at, why: `duplicate id ${shown(id)}: ${earlier} has it already; give another` }]
@@ -50,10 +60,8 @@ function ofBody(body: MachineDocument | SkidDocument, place: string): Refusal[] 
       why: 'the list has 0 entries: it needs at least 1 foot, unless the body is anchored',
     })
   out.push(
-    ...repeated(body.feet.map(({ id }, i) => [id, `${place}.feet[${i}].id`] as const)),
-    ...repeated(
-      (body.restraints ?? []).map(({ id }, i) => [id, `${place}.restraints[${i}].id`] as const),
-    ),
+    ...repeated(named(body.feet, `${place}.feet`, 'foot')),
+    ...repeated(named(body.restraints ?? [], `${place}.restraints`, 'point')),
   )
   body.feet.forEach(({ pack }, i) => {
     if (pack?.max !== undefined && pack.max < (pack.min ?? 0))
@@ -70,7 +78,7 @@ function ofBody(body: MachineDocument | SkidDocument, place: string): Refusal[] 
       if (range[0] > range[1])
         out.push({
           at,
-          why: `${shown(range)} is the wrong way round: give the lower limit first, [${range[1]}, ${range[0]}]`,
+          why: `${shown(range)} is the wrong way round: give the lower limit first, ${range[1]} to ${range[0]}`,
         })
       else if (range[0] > 0 || range[1] < 0)
         out.push({
@@ -180,7 +188,7 @@ function ofCoupling(coupling: CouplingDocument, place: string, document: TrainDo
   )
     out.push({
       at: `${place}.tolerance`,
-      why: `${shown(tolerance)} gives no tolerance: give flex, or offset and angle`,
+      why: 'no tolerance is given: give flex, or offset and angle',
     })
   if (right.plane === left.plane) {
     if (tolerance.flex !== undefined)
@@ -192,7 +200,7 @@ function ofCoupling(coupling: CouplingDocument, place: string, document: TrainDo
       if (set.kind === 'spool')
         out.push({
           at: `${place}.found[${i}]`,
-          why: `"spool" needs two flex planes, but both planes are at ${left.plane}: give another kind of set, or the second plane`,
+          why: `${shown(set.kind)} needs two flex planes, but both planes are at ${left.plane}: give another kind of set, or the second plane`,
         })
     })
   }
@@ -212,17 +220,21 @@ function ofSetting({ setting, aim }: CouplingDocument, place: string): Refusal[]
   if (given.every((value) => value === undefined))
     out.push({
       at: `${place}.setting`,
-      why: `${shown(setting)} is used but gives no offset and no slope: give what the maker asks for, or take use away`,
+      why: 'the setting is used but gives no offset and no slope: give what the maker asks for, or do not use it',
     })
   if ((setting.why ?? '').trim() === '')
     out.push({
       at: `${place}.setting.why`,
-      why: `${shown(setting.why)} given, but the setting is used in place of the growth figures: say why, or take use away`,
+      why: `${shown(setting.why)} given, but the setting is used in place of the growth figures: say why, or do not use it`,
     })
   if (Object.keys(aim ?? {}).length > 0)
     out.push({
       at: `${place}.aim`,
-      why: `${shown(aim)} is given while the maker's cold setting is used: one or the other, never both; take the aim away, or use from the setting`,
+      why: `an aim for ${Object.keys(aim ?? {})
+        .map(shown)
+        .join(
+          ', ',
+        )} is given while the maker's cold setting is used: one or the other, never both; take the aim away, or do not use the setting`,
     })
   return out
 }

@@ -15,10 +15,22 @@ export const placeOf = (path: readonly PropertyKey[]): string =>
     return place === '' ? name : `${place}.${name}`
   }, '')
 
-/** Shows any value in a message, shortened so that a message stays one sentence. */
-export const shown = (value: unknown): string => {
-  if (value === undefined) return 'nothing'
-  if (typeof value === 'number') return String(value)
-  const text = JSON.stringify(value)
-  return text.length > 60 ? `${text.slice(0, 57)}...` : text
+/** Shows any value in a message in plain words, shortened so that a message stays one sentence. */
+export function shown(value: unknown): string {
+  if (value === undefined || value === null) return 'nothing'
+  if (typeof value === 'number' || typeof value === 'boolean') return String(value)
+  if (typeof value === 'string') return `“${shortened(value)}”`
+  if (Array.isArray(value)) return listShown(value)
+  const names = Object.keys(value)
+  return names.length === 0 ? 'an empty group' : `a group of ${shortened(names.join(', '))}`
 }
+
+/** A range is said, longer lists are counted. */
+function listShown(list: readonly unknown[]): string {
+  const [low, high] = list
+  if (list.length === 2 && typeof low === 'number' && typeof high === 'number')
+    return `${shown(low)} to ${shown(high)}`
+  return list.length === 0 ? 'an empty list' : `a list of ${list.length}`
+}
+
+const shortened = (text: string): string => (text.length > 60 ? `${text.slice(0, 57)}...` : text)

@@ -43,7 +43,9 @@ function explain(issue: Issue, path: Path, input: unknown): Refusal[] {
 function wrongType(expected: string, value: unknown): string {
   const wanted = articles[expected] ?? expected
   if (value === undefined) return `missing: give ${wanted}`
-  if (typeof value === 'number') return `${value} is not a finite number: give ${wanted}`
+  if (value === null) return `empty: give ${wanted}`
+  if (typeof value === 'number' && !Number.isFinite(value))
+    return `this is no finite number: give ${wanted}`
   return `${shown(value)} is not ${wanted}: give ${wanted}`
 }
 
@@ -53,8 +55,8 @@ const articles: Record<string, string> = {
   boolean: 'true or false',
   array: 'a list',
   tuple: 'a list of two numbers',
-  object: 'an object with named fields',
-  record: 'an object with named fields',
+  object: 'a group of named fields',
+  record: 'a group of named fields',
 }
 
 function wrongValue(values: readonly unknown[], path: Path, value: unknown): string {
@@ -97,7 +99,7 @@ function explainUnion(
 ): Refusal[] {
   if (issue.errors.length === 0) {
     const kind = valueAt(input, [...path])
-    const known = '"rim" or "face" or "gap" or "spool" or "line"'
+    const known = listed(['rim', 'face', 'gap', 'spool', 'line'])
     return [{ at: placeOf(path), why: `${shown(kind)} is not known here: give ${known}` }]
   }
   const branches = issue.errors.map((issues) =>

@@ -1,7 +1,17 @@
 import { workSheet } from '../paper/workSheet'
+import { placeWords } from '../document/placeWords'
+import type { Refusal } from '../document/refusal'
+import type { TrainDocument } from '../document/schema'
+import { faultWords } from '../document/words/faultWords'
 import { readTrain } from '../document/readTrain'
 import { glpkSolver } from '../solvers/glpk'
 import type { PaperReply, PaperRequest } from './paperMessages'
+
+/** Where and why, in the words of the sheet. */
+function refusalWords(document: unknown, refusal: Refusal): string {
+  const train = document as TrainDocument
+  return `${placeWords(train, refusal.at)}: ${faultWords(train, refusal)}`
+}
 
 /** Works out one work sheet, with all that belongs on paper, away from the page; ended when it has answered. */
 async function lay({ document, size, print, date }: PaperRequest): Promise<PaperReply> {
@@ -9,7 +19,7 @@ async function lay({ document, size, print, date }: PaperRequest): Promise<Paper
     const read = readTrain(document)
     if (!read.ok) {
       const [first] = read.refused
-      return { kind: 'none', why: first ? `${first.at}: ${first.why}` : 'the file is refused' }
+      return { kind: 'none', why: first ? refusalWords(document, first) : 'the file is refused' }
     }
     const sheet = workSheet(read, await glpkSolver(), { size, print, date })
     return sheet.status === 'stopped'

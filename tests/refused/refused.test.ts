@@ -1,5 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
+import { newTrain } from '../../src/document/edits/newTrain'
+import { placeWords } from '../../src/document/placeWords'
+import type { Refusal } from '../../src/document/refusal'
+import type { TrainDocument } from '../../src/document/schema'
+import { faultWords } from '../../src/document/words/faultWords'
 import { largestDocument, readTrain, readTrainText } from '../../src/document/readTrain'
 
 interface RefusedCase {
@@ -17,9 +22,13 @@ const folder = new URL('../../shared/refused/', import.meta.url)
 const text = (file: string): string => readFileSync(new URL(file, folder), 'utf8')
 const cases = JSON.parse(text('index.json')) as RefusedCase[]
 
-/** Long values are shortened in a message: their beginning must be there. */
-const shown = (value: unknown): string =>
-  typeof value === 'number' ? String(value) : JSON.stringify(value).slice(0, 50)
+/** Values in plain words. Long ones are shortened in a message: their beginning must be there; a group is not repeated. */
+function shown(value: unknown): string {
+  if (value === null) return 'empty'
+  if (typeof value === 'string') return `“${value.slice(0, 50)}`
+  if (Array.isArray(value)) return value.join(' to ')
+  return typeof value === 'number' || typeof value === 'boolean' ? String(value) : ''
+}
 
 describe('refused files', () => {
   it('are all in the index, and the sound train they were made from is read', () => {
@@ -40,6 +49,40 @@ describe('refused files', () => {
     const why = answer.refused[0]?.why ?? ''
     if ('value' in refused) expect(why).toContain(shown(refused.value))
     for (const word of refused.why) expect(why).toContain(word)
+  })
+})
+
+describe('what is refused is said in plain words', () => {
+  /** Signs and words of files and programs. */
+  const foreign = /[{}[\]"\\]|\b(undefined|null|NaN|Infinity)\b/
+  const refusals: (readonly [string, Refusal, unknown])[] = [
+    ...cases.map(({ file }) => [file, text(file)] as const),
+    ['a new train', JSON.stringify(newTrain())] as const,
+  ].flatMap(([file, content]) => {
+    const answer = readTrainText(content)
+    if (answer.ok) throw new Error(`${file} was read`)
+    const document = answer.refused[0]?.at === '' ? {} : (JSON.parse(content) as unknown)
+    return answer.refused.map((refusal) => [`${file} ${refusal.at}`, refusal, document] as const)
+  })
+
+  it.each(refusals)('%s, in the file', (_, { why }) => {
+    expect(why).not.toMatch(foreign)
+  })
+  it.each(refusals)('%s, on the sheet, its place too', (_, refusal, document) => {
+    expect(faultWords(document as TrainDocument, refusal)).not.toMatch(foreign)
+    expect(placeWords(document as TrainDocument, refusal.at)).not.toMatch(foreign)
+  })
+
+  it.each([
+    ['tolerance-none.json', /^no tolerance is entered: enter the angle at each plane, or/],
+    ['no-machines.json', /^a train has two machines or more/],
+    ['no-feet.json', /^there is no foot here: add one/],
+    ['shim-stock-empty.json', /^no shim is listed: add a thickness/],
+    ['readings-empty.json', /^nothing is read here: add an hour/],
+  ])('%s is told on the sheet by what is to be done there', (file, words) => {
+    const [refusal] = refusals.find(([name]) => name.startsWith(`${file} `))?.slice(1) ?? []
+    const document = JSON.parse(text(file)) as TrainDocument
+    expect(faultWords(document, refusal as Refusal)).toMatch(words)
   })
 })
 
@@ -101,7 +144,7 @@ describe('refused documents that no file can hold', () => {
     const [first, ...others] = refusals(train)
     expect(others).toEqual([])
     expect(first?.at).toBe('machines[0].feet[0].x')
-    expect(first?.why).toContain(`${x} is not a finite number`)
+    expect(first?.why).toContain('no finite number')
   })
 
   it.each([undefined, null, true, 'train', [], {}])('takes no %j for a document', (input) => {
