@@ -11,7 +11,7 @@ const sources = files
 
 /** Units and sizes: what a number is written in, not what it decides. */
 const units = [
-  ...['src/document/typed/typedUnits.ts', 'src/document/typed/unitSign.ts'],
+  ...['src/document/typed/typedUnits.ts', 'src/document/unitSign.ts'],
   ...['src/document/heat.ts', 'src/document/edits/growthEdits.ts', 'src/dev/trainSchema.ts'],
 ]
 

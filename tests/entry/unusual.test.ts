@@ -85,6 +85,24 @@ test('growth over 10 mm is asked about, whichever way', () => {
   }
 })
 
+test('growth from temperatures is asked about by what comes of it, in any units', () => {
+  const at = 'machines[1].growth.winter[0].heat'
+  // 120 in of cast iron, 90 degrees: 120 * 5.9e-6 * 90 = 0.0637 in; ten times that is 0.637 in
+  const tall = withAt(pump(), `${at}.height`, 120)
+  expect(askedOf(tall)).toEqual([])
+  const hot = withAt(tall, `${at}.expansion`, 59)
+  const [question, ...more] = askedOf(hot)
+  expect(more).toEqual([])
+  if (!question) throw new Error('nothing is asked')
+  expect([question.at, questionWords(question)]).toEqual([
+    at,
+    '0.637 in of growth from temperatures: more than 0.394 in. Is that right?',
+  ])
+  const right = saidRight(hot, question)
+  expect(askedOf(right)).toEqual([])
+  expect(askedOf(switchUnits(right, { length: 'mm', fine: 'um', temperature: 'C' }))).toEqual([])
+})
+
 test('a train far from its origin, or longer than 50 m, asks nothing', () => {
   const far = gear()
   const shifted = JSON.parse(JSON.stringify(far), (key, value: unknown) =>
