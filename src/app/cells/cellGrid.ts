@@ -37,10 +37,11 @@ export function gridKey(event: KeyboardEvent, grid: Element): boolean {
       return !editing(cell) && walked(0, -1)
     case 'ArrowRight':
       return !editing(cell) && walked(0, 1)
+    // a list goes to its own first and last with them
     case 'Home':
-      return !editing(cell) && toEnd(grid, cell, 0)
+      return !editing(cell) && !(cell instanceof HTMLSelectElement) && toEnd(grid, cell, 0)
     case 'End':
-      return !editing(cell) && toEnd(grid, cell, -1)
+      return !editing(cell) && !(cell instanceof HTMLSelectElement) && toEnd(grid, cell, -1)
     case 'Enter':
       // the box has begun to edit
       if (event.defaultPrevented) return true
