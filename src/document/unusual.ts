@@ -6,7 +6,7 @@ import { isAgain, isAlong, isReading, type Beyond, type Typed } from './placeKin
 import { placeOf } from './refusal'
 import { signedSaid } from './said'
 import type { TrainDocument } from './schema'
-import { beyondOthers, columnsOf } from './unusualColumns'
+import { beyondOthers, valueColumns } from './unusualColumns'
 
 /**
  * Beyond what the trade ever sees, in mm. Common practice, no source: nothing is refused for it, it is asked
@@ -38,7 +38,7 @@ export function unusualOf(document: TrainDocument): Unusual[] {
   })
   const units = { ...document.units, temperature: document.units.temperature ?? 'C' } as const
   const strays = straysOf(numbers, units)
-  const columns = columnsOf(numbers)
+  const columns = valueColumns(numbers)
   const typed = numbers.flatMap((number): Unusual[] => {
     const { path, value } = number
     const asked =

@@ -16,7 +16,7 @@ interface Column {
 }
 
 /** Columns by what the places in them share. */
-export function columnsOf(numbers: readonly Typed[]): ReadonlyMap<string, Column> {
+export function valueColumns(numbers: readonly Typed[]): ReadonlyMap<string, Column> {
   const columns = new Map<string, Column>()
   for (const number of numbers) {
     const name = columnOf(number)
