@@ -52,12 +52,12 @@ test('keys alone reach every band, what was not entered, and the cell of what is
   const focused = () => page.evaluate(() => document.activeElement?.id)
   expect(await focused()).toBe('band-each-foot')
   const visited: unknown[] = []
-  for (let i = 0; i < 8; i++) {
+  for (let i = 0; i < 9; i++) {
     await page.keyboard.press('Alt+PageDown')
     visited.push(await focused())
   }
   expect(visited).toEqual(
-    ['train', 'rise', 'side', 'feet', 'couplings', 'ready', 'order', 'record'].map(
+    ['train', 'rise', 'side', 'feet', 'couplings', 'next', 'ready', 'order', 'record'].map(
       (band) => `band-${band}`,
     ),
   )

@@ -50,6 +50,7 @@ export const bandNames = [
   ['side', 'side'],
   ['feet', 'feet and packs'],
   ['couplings', 'couplings'],
+  ['next', 'what is next'],
   ['ready', 'what has to be in before moving'],
   ['order', 'the order of work'],
   ['record', 'what comes after the work'],
