@@ -62,6 +62,8 @@ const workDone = z.object({
   axial: fine.optional(),
   /** What the dial at the foot showed last. */
   dial: fine.optional(),
+  /** What dials showed at its stop point that watch what is not moved, by where they stand. */
+  stays: z.array(z.object({ where: text, shows: fine })).optional(),
   done: z.boolean(),
   note: text.optional(),
   photos: z.array(text).optional(),
@@ -75,6 +77,8 @@ const repeatReadings = z.object({
   coupling: text,
   /** Index in the coupling's `found`. */
   set: plain.int().nonnegative(),
+  /** Id of the step at whose stop point it was read, beside the machine; none: read when the work was over. */
+  step: text.optional(),
   readings: z.array(z.tuple([hour, fine.optional()])).optional(),
   offset: z.object({ y: fine.optional(), z: fine.optional() }).optional(),
   slope: z.object({ y: slope.optional(), z: slope.optional() }).optional(),

@@ -16,13 +16,18 @@ const where = (page: Page) => page.locator('.machine-face .where')
 const digits = (page: Page) => page.locator('.giant .digits')
 const press = (page: Page, name: string) => page.getByRole('button', { name, exact: true }).tap()
 const field = (page: Page, label: string | RegExp) => page.getByRole('textbox', { name: label })
-/** Turns cards one by one: a press that came before the card was drawn would turn one too many. */
-async function turnTo(page: Page, card: number): Promise<void> {
-  const number = async () => Number((await where(page).textContent())?.split(' of')[0])
-  for (let at = await number(); at < card; at++) {
+/** Turns cards one by one until one says this: a press that came before the card was drawn would turn one too many. */
+async function turnTo(page: Page, card: string): Promise<void> {
+  const at = async () => (await where(page).textContent())?.replace(/\s+/g, ' ').trim() ?? ''
+  for (let now = await at(); !now.includes(card); now = await at()) {
     await press(page, 'Next')
-    await expect.poll(number).toBe(at + 1)
+    await expect.poll(at).not.toBe(now)
   }
+}
+/** What the reading in hand should be, as a number. */
+async function shouldBe(page: Page): Promise<number> {
+  const told = (await page.locator('.read-digits').textContent()) ?? ''
+  return Number(told.trim().split(' ')[0]?.replace('−', '-'))
 }
 /** The key at the foot of the card that ticks it. */
 const tick = (page: Page) => page.locator('.done-key')
@@ -82,6 +87,23 @@ async function fits(page: Page): Promise<void> {
       const { actualBoundingBoxAscent: up, actualBoundingBoxDescent: down } = pen.measureText('0')
       high = up + down
     }
+    const outOfSight = (): string[] => {
+      if (!document.querySelector('.reading-hand')) return []
+      scrollTo(0, 0)
+      const foot = document.querySelector('.machine-face footer')?.getBoundingClientRect()
+      const keys = [
+        ...document.querySelectorAll(
+          '.reading-hand :is(.read-should, .big-field, .read-judged, button), .done-key',
+        ),
+      ]
+      return keys.flatMap((key) => {
+        const { top, bottom } = key.getBoundingClientRect()
+        const floor = key.closest('footer') ? innerHeight : (foot?.top ?? 0)
+        return top < 0 || bottom > floor + 0.5
+          ? [`${key.textContent.trim()} ${top} to ${bottom}`]
+          : []
+      })
+    }
     const small = [
       ...document.querySelectorAll(
         '.machine-face :is(button, summary, .tool, .stand label, input[type=text])',
@@ -97,6 +119,8 @@ async function fits(page: Page): Promise<void> {
       high,
       box: number?.getBoundingClientRect(),
       small,
+      // a reading, its keys and the key that ends it are worked by one hand that scrolls nothing
+      hidden: outOfSight(),
       over: document.documentElement.scrollWidth - innerWidth,
       wide: innerWidth,
     }
@@ -107,6 +131,7 @@ async function fits(page: Page): Promise<void> {
     expect(found.box?.right).toBeLessThanOrEqual(found.wide)
   }
   expect(found.small).toEqual([])
+  expect(found.hidden).toEqual([])
   expect(found.over).toBeLessThanOrEqual(0)
 }
 
@@ -123,7 +148,9 @@ test('a job is done at the machine by touch, through a reload and a browser clos
     await drawn(page)
     await expect(page.locator('.train-name')).toHaveText('Blast air train')
     await press(page, 'At the machine')
-    await expect(where(page)).toHaveText(/Step 1 of 6, card 1 of 11, 0 done: Step-up gear$/)
+    await expect(where(page)).toHaveText(
+      /Step 1 of 6, card 1 of 5; 0 of 6 steps done: Step-up gear$/,
+    )
     // the right end goes first; the left end is the one to come out
     await expect(page.locator('.verb')).toHaveText('PUT IN')
     for (let next = 0; next < 2; next++) await press(page, 'Next')
@@ -177,31 +204,41 @@ test('a job is done at the machine by touch, through a reload and a browser clos
     await expect(page.locator('.card-notes .tool')).toContainText('(1)')
     await expect(page.locator('.written')).toHaveText(/^written down \d{4}-\d\d-\d\d \d\d:\d\d$/)
     await tick(page).tap()
-    await expect(where(page)).toHaveText(/card 4 of 11, 1 done/)
+    await expect(where(page)).toHaveText(/Step 1 of 6, card 4 of 5; 0 of 6 steps done/)
 
-    for (const [i, amount] of ['50', '100', '100'].entries()) {
-      await expect(where(page)).toContainText(`, ${i + 1} done`)
-      if (amount === '100' && (await digits(page).textContent()) !== amount)
-        for (let back = 0; back < 4; back++) await press(page, 'Back')
+    for (const [card, amount] of [
+      [4, '50'],
+      [1, '100'],
+      [2, '100'],
+    ] as const) {
+      await expect(where(page)).toContainText(`card ${card} of 5`)
       await page.getByRole('button', { name: `measured: exactly ${amount} µm` }).tap()
       await tick(page).tap()
+      if (card === 4) for (let back = 0; back < 4; back++) await press(page, 'Back')
     }
-    for (let next = 0; next < 2; next++) await press(page, 'Next')
-    await expect(where(page)).toHaveText(/card 5 of 11, 4 done/)
+    await readStop(page)
 
     // a slide is told as one sees it from where one stands
+    await expect(where(page)).toHaveText(/Step 2 of 6, card 1 of 2; 1 of 6 steps done/)
     await expect(page.locator('.which')).toHaveText('Step-up gear, feet 1 filter and 1 yard')
     await expect(digits(page)).toHaveText('623')
     await fits(page)
+    // where one stands is asked once, and folds away
+    const asks = page.locator('.stand fieldset')
+    await expect(asks).toBeVisible()
     for (const [stand, seenAs] of [
       ['the filter house', 'toward you'],
       ['the yard door', 'away from you'],
       ['the left end', 'to your left'],
       ['the right end', 'to your right'],
     ] as const) {
+      if (!(await asks.isVisible())) await page.locator('.stand summary').tap()
       await page.locator('.stand label', { hasText: stand }).tap()
+      await expect(page.locator('.stand summary')).toHaveText(`I stand at ${stand}`)
       await expect(page.locator('.toward')).toHaveText(`toward the filter house ${seenAs}`)
     }
+    await page.locator('.stand summary').tap()
+    await expect(asks).toBeHidden()
     await field(page, 'really slid').tap()
     await typeOnKeys(page, '618')
     await field(page, 'note').fill('jackscrew backed off')
@@ -209,7 +246,8 @@ test('a job is done at the machine by touch, through a reload and a browser clos
     // the power goes: the same card, with everything that was typed
     await page.reload()
     const stillThere = async (): Promise<void> => {
-      await expect(where(page)).toHaveText(/card 5 of 11, 4 done: Step-up gear$/)
+      await expect(where(page)).toHaveText(/card 1 of 2; 1 of 6 steps done: Step-up gear$/)
+      await expect(page.locator('.stand fieldset')).toBeHidden()
       await expect(digits(page)).toHaveText('623')
       await expect(page.locator('.toward')).toHaveText('toward the filter house to your right')
       await expect(field(page, 'really slid toward the filter house')).toHaveValue('618')
@@ -223,13 +261,17 @@ test('a job is done at the machine by touch, through a reload and a browser clos
     const after = watch(page)
     await page.goto('./')
     await stillThere()
+    await press(page, 'Back')
+    // what was read at the stop point is still there, and what it said
+    await expect(page.locator('.read-sets .judged', { hasText: 'inside' })).toHaveCount(13)
+    await expect(page.locator('.read-sets .judged', { hasText: 'outside' })).toHaveCount(1)
     for (let back = 0; back < 2; back++) await press(page, 'Back')
     await expect(field(page, 'the dial shows now')).toHaveValue('-50')
     await expect(field(page, 'really taken out')).toHaveValue('50')
     await expect(field(page, 'note')).toHaveValue('old shim rusted, a new one of the same height')
     await expect(page.locator('.card-notes .tool')).toContainText('(1)')
     await expect(tick(page)).toHaveText('Done. Open it again')
-    for (let next = 0; next < 2; next++) await press(page, 'Next')
+    await turnTo(page, 'Step 2 of 6, card 1')
 
     // the rest of the cards
     await tick(page).tap()
@@ -240,6 +282,11 @@ test('a job is done at the machine by touch, through a reload and a browser clos
     await fits(page)
     await tick(page).tap()
     for (const amount of ['300', '300', '34']) {
+      // a stop point may be passed without reading, and says so
+      if (amount === '34') {
+        await expect(tick(page)).toHaveText('Done without reading')
+        await tick(page).tap()
+      }
       await expect(digits(page)).toHaveText(amount)
       if (amount === '300')
         await expect(page.locator('.recipe').last()).toHaveText('Put in 250 + 50 µm')
@@ -247,7 +294,7 @@ test('a job is done at the machine by touch, through a reload and a browser clos
       await tick(page).tap()
     }
     await tick(page).tap()
-    await expect(where(page)).toHaveText(/card 11 of 11, 11 done/)
+    await expect(where(page)).toHaveText(/Step 6 of 6, card 1 of 1; 6 of 6 steps done/)
     await press(page, 'Read again, on the sheet')
     await readAgain(page)
     expect([...seen.faults, ...after.faults]).toEqual([])
@@ -257,11 +304,64 @@ test('a job is done at the machine by touch, through a reload and a browser clos
   }
 })
 
+/** The stop point after the gear's shims: every reading typed where it is read, one of them wrong at first and one left outside. */
+async function readStop(page: Page): Promise<void> {
+  await turnTo(page, 'Step 1 of 6, card 5 of 5')
+  await expect(page.locator('.verb')).toHaveText('READ')
+  await expect(page.locator('.read-where .soft')).toHaveText('reading 1 of 14')
+  await expect(tick(page)).toHaveText('Done without reading')
+  await fits(page)
+  // the last digit that is good, and one more
+  const [low = ''] =
+    /good from −(\d+)/.exec((await page.locator('.read-should').textContent()) ?? '') ?? []
+  const edge = Number(/\d+/.exec(low)?.[0])
+  await typeOnKeys(page, String(edge + 12))
+  await press(page, '+/−')
+  await expect(page.locator('.read-judged')).toHaveText('outside by 12 µm, below')
+  for (let digit = 0; digit < String(edge + 12).length; digit++)
+    await press(page, 'delete the last digit')
+  await typeOnKeys(page, String(edge))
+  await expect(page.locator('.read-judged')).toHaveText('inside')
+  for (let reading = 1; reading < 14; reading++) {
+    await press(page, 'Reading after')
+    await expect(page.locator('.read-where .soft')).toHaveText(`reading ${reading + 1} of 14`)
+    const value = (await shouldBe(page)) + (reading === 13 ? 35 : 0)
+    await typeOnKeys(page, String(Math.abs(value)))
+    if (value < 0) await press(page, '+/−')
+    if (reading < 5) await expect(page.locator('.stop-note')).toHaveCount(0)
+    // the last of a coupling: judged in every state at once
+    if (reading === 5) {
+      await expect(page.locator('.stop-note')).toHaveText(
+        /^With the moves to come, as planned: in, in every state; nearest its limit at the motor to gear, .+: \d+ % of tolerance, give or take \d+ %\.$/,
+      )
+      await fits(page)
+    }
+  }
+  await expect(page.locator('.read-judged')).toHaveText('outside by 15 µm, above')
+  if (album) await page.screenshot({ path: `${album}/machine-read.png` })
+  await expect(tick(page)).toHaveText('Done')
+  // the sheet strikes what is done, and has the readings
+  await press(page, 'The sheet')
+  await expect(page.locator('.step-list .struck')).toHaveCount(1)
+  await expect(page.locator('.step-list .struck .progress')).toHaveText(
+    'done: read after it, not all of it ticked',
+  )
+  await expect(page.locator('.band-record')).toContainText('1 of 6 steps done')
+  await expect(page.locator('.again-sets caption .soft')).toHaveText(
+    Array(4).fill('read at step 1'),
+  )
+  await press(page, 'At the machine')
+  await tick(page).tap()
+}
+
 /** New readings as they should be, with a little noise; planned from there; written down. */
 async function readAgain(page: Page): Promise<void> {
   const band = page.locator('.band-record')
-  await expect(band).toContainText('12 moves ticked at the machine')
-  await band.getByRole('button', { name: 'Read again' }).tap()
+  await expect(band).toContainText('6 of 6 steps done at the machine')
+  // what was read at step 1 stays in the record and is not taken for how the train stands
+  await expect(band).toContainText('Read before later moves or readings, and kept')
+  // the first cell is selected: what is typed replaces it
+  await expect(band.locator('.again-sets input').first()).toBeFocused()
   const rows = band.locator('.again-sets tbody tr')
   await expect(rows).toHaveCount(16)
   for (let row = 0; row < 16; row++) {
@@ -331,7 +431,12 @@ test('every card fits the window at four sizes', async ({ browser }) => {
   await press(page, 'At the machine')
   // the steps are worked out by then, however busy the machine is
   await expect(face(page).locator('footer')).toBeVisible()
-  for (const card of [1, 5, 7]) {
+  for (const card of [
+    'Step 1 of 6, card 1',
+    'Step 1 of 6, card 5',
+    'Step 2 of 6, card 1',
+    'Step 3',
+  ]) {
     await turnTo(page, card)
     for (const [width, height] of [
       [1024, 768],
@@ -343,8 +448,9 @@ test('every card fits the window at four sizes', async ({ browser }) => {
         await page.emulateMedia({ colorScheme })
         await page.setViewportSize({ width, height })
         await fits(page)
+        const name = card.replace(/\W+/g, '-')
         if (album)
-          await page.screenshot({ path: `${album}/card-${card}-${width}-${colorScheme}.png` })
+          await page.screenshot({ path: `${album}/card-${name}-${width}-${colorScheme}.png` })
       }
     await page.setViewportSize(tablet)
   }

@@ -191,11 +191,16 @@ describe('pages', () => {
 
   it('count what was done', () => {
     const page = stepPage(
-      [{ step: 'B:vertical', body: 'B', foot: '1', shim: 100, done: true }],
+      {
+        work: [{ step: 'B:vertical', body: 'B', foot: '1', shim: 100, done: true }],
+        read: [{ coupling: 'AB', set: 0, step: 'B:vertical', readings: [[12, 0]] }],
+        steps: { done: 1, of: 2 },
+      },
       undefined,
       sign,
     )
-    expect(page).toMatchObject({ kind: 'step', words: '1 move done.', by: 'Ada' })
+    expect(page).toMatchObject({ kind: 'step', words: '1 of 2 steps done.', by: 'Ada' })
+    expect(page.content).toMatchObject({ read: [{ step: 'B:vertical' }] })
   })
 })
 

@@ -118,7 +118,11 @@ function worked(
     if (next) trims.push({ said: next.after, u: next.u, came })
     const readings = readAll(random, read, truth, lines, how)
     const acted = read.bodies.map((body) => actualMotion(read, body, told))
-    const page = stepPage([], compareReadings(read, found, acted, readings), { when: '2031-05-09' })
+    const page = stepPage(
+      { work: [], read: [], steps: { done: 0, of: 0 } },
+      compareReadings(read, found, acted, readings),
+      { when: '2031-05-09' },
+    )
     const pages = addPage(workRecordOf(document.record)?.pages ?? [], page)
     const stood = standNow(withValue(document, ['record', 'pages'], pages), read, {
       actuals: told,

@@ -162,6 +162,7 @@ const restToo: Readonly<Record<string, Sort>> = {
   'record.work.*.side': 'side',
   'record.work.*.axial': 'axial',
   'record.work.*.dial': 'fine',
+  'record.work.*.stays.*.shows': 'fine',
   // in the unit of its place: what switches units does that
   'record.sure.*.value': 'fixed',
   'record.again.*.set': 'fixed',

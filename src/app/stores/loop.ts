@@ -18,12 +18,16 @@ import { addPage, verifyRecord, type PageDraft } from '../../engine/fieldwork/lo
 import { acceptanceMissing, openItems } from '../../engine/fieldwork/loop/acceptance'
 import { recordJson, recordText } from '../../text/recordText'
 import { recordFactsOf } from '../../document/work'
+import {
+  blankOf,
+  newReadings,
+  standingReadings,
+} from '../../engine/fieldwork/loop/standingReadings'
 import { standNow } from '../../engine/fieldwork/loop/standNow'
 import { asFound } from '../../mechanics/readings/asFound'
 import { expectedAt } from '../../engine/fieldwork/steps/judge'
 import { asFoundJson } from '../../json/planJson'
 import { comparisonJson } from '../../json/comparisonJson'
-import type { ReadAgain } from '../../document/work'
 import type { ExpectedAnswer } from '../../engine/plan/answer'
 import { useJob } from './job'
 import { usePlan } from './plan'
@@ -35,6 +39,8 @@ export const useLoop = defineStore('loop', () => {
   const plan = usePlan()
   const work = useWork()
   const says = ref('')
+  /** True until the hand has been put on the first of the readings that were laid out. */
+  const justLaid = ref(false)
 
   const train = computed(() => plan.train)
   const found = computed(() => train.value?.couplings.map(asFound) ?? [])
@@ -55,8 +61,6 @@ export const useLoop = defineStore('loop', () => {
           ],
     ),
   )
-  /** Feet at which something was really done. */
-  const moved = computed(() => actuals.value.length)
   const motions = computed(() => {
     const now = train.value
     return now?.bodies.map((body) => actualMotion(now, body, actuals.value)) ?? []
@@ -76,8 +80,30 @@ export const useLoop = defineStore('loop', () => {
     )
   })
   const again = computed(() => work.record.again ?? [])
+  /** What of it still says how the train stands, and what was read before moves that came later. */
+  const standing = computed(() =>
+    train.value
+      ? standingReadings(
+          train.value,
+          work.work?.steps?.steps ?? [],
+          work.record.work ?? [],
+          again.value,
+        )
+      : { counting: [], passed: [] },
+  )
   /** Sets that were read again, whole. */
-  const measured = computed<readonly NewReadings[]>(() => again.value.flatMap(whole))
+  const measured = computed<readonly NewReadings[]>(() =>
+    standing.value.counting.flatMap(({ entry }) => newReadings(entry)),
+  )
+  /** Sets that nobody has laid out to be read again. */
+  const unlaid = computed(() =>
+    expected.value.filter(
+      (one) =>
+        !standing.value.counting.some(
+          ({ entry }) => entry.coupling === one.coupling && entry.set === one.set,
+        ),
+    ),
+  )
   const comparison = computed<Comparison | undefined>(() =>
     train.value && measured.value.length > 0
       ? compareReadings(train.value, found.value, motions.value, measured.value)
@@ -97,15 +123,8 @@ export const useLoop = defineStore('loop', () => {
 
   /** Lays out the readings to be taken again, a line for every hour that was read before. */
   async function readAgain(): Promise<void> {
-    const blank = expected.value.map((entry): ReadAgain =>
-      'readings' in entry
-        ? {
-            coupling: entry.coupling,
-            set: entry.set,
-            readings: entry.readings.map(([hour]) => [hour]),
-          }
-        : { coupling: entry.coupling, set: entry.set, offset: {}, slope: {} },
-    )
+    const blank = [...again.value, ...unlaid.value.map((entry) => blankOf(entry))]
+    justLaid.value = true
     await job.change('began to read again', (now) => withValue(now, ['record', 'again'], blank))
   }
 
@@ -151,7 +170,7 @@ export const useLoop = defineStore('loop', () => {
     const now = train.value
     if (!document || !now) return
     const page = stepPage(
-      work.record.work ?? [],
+      { work: work.record.work ?? [], read: again.value, steps: work.done },
       comparison.value && comparisonJson(comparison.value, job.units),
       sign(by),
     )
@@ -184,22 +203,19 @@ export const useLoop = defineStore('loop', () => {
   const json = (): string => recordJson(job.document?.name ?? '', pages.value)
 
   return {
-    ...{ train, moved, expected, again, comparison, pages, verified, verdict, next, says },
-    ...{ readAgain, putAway, record, planFromHere, text, json },
+    ...{
+      train,
+      expected,
+      again,
+      standing,
+      unlaid,
+      comparison,
+      pages,
+      verified,
+      verdict,
+      next,
+      says,
+    },
+    ...{ justLaid, readAgain, putAway, record, planFromHere, text, json },
   }
 })
-
-/** A set as it counts: only when every value is in. */
-function whole(entry: ReadAgain): NewReadings[] {
-  const { coupling, set, readings, offset, slope } = entry
-  if (readings) {
-    const rows = readings.flatMap(([hour, value]): [number, number][] =>
-      value === undefined ? [] : [[hour, value]],
-    )
-    return rows.length === readings.length ? [{ coupling, set, readings: rows }] : []
-  }
-  const { y, z } = offset ?? {}
-  const { y: sy, z: sz } = slope ?? {}
-  if (y === undefined || z === undefined || sy === undefined || sz === undefined) return []
-  return [{ coupling, set, offset: { y, z }, slope: { y: sy, z: sz } }]
-}

@@ -2,9 +2,10 @@ import { useLocalStorage } from '@vueuse/core'
 import { defineStore } from 'pinia'
 import { computed } from 'vue'
 import { withValue } from '../../document/place'
-import { workCards, type FootStepCard, type WorkCard } from '../../engine/fieldwork/steps/cards'
+import type { FootStepCard, WorkCard } from '../../engine/fieldwork/steps/cards'
 import { guardOf } from '../../engine/fieldwork/steps/guard'
 import { stands, type Stand } from '../../engine/fieldwork/steps/stand'
+import { entryOf as ofCard } from '../../engine/fieldwork/loop/stepsDone'
 import { micrometresPer } from '../../mechanics/units'
 import { inSentence } from '../../language/names'
 import type { WorkDone } from '../../document/work'
@@ -20,13 +21,13 @@ export const useMachine = defineStore('machine', () => {
   const face = useLocalStorage<'sheet' | 'machine'>('holdfast-face', 'sheet')
   const at = useLocalStorage('holdfast-card', '')
   const stand = useLocalStorage<Stand>('holdfast-stand', 'three')
+  /** Whether somebody said where he stands: asked once, then folded away. */
+  const stood = useLocalStorage('holdfast-stood', false)
   if (!stands.includes(stand.value)) stand.value = 'three'
 
   const train = computed(() => plan.train)
   const steps = computed(() => work.work?.steps)
-  const cards = computed<readonly WorkCard[]>(() =>
-    train.value ? workCards(train.value, work.instructions) : [],
-  )
+  const cards = computed(() => work.cards)
   const done = computed(() => work.record.work ?? [])
   const index = computed(() => {
     const kept = cards.value.findIndex(({ id }) => id === at.value)
@@ -36,14 +37,15 @@ export const useMachine = defineStore('machine', () => {
   })
   const card = computed(() => cards.value[index.value])
 
-  function entryOf(one: WorkCard): WorkDone | undefined {
-    const foot = one.kind === 'foot' ? one.feet[0] : undefined
-    const step = one.instruction.id
-    return done.value.find((entry) => entry.step === step && entry.foot === foot)
-  }
+  const entryOf = (one: WorkCard): WorkDone | undefined => ofCard(one, done.value)
   function isDone(one: WorkCard): boolean {
     return entryOf(one)?.done === true
   }
+
+  /** Cards of the step in hand. */
+  const ofStep = computed(() =>
+    cards.value.filter((one) => one.instruction.id === card.value?.instruction.id),
+  )
 
   /** Writes down what came of a card; every foot of a row that slides together has its own line. */
   async function write(one: WorkCard, change: Partial<WorkDone>, name: string): Promise<void> {
@@ -103,7 +105,7 @@ export const useMachine = defineStore('machine', () => {
   })
 
   return {
-    ...{ face, at, stand, train, steps, cards, card, index, done, guard },
+    ...{ face, at, stand, stood, train, steps, cards, card, ofStep, index, done, guard },
     ...{ entryOf, isDone, write, placeName, go, actual },
   }
 })

@@ -1,6 +1,8 @@
 import { defineStore } from 'pinia'
 import { computed, shallowRef, watch } from 'vue'
 import { type Waiver, workRecordOf } from '../../document/work'
+import { workCards, type WorkCard } from '../../engine/fieldwork/steps/cards'
+import { stepsDone } from '../../engine/fieldwork/loop/stepsDone'
 import { instructionsOf } from '../../engine/fieldwork/steps/instructions'
 import { withValue } from '../../document/place'
 import type { TrainDocument } from '../../document/schema'
@@ -60,6 +62,14 @@ export const useWork = defineStore('work', () => {
 
   const record = computed(() => workRecordOf(job.document?.record) ?? {})
 
+  /** The same card by card, as they are shown at the machine, and how many steps are done. */
+  const cards = computed<readonly WorkCard[]>(() =>
+    plan.train ? workCards(plan.train, instructions.value) : [],
+  )
+  const done = computed(() =>
+    stepsDone(cards.value, record.value.work ?? [], record.value.again ?? []),
+  )
+
   /** Somebody agrees that a coupling's readings mean what the sheet says. */
   async function confirm(coupling: string, name: string, says: string, by: string): Promise<void> {
     const rest = (record.value.signs ?? []).filter((check) => check.coupling !== coupling)
@@ -105,5 +115,8 @@ export const useWork = defineStore('work', () => {
     )
   }
 
-  return { work, instructions, old, failure, record, confirm, unconfirm, waive, unwaive, reorder }
+  return {
+    ...{ work, instructions, cards, done, old, failure, record },
+    ...{ confirm, unconfirm, waive, unwaive, reorder },
+  }
 })

@@ -49,44 +49,63 @@ export interface Verdict {
   readonly words: string
 }
 
+/** Where readings put a train beside its limits in every state; shares are of full tolerance. */
+export interface StatesJudged {
+  readonly verdict: Verdict['verdict']
+  /** The check that is nearest to its limit with its doubt, or past it. */
+  readonly worst: Doubt
+  /** Names of its coupling and its state. */
+  readonly name: string
+  readonly state: string
+  /** How unsure its share is: a guard of 1.645 standard uncertainties. */
+  readonly doubt: number
+  /** Names of the couplings whose readings contradict each other. */
+  readonly apart: readonly string[]
+}
+
 /**
  * Decides on full tolerance with a guard of 1.645 standard uncertainties on either side of the limit
  * (the rule of decision D1 among the published values: accepted, rejected, undecided). Readings that contradict each
  * other decide nothing but that; inside full tolerance and over the share asked for is a case of its own. Whether
- * the work is done hangs on more than this.
+ * the work is done hangs on more than this. Undefined without a coupling.
  */
-export function verdictOf(train: Train, found: readonly AsFound[]): Verdict {
+export function judgeStates(train: Train, found: readonly AsFound[]): StatesJudged | undefined {
   const doubts = doubtsOf(train, found)
   const inside = ({ share, u }: Doubt) => share + guard * u
   const worst = doubts.reduce<Doubt | undefined>(
     (a, b) => (a && inside(a) >= inside(b) ? a : b),
     undefined,
   )
-  if (!worst) return { verdict: 'in', words: 'No coupling to judge.' }
-  const name = train.couplings[worst.coupling]?.name ?? ''
-  const state = train.states.find(({ id }) => id === worst.state)?.name ?? worst.state
-  const reads = `${name} uses ${shareText(worst.share)} of its full tolerance (${state}), give or take ${shareText(guard * worst.u)}`
+  if (!worst) return undefined
   const apart = contradicting(train, found).map((c) => train.couplings[c]?.name ?? '')
-  if (apart.length > 0)
-    return {
-      verdict: 'contradicting',
-      words: `Not done: the readings of ${listed(apart)} contradict each other by more than they are unsure. Read again, with bracket and stem tight, before anything else. As they are, ${reads}.`,
-    }
-  const out = doubts.some(({ share, u }) => share - guard * u > 1)
-  if (out) return { verdict: 'out', words: `Not done: ${reads}.` }
-  if (inside(worst) > 1)
-    return {
-      verdict: 'not sure',
-      words: `Not sure: ${reads}. Read again, or plan again from here.`,
-    }
-  const most = doubts.reduce((a, b) => (a.share >= b.share ? a : b), worst)
-  const asked = train.plan.share
-  if (most.share > asked + tol.share)
-    return {
-      verdict: 'over the share',
-      words: `Inside full tolerance, over the ${shareText(asked)} asked for: ${reads}.`,
-    }
-  return { verdict: 'in', words: capital(`${reads}.`) }
+  const most = Math.max(...doubts.map(({ share }) => share))
+  const verdict = () => {
+    if (apart.length > 0) return 'contradicting'
+    if (doubts.some(({ share, u }) => share - guard * u > 1)) return 'out'
+    if (inside(worst) > 1) return 'not sure'
+    return most > train.plan.share + tol.share ? 'over the share' : 'in'
+  }
+  return {
+    ...{ verdict: verdict(), worst, apart, doubt: guard * worst.u },
+    name: train.couplings[worst.coupling]?.name ?? '',
+    state: train.states.find(({ id }) => id === worst.state)?.name ?? worst.state,
+  }
+}
+
+/** That judgment of a train that was read when the work was over. */
+export function verdictOf(train: Train, found: readonly AsFound[]): Verdict {
+  const judged = judgeStates(train, found)
+  if (!judged) return { verdict: 'in', words: 'No coupling to judge.' }
+  const { verdict, worst, name, state, doubt, apart } = judged
+  const reads = `${name} uses ${shareText(worst.share)} of its full tolerance (${state}), give or take ${shareText(doubt)}`
+  const words = {
+    contradicting: `Not done: the readings of ${listed(apart)} contradict each other by more than they are unsure. Read again, with bracket and stem tight, before anything else. As they are, ${reads}.`,
+    out: `Not done: ${reads}.`,
+    'not sure': `Not sure: ${reads}. Read again, or plan again from here.`,
+    'over the share': `Inside full tolerance, over the ${shareText(train.plan.share)} asked for: ${reads}.`,
+    in: capital(`${reads}.`),
+  }
+  return { verdict, words: words[verdict] }
 }
 
 /** How to go on from where the train stands. */

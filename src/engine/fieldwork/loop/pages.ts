@@ -1,10 +1,10 @@
 import type { TrainDocument } from '../../../document/schema'
-import type { RecordFacts, WorkDone } from '../../../document/work'
+import type { ReadAgain, RecordFacts, WorkDone } from '../../../document/work'
 import { shareText } from '../../../language/amounts'
 import type { StandingAnswer } from '../../plan/answer'
-import { counted } from '../../../language/names'
 import type { Comparison } from './compare'
 import type { PageDraft } from './record'
+import { stepsDoneText } from './stepsDone'
 
 /** Who writes and when; the engine has no clock. */
 export interface Signed {
@@ -80,16 +80,23 @@ export const nothingMovedPage = (
   },
 })
 
+/** What came of a round beside the machine: work done, what was read at stop points and after it, and how many steps that is. */
+interface RoundDone {
+  readonly work: readonly WorkDone[]
+  readonly read: readonly ReadAgain[]
+  readonly steps: { readonly done: number; readonly of: number }
+}
+
 /** What was done, and what was read after it beside what was expected, in the document's units. */
 export const stepPage = (
-  work: readonly WorkDone[],
+  { work, read, steps }: RoundDone,
   comparison: Comparison | undefined,
   sign: Signed,
 ): PageDraft => ({
   kind: 'step',
   ...signed(sign),
-  words: `${counted(work.filter(({ done }) => done).length, 'move', 'moves')} done.${comparison ? ` ${comparison.words}` : ''}`,
-  content: { work, ...(comparison && { comparison }) },
+  words: `${stepsDoneText(steps)}.${comparison ? ` ${comparison.words}` : ''}`,
+  content: { work, ...(read.length > 0 && { read }), ...(comparison && { comparison }) },
 })
 
 /** When all is done: the whole job with its last readings, and where every coupling stands. */

@@ -1,6 +1,7 @@
 import type { Train } from '../../../mechanics/train'
 import type { DialAnswer } from './answer'
 import type { FootInstruction, Instruction } from './instructions'
+import { stopReadings, type StopGroup } from './stopReadings'
 
 /** One thing to do at one place, or one stop point: what a tablet beside the machine shows at a time. */
 export type WorkCard = FootStepCard | ReadCard
@@ -12,8 +13,6 @@ interface CardCommon {
   readonly instruction: Instruction
   /** What must be seen before the next step; on the last card of a step. */
   readonly stop: string | undefined
-  /** What the couplings should show there. */
-  readonly readings: readonly string[]
 }
 
 export interface FootStepCard extends CardCommon {
@@ -26,15 +25,21 @@ export interface FootStepCard extends CardCommon {
 
 export interface ReadCard extends CardCommon {
   readonly kind: 'read'
+  /** What is read there, number by number. */
+  readonly groups: readonly StopGroup[]
 }
 
-/** The steps of a plan as cards, in their order; a step's stop point stands on its last card. */
+/**
+ * The steps of a plan as cards, in their order. A step's stop point stands on its last card; where something is to be
+ * read there, that is a card of its own.
+ */
 export function workCards(train: Train, instructions: readonly Instruction[]): WorkCard[] {
   return instructions.flatMap((instruction): WorkCard[] => {
-    const { id, kind, stop, readings, step } = instruction
-    const common = { instruction, stop: undefined, readings: [] }
-    const atStop = { instruction, stop, readings }
-    if (kind === 'read') return [{ ...atStop, id, kind: 'read' as const }]
+    const { id, kind, stop, step } = instruction
+    const common = { instruction, stop: undefined }
+    const atStop = { instruction, stop }
+    const read = { ...atStop, kind: 'read' as const, groups: stopReadings(train, step) }
+    if (kind === 'read') return [{ ...read, id }]
     const groups =
       kind === 'lateral' ? rowsOf(train, instruction) : instruction.feet.map((foot) => [foot])
     const cards = groups.flatMap((feet): FootStepCard[] => {
@@ -54,6 +59,8 @@ export function workCards(train: Train, instructions: readonly Instruction[]): W
         },
       ]
     })
+    if (stop !== undefined && read.groups.length > 0)
+      return [...cards, { ...read, id: `${id} stop` }]
     return cards.map((card, i) => (i === cards.length - 1 ? { ...card, ...atStop } : card))
   })
 }

@@ -41,3 +41,9 @@ export function dialLine(train: Train, { where, foot, shows, good }: DialAnswer)
   const [place = '', sign = ''] = where.split(/: (?=\+ is )/)
   return `${capital(place)}: ${dialShows(train, shows)}${band} (${sign}).`
 }
+
+/** Where a dial stands that watches what is not moved: "On the base, stem down on foot 2 of Motor"; which way is + where it goes along. */
+export const watchPlace = (where: string): string => {
+  const [place = '', sign] = where.replace(/: must stay$/, '').split(/: (?=\+ is )/)
+  return `${capital(place)}${sign === undefined ? '' : `, ${sign}`}`
+}

@@ -1,12 +1,12 @@
 import type { ExpectedAnswer } from '../../plan/answer'
 import type { StepAnswer } from './answer'
-import type { Train } from '../../../mechanics/train'
+import type { Coupling, Train } from '../../../mechanics/train'
 import type { Band } from '../../../mechanics/misalignment/bands'
-import { fineText, signedDigits, slopeText } from '../../../language/amounts'
+import { fineText, slopeText } from '../../../language/amounts'
 import { fineSign } from '../../../mechanics/units'
-import { tidy } from '../../../language/tidy'
 import { lineInWords, toldWays } from '../../../language/readingSets'
 import { capital } from '../../../language/names'
+import { stopReadings, type StopGroup } from './stopReadings'
 
 /** What a coupling should show at a stop point, from zero at the first hour read. */
 export interface ExpectedCoupling {
@@ -31,46 +31,34 @@ export interface ExpectedSetWords {
 
 /** What the couplings should show after a step, where somebody stops to read; only of sets that count. */
 export function expectedAfter(train: Train, step: StepAnswer): ExpectedCoupling[] {
-  if (step.hold === undefined && step.kind !== 'read') return []
+  const groups = stopReadings(train, step)
   return train.couplings.flatMap((coupling) => {
-    const sets = step.expected
-      .filter((entry) => entry.coupling === coupling.id)
-      .flatMap((entry) => setAfter(train, entry) ?? [])
-    if (sets.length === 0) return []
-    const judged = step.judge.find((entry) => entry.coupling === coupling.id)
-    return [
-      {
-        coupling: coupling.id,
-        name: coupling.name,
-        sets,
-        ...(judged?.judge === 'not yet' && { notYet: `Not to be judged yet: ${judged.why}.` }),
-      },
-    ]
+    const own = groups.filter((group) => group.coupling === coupling.id)
+    const [first] = own
+    if (!first) return []
+    const sets = own.map((group) => setWords(train, coupling, step, group))
+    const { notYet } = first
+    return [{ coupling: coupling.id, name: coupling.name, sets, ...(notYet !== '' && { notYet }) }]
   })
 }
 
-function setAfter(train: Train, entry: ExpectedAnswer): ExpectedSetWords | undefined {
-  const coupling = train.couplings.find(({ id }) => id === entry.coupling)
-  const found = coupling?.found[entry.set]
-  if (!coupling || found?.used !== true) return undefined
-  if (!('readings' in entry)) {
+function setWords(
+  train: Train,
+  coupling: Coupling,
+  { expected }: StepAnswer,
+  { set = 0, readings }: StopGroup,
+): ExpectedSetWords {
+  const entry = expected.find((one) => one.coupling === coupling.id && one.set === set)
+  if (entry && 'offset' in entry)
     return {
-      set: entry.set,
-      readings: [],
+      ...{ set, readings: [] },
       line: `${lineInWords(train, coupling, toldWays(entry.offset), toldWays(entry.slope))}${lineGood(train, entry)}`,
     }
-  }
   return {
-    set: entry.set,
-    readings: entry.readings.map(([hour, value], k) => {
-      // feelers have no sign
-      const told = (one: number) => {
-        const digits = signedDigits(tidy(one), train.units)
-        return found.kind === 'gap' ? digits.replace(/^\W/, '') : digits
-      }
-      const [low, high] = entry.good?.[k] ?? [value, value]
-      return [hour, told(value), high > low ? `${told(low)} to ${told(high)}` : ''] as const
-    }),
+    set,
+    readings: readings.flatMap(({ at, should, good }) =>
+      at.kind === 'hour' ? [[at.hour, should, good] as const] : [],
+    ),
   }
 }
 

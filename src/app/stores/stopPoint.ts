@@ -1,0 +1,121 @@
+import { defineStore } from 'pinia'
+import { computed, ref, watch } from 'vue'
+import { withValue } from '../../document/place'
+import { newReadings } from '../../engine/fieldwork/loop/standingReadings'
+import { typedSet, typedValue, withReading } from '../../engine/fieldwork/loop/typedReadings'
+import { stopVerdict, type StopVerdict } from '../../engine/fieldwork/loop/stopVerdict'
+import {
+  judgeReading,
+  type StopGroup,
+  type StopReading,
+} from '../../engine/fieldwork/steps/stopReadings'
+import { useJob } from './job'
+import { useMachine } from './machine'
+import { useWork } from './work'
+
+/** A reading of the stop point in hand with what was typed of it. */
+export interface TypedReading {
+  readonly group: StopGroup
+  readonly reading: StopReading
+  readonly value: number | undefined
+  /** "inside", "outside by 12 um, above"; nothing before it is typed. */
+  readonly judged: ReturnType<typeof judgeReading> | undefined
+}
+
+/** What is read at the stop point in hand: typed there, judged as it is typed, kept with the job. */
+export const useStopPoint = defineStore('stopPoint', () => {
+  const job = useJob()
+  const machine = useMachine()
+  const work = useWork()
+
+  const card = computed(() => (machine.card?.kind === 'read' ? machine.card : undefined))
+  const step = computed(() => card.value?.instruction.id ?? '')
+  const again = computed(() => work.record.again ?? [])
+  const readings = computed<readonly TypedReading[]>(
+    () =>
+      card.value?.groups.flatMap((group) =>
+        group.readings.map((reading): TypedReading => {
+          const value = valueOf(group, reading)
+          const judged = value === undefined ? undefined : judgeReading(reading, value)
+          return { group, reading, value, judged }
+        }),
+      ) ?? [],
+  )
+  /** Those that somebody has to type: not where a dial is set to 0. */
+  const asked = computed(() => readings.value.filter(({ reading }) => reading.band))
+  /** The reading that is being typed: the one chosen, else the first that is missing. */
+  const chosen = ref('')
+  const at = computed(() => {
+    const kept = asked.value.findIndex(({ reading }) => reading.key === chosen.value)
+    if (kept >= 0) return kept
+    const open = asked.value.findIndex(({ value }) => value === undefined)
+    return open >= 0 ? open : 0
+  })
+  const hand = computed<TypedReading | undefined>(() => asked.value[at.value])
+  function choose(key: string): void {
+    chosen.value = key
+  }
+  function go(by: 1 | -1): void {
+    const next = asked.value[at.value + by]
+    if (next) choose(next.reading.key)
+  }
+  // keys of one stop point are those of another
+  watch(step, () => {
+    chosen.value = ''
+  })
+
+  const whole = computed(() => asked.value.every(({ value }) => value !== undefined))
+
+  /** What each coupling that is read whole says of its tolerance in every state. */
+  const verdicts = computed<readonly StopVerdict[]>(() => {
+    const one = card.value
+    const { train } = machine
+    const steps = machine.steps?.steps ?? []
+    if (!one || !train) return []
+    const ids = [...new Set(one.groups.flatMap(({ coupling }) => coupling ?? []))]
+    return ids.flatMap((id) => {
+      const groups = one.groups.filter(({ coupling }) => coupling === id)
+      const measured = groups.flatMap((group) => {
+        const entry = typedSet(again.value, step.value, group)
+        return entry ? newReadings(entry) : []
+      })
+      if (measured.length < groups.length) return []
+      return stopVerdict(train, steps, one.instruction.number - 1, id, measured) ?? []
+    })
+  })
+
+  function valueOf(group: StopGroup, reading: StopReading): number | undefined {
+    const { at } = reading
+    return at.kind === 'stays'
+      ? card.value &&
+          machine.entryOf(card.value)?.stays?.find(({ where }) => where === at.where)?.shows
+      : typedValue(again.value, step.value, group, reading)
+  }
+
+  /** Keeps one reading in the document's unit, or takes it away. */
+  async function type({ group, reading }: TypedReading, value: number | undefined): Promise<void> {
+    const one = card.value
+    if (!one) return
+    const { at, key, name } = reading
+    choose(key) // the first that is missing would be another as soon as this is typed
+    if (at.kind === 'stays') {
+      const rest = (machine.entryOf(one)?.stays ?? []).filter(({ where }) => where !== at.where)
+      const stays = value === undefined ? rest : [...rest, { where: at.where, shows: value }]
+      await machine.write(one, { stays }, 'read the dials at')
+      return
+    }
+    await job.edit(
+      `at the machine: read ${group.name}, ${name}`,
+      ({ document }) => ({
+        document: withValue(
+          document,
+          ['record', 'again'],
+          withReading(again.value, one.instruction.step, group, reading, value),
+        ),
+      }),
+      { key: `again ${step.value} ${key}` },
+    )
+  }
+
+  return { readings, asked, at, hand, whole, verdicts, choose, go, type }
+})
