@@ -5,6 +5,7 @@ import { signedDigits, fineText } from '../language/amounts'
 import { fineSign, slopeSign } from '../mechanics/units'
 import type { Coupling, ReadingSet, Train } from '../mechanics/train'
 import type { ExpectedAnswer } from '../engine/plan/answer'
+import { setReadings, type StopReading } from '../engine/fieldwork/steps/stopReadings'
 import { hasMoves } from '../engine/plan/moves'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { sideNoun, towardSide } from '../language/sides'
@@ -30,7 +31,15 @@ export function readingPages({ train, answer }: Drawn): Chapter[] {
         look: 'plain',
         text: `Isolated, locked, tried to start. One person calls the turn; no hand in the coupling.${c === 0 ? ` ${signInWords} ${sidesInWords(train)} How well a full turn must agree with itself is common practice, no source.` : ''}`,
       },
-      ...pairs(coupling.found.map((set, index) => setBlocks(train, answer, coupling, set, index))),
+      // one given as a line has words in its cells and takes the whole width
+      ...coupling.found.flatMap((set, index) =>
+        set.kind === 'line' ? setBlocks(train, answer, coupling, set, index) : [],
+      ),
+      ...pairs(
+        coupling.found.flatMap((set, index) =>
+          set.kind === 'line' ? [] : [setBlocks(train, answer, coupling, set, index)],
+        ),
+      ),
       {
         kind: 'blanks',
         columns: 3,
@@ -40,7 +49,7 @@ export function readingPages({ train, answer }: Drawn): Chapter[] {
   }))
 }
 
-/** Two sets beside each other; an odd one keeps to its half, so that its boxes stand close to its figures. */
+/** Two sets of dials beside each other; an odd one keeps to its half, so that its boxes stand close to its figures. */
 const pairs = (sets: readonly (readonly Block[])[]): Block[] =>
   sets.flatMap((blocks, i): Block[] =>
     i % 2 === 0
@@ -91,7 +100,7 @@ function setBlocks(
         },
       ],
     },
-    hourTable(train, set, 'expected', expected),
+    hourTable(train, set, expected),
   ]
 }
 
@@ -101,31 +110,27 @@ const reading = (train: Train, set: Sweep, value: number): string => {
   return set.kind === 'gap' ? digits.replace(/^[+\u2212]/, '') : digits
 }
 
-function expectedAt(expected: ExpectedAnswer | undefined, k: number) {
-  if (!expected || !('readings' in expected)) return undefined
-  const value = expected.readings[k]?.[1]
-  return value === undefined ? undefined : tidy(value)
-}
-
-function hourTable(
-  train: Train,
-  set: Sweep,
-  title: string,
-  expected: ExpectedAnswer | undefined,
-): Block {
+/** What was found, what is expected and where that is good, as the tablet has it, and a box for what is read now. */
+function hourTable(train: Train, set: Sweep, expected: ExpectedAnswer | undefined): Block {
+  const told = expected && setReadings(train, set, expected)
   return {
     kind: 'table',
     tall: true,
     columns: [
-      { head: "o'clock", width: 2.2 },
-      { head: 'found', width: 1.5, align: 'right', strong: true },
-      ...(expected ? [{ head: title, width: 1.8, align: 'right', strong: true } as const] : []),
-      { head: 'read now', width: 2 },
+      { head: "o'clock", width: 1.75 },
+      { head: 'found', width: 1.8, align: 'right', strong: true },
+      ...(told
+        ? ([
+            { head: 'expected', width: 2.15, align: 'right', strong: true },
+            { head: 'good from, to', width: 1.9, align: 'right' },
+          ] as const)
+        : []),
+      { head: 'read now', width: 1.9 },
     ],
     rows: set.readings.map(({ hour, value }, k) => [
       hourWords(train, hour),
       reading(train, set, value),
-      ...(expected ? [reading(train, set, expectedAt(expected, k) ?? 0)] : []),
+      ...(told ? [told[k]?.should ?? '', told[k]?.good || 'set to 0'] : []),
       '',
     ]),
   }
@@ -176,6 +181,9 @@ function lineTable(train: Train, set: LineSet, expected: ExpectedAnswer | undefi
     const text = digits(Math.abs(value))
     return /[1-9]/.test(text) ? `${text} ${value > 0 ? ways[0] : ways[1]}` : 'none'
   }
+  // in the order of the rows
+  const bands = told && setReadings(train, set, told)
+  const goodWords = (one: StopReading | undefined) => (one ? `${one.good} ${one.unit}` : '')
   const offset = (v: number) => fineText(v, units)
   const slope = (v: number) => `${v.toFixed(2)} ${slopeSign(units)}`
   const sides = [towardSide(train, 1), towardSide(train, -1)] as const
@@ -185,27 +193,39 @@ function lineTable(train: Train, set: LineSet, expected: ExpectedAnswer | undefi
     then: number | undefined,
     ways: readonly [string, string],
     digits: (v: number) => string,
-  ) => [head, cell(found, ways, digits), ...(told ? [cell(then, ways, digits)] : []), '']
+    good: number,
+  ) => [
+    head,
+    cell(found, ways, digits),
+    ...(told ? [cell(then, ways, digits), goodWords(bands?.[good])] : []),
+    '',
+  ]
   return {
     kind: 'table',
     tall: true,
     columns: [
       { head: `${capital(inSentence('Right shaft'))} against the left one`, width: 3 },
       { head: 'as found', width: 3, strong: true },
-      ...(told ? [{ head: 'expected, cold', width: 3, strong: true } as const] : []),
+      ...(told
+        ? ([
+            { head: 'expected, cold', width: 3, strong: true },
+            { head: `good from, to; + is high, rising, ${towardSide(train, 1)}`, width: 3 },
+          ] as const)
+        : []),
       { head: 'read now', width: 2.4 },
     ],
     rows: [
-      row('height', set.offset.z, told && tidy(told.offset.z), ['high', 'low'], offset),
-      row('side', set.offset.y, told && tidy(told.offset.y), sides, offset),
+      row('height', set.offset.z, told && tidy(told.offset.z), ['high', 'low'], offset, 0),
+      row('side', set.offset.y, told && tidy(told.offset.y), sides, offset, 1),
       row(
         'slope up',
         set.slope.z,
         told && tidy(told.slope.z),
         ['rising to the right', 'falling to the right'],
         slope,
+        2,
       ),
-      row('slope aside', set.slope.y, told && tidy(told.slope.y), sides, slope),
+      row('slope aside', set.slope.y, told && tidy(told.slope.y), sides, slope, 3),
     ],
   }
 }

@@ -8,7 +8,7 @@ import { folded } from '../../src/paper/textSize'
 import { displayedPlan } from '../../src/engine/fieldwork/displayed'
 import { hasMoves } from '../../src/engine/plan/moves'
 import { sentenceOf } from '../../src/engine/plan/sentence'
-import { toldText } from '../../src/language/amounts'
+import { signedDigits, toldText } from '../../src/language/amounts'
 import { askTooMuch, example } from '../cli/trains'
 import {
   blocksOf,
@@ -91,13 +91,25 @@ describe.each(exampleNames)('the prints of %s', (name) => {
     for (const entry of shown.expected) {
       if (!('readings' in entry)) continue
       const wanted = entry.readings.map(([, value]) => digits(value).split(' ')[0])
+      // from where to where each is good: the band of the plan, signs as on the dial
+      const set = train.couplings.find(({ id }) => id === entry.coupling)?.found[entry.set]
+      const bare = (text: string) => (set?.kind === 'gap' ? text.replace(/^[+\u2212]/, '') : text)
+      const good = (entry.good ?? []).map(([low, high]) =>
+        high > low
+          ? [low, high].map((value) => bare(signedDigits(value, train.units))).join(' to ')
+          : 'set to 0',
+      )
+      expect(good).toHaveLength(wanted.length)
       const told = clocks.some(
         ({ rows, columns }) =>
           columns[2]?.head === 'expected' &&
+          columns[3]?.head === 'good from, to' &&
           rows.length === wanted.length &&
           rows.every(
             (row, r) =>
-              row.at(-1) === '' && Number(row[2]?.replace(/^[+\u2212]/, '')) === Number(wanted[r]),
+              row.at(-1) === '' &&
+              row[3] === good[r] &&
+              Number(row[2]?.replace(/^[+\u2212]/, '')) === Number(wanted[r]),
           ),
       )
       expect(told, `${entry.coupling}, set ${entry.set + 1}`).toBe(true)

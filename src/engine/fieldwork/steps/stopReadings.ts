@@ -74,7 +74,8 @@ export function stopReadings(train: Train, step: StepAnswer): StopGroup[] {
   return [...sets, dials]
 }
 
-function setReadings(train: Train, set: ReadingSet, entry: ExpectedAnswer): StopReading[] {
+/** The readings of one set as they are expected, each with where it is good. */
+export function setReadings(train: Train, set: ReadingSet, entry: ExpectedAnswer): StopReading[] {
   if ('readings' in entry)
     return entry.readings.map(([hour, value], k) => {
       const bare = set.kind === 'gap'
