@@ -7,13 +7,18 @@ import { fittedBlocks } from './fittedBlocks'
 import type { Drawn } from './job'
 import type { Block, Chapter, Table } from './page'
 import { pencilOf, slopeRule, type Pencil } from './pencil'
-import { pencilCheck } from './pencilCheck'
+import { centreBlocks, moveBeside } from './pencilCentre'
+import { checkSum, pencilCheck } from './pencilCheck'
 import { reductionSteps, together, type Step } from './reductionSteps'
 import { sumsBlocks } from './sumsBlocks'
 import { sidesInWords, signInWords } from './words'
 
-/** The coupling whose arithmetic is written out: dials on rims and faces before others, exact before fitted. */
-export function pencilCoupling(train: Train): Coupling | undefined {
+/**
+ * The coupling whose arithmetic is written out: of those that join machines on different ground the one whose machines
+ * move most; where nothing moves, or two move alike, dials on rims and faces before others, exact before fitted.
+ */
+export function pencilCoupling(job: Drawn): Coupling | undefined {
+  const { train } = job
   const dials = (set: ReadingSet) => set.kind === 'rim' || set.kind === 'face'
   const rank = (coupling: Coupling): number => {
     const exact = pencilLines(coupling)
@@ -21,16 +26,31 @@ export function pencilCoupling(train: Train): Coupling | undefined {
     if (exact.some(({ facts }) => facts.some(({ how }) => how.kind === 'least squares'))) return 2
     return coupling.found.every(dials) ? 0 : 1
   }
-  return [...train.couplings].sort((a, b) => rank(a) - rank(b))[0]
+  const onOneSkid = ({ left, right }: Coupling) => {
+    const skid = train.machines[left]?.skid
+    return skid !== undefined && skid === train.machines[right]?.skid
+  }
+  const apart = train.couplings.filter((coupling) => !onOneSkid(coupling))
+  const some = (apart.length > 0 ? apart : train.couplings).map((coupling) => ({
+    coupling,
+    // moves that a pencil writes alike are alike
+    move: Math.round(moveBeside(job, coupling) * 10),
+    rank: rank(coupling),
+  }))
+  return some.sort((a, b) => b.move - a.move || a.rank - b.rank)[0]?.coupling
 }
 
-/** One coupling by hand: readings halved, sag taken off, the line drawn, read off at the feet, and the plan checked. */
+/**
+ * One coupling by hand: readings halved, sag taken off, the line drawn, read off at the feet, moved to its centre beside
+ * what the plan does, and the plan checked.
+ */
 export function arithmeticPage(job: Drawn): Chapter[] {
   const { train } = job
-  const coupling = pencilCoupling(train)
+  const coupling = pencilCoupling(job)
   if (!coupling) return []
   const pencil = pencilOf(train)
   const lines = pencilLines(coupling)
+  const state = checkSum(job, coupling)?.state
   return [
     {
       section: 'arithmetic',
@@ -44,6 +64,7 @@ export function arithmeticPage(job: Drawn): Chapter[] {
         ...coupling.found.flatMap((set, index) => setBlocks(train, pencil, coupling, set, index)),
         ...(lines ? lineBlocks(pencil, coupling, lines) : fittedBlocks(train, pencil, coupling)),
         ...feetBlocks(train, pencil, coupling),
+        ...(state ? centreBlocks(job, coupling, pencil, state) : []),
         ...pencilCheck(job, coupling, pencil),
       ],
     },

@@ -3,6 +3,12 @@ import { pencilLines } from '../../src/paper/arithmetic'
 import { pencilCoupling } from '../../src/paper/arithmeticPage'
 import { drawn } from '../../src/paper/job'
 import { checkSum } from '../../src/paper/pencilCheck'
+import { noMotion } from '../../src/mechanics/motion'
+import { couplingMotions } from '../../src/mechanics/misalignment/couplingMotion'
+import { sharesOf } from '../../src/mechanics/misalignment/shares'
+import type { Coupling, Train } from '../../src/mechanics/train'
+import { micrometresPer } from '../../src/mechanics/units'
+import { centreRows, moveBeside, type CentreRow } from '../../src/paper/pencilCentre'
 import { asFound } from '../../src/mechanics/readings/asFound'
 import { readTrain } from '../../src/document/readTrain'
 import { reverseDial } from '../cli/trains'
@@ -100,7 +106,7 @@ describe.each(exampleNames)('the check of %s', (name) => {
     if (!read.ok) throw new Error(name)
     const { answer } = await made(exampleOf(name))
     const job = drawn({ document: read.document, train: read.train, answer })
-    const coupling = pencilCoupling(read.train)
+    const coupling = pencilCoupling(job)
     if (!coupling) throw new Error('no coupling')
     const sum = checkSum(job, coupling)
     if (!sum) throw new Error('no check')
@@ -117,3 +123,109 @@ describe.each(exampleNames)('the check of %s', (name) => {
     expect(Math.max(...shares) / factor).toBeCloseTo(sum.share, 6)
   })
 })
+
+describe('the coupling that is written out', () => {
+  let compared = 0
+
+  test.each(exampleNames)(
+    'of %s is the one whose machines move most, on different ground',
+    async (name) => {
+      const { job, train, coupling } = await written(name)
+      const most = Math.max(
+        ...train.couplings.filter(apart(train)).map((one) => moveBeside(job, one)),
+      )
+      expect(apart(train)(coupling)).toBe(true)
+      expect(moveBeside(job, coupling)).toBeCloseTo(most, 1)
+    },
+  )
+
+  test.each(exampleNames)(
+    'of %s is exact in its state after the moves to its centre',
+    async (name) => {
+      const { job, train, coupling, state } = await written(name)
+      const rows = centreRows(job, coupling, state)
+      const c = train.couplings.indexOf(coupling)
+      for (const machine of new Set(rows.map((row) => row.machine))) {
+        const own = rows.filter((row) => row.machine === machine)
+        const [a, b] = [own[0], own.at(-1)]
+        const body = train.machines[machine]
+        if (!a || !b || !body || a.x === b.x) continue
+        const by = ({ wanted, stands }: CentreRow, way: 'up' | 'side') => wanted[way] - stands[way]
+        const slope = (way: 'up' | 'side') => (by(b, way) - by(a, way)) / (b.x - a.x)
+        const motion = {
+          ...{ tx: 0, roll: 0, sy: slope('side'), sz: slope('up') },
+          ty: by(a, 'side') - slope('side') * (a.x - body.x0),
+          tz: by(a, 'up') - slope('up') * (a.x - body.x0),
+        }
+        const motions = train.bodies.map((_, i) => (i === machine ? motion : noMotion))
+        const exact = sharesOf(train, train.couplings.map(asFound), couplingMotions(train, motions))
+        const row = exact.find((one) => one.coupling === c && one.state === state.id)
+        for (const check of row?.checks ?? [])
+          if (check.what !== 'gap') expect(check.share, `${name} ${body.name}`).toBeLessThan(1e-6)
+      }
+    },
+  )
+
+  test.each(exampleNames)(
+    'of %s is printed as it is worked out, beside what the plan puts at the feet',
+    async (name) => {
+      const { job, train, coupling, state, tables } = await written(name)
+      const rows = centreRows(job, coupling, state)
+      const own = tables.filter(({ columns }) => columns.at(-1)?.head === 'the plan moves it')
+      expect(own).toHaveLength(
+        rows.length === 0 || job.answer.status !== 'planned' ? own.length : 2,
+      )
+      const { answer } = job
+      const step = { um: 0.1, mm: 0.001, mil: 0.01 }[train.units.fine]
+      const per = micrometresPer[train.units.fine]
+      for (const [t, table] of own.entries())
+        for (const [r, cells] of table.rows.entries()) {
+          const [wanted = NaN, stands = NaN, move = NaN, plan = NaN] = cells.slice(2).map(printed)
+          // each is rounded by itself
+          expect(Math.abs(wanted - stands - move)).toBeLessThan(1.6 * step)
+          const row = rows[r]
+          const machine = train.machines[row?.machine ?? -1]
+          if (!row || !machine || answer.status !== 'planned' || machine.skid !== undefined)
+            continue
+          const feet = machine.rows.find(({ x }) => x === row.x)?.feet ?? []
+          const told = feet.map((f) => {
+            const at = machine.feet[f]
+            const foot = answer.feet.find((one) => one.body === machine.id && one.foot === at?.id)
+            return { y: at?.y ?? 0, value: (t === 0 ? foot?.shim : foot?.side) ?? 0 }
+          })
+          // feet on both sides of the middle: what they get alike is what the axis gets
+          if (Math.abs(told.reduce((sum, { y }) => sum + y, 0)) > 1e-9) continue
+          const mean = told.reduce((sum, { value }) => sum + value, 0) / told.length
+          const roll = answer.bodies.find(({ id }) => id === machine.id)?.move.roll ?? 0
+          if (Math.abs(roll) < 1e-9) compared++
+          if (Math.abs(roll) < 1e-9)
+            expect(plan).toBeCloseTo(mean / per, train.units.fine === 'um' ? 0 : 1)
+        }
+    },
+  )
+
+  test('was compared at enough feet', () => {
+    expect(compared).toBeGreaterThan(20)
+  })
+})
+
+const apart =
+  (train: Train) =>
+  ({ left, right }: Coupling): boolean => {
+    const skid = train.machines[left]?.skid
+    return skid === undefined || skid !== train.machines[right]?.skid
+  }
+
+/** What is written out of an example. */
+async function written(name: string) {
+  const read = readTrain(exampleOf(name))
+  if (!read.ok) throw new Error(name)
+  const { answer, paper } = await made(exampleOf(name), 'a4', 'office')
+  const { train, document } = read
+  const job = drawn({ document, train, answer })
+  const coupling = pencilCoupling(job)
+  const state = coupling && checkSum(job, coupling)?.state
+  if (!coupling || !state) throw new Error('no coupling')
+  const tables = blocksOf(paper).flatMap((block) => (block.kind === 'table' ? [block] : []))
+  return { job, train, coupling, state, tables }
+}
