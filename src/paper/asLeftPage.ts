@@ -1,3 +1,7 @@
+import { recordFactsOf, workRecordOf, type RecordFacts } from '../document/work'
+import { factKeys, factWords } from '../document/words/factWords'
+import { setReadings } from '../engine/fieldwork/steps/stopReadings'
+import { hasMoves } from '../engine/plan/moves'
 import { fineText, shareText } from '../language/amounts'
 import { capital, inSentence } from '../language/names'
 import type { Body } from '../mechanics/train'
@@ -11,17 +15,19 @@ import { carriedWords, heldWords } from './words'
 
 /** What the crew leaves behind: every coupling in every state, what was closed, what must not be touched, who stands for it. */
 export function asLeftPage(job: Drawn): Chapter[] {
-  const { train, answer } = job
+  const { train, answer, document } = job
   if (answer.status !== 'planned') return []
+  const facts = recordFactsOf(workRecordOf(document.record)?.facts) ?? {}
   return [
     {
       section: 'left',
       title: 'As left',
       blocks: [
         ...couplingsLeft(job),
+        ...readingsLeft(job),
         ...shimMap(job),
-        { kind: 'heading', text: 'Closed', aside: 'what was measured, and by whom' },
-        closing,
+        { kind: 'heading', text: 'Closed', aside: 'as entered, or to be written in' },
+        closing(facts),
         { kind: 'heading', text: 'Must not be touched' },
         { kind: 'list', look: 'dash', items: untouched(job, movedBodies(train, answer)) },
         {
@@ -32,17 +38,67 @@ export function asLeftPage(job: Drawn): Chapter[] {
         {
           kind: 'blanks',
           columns: 4,
-          labels: ['Read by', 'Checked by', 'Accepted for operations'].flatMap((role) => [
-            role,
-            'name',
-            'signature',
-            'date',
-          ]),
+          labels: signs.flatMap((key) => {
+            const name = said(facts, key)
+            return [
+              capital(factWords[key]),
+              name === '' ? 'name' : `name: ${name}`,
+              'signature',
+              'date',
+            ]
+          }),
         },
       ],
     },
   ]
 }
+
+/** Who stands for it, with a line to sign on each. */
+const signs = ['readBy', 'checkedBy', 'acceptedBy'] as const
+
+const said = (facts: RecordFacts, key: keyof RecordFacts): string => facts[key]?.trim() ?? ''
+
+/** What each dial should show when all is done, where that is good, and a box for what it shows as left. */
+function readingsLeft({ train, answer }: Drawn): Block[] {
+  if (!hasMoves(answer)) return []
+  const tables = train.couplings.flatMap((coupling): Block[] => {
+    const rows = answer.expected.flatMap((entry) => {
+      const set = coupling.found[entry.set]
+      if (entry.coupling !== coupling.id || set?.used !== true) return []
+      return setReadings(train, set, entry).map(({ name, should, good, unit }) => [
+        `set ${entry.set + 1}, ${name}`,
+        `${should} ${unit}`,
+        good === '' ? 'set to 0' : good,
+        '',
+      ])
+    })
+    return rows.length === 0 ? [] : [readingTable(capital(coupling.name), rows)]
+  })
+  if (tables.length === 0) return []
+  return [
+    { kind: 'heading', text: 'Readings', aside: 'target, where it is good, and as left; cold' },
+    ...tables,
+  ]
+}
+
+const readingTable = (name: string, rows: readonly (readonly string[])[]): Block => ({
+  kind: 'beside',
+  parts: halves(rows).map((some) => ({
+    width: 6,
+    blocks: [
+      {
+        kind: 'table',
+        columns: [
+          { head: name, width: 2.7 },
+          { head: 'target', width: 1.6, align: 'right' },
+          { head: 'good from, to', width: 1.7, align: 'right' },
+          { head: 'as left', width: 1.5 },
+        ],
+        rows: some,
+      },
+    ],
+  })),
+})
 
 /** States beside each other in one table. */
 const mostStates = 3
@@ -121,19 +177,26 @@ const halves = <Entry>(entries: readonly Entry[]): (readonly Entry[])[] =>
         entries.slice(Math.ceil(entries.length / 2)),
       ]
 
-/** Three things a line: what was done, and a box for its figure and who stands for it. */
-const closing: Block = {
-  kind: 'table',
-  columns: [1, 2, 3].flatMap(() => [
-    { head: 'what', width: 2.2 },
-    { head: 'figure; by', width: 2.4 },
-  ]),
-  rows: [
-    ['bolts, torque', 'wrench, number', 'soft foot, most'],
-    ['pipe strain, most', 'run-out', 'gaps, end float'],
-    ['dials, numbers', 'bracket, its sag', 'oil and air, \u00b0'],
-    ['dowels', 'guards on', 'locks, tags off'],
-  ].map((row) => row.flatMap((what) => [what, ''])),
+/** Two things a line: what was done or worked with, and its figure as entered, or a box for it. */
+function closing(facts: RecordFacts): Block {
+  const entered = factKeys
+    .filter((key) => !signs.some((sign) => sign === key))
+    .map((key): [string, string] => [factWords[key], said(facts, key)])
+  const asked = [
+    'soft foot, most',
+    'pipe strain, most',
+    'jackscrews backed off',
+    'locks and tags off',
+  ].map((what): [string, string] => [what, ''])
+  const all = [...entered, ...asked]
+  return {
+    kind: 'table',
+    columns: [1, 2].flatMap(() => [
+      { head: 'what', width: 2.6 },
+      { head: 'figure; by', width: 3.4 },
+    ]),
+    rows: all.flatMap((one, i) => (i % 2 === 0 ? [[...one, ...(all[i + 1] ?? [])]] : [])),
+  }
 }
 
 /** Held machines, feet that may not move, and what was set before. */

@@ -1,5 +1,6 @@
 import { readTrain } from '../document/readTrain'
 import type { TrainDocument } from '../document/schema'
+import { factKeys, factWords } from '../document/words/factWords'
 import { pipeStrainOf, recordFactsOf, type RecordFacts, type RecordPage } from '../document/work'
 import { verifyRecord } from '../engine/fieldwork/loop/record'
 import { fineText, shareText, signedDigits } from '../language/amounts'
@@ -7,15 +8,18 @@ import { capital } from '../language/names'
 import { setName } from '../language/readingSets'
 import { plateDigits } from '../language/recipes'
 import { sagOf } from '../mechanics/readings/equation'
-import type { Train } from '../mechanics/train'
+import { corners, type Train } from '../mechanics/train'
+import { towardSide } from '../language/sides'
 import { fineSign } from '../mechanics/units'
+import { roundLines, type Names } from './roundText'
 import { couplingLimitsText } from '../scene/couplingFacts'
 
 /** The record as text to read and to mail: pages in order, what was read and how it was judged, seals. */
-export function recordText(name: string, pages: readonly RecordPage[]): string {
+export function recordText(job: string, pages: readonly RecordPage[]): string {
   const verified = verifyRecord(pages)
+  const name = namesIn(pages)
   return [
-    `Record of ${name}`,
+    `Record of ${job}`,
     pages.length === 0
       ? 'No pages.'
       : verified.sound
@@ -25,7 +29,7 @@ export function recordText(name: string, pages: readonly RecordPage[]): string {
       '',
       `Page ${i + 1}: ${kind}, ${when}${by === undefined ? '' : `, ${by}`}`,
       words,
-      ...contentLines(content),
+      ...contentLines(content, name),
       `Seal ${seal}`,
     ]),
     '',
@@ -39,12 +43,23 @@ export const recordJson = (name: string, pages: readonly RecordPage[]): string =
 const objectOf = (value: unknown): Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : {}
 
-/** What a page holds, in words where it is a whole job; anything else as it was written. */
-function contentLines(content: unknown): string[] {
+/** What bodies and couplings are called on the newest page that has a whole job. */
+function namesIn(pages: readonly RecordPage[]): Names {
+  const names = new Map<string, string>()
+  for (const { content } of pages) {
+    const read = readTrain(objectOf(content)['job'])
+    if (!read.ok) continue
+    for (const { id, name } of [...read.train.bodies, ...read.train.couplings]) names.set(id, name)
+  }
+  return (id) => names.get(id) ?? id
+}
+
+/** What a page holds, in words where it is a whole job or a round of work; anything else as it was written. */
+function contentLines(content: unknown, name: Names): string[] {
   if (content === undefined) return []
   const { job, asFound, asLeft, facts } = objectOf(content)
   const read = job === undefined ? undefined : readTrain(job)
-  if (!read?.ok) return [JSON.stringify(content, null, 2)]
+  if (!read?.ok) return roundLines(content, name) ?? [JSON.stringify(content, null, 2)]
   const { train, document } = read
   return [
     ...(document.site === undefined ? [] : [`Site: ${document.site}`]),
@@ -52,32 +67,15 @@ function contentLines(content: unknown): string[] {
     ...judged(train, asLeft ?? asFound),
     ...readings(train),
     ...strain(document),
+    ...softFeet(train),
     ...packs(train),
   ]
 }
 
-const factNames: Readonly<Record<keyof RecordFacts, string>> = {
-  workOrder: 'Work order',
-  tag: 'Tag',
-  torque: 'Torque and wrench',
-  runOut: 'Run-out',
-  gaps: 'Gaps and end float',
-  dials: 'Dials, numbers and calibration',
-  bracket: 'Brackets and sag as measured',
-  micrometers: 'Micrometers, numbers and calibration',
-  temperatures: 'Temperatures of air, oil and base',
-  dowels: 'Dowels',
-  guards: 'Guards',
-  readBy: 'Read by',
-  checkedBy: 'Checked by',
-  acceptedBy: 'Accepted for operations by',
-  acceptance: 'Accepted because',
-}
-
 const factLines = (facts: RecordFacts): string[] =>
-  (Object.keys(factNames) as (keyof RecordFacts)[]).flatMap((key) => {
+  factKeys.flatMap((key) => {
     const said = facts[key]?.trim() ?? ''
-    return said === '' ? [] : [`${factNames[key]}: ${said}`]
+    return said === '' ? [] : [`${capital(factWords[key])}: ${said}`]
   })
 
 /** Every coupling in every state beside its tolerance; pass is what the share asked for allows. */
@@ -131,6 +129,25 @@ const strain = ({ couplings, units }: TrainDocument): string[] =>
       return `Pipe strain at ${coupling.name ?? coupling.id}, ${name}: ${told(z)} up, ${told(y)} toward 3 o'clock, in ${fineSign[units.fine]}${who === '' ? '' : `; ${who}`}`
     }),
   )
+
+/** Soft feet as they were read: how far each rose, and its corner gaps. */
+const softFeet = (train: Train): string[] => {
+  const text = (value: number) => fineText(value, train.units)
+  const lines = train.bodies.flatMap((body) =>
+    body.feet.flatMap(({ id, soft, gaps }) => {
+      const told = [
+        ...(soft === undefined ? [] : [`rose ${text(soft)}`]),
+        ...(gaps === undefined
+          ? []
+          : [
+              `gaps ${corners.map(({ end, side }, i) => `${end} end ${towardSide(train, side === 'three' ? 1 : -1)} ${text(gaps[i] ?? 0)}`).join(', ')}`,
+            ]),
+      ]
+      return told.length === 0 ? [] : [`  ${body.name}, foot ${id}: ${told.join('; ')}`]
+    }),
+  )
+  return lines.length === 0 ? [] : ['Soft foot, each bolt loosened by itself:', ...lines]
+}
 
 /** The shim map: what lies under every foot, with its plates where they are known. */
 const packs = (train: Train): string[] => {

@@ -136,6 +136,64 @@ describe('a record to read', () => {
     expect(verifyRecord(kept.pages)).toEqual({ sound: true })
   })
 
+  it('tells a round in words: what was done, and each reading beside its target, in the units it was written in', () => {
+    const document = pair({ found: [given(0, 80)] })
+    const read = readTrain(document)
+    if (!read.ok) throw new Error('refused')
+    const meaning = { kind: 'within doubt' as const, words: 'alike', causes: [] }
+    const compared = { meaning, words: 'Alike.' }
+    const sets = [
+      { set: 1, rows: [{ hour: 6, expected: 0.097, measured: 0.098, difference: 0.001 }] },
+    ]
+    const page = stepPage(
+      {
+        work: [{ step: 's', body: 'B', foot: '1', shim: -0.25, done: true, note: 'two plates' }],
+        read: [
+          {
+            coupling: 'c',
+            set: 0,
+            step: 's',
+            readings: [
+              [12, 0],
+              [6, -0.05],
+            ],
+          },
+        ],
+        steps: { done: 1, of: 1 },
+        units: { length: 'mm', fine: 'mm', temperature: 'C' },
+      },
+      { ...compared, couplings: [{ ...{ coupling: 'c', line: null, meaning }, sets }] },
+      { when: '2031-04-02' },
+    )
+    const found = asFoundPage(read.document, planOf(document), { when: '2031-04-01' })
+    const text = recordText('pair', addPage(addPage([], found), page))
+    expect(text).toContain("Done, in mm, + up, toward 3 o'clock and to the right:\n")
+    expect(text).toContain('  Pump, foot 1: shim \u22120.25, two plates\n')
+    expect(text).toContain('set 1, at s: at 12 0, at 6 \u22120.05\n')
+    expect(text).toContain('set 2: at 6 +0.10, target +0.10, apart 0\n')
+    expect(text).not.toContain('{')
+  })
+
+  it('has soft feet as they were read, corner by corner', () => {
+    const soft = {
+      feet: [
+        { id: '1', x: 1000, soft: 60, gaps: [0, 10, 20, 60] },
+        { id: '2', x: 2000 },
+      ],
+    }
+    const document = pair({ found: [given(0, 80)], right: soft })
+    const read = readTrain(document)
+    if (!read.ok) throw new Error(JSON.stringify(read.refused))
+    const text = recordText(
+      'p',
+      addPage([], asFoundPage(read.document, planOf(document), { when: '2031' })),
+    )
+    expect(text).toContain('Soft foot, each bolt loosened by itself:\n')
+    expect(text).toMatch(
+      /foot 1: rose 60 µm; gaps left end .+ 0 µm, left end .+ 10 µm, right end .+ 20 µm, right end .+ 60 µm\n/,
+    )
+  })
+
   it('is not written over something open without words and a name', () => {
     const open = openItems({ standingShare: 0.8, share: 0.7 })
     expect(open[0]).toBe(
@@ -195,6 +253,7 @@ describe('pages', () => {
         work: [{ step: 'B:vertical', body: 'B', foot: '1', shim: 100, done: true }],
         read: [{ coupling: 'AB', set: 0, step: 'B:vertical', readings: [[12, 0]] }],
         steps: { done: 1, of: 2 },
+        units: { length: 'mm', fine: 'um', temperature: 'C' },
       },
       undefined,
       sign,

@@ -119,7 +119,7 @@ function worked(
     const readings = readAll(random, read, truth, lines, how)
     const acted = read.bodies.map((body) => actualMotion(read, body, told))
     const page = stepPage(
-      { work: [], read: [], steps: { done: 0, of: 0 } },
+      { work: [], read: [], steps: { done: 0, of: 0 }, units: read.units },
       compareReadings(read, found, acted, readings),
       { when: '2031-05-09' },
     )

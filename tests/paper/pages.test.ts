@@ -149,6 +149,36 @@ describe.each(exampleNames)('the prints of %s', (name) => {
   })
 })
 
+test('the as-left page prints the facts that were entered, and a box for each that was not', async () => {
+  const document = exampleOf('piped-compressor')
+  const facts = {
+    ...{ workOrder: 'WO 4711', dials: 'D3, D4; 2031-01-15', micrometers: 'M1; 2030-11-02' },
+    ...{ temperatures: '18 / 40 / 21', readBy: 'A. Fitter' },
+  }
+  const { paper, answer, train } = await made({ ...document, record: { facts } })
+  const displayed = displayedPlan(answer)
+  const tables = blocksOf(paper).flatMap((block) => (block.kind === 'table' ? [block] : []))
+  const closed = tables.find(({ columns }) => columns[1]?.head === 'figure; by')?.rows.flat() ?? []
+  const figureOf = (what: string) => closed[closed.indexOf(what) + 1]
+  expect(figureOf('work order')).toBe('WO 4711')
+  expect(figureOf('dials: numbers, calibrated when')).toBe('D3, D4; 2031-01-15')
+  expect(figureOf('micrometers: numbers, calibrated when')).toBe('M1; 2030-11-02')
+  expect(figureOf('temperatures of air, oil and base')).toBe('18 / 40 / 21')
+  expect(figureOf('tag')).toBe('')
+  const labels = blocksOf(paper).flatMap((block) => (block.kind === 'blanks' ? block.labels : []))
+  expect(labels[labels.indexOf('Read by') + 1]).toBe('name: A. Fitter')
+  expect(labels[labels.indexOf('Checked by') + 1]).toBe('name')
+  // every reading has its target beside its box
+  const left = tables.filter(({ columns }) => columns.at(-1)?.head === 'as left')
+  const rows = left.flatMap((table) => table.rows)
+  const expected = hasMoves(displayed) ? displayed.expected : []
+  const targets = expected.flatMap((entry) =>
+    'readings' in entry ? entry.readings.map(([, value]) => signedDigits(value, train.units)) : [],
+  )
+  expect(rows.map((row) => row[1]?.split(' ')[0])).toEqual(targets)
+  expect(rows.every((row) => row.at(-1) === '')).toBe(true)
+})
+
 /** Pages that a print may take: by machines that move and couplings, and what stands around them. */
 function most(answer: Made['answer'], print: PrintFor, size: PaperSize): number {
   const { asFound } = answer

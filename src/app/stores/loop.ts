@@ -170,7 +170,7 @@ export const useLoop = defineStore('loop', () => {
     const now = train.value
     if (!document || !now) return
     const page = stepPage(
-      { work: work.record.work ?? [], read: again.value, steps: work.done },
+      { work: work.record.work ?? [], read: again.value, steps: work.done, units: job.units },
       comparison.value && comparisonJson(comparison.value, job.units),
       sign(by),
     )

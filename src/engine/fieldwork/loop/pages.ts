@@ -1,5 +1,6 @@
 import type { TrainDocument } from '../../../document/schema'
 import type { ReadAgain, RecordFacts, WorkDone } from '../../../document/work'
+import type { DocumentUnits } from '../../../mechanics/units'
 import { shareText } from '../../../language/amounts'
 import type { StandingAnswer } from '../../plan/answer'
 import type { Comparison } from './compare'
@@ -85,18 +86,25 @@ interface RoundDone {
   readonly work: readonly WorkDone[]
   readonly read: readonly ReadAgain[]
   readonly steps: { readonly done: number; readonly of: number }
+  /** Of all these numbers: whoever reads the page later may have others. */
+  readonly units: DocumentUnits
 }
 
 /** What was done, and what was read after it beside what was expected, in the document's units. */
 export const stepPage = (
-  { work, read, steps }: RoundDone,
+  { work, read, steps, units }: RoundDone,
   comparison: Comparison | undefined,
   sign: Signed,
 ): PageDraft => ({
   kind: 'step',
   ...signed(sign),
   words: `${stepsDoneText(steps)}.${comparison ? ` ${comparison.words}` : ''}`,
-  content: { work, ...(read.length > 0 && { read }), ...(comparison && { comparison }) },
+  content: {
+    work,
+    units,
+    ...(read.length > 0 && { read }),
+    ...(comparison && { comparison }),
+  },
 })
 
 /** When all is done: the whole job with its last readings, and where every coupling stands. */
