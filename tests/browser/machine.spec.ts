@@ -220,8 +220,8 @@ test('a job is done at the machine by touch, through a reload and a browser clos
 
     // a slide is told as one sees it from where one stands
     await expect(where(page)).toHaveText(/Step 2 of 6, card 1 of 2; 1 of 6 steps done/)
-    await expect(page.locator('.which')).toHaveText('Step-up gear, feet 1 filter and 1 yard')
-    await expect(digits(page)).toHaveText('623')
+    await expect(page.locator('.which')).toHaveText('Step-up gear, feet 2 filter and 2 yard')
+    await expect(digits(page)).toHaveText('411')
     await fits(page)
     // where one stands is asked once, and folds away
     const asks = page.locator('.stand fieldset')
@@ -240,7 +240,7 @@ test('a job is done at the machine by touch, through a reload and a browser clos
     await page.locator('.stand summary').tap()
     await expect(asks).toBeHidden()
     await field(page, 'really slid').tap()
-    await typeOnKeys(page, '618')
+    await typeOnKeys(page, '406')
     await field(page, 'note').fill('jackscrew backed off')
 
     // the power goes: the same card, with everything that was typed
@@ -248,9 +248,9 @@ test('a job is done at the machine by touch, through a reload and a browser clos
     const stillThere = async (): Promise<void> => {
       await expect(where(page)).toHaveText(/card 1 of 2; 1 of 6 steps done: Step-up gear$/)
       await expect(page.locator('.stand fieldset')).toBeHidden()
-      await expect(digits(page)).toHaveText('623')
+      await expect(digits(page)).toHaveText('411')
       await expect(page.locator('.toward')).toHaveText('toward the filter house to your right')
-      await expect(field(page, 'really slid toward the filter house')).toHaveValue('618')
+      await expect(field(page, 'really slid toward the filter house')).toHaveValue('406')
       await expect(field(page, 'note')).toHaveValue('jackscrew backed off')
       await expect(tick(page)).toHaveText('Done')
     }
@@ -275,8 +275,8 @@ test('a job is done at the machine by touch, through a reload and a browser clos
 
     // the rest of the cards
     await tick(page).tap()
-    await expect(digits(page)).toHaveText('411')
-    await page.getByRole('button', { name: 'measured: exactly 411 µm' }).tap()
+    await expect(digits(page)).toHaveText('623')
+    await page.getByRole('button', { name: 'measured: exactly 623 µm' }).tap()
     await tick(page).tap()
     await expect(page.locator('.verb')).toHaveText('READ')
     await fits(page)
