@@ -7,7 +7,7 @@ import { newReadings } from './standingReadings'
  * How far a step is: "ticked" on each of its cards; "read past", not all of it ticked, yet its stop point or a later one
  * was read, which nobody does before; else "open".
  */
-export type StepProgress = 'ticked' | 'read past' | 'open'
+type StepProgress = 'ticked' | 'read past' | 'open'
 
 /** How far the work is, step by step: the one count that every face tells. */
 export interface StepsDone {

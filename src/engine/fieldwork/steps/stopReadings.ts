@@ -41,7 +41,7 @@ export interface StopReading {
   readonly decimals: number
 }
 
-export type StopPlace =
+type StopPlace =
   | { readonly kind: 'hour'; readonly hour: number }
   | { readonly kind: 'line'; readonly what: 'offset' | 'slope'; readonly way: 'y' | 'z' }
   | { readonly kind: 'stays'; readonly where: string }
