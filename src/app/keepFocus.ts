@@ -13,7 +13,7 @@ interface Stand {
 
 const places = (parent: Element): HTMLElement[] =>
   [...parent.querySelectorAll<HTMLElement>(pressable)].filter(
-    (one) => one.tabIndex >= 0 && one.checkVisibility(),
+    (one) => (one.tabIndex >= 0 || one.dataset['cell'] !== undefined) && one.checkVisibility(),
   )
 
 function standOf(element: HTMLElement): Stand {

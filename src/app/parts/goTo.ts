@@ -11,12 +11,18 @@ const bandOf = (at: string): string => {
   return at.startsWith('machines') || at.startsWith('skids') ? 'train' : 'job'
 }
 
-/** The cell of a place, or the first one of what is under it. */
+const pressable = 'input, select, textarea, button'
+
+/** The cell of a place, or the first one of what is under it, or the first that adds something there. */
 function cellOf(at: string): HTMLElement | undefined {
-  const cells = [...document.querySelectorAll<HTMLElement>('[data-at]')]
+  const places = [...document.querySelectorAll<HTMLElement>('[data-at]')]
+  const cells = places.filter((place) => place.matches(pressable))
+  const room = places.find((place) => place.dataset['at'] === at)
   return (
     cells.find((cell) => cell.dataset['at'] === at) ??
-    cells.find((cell) => cell.dataset['at']?.startsWith(at) === true)
+    cells.find((cell) => cell.dataset['at']?.startsWith(at) === true) ??
+    room?.querySelector<HTMLElement>(pressable) ??
+    room
   )
 }
 

@@ -22,7 +22,7 @@ const partOf: Record<NextStep['band'], Part | undefined> = {
   states: undefined,
 }
 
-/** Machines first, then their feet and heights, then couplings with a tolerance, then readings. */
+/** All machines with their heights first, then their feet, then couplings with a tolerance, then readings. */
 export function nextStep(document: TrainDocument): NextStep | undefined {
   const { machines, couplings } = document
   const asks: { missing: boolean; words: string; band: NextStep['band']; path: Path }[] = [
@@ -88,7 +88,9 @@ export function nextStep(document: TrainDocument): NextStep | undefined {
       ]
     }),
   ]
-  const open = asks.filter(({ missing }) => missing)
+  const missing = asks.filter((ask) => ask.missing)
+  // the sheet from its top down: all machines, then all feet, and what was read once every coupling is there
+  const open = parts.flatMap((name) => missing.filter(({ band }) => partOf[band] === name))
   const [first] = open
   return (
     first && {

@@ -1,5 +1,6 @@
 import type { TrainDocument } from '../schema'
-import { bodiesAt, nextId, type BodyAt } from '../edits/bodies'
+import { bodiesAt, nextId } from '../edits/bodies'
+import { bodyNamed, same } from './bodyNamed'
 import type { CsvCell } from './csv'
 import { feetColumns as columns } from './feetColumns'
 import type { PasteTarget, PastedValues, PasteOutcome } from './pasted'
@@ -26,8 +27,7 @@ export const feetTable: PasteTarget = {
 
 /** Changes the foot that a row names, or adds it. */
 function put(document: TrainDocument, values: PastedValues): PasteOutcome {
-  const bodies = bodiesAt(document)
-  const body = bodyOf(bodies, values['machine'])
+  const body = bodyNamed(document, values['machine'])
   if (typeof body === 'string') return { why: body }
   const low = columns.find(({ key, least }) => least === 0 && Number(values[key] ?? 0) < 0)
   if (low) return { why: `${low.heading}: ${String(values[low.key])} is below 0` }
@@ -56,23 +56,3 @@ function put(document: TrainDocument, values: PastedValues): PasteOutcome {
     does: `${adds ? 'adds' : 'changes'} ${body.name} foot ${id}: ${what}`,
   }
 }
-
-/** The body a row names by name or id; the only one where none is named. */
-function bodyOf(
-  bodies: readonly BodyAt[],
-  value: PastedValues[string] | undefined,
-): BodyAt | string {
-  const only = bodies[0]
-  if (value === undefined)
-    return bodies.length === 1 && only
-      ? only
-      : 'the machine is not named: add a column with its name'
-  const named = String(value)
-  const found =
-    bodies.find(({ id, name }) => same(name, named) || same(id, named)) ??
-    bodies.find(({ name }) => same(name.replace(/^the /i, ''), named.replace(/^the /i, '')))
-  return found ?? `no machine or skid is called “${named}”`
-}
-
-const same = (a: string, b: string | undefined): boolean =>
-  b !== undefined && a.trim().toLowerCase() === b.trim().toLowerCase()
