@@ -210,3 +210,22 @@ test('a table from a spreadsheet is looked at, corrected and entered as one edit
     .poll(() => handedOver.map(({ name }) => name))
     .toEqual(['synthesis-gas-train-feet.csv'])
 })
+
+test('a table pasted into a cell is looked at as one; a single value is the cell’s own', async () => {
+  await open('feet')
+  const foot = document.querySelector<HTMLInputElement>('[data-at="machines[2].feet[0].pack.now"]')
+  if (!foot) throw new Error('no cell')
+  const paste = (text: string): boolean => {
+    const event = new Event('paste', { bubbles: true, cancelable: true })
+    // whether the cell is left to take it
+    return foot.dispatchEvent(Object.assign(event, { clipboardData: { getData: () => text } }))
+  }
+  expect(paste('5.2 mm\n')).toBe(true)
+  await expect(page.locator('.paste-room')).toHaveCount(0)
+  expect(paste('Machine\tFoot\tShims [mm]\nStep-up gear\t1 lake\t5.2\n')).toBe(false)
+  const enter = page.getByRole('button', { name: 'Enter 1 row' })
+  await expect(enter).toBeFocused()
+  await enter.click()
+  await expect(cell('machines[2].feet[0].pack.now')).toHaveValue('5200')
+  await expect(page.getByRole('button', { name: 'Paste a table of feet' })).toBeFocused()
+})

@@ -4,6 +4,7 @@ import { addFoot } from '../../src/document/edits/feet'
 import { bodiesAt } from '../../src/document/edits/bodies'
 import { addMachine } from '../../src/document/edits/machines'
 import { newTrain } from '../../src/document/edits/newTrain'
+import { nextStep } from '../../src/document/edits/nextStep'
 import { withValue } from '../../src/document/place'
 import { isUnfinished } from '../../src/document/edits/unfinished'
 import { readTrain, readTrainText } from '../../src/document/readTrain'
@@ -75,4 +76,29 @@ test('of the files that are refused, only those that lack a figure count as unde
     expect(names).toContain(name)
   for (const name of ['format-missing', 'foot-id-missing', 'version-newer', 'foot-x-text'])
     expect(names).not.toContain(name)
+})
+
+test('what comes next goes down the sheet: all machines, all feet, all couplings, then what was read', () => {
+  const text = readFileSync(
+    new URL('../../examples/bolt-bound-gearbox.json', import.meta.url),
+    'utf8',
+  )
+  const whole = JSON.parse(text) as TrainDocument
+  expect(nextStep(whole)).toBeUndefined()
+  const unread = {
+    ...whole,
+    couplings: whole.couplings.map((coupling) => ({ ...coupling, found: [] })),
+  }
+  const flexless = withValue(unread, ['couplings', 2, 'tolerance', 'flex'], undefined)
+  const footless = {
+    ...flexless,
+    machines: flexless.machines.map((machine) => ({ ...machine, feet: [] })),
+  }
+  const heightless = withValue(footless, ['machines', 3, 'axis', 'z'], undefined)
+  expect([heightless, footless, flexless, unread].map((train) => nextStep(train)?.at)).toEqual([
+    'machines[3].axis.z',
+    'machines[0].feet',
+    'couplings[2].tolerance.flex',
+    'couplings[0].found',
+  ])
 })
