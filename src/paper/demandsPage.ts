@@ -1,5 +1,6 @@
 import { shareText } from '../language/amounts'
 import { couplingFacts } from '../scene/couplingFacts'
+import { shareCharts } from './shareChart'
 import { sentence } from './words'
 import type { Drawn } from './job'
 import type { Block, Chapter } from './page'
@@ -40,8 +41,9 @@ export function demandsPage(job: Drawn): Chapter {
       {
         kind: 'heading',
         text: moves ? 'Use of the tolerances' : 'Use of the tolerances as found',
-        aside: 'over 100 % is beyond the limit',
+        aside: `${moves ? 'bar planned, circle as found' : 'bar as found'}, long line ${shareText(answer.share)}; over 100 % is beyond the limit`,
       },
+      ...shareCharts(facts, answer.share),
       ...sharesTable(facts, moves),
       ...margin(job),
     ],

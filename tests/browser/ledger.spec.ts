@@ -164,6 +164,7 @@ test('the point of the curve is dragged and moved by keys, and the sheet follows
   await expect(page.getByLabel('Tolerance to use at most in percent')).toHaveValue('85')
   await expect(page.locator('.says[aria-live]')).toContainText('85 %')
   await expect(page.locator('.moves')).toContainText('uses 85 % of its tolerance')
+  await page.locator('.bindings > summary').click()
   await expect(page.locator('.bindings li').first()).toBeVisible()
 
   // by keys, and it says what margin costs
