@@ -170,10 +170,10 @@ const footFields: Readonly<Record<FootPath, FootField>> = {
   'hole.clearance': {
     heading: 'clearance',
     names: ['play', 'hole clearance', 'bolt clearance'],
-    column: { group: 'hole, from the bolt', head: 'clearance' },
+    column: { group: 'hole, from the bolt', head: 'hole minus bolt, diameter' },
     cell: {
       is: 'number',
-      label: (foot) => `clearance of the hole, ${foot}`,
+      label: (foot) => `hole minus bolt, diameter, ${foot}`,
       needed: 'in its group',
       instead: 'not given',
       says: (v, { fine }) => `the bolt has ${fine(v)} of play in its hole, measured across`,
