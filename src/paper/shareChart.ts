@@ -34,7 +34,7 @@ function chart({ name, rows }: CouplingFacts, scale: ShareScale, asked: number):
     label(x, y, text, { size, anchor })
   const marks: PaperMark[] = [
     label(0, px(head) - 6, name, { size, anchor: 'start', bold: true }),
-    ...rows.flatMap(({ name: state, after, asFound, moved }, r): PaperMark[] => {
+    ...rows.flatMap(({ name: state, after, asFound }, r): PaperMark[] => {
       const middle = px(head + (r + 0.5) * row)
       const use = after ?? asFound
       const [short = state] = folded(state, size, px(names) - 6)
@@ -48,19 +48,23 @@ function chart({ name, rows }: CouplingFacts, scale: ShareScale, asked: number):
           use.over ? 'hatch' : 'solid',
         ),
         ...(use.over ? [rect(from, middle - 4.5, at(use.share) - from, 9, 'outline')] : []),
-        ...(after && moved
-          ? [
-              lineMark(at(after.share), middle, at(asFound.share), middle, 'leader', '2 3'),
-              circle(at(asFound.share), middle, 3.6, 'gap'),
-              circle(at(asFound.share), middle, 3.6, 'after'),
-            ]
-          : []),
         words(px(textWidth), middle + 4, use.over ? `${use.percent} OVER` : use.percent, 'end'),
       ]
     }),
     lineMark(at(1), px(head) - 2, at(1), bottom + 2, 'leader'),
     lineMark(at(asked), px(head) - 4, at(asked), bottom + 2, 'edge'),
     ...(scale.breakAt === undefined ? [] : broken(from + length * scale.breakAt, px(head), bottom)),
+    // over the break: what was found a little over the limit lies right behind it
+    ...rows.flatMap(({ after, asFound, moved }, r): PaperMark[] => {
+      const middle = px(head + (r + 0.5) * row)
+      return after && moved
+        ? [
+            lineMark(at(after.share), middle, at(asFound.share), middle, 'leader', '2 3'),
+            circle(at(asFound.share), middle, 3.6, 'gap'),
+            circle(at(asFound.share), middle, 3.6, 'after'),
+          ]
+        : []
+    }),
     ...scale.ticks.map((tick) =>
       words(at(tick), bottom + 14, shareText(tick), tick === 0 ? 'start' : 'middle'),
     ),

@@ -11,7 +11,7 @@ for (const size of [
     const seen = watch(page)
     await openSheet(page)
     await resized(page, size)
-    for (const file of ['bolt-bound-gearbox.json', 'skid-as-one.json', 'piped-compressor.json']) {
+    for (const file of ['five-in-a-line.json', 'bolt-bound-gearbox.json', 'skid-as-one.json']) {
       await chooseExample(page, file)
       await worked(page)
       await page.evaluate(() => {
