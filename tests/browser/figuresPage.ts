@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs'
-import { expect, type Page } from '@playwright/test'
+import { expect, type Download, type Page } from '@playwright/test'
 import type { TrainDocument } from '../../src/document/schema'
 
 /** Most keys of one walk: far more than any sheet has stops. */
@@ -72,9 +72,20 @@ export async function savedTrain(page: Page): Promise<TrainDocument> {
   await page.evaluate(() => {
     Object.assign(window, { showSaveFilePicker: undefined })
   })
-  const [file] = await Promise.all([
-    page.waitForEvent('download'),
-    page.getByRole('button', { name: 'Save a file' }).click(),
-  ])
+  const file = await downloaded(page)
   return JSON.parse(readFileSync(await file.path(), 'utf8')) as TrainDocument
+}
+
+/** Presses "Save a file" and takes what comes; a browser with much to do may lose a download, which is then asked for again. */
+async function downloaded(page: Page): Promise<Download> {
+  for (let tries = 1; ; tries++)
+    try {
+      const [file] = await Promise.all([
+        page.waitForEvent('download', { timeout: 30_000 }),
+        page.getByRole('button', { name: 'Save a file' }).click(),
+      ])
+      return file
+    } catch (error) {
+      if (tries === 3) throw error
+    }
 }

@@ -30,7 +30,11 @@ function trainText(percent: number, name?: string): string {
 }
 
 async function choose(page: Page, example: string): Promise<void> {
+  const name = page.locator('.train-name')
+  const before = (await name.textContent()) ?? ''
   await page.getByLabel('Example').selectOption(example)
+  // what is typed before the other train is there belongs to the one before
+  await expect(name).not.toHaveText(before)
   await ready(page)
 }
 
