@@ -3,8 +3,13 @@ import vue from '@vitejs/plugin-vue'
 import { defineConfig } from 'vitest/config'
 import { workerScopesPlugin } from './tests/app/workerScopes.ts'
 
-/** Tests that mount the sheet or stand in for a browser. */
-const sheets = ['tests/app/**/*.test.ts', 'tests/browser/**/*.test.ts', 'tests/shelf/**/*.test.ts']
+/** Tests that mount the sheet, stand in for a browser, or put another module in the place of one of ours. */
+const sheets = [
+  'tests/app/**/*.test.ts',
+  'tests/browser/**/*.test.ts',
+  'tests/shelf/**/*.test.ts',
+  'tests/cli/failure.test.ts',
+]
 
 // The browser build, the development server and the Vitest run.
 export default defineConfig({
