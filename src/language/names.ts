@@ -31,6 +31,24 @@ export function listed(parts: readonly string[], joint: 'and' | 'or' = 'and'): s
   return parts.length < 2 ? last : `${parts.slice(0, -1).join(', ')} ${joint} ${last}`
 }
 
+/** Those of some ids by their names, as they stand in a sentence, in the order of the train. */
+export const namesOfThose = (
+  bodies: readonly Pick<Body, 'id' | 'name'>[],
+  ids: Iterable<string>,
+): string[] => {
+  const those = new Set(ids)
+  return bodies.filter(({ id }) => those.has(id)).map(({ name }) => inSentence(name))
+}
+
+/** "Fixed: the gear and the motor", "Nothing is fixed". */
+export function fixedText(
+  bodies: readonly Pick<Body, 'id' | 'name'>[],
+  ids: Iterable<string>,
+): string {
+  const names = namesOfThose(bodies, ids)
+  return names.length === 0 ? 'Nothing is fixed' : `Fixed: ${listed(names)}`
+}
+
 /** Bodies named when there is one, counted when there are more: "3 machines", "2 machines and the skid". */
 export function bodiesInWords(bodies: readonly Body[]): string {
   const only = bodies[0]

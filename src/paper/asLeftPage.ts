@@ -9,7 +9,7 @@ import { fineSign } from '../mechanics/units'
 import { couplingFacts } from '../scene/couplingFacts'
 import { footFacts } from '../scene/footFacts'
 import type { Drawn } from './job'
-import type { Block, Chapter } from './page'
+import type { Block, Chapter, Table } from './page'
 import { movedBodies } from '../engine/plan/moves'
 import { carriedWords, heldWords } from './words'
 
@@ -81,24 +81,16 @@ function readingsLeft({ train, answer }: Drawn): Block[] {
   ]
 }
 
-const readingTable = (name: string, rows: readonly (readonly string[])[]): Block => ({
-  kind: 'beside',
-  parts: halves(rows).map((some) => ({
-    width: 6,
-    blocks: [
-      {
-        kind: 'table',
-        columns: [
-          { head: name, width: 2.7 },
-          { head: 'target', width: 1.6, align: 'right' },
-          { head: 'good from, to', width: 1.7, align: 'right' },
-          { head: 'as left', width: 1.5 },
-        ],
-        rows: some,
-      },
+const readingTable = (name: string, rows: readonly (readonly string[])[]): Block =>
+  inTwo(
+    [
+      { head: name, width: 2.7 },
+      { head: 'target', width: 1.6, align: 'right' },
+      { head: 'good from, to', width: 1.7, align: 'right' },
+      { head: 'as left', width: 1.5 },
     ],
-  })),
-})
+    rows,
+  )
 
 /** States beside each other in one table. */
 const mostStates = 3
@@ -148,25 +140,25 @@ function shimMap({ train, answer }: Drawn): Block[] {
       text: 'Shim map',
       aside: `plates as they lie, from the base up, in ${fineSign[train.units.fine]}`,
     },
-    {
-      kind: 'beside',
-      parts: halves(rows).map((some) => ({
-        width: 6,
-        blocks: [
-          {
-            kind: 'table',
-            columns: [
-              { head: 'foot', width: 2.6 },
-              { head: 'planned', width: 1.6 },
-              { head: 'plates as left', width: 3 },
-            ],
-            rows: some,
-          },
-        ],
-      })),
-    },
+    inTwo(
+      [
+        { head: 'foot', width: 2.6 },
+        { head: 'planned', width: 1.6 },
+        { head: 'plates as left', width: 3 },
+      ],
+      rows,
+    ),
   ]
 }
+
+/** A table cut into two that stand beside each other. */
+const inTwo = (columns: Table['columns'], rows: Table['rows']): Block => ({
+  kind: 'beside',
+  parts: halves(rows).map((some) => ({
+    width: 6,
+    blocks: [{ kind: 'table', columns, rows: some }],
+  })),
+})
 
 /** Two columns, the first as long as the second or by one longer. */
 const halves = <Entry>(entries: readonly Entry[]): (readonly Entry[])[] =>

@@ -5,12 +5,12 @@ import type { Block } from './page'
 /** Every foot that is worked on, a line each: what to do there, what is left afterwards, in which steps. */
 export function footTableBlocks({ train, answer, instructions }: Drawn): Block[] {
   if (answer.status !== 'planned') return []
-  const rows = footTable(train, answer, instructions).flatMap(({ name, rows: feet }) =>
+  const rows = footTable(train, answer, instructions).flatMap(({ name, along, rows: feet }) =>
     feet.map((row, i) => [
       i === 0 ? name : ' ',
       row.foot,
       row.shim,
-      row.slide,
+      along === undefined ? row.slide : `${row.slide}; ${along}`,
       left(row),
       row.steps.map(({ number }) => String(number)).join(', ') || ' ',
     ]),

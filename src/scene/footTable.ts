@@ -15,13 +15,13 @@ export interface FootTableRow {
   readonly foot: string
   /** "put in 350 um", "pack stays". */
   readonly shim: string
-  /** "450 um toward the lake", "no slide"; a move along the train behind it. */
+  /** "450 um toward the lake", "no slide". */
   readonly slide: string
   /** Whether anything is done here. */
   readonly moves: boolean
   /** The pack after; not there where no pack was entered. */
   readonly pack?: string
-  /** Least room between bolt and hole after; not there where no hole was entered. */
+  /** Least room between bolt and hole after, "none" where they meet; not there where no hole was entered. */
   readonly room?: string
   readonly bound: readonly Bound[]
   /** Steps that do it, in the order of work; none while they are not worked out. */
@@ -34,12 +34,14 @@ export interface FootTableGroup {
   readonly name: string
   /** How far it goes with the skid under it, beside its own moves. */
   readonly carried?: string
+  /** How far it goes along the train: "300 um along, to the right"; not there where it does not. */
+  readonly along?: string
   readonly rows: readonly FootTableRow[]
 }
 
 /**
- * Every foot of every body that moves by itself, body by body: what to do, what is left, in which steps. Screen and
- * paper lay out this one table. Empty where nothing moves by itself or there is no plan.
+ * Every foot of every body that moves by itself, body by body: what to do, what is left, in which steps. Screen,
+ * paper and text lay out this one table. Empty where nothing moves by itself or there is no plan.
  */
 export function footTable(
   train: Train,
@@ -62,12 +64,21 @@ export function footTable(
         slide: slideText(train, one, side ?? 0),
         moves: moves(one),
         ...(one.pack && { pack: fineText(one.pack.after, train.units) }),
-        ...(one.hole && { room: text(one.hole.room) }),
+        ...(one.hole && {
+          room: /[1-9]/.test(one.hole.room.digits) ? text(one.hole.room) : 'none',
+        }),
         bound: one.bound,
         steps: stepsAtFoot(instructions, body.id, one.name),
       }
     })
-    return [{ body: body.id, name: body.name, ...(carried !== undefined && { carried }), rows }]
+    const [{ along } = {}] = feet
+    return [
+      {
+        ...{ body: body.id, name: body.name, rows },
+        ...(carried !== undefined && { carried }),
+        ...(along && { along: `${text(along.amount)} ${along.words}` }),
+      },
+    ]
   })
 }
 
@@ -76,7 +87,5 @@ const moves = ({ shim, slide, along }: FootFacts): boolean =>
 
 const text = ({ digits, unit }: Amount): string => `${digits} ${unit}`
 
-function slideText(train: Train, { slide, along }: FootFacts, side: number): string {
-  const aside = slide?.amount ? `${text(slide.amount)} ${towardSide(train, side)}` : 'no slide'
-  return along ? `${aside}; ${text(along.amount)} ${along.words}` : aside
-}
+const slideText = (train: Train, { slide }: FootFacts, side: number): string =>
+  slide?.amount ? `${text(slide.amount)} ${towardSide(train, side)}` : 'no slide'

@@ -1,23 +1,21 @@
-import { tidy } from '../language/tidy'
-import type { Body, Foot, Train } from '../mechanics/train'
-import type { FootAnswer } from '../engine/plan/answer'
+import type { Body, Train } from '../mechanics/train'
 import { bodyCarried } from '../engine/fieldwork/steps/carried'
 import { motionsFrom } from '../engine/fieldwork/steps/pose'
-import { alongOf } from '../engine/plan/moves'
 import type { AnswerWithMoves } from '../scene/drawnAnswer'
-import { toldNought, toldText } from '../language/amounts'
-import { towardSide } from '../language/sides'
+import { footTable, type FootTableGroup, type FootTableRow } from '../scene/footTable'
 import { heading, paragraph, table } from './layout'
-import { shimText } from '../language/recipes'
-
-/** Nearer to a limit than this the foot stands at it (um). */
-const touching = 0.01
 
 /** What to do at every foot, machine by machine; one line for a machine that stays. */
 export function feetText(train: Train, answer: AnswerWithMoves): string[] {
+  const groups = footTable(train, answer, [])
   return [
     ...heading('FEET', 'what to do at each; shim goes in or out under the foot'),
-    ...blocks(train.bodies.map((body) => bodyText(train, body, answer))),
+    ...blocks(
+      train.bodies.map((body, b) => {
+        const group = groups.find((one) => one.body === body.id)
+        return group ? movedText(group) : stillText(train, answer, body, b)
+      }),
+    ),
   ]
 }
 
@@ -29,31 +27,18 @@ function blocks(bodies: readonly (readonly string[])[]): string[] {
   })
 }
 
-function bodyText(train: Train, body: Body, answer: AnswerWithMoves): string[] {
-  const feet = body.feet.map((foot) => ({
-    foot,
-    move: answer.feet.find((entry) => entry.body === body.id && entry.foot === foot.id),
-  }))
-  const shows = (value: number | undefined) => !toldNought(value ?? 0, train.units)
-  const tx = alongOf(answer, body.id)
-  const moves = shows(tx) || feet.some(({ move }) => shows(move?.shim) || shows(move?.side))
-  const held = answer.held.includes(body.id)
-  const carried = bodyCarried(train, motionsFrom(train, answer.bodies), train.bodies.indexOf(body))
+function stillText(train: Train, answer: AnswerWithMoves, body: Body, index: number): string[] {
+  const carried = bodyCarried(train, motionsFrom(train, answer.bodies), index)
+  const words = answer.held.includes(body.id) ? 'is fixed' : 'stays where it is'
   const rides = carried === undefined ? '' : `, and ${carried}`
-  if (held || !moves) {
-    const words = held
-      ? 'is fixed: pack stays, no slide'
-      : 'stays where it is: pack stays, no slide'
-    return paragraph(`${body.name} ${words}${rides}.`, '', 2)
-  }
+  return paragraph(`${body.name} ${words}: pack stays, no slide${rides}.`, '', 2)
+}
+
+function movedText({ name, carried, along, rows }: FootTableGroup): string[] {
+  const rides = carried === undefined ? '' : `: moves on its own, and ${carried}`
   return [
-    ...paragraph(`${body.name}${rides === '' ? '' : `: moves on its own${rides}`}`, '', 2),
-    ...(shows(tx)
-      ? paragraph(
-          `along the train: ${toldText(Math.abs(tx), train.units)} to the ${tx > 0 ? 'right' : 'left'}`,
-          '  ',
-        )
-      : []),
+    ...paragraph(`${name}${rides}`, '', 2),
+    ...(along === undefined ? [] : paragraph(along, '  ')),
     ...table(
       [
         { head: 'foot' },
@@ -62,38 +47,17 @@ function bodyText(train: Train, body: Body, answer: AnswerWithMoves): string[] {
         { head: 'pack then', align: 'right' },
         { head: 'clearance', align: 'right' },
       ],
-      feet.map(({ foot, move }) => footCells(train, foot, move)),
+      rows.map((row) => [
+        row.foot,
+        row.shim,
+        row.slide,
+        cell(row.pack, row, false),
+        cell(row.room, row, true),
+      ]),
     ),
   ]
 }
 
-function footCells(train: Train, foot: Foot, move: FootAnswer | undefined): string[] {
-  const shim = move?.shim ?? 0
-  const side = move?.side ?? 0
-  return [
-    foot.id,
-    shimText(train, tidy(shim)),
-    toldNought(side, train.units)
-      ? 'no slide'
-      : `${toldText(Math.abs(side), train.units)} ${towardSide(train, side)}`,
-    packCell(train, foot, move?.packAfter),
-    roomCell(train, move?.boltAt?.room),
-  ]
-}
-
-function packCell(train: Train, { pack }: Foot, after: number | undefined): string {
-  if (after === undefined || !pack) return 'not entered'
-  const bound =
-    after <= pack.min + touching
-      ? ', base-bound'
-      : pack.max !== undefined && after >= pack.max - touching
-        ? ', top-bound'
-        : ''
-  return toldText(after, train.units) + bound
-}
-
-function roomCell(train: Train, room: number | undefined): string {
-  if (room === undefined) return 'not entered'
-  const bound = room <= train.plan.reserve + touching ? ', bolt-bound' : ''
-  return (toldNought(room, train.units) ? 'none' : toldText(room, train.units)) + bound
-}
+/** What is left at a pack or at a bolt, and whether the foot stands on a limit there. */
+const cell = (left = 'not entered', { bound }: FootTableRow, atBolt: boolean): string =>
+  [left, ...bound.filter((word) => (word === 'bolt-bound') === atBolt)].join(', ')

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { workRecord, type ReadAgain } from '../document/work'
-import { fineDigits } from '../language/amounts'
+import { signedDigits } from '../language/amounts'
 import { signed } from '../language/signed'
 import { capital } from '../language/names'
 import { fineSign, micrometresPer, slopeSign, type DocumentUnits } from '../mechanics/units'
@@ -96,10 +96,8 @@ export function roundLines(content: unknown, name: Names): string[] | undefined 
 }
 
 /** A value of the document's own unit with its sign, in the digits people read. */
-function digits(value: number, units: DocumentUnits): string {
-  const text = fineDigits(value * micrometresPer[units.fine], units)
-  return /[1-9]/.test(text) ? signed(text) : '0'
-}
+const digits = (value: number, units: DocumentUnits): string =>
+  signedDigits(value * micrometresPer[units.fine], units)
 
 const slope = (value: number): string => signed(value.toFixed(2))
 

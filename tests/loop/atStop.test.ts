@@ -4,7 +4,7 @@ import { readTrain } from '../../src/document/readTrain'
 import type { ReadAgain } from '../../src/document/work'
 import type { NewReadings } from '../../src/engine/fieldwork/loop/compare'
 import { standingReadings } from '../../src/engine/fieldwork/loop/standingReadings'
-import { stepsDone, stepsDoneText } from '../../src/engine/fieldwork/loop/stepsDone'
+import { isStepDone, stepsDone, stepsDoneText } from '../../src/engine/fieldwork/loop/stepsDone'
 import { typedValue, withReading } from '../../src/engine/fieldwork/loop/typedReadings'
 import { stopVerdict } from '../../src/engine/fieldwork/loop/stopVerdict'
 import { workCards, type ReadCard } from '../../src/engine/fieldwork/steps/cards'
@@ -225,6 +225,9 @@ describe('what was typed at a stop point', () => {
     const all = stepsDone(cards, [], type([], sets, 1))
     expect([...all.progress.values()].filter((one) => one === 'read past')).toHaveLength(1)
     expect(all.progress.get(step.id)).toBe('read past')
+    expect(isStepDone(all, step.id)).toBe(true)
+    expect(isStepDone(none, step.id)).toBe(false)
+    expect(isStepDone(all, 'no such step')).toBe(false)
   })
 
   it('counts a step as ticked with all its cards, feet and stop point', () => {

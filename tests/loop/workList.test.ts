@@ -22,7 +22,7 @@ const job = (change: Partial<WorkDoneSoFar> = {}): WorkDoneSoFar => ({
   ],
   instructions: steps,
   isDone: () => false,
-  again: { read: 0, of: 0 },
+  again: { read: 0, of: 3 },
   pages: [],
   ...change,
 })
@@ -39,7 +39,7 @@ describe('the job as one list', () => {
       'open: How the train was found, written down',
       'waits: Step 1. Gear: shims',
       'waits: Step 2. Gear: slide',
-      'waits: The couplings read again',
+      'waits: The couplings read again: 0 of 3 sets',
       'waits: How the train is left, written down',
     ])
     expect(workList(job())[1]?.where).toBe('gear')
@@ -62,7 +62,7 @@ describe('the job as one list', () => {
     expect(told(one).slice(2)).toEqual([
       'done: Step 1. Gear: shims',
       'next: Step 2. Gear: slide',
-      'waits: The couplings read again',
+      'waits: The couplings read again: 0 of 3 sets',
       'waits: How the train is left, written down',
     ])
     const all = { ...isIn, pages: ['as found'], isDone: () => true }

@@ -208,6 +208,7 @@ export const useLoop = defineStore('loop', () => {
       expected,
       again,
       standing,
+      measured,
       unlaid,
       comparison,
       pages,

@@ -1,22 +1,16 @@
 import type { TrainDocument } from '../schema'
-import { quantityAt } from '../numbers'
 import { valueAt, withValue, type Path } from '../place'
 import { couplingNamed, couplingTitleOf, machineNamed } from '../titles'
 import type { CsvCell } from './csv'
 import type { PasteColumn, PastedValues, PasteOutcome, PasteTarget } from './pasted'
+import { belowNought, numberColumns } from './pathColumns'
 
 /** A column of the table of couplings; without a path it only says which coupling is meant. */
 interface CouplingColumn extends PasteColumn {
   readonly path?: Path
 }
 
-const number = (heading: string, names: readonly string[], ...path: string[]): CouplingColumn => ({
-  key: path.join('.'),
-  heading,
-  names,
-  kind: quantityAt(['couplings', 0, ...path]),
-  path,
-})
+const number = numberColumns('couplings')
 const text = (heading: string, names: readonly string[], ...path: string[]): CouplingColumn => ({
   key: path.join('.'),
   heading,
@@ -65,8 +59,8 @@ function put(document: TrainDocument, values: PastedValues): PasteOutcome {
   const shape = said === undefined ? undefined : String(said).trim().toLowerCase()
   if (shape !== undefined && shape !== 'box' && shape !== 'round')
     return { why: `shape “${shape}” is neither box nor round` }
-  const low = columns.find(({ key }) => amounts.includes(key) && Number(values[key] ?? 0) < 0)
-  if (low) return { why: `${low.heading}: ${String(values[low.key])} is below 0` }
+  const low = belowNought(columns, amounts, values)
+  if (low !== undefined) return { why: low }
   // a name that only says which coupling is meant changes nothing
   const finds = values['after'] === undefined
   const given = columns.filter(

@@ -1,27 +1,19 @@
 import type { TrainDocument } from '../schema'
 import { roles } from '../../mechanics/train'
 import { addMachine } from '../edits/machines'
-import { quantityAt } from '../numbers'
-import { valueAt, withValue, type Path } from '../place'
+import { valueAt, withValue } from '../place'
 import { machineNamed } from '../titles'
 import type { CsvCell } from './csv'
-import type { PasteColumn, PastedValues, PasteOutcome, PasteTarget } from './pasted'
+import type { PastedValues, PasteOutcome, PasteTarget } from './pasted'
+import { belowNought, numberColumns, type PathColumn } from './pathColumns'
 
 /** A column of the table of machines. */
-interface MachineColumn extends PasteColumn {
-  /** Where it stands within a machine. */
-  readonly path: Path
+interface MachineColumn extends PathColumn {
   /** What a yes or no is where a file says nothing. */
   readonly instead?: boolean
 }
 
-const number = (heading: string, names: readonly string[], ...path: string[]): MachineColumn => ({
-  key: path.join('.'),
-  heading,
-  names,
-  kind: quantityAt(['machines', 0, ...path]),
-  path,
-})
+const number = numberColumns('machines')
 const yes = (heading: string, instead: boolean, ...path: string[]): MachineColumn => ({
   key: path.join('.'),
   heading,
@@ -85,8 +77,8 @@ function put(document: TrainDocument, values: PastedValues): PasteOutcome {
   if (role === null)
     return { why: `“${String(values['role'])}” is no role: write ${roles.join(', ')}` }
   const given = columns.filter(({ key }) => values[key] !== undefined)
-  const low = given.find(({ key }) => amounts.includes(key) && Number(values[key]) < 0)
-  if (low) return { why: `${low.heading}: ${String(values[low.key])} is below 0` }
+  const low = belowNought(columns, amounts, values)
+  if (low !== undefined) return { why: low }
   const axes = given.flatMap(({ path }) => (path[0] === 'axis' ? [path.length] : []))
   if (new Set(axes).size > 1)
     return { why: 'one axis is given and an axis at each end too: a machine has one or the other' }

@@ -78,10 +78,7 @@ export function workList({ ready, instructions, isDone, again, pages }: WorkDone
               : isWhole(again)
                 ? ('done' as const)
                 : ('open' as const),
-            words:
-              again.of === 0
-                ? 'The couplings read again'
-                : `The couplings read again: ${again.read} of ${counted(again.of, 'set', 'sets')}`,
+            words: `The couplings read again: ${again.read} of ${counted(again.of, 'set', 'sets')}`,
           },
         ]),
     {

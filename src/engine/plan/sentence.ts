@@ -12,7 +12,14 @@ import type {
 } from './answer'
 import { alongOf, movedBodies } from './moves'
 import { footLimitWords } from '../../language/footLimitWords'
-import { bodiesInWords, capital, counted, inSentence, listed } from '../../language/names'
+import {
+  bodiesInWords,
+  capital,
+  counted,
+  inSentence,
+  listed,
+  namesOfThose,
+} from '../../language/names'
 
 /** The plan as people say it, in three parts so that a screen can set them apart. */
 export interface Sentence {
@@ -82,12 +89,9 @@ const noPlan = (what: string, why: string): Sentence => ({
 export const sentenceText = ({ headline, moves, proof }: Sentence): string =>
   [headline, moves, proof].filter((part) => part !== '').join(' ')
 
-const heldNames = (train: Train, answer: StandingAnswer): string[] =>
-  train.bodies.filter(({ id }) => answer.held.includes(id)).map(({ name }) => inSentence(name))
-
 /** What is fixed, or what moves where those are fewer names: "Move the bedplate alone." */
 function headlineOf(train: Train, answer: PlannedAnswer): string {
-  const fixed = heldNames(train, answer)
+  const fixed = namesOfThose(train.bodies, answer.held)
   if (fixed.length === 0) return 'Nothing is fixed.'
   const moved = movedBodies(train, answer).map(({ name }) => inSentence(name))
   if (moved.length === 0 || moved.length >= fixed.length) return `Leave ${listed(fixed)} fixed.`
@@ -95,7 +99,7 @@ function headlineOf(train: Train, answer: PlannedAnswer): string {
 }
 
 const holding = (train: Train, answer: StandingAnswer): string => {
-  const names = heldNames(train, answer)
+  const names = namesOfThose(train.bodies, answer.held)
   return `with ${names.length === 0 ? 'nothing' : listed(names)} fixed`
 }
 

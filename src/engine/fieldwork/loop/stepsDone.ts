@@ -31,9 +31,13 @@ export function stepsDone(
       return [id, ticked ? 'ticked' : i <= last ? 'read past' : 'open']
     }),
   )
-  const done = ids.filter((id) => progress.get(id) !== 'open').length
+  const done = ids.filter((id) => isStepDone({ progress }, id)).length
   return { progress, done, of: ids.length }
 }
+
+/** Whether a step counts as done. */
+export const isStepDone = ({ progress }: Pick<StepsDone, 'progress'>, step: string): boolean =>
+  (progress.get(step) ?? 'open') !== 'open'
 
 /** "4 of 6 steps done". */
 export const stepsDoneText = ({ done, of }: Pick<StepsDone, 'done' | 'of'>): string =>

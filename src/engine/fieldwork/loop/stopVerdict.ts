@@ -1,5 +1,5 @@
 import { shareText } from '../../../language/amounts'
-import { inSentence, listed } from '../../../language/names'
+import { capital, inSentence, listed } from '../../../language/names'
 import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
 import { addMisalignments } from '../../../mechanics/misalignment/stateShift'
 import { noMotion, type Motion } from '../../../mechanics/motion'
@@ -58,7 +58,7 @@ export function stopVerdict(
   return {
     coupling: id,
     verdict: judged.verdict,
-    words: words.charAt(0).toUpperCase() + words.slice(1),
+    words: capital(words),
   }
 }
 

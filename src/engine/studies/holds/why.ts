@@ -8,7 +8,7 @@ import type { LimitWeight } from '../../infeasible/floor/dualWeights'
 import { noRoomAt } from '../../plan/sentence'
 import { footLimitWords } from '../../../language/footLimitWords'
 import { limitSides } from '../../../mechanics/footLimits'
-import { inSentence, listed } from '../../../language/names'
+import { inSentence, listed, namesOfThose } from '../../../language/names'
 import { effortOf, type HoldComparison } from './compare'
 import type { HoldSolver } from './holdSolver'
 import { lackOf, type MissingRoom } from './lack'
@@ -17,9 +17,7 @@ import type { HoldRow } from './row'
 
 /** "the gear and the motor", "nothing". */
 function fixedInWords(train: Train, held: readonly string[]): string {
-  const names = train.bodies
-    .filter(({ id }) => held.includes(id))
-    .map(({ name }) => inSentence(name))
+  const names = namesOfThose(train.bodies, held)
   return names.length === 0 ? 'nothing' : listed(names)
 }
 
