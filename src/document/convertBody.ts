@@ -1,5 +1,11 @@
 import { tol } from '../mechanics/tolerances'
-import type { FootDocument, MachineDocument, RestraintDocument, SkidDocument } from './schema'
+import type {
+  FootDocument,
+  GrowthPointDocument,
+  MachineDocument,
+  RestraintDocument,
+  SkidDocument,
+} from './schema'
 import { heatRise } from './heat'
 import type {
   AxisPoint,
@@ -126,6 +132,7 @@ function convertFoot(foot: FootDocument, place: string): Foot {
         x: hole.x ?? 0,
         y: hole.y ?? 0,
         centred: hole.x !== undefined || hole.y !== undefined,
+        ...(hole.u !== undefined && { u: hole.u }),
       },
     }),
     ...(foot.soft !== undefined && { soft: foot.soft }),
@@ -164,14 +171,34 @@ function convertGrowth(machine: MachineDocument): ReadonlyMap<string, readonly G
   return new Map(
     Object.entries(machine.growth ?? {}).map(([state, points]) => [
       state,
-      points.map(({ at, axis = 'both' as const, rise, side, axial, heat, u = 0 }) => ({
-        at,
-        axis,
-        ...((rise !== undefined || heat) && { rise: (rise ?? 0) + (heat ? heatRise(heat) : 0) }),
-        ...(side !== undefined && { side }),
-        ...(axial !== undefined && { axial }),
-        u,
-      })),
+      points.map(convertPoint),
     ]),
   )
 }
+
+/** A quantity that is given as an interval counts as its middle, with half the width beside it. */
+function convertPoint(point: GrowthPointDocument): GrowthPoint {
+  const { at, axis = 'both' as const, heat, u, range } = point
+  const rise = heat ? (point.rise ?? 0) + heatRise(heat) : (point.rise ?? middle(range?.rise))
+  const side = point.side ?? middle(range?.side)
+  const axial = point.axial ?? middle(range?.axial)
+  return {
+    at,
+    axis,
+    ...(rise !== undefined && { rise }),
+    ...(side !== undefined && { side }),
+    ...(axial !== undefined && { axial }),
+    ...(u !== undefined && { u }),
+    heated: heat !== undefined,
+    half: {
+      ...(range?.rise && { rise: halfWidth(range.rise) }),
+      ...(range?.side && { side: halfWidth(range.side) }),
+      ...(range?.axial && { axial: halfWidth(range.axial) }),
+    },
+  }
+}
+
+type Interval = readonly [low: number, high: number]
+const middle = (interval: Interval | undefined): number | undefined =>
+  interval && (interval[0] + interval[1]) / 2
+const halfWidth = ([low, high]: Interval): number => (high - low) / 2

@@ -48,9 +48,18 @@ export function convertCoupling(
     ...(coupling.setting && {
       setting: convertSetting(coupling.setting),
     }),
-    ...(axial && { axial }),
+    ...(axial && { axial: convertAxial(axial) }),
     found: coupling.found.map((set, i) => convertSet(set, `${place}.found[${i}]`)),
   }
+}
+
+function convertAxial({
+  found,
+  want,
+  tolerance,
+  u,
+}: NonNullable<CouplingDocument['axial']>): NonNullable<Coupling['axial']> {
+  return { found, want, tolerance, ...(u !== undefined && { u }) }
 }
 
 function convertSetting(setting: NonNullable<CouplingDocument['setting']>): ColdSetting {
@@ -89,17 +98,25 @@ function convertSet(set: ReadingSetDocument, place: string): ReadingSet {
       offset: given(set.offset),
       slope: given(set.slope),
       u,
+      uGiven: set.u !== undefined,
       uSlope: set.uSlope ?? usualSlopeU,
+      uSlopeGiven: set.uSlope !== undefined,
     }
   }
   const sweep = {
     place,
     used,
     u,
+    uGiven: set.u !== undefined,
     readings: set.readings.map(([hour, value]) => ({ hour, value })),
   }
-  if (set.kind === 'gap') return { ...sweep, kind: 'gap', diameter: set.diameter }
-  const sag = { sag: set.sag ?? 0, sagGiven: set.sag !== undefined }
+  if (set.kind === 'gap') return { ...sweep, ...acrossOf(set), kind: 'gap' }
+  const sag = {
+    sag: set.sag ?? 0,
+    sagGiven: set.sag !== undefined,
+    ...(set.uSag !== undefined && { uSag: set.uSag }),
+    ...(set.bracket !== undefined && { bracket: set.bracket }),
+  }
   switch (set.kind) {
     case 'rim':
       return {
@@ -108,23 +125,33 @@ function convertSet(set: ReadingSetDocument, place: string): ReadingSet {
         kind: 'rim',
         rides: set.rides,
         at: set.at,
+        ...(set.uAt !== undefined && { uAt: set.uAt }),
       }
     case 'face':
       return {
         ...sweep,
         ...sag,
+        ...acrossOf(set),
         kind: 'face',
         rides: set.rides,
         face: set.face ?? 'front',
-        diameter: set.diameter,
       }
     case 'spool':
       return {
         ...sweep,
         ...sag,
+        ...acrossOf(set),
         kind: 'spool',
         end: set.end,
-        diameter: set.diameter,
       }
   }
 }
+
+/** The circle on which a dial or a gauge reads a face. */
+const acrossOf = ({
+  diameter,
+  uDiameter,
+}: {
+  readonly diameter: number
+  readonly uDiameter?: number | undefined
+}) => ({ diameter, ...(uDiameter !== undefined && { uDiameter }) })

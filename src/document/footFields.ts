@@ -214,6 +214,18 @@ const footFields: Readonly<Record<FootPath, FootField>> = {
     },
     work: { goesWith: 'side', times: 1, from: 0 },
   },
+  'hole.u': {
+    heading: 'bolt unsure by',
+    words: 'place of the bolt in its hole, unsure by',
+    column: { group: 'hole, from the bolt', head: 'unsure by', more: true },
+    cell: {
+      is: 'number',
+      label: (foot) => `place of the bolt in its hole, unsure by, ${foot}`,
+      instead: 'not given',
+    },
+    least: 0,
+    work: 'nothing',
+  },
   soft: {
     heading: 'soft foot',
     names: ['soft', 'gap'],

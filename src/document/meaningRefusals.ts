@@ -1,4 +1,11 @@
-import type { CouplingDocument, MachineDocument, SkidDocument, TrainDocument } from './schema'
+import { growthQuantities } from '../mechanics/train'
+import type {
+  CouplingDocument,
+  GrowthPointDocument,
+  MachineDocument,
+  SkidDocument,
+  TrainDocument,
+} from './schema'
 import { placeOf, shown, type Refusal } from './refusal'
 
 /** What a well-shaped document may still get wrong: ids, neighbours, limits, states. */
@@ -91,11 +98,41 @@ function ofBody(body: MachineDocument | SkidDocument, place: string): Refusal[] 
 }
 
 function ofGrowth(machine: MachineDocument, place: string, document: TrainDocument): Refusal[] {
-  return Object.keys(machine.growth ?? {}).flatMap((state) =>
-    (document.states ?? []).some(({ id }) => id === state)
-      ? []
-      : [{ at: `${place}.${placeOf(['growth', state])}`, why: notListed(state, document) }],
-  )
+  return Object.entries(machine.growth ?? {}).flatMap(([state, points]) => {
+    const at = `${place}.${placeOf(['growth', state])}`
+    return (document.states ?? []).some(({ id }) => id === state)
+      ? points.flatMap((point, i) => ofRange(point, `${at}[${i}]`))
+      : [{ at, why: notListed(state, document) }]
+  })
+}
+
+/** An interval stands in place of a value and its uncertainty, lower end first. */
+function ofRange(point: GrowthPointDocument, place: string): Refusal[] {
+  const { range, u } = point
+  if (!range) return []
+  const out: Refusal[] = []
+  for (const quantity of growthQuantities) {
+    const interval = range[quantity]
+    const at = `${place}.range.${quantity}`
+    if (interval === undefined) continue
+    if (interval[0] > interval[1])
+      out.push({
+        at,
+        why: `${shown(interval)} is the wrong way round: give the lower end first, ${interval[1]} to ${interval[0]}`,
+      })
+    const value = point[quantity] !== undefined || (quantity === 'rise' && point.heat)
+    if (value)
+      out.push({
+        at,
+        why: `${shown(interval)} is given beside a ${quantity === 'rise' && point.heat ? 'rise from temperatures' : `value of ${point[quantity] ?? ''}`}: give the interval or the value, not both`,
+      })
+  }
+  if (u !== undefined)
+    out.push({
+      at: `${place}.u`,
+      why: `${u} is given beside an interval, which says itself how unsure it is: take one of them away, or make two points of it`,
+    })
+  return out
 }
 
 function notListed(state: string, document: TrainDocument): string {

@@ -6,7 +6,7 @@ import { absurdHeat } from './heat'
 import { inEngineUnits } from './unitConverter'
 import { jsonFault } from './jsonFault'
 import { meaningRefusals } from './meaningRefusals'
-import type { State, Train } from '../mechanics/train'
+import type { State, SureSettings, Train } from '../mechanics/train'
 import type { Refusal } from './refusal'
 import { shapeRefusals } from './shapeRefusals'
 import { undetermined } from './undetermined'
@@ -22,6 +22,8 @@ const usualFlat = 25
 const usualLeave = 20
 const usualStage = 500
 const usualSlip = 1000
+/** Draws from which a chance is told: its interval is then a point either way at most. */
+const usualDraws = 10_000
 
 export type ReadResult =
   | { readonly ok: true; readonly document: TrainDocument; readonly train: Train }
@@ -104,7 +106,24 @@ function convert(document: TrainDocument): Omit<Train, 'asked'> {
       leave: plan.leave ?? usualLeave,
       stage: plan.stage ?? usualStage,
       slip: plan.slip ?? usualSlip,
+      guard: plan.guard ?? 0,
+      worst: plan.worst ?? false,
+      ...(plan.sure && {
+        sure: convertSure(plan.sure),
+      }),
     },
+  }
+}
+
+function convertSure(sure: NonNullable<NonNullable<TrainDocument['plan']>['sure']>): SureSettings {
+  const { shim, slide, foot, chance, draws = usualDraws, seed = 1 } = sure
+  return {
+    ...(shim !== undefined && { shim }),
+    ...(slide !== undefined && { slide }),
+    ...(foot !== undefined && { foot }),
+    ...(chance !== undefined && { chance }),
+    draws,
+    seed,
   }
 }
 

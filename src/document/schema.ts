@@ -43,6 +43,7 @@ const hole = z.strictObject({
   clearance: fine.nonnegative(),
   x: fine.optional(),
   y: fine.optional(),
+  u: fine.nonnegative().optional(),
 })
 const gap = fine.nonnegative()
 
@@ -85,6 +86,13 @@ export const growthPoint = z.strictObject({
     })
     .optional(),
   u: fine.nonnegative().optional(),
+  range: z
+    .strictObject({
+      rise: range.optional(),
+      side: range.optional(),
+      axial: range.optional(),
+    })
+    .optional(),
 })
 
 const freedom = z.strictObject({
@@ -131,6 +139,10 @@ const setFields = {
   u: fine.positive().optional(),
 }
 const readings = z.array(reading).min(1)
+/** How far the sag of a bracket is unsure, and which bracket: sets of a coupling that name the same one share its error. */
+const bracket = { uSag: fine.nonnegative().optional(), bracket: text.optional() }
+/** How far a place or a diameter is unsure. */
+const uLength = length.nonnegative().optional()
 
 export const readingSet = z.discriminatedUnion('kind', [
   z.strictObject({
@@ -138,7 +150,9 @@ export const readingSet = z.discriminatedUnion('kind', [
     rides: z.enum(['left', 'right']),
     at: length,
     sag: fine.optional(),
+    uAt: uLength,
     readings,
+    ...bracket,
     ...setFields,
   }),
   z.strictObject({
@@ -147,16 +161,26 @@ export const readingSet = z.discriminatedUnion('kind', [
     diameter: length.positive(),
     face: z.enum(['front', 'back']).optional(),
     sag: fine.optional(),
+    uDiameter: uLength,
+    readings,
+    ...bracket,
+    ...setFields,
+  }),
+  z.strictObject({
+    kind: z.literal('gap'),
+    diameter: length.positive(),
+    uDiameter: uLength,
     readings,
     ...setFields,
   }),
-  z.strictObject({ kind: z.literal('gap'), diameter: length.positive(), readings, ...setFields }),
   z.strictObject({
     kind: z.literal('spool'),
     end: z.enum(['left', 'right']),
     diameter: length.positive(),
     sag: fine.optional(),
+    uDiameter: uLength,
     readings,
+    ...bracket,
     ...setFields,
   }),
   z.strictObject({
@@ -198,7 +222,14 @@ const coupling = z.strictObject({
       why: text.optional(),
     })
     .optional(),
-  axial: z.strictObject({ found: length, want: length, tolerance: length.positive() }).optional(),
+  axial: z
+    .strictObject({
+      found: length,
+      want: length,
+      tolerance: length.positive(),
+      u: length.nonnegative().optional(),
+    })
+    .optional(),
   strain: open(pipeStrain).optional(),
   found: z.array(readingSet),
 })
@@ -213,6 +244,16 @@ const shims = z.strictObject({
   flat: fine.nonnegative().optional(),
 })
 
+/** Asks for the chance that every state is in; how far the work is unsure. */
+const sure = z.strictObject({
+  shim: fine.nonnegative().optional(),
+  slide: fine.nonnegative().optional(),
+  foot: length.nonnegative().optional(),
+  chance: plain.gt(0).lt(1).optional(),
+  draws: plain.int().min(100).max(1_000_000).optional(),
+  seed: plain.int().nonnegative().max(4_294_967_295).optional(),
+})
+
 const planSettings = z.strictObject({
   share: plain.gt(0).lte(1).optional(),
   weights: z
@@ -222,7 +263,9 @@ const planSettings = z.strictObject({
       axial: plain.nonnegative().optional(),
     })
     .optional(),
-  guard: z.literal(0).optional(),
+  guard: plain.nonnegative().max(10).optional(),
+  worst: z.boolean().optional(),
+  sure: sure.optional(),
   reserve: fine.nonnegative().optional(),
   shims: shims.optional(),
   leave: fine.nonnegative().optional(),

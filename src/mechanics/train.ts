@@ -135,6 +135,8 @@ export interface Hole {
   readonly x: Micrometres
   readonly y: Micrometres
   readonly centred: boolean
+  /** Standard uncertainty of where the bolt stands, sideways and along; undefined where the file gives none. */
+  readonly u?: Micrometres
 }
 
 export interface FootRow {
@@ -163,8 +165,17 @@ export interface GrowthPoint {
   readonly rise?: Micrometres
   readonly side?: Micrometres
   readonly axial?: Micrometres
-  readonly u: Micrometres
+  /** Standard uncertainty of each quantity that the point gives; undefined where the file gives none. */
+  readonly u?: Micrometres
+  /** Whether temperatures give part of the rise. */
+  readonly heated: boolean
+  /** Half the width of each quantity that is given as an interval; its value above is the middle. */
+  readonly half: { readonly [Q in GrowthQuantity]?: Micrometres }
 }
+
+/** What a growth point may give. */
+export const growthQuantities = ['rise', 'side', 'axial'] as const
+export type GrowthQuantity = (typeof growthQuantities)[number]
 
 export interface Coupling {
   readonly id: string
@@ -190,6 +201,8 @@ export interface Coupling {
     readonly found: Millimetres
     readonly want: Millimetres
     readonly tolerance: Millimetres
+    /** Standard uncertainty of the gap found; undefined where the file gives none. */
+    readonly u?: Millimetres
   }
   readonly found: readonly ReadingSet[]
 }
@@ -225,32 +238,50 @@ interface Sweep {
   readonly used: boolean
   readonly readings: readonly Reading[]
   readonly u: Micrometres
+  /** False where the file gives no u. */
+  readonly uGiven: boolean
+}
+
+/** The bracket that holds a dial. */
+interface Bracket {
+  readonly sag: Micrometres
+  readonly sagGiven: boolean
+  /** Standard uncertainty of the sag; undefined where the file gives none. */
+  readonly uSag?: Micrometres
+  /** Name of the bracket; sets of a coupling that name the same one share its error. */
+  readonly bracket?: string
 }
 
 export type ReadingSet =
+  | (Sweep &
+      Bracket & {
+        readonly kind: 'rim'
+        readonly rides: 'left' | 'right'
+        readonly at: Millimetres
+        /** Standard uncertainty of `at`; undefined where the file gives none. */
+        readonly uAt?: Millimetres
+      })
+  | (Sweep &
+      Bracket & {
+        readonly kind: 'face'
+        readonly rides: 'left' | 'right'
+        readonly diameter: Millimetres
+        /** Standard uncertainty of `diameter`; undefined where the file gives none. */
+        readonly uDiameter?: Millimetres
+        readonly face: 'front' | 'back'
+      })
   | (Sweep & {
-      readonly kind: 'rim'
-      readonly rides: 'left' | 'right'
-      readonly at: Millimetres
-      readonly sag: Micrometres
-      readonly sagGiven: boolean
-    })
-  | (Sweep & {
-      readonly kind: 'face'
-      readonly rides: 'left' | 'right'
+      readonly kind: 'gap'
       readonly diameter: Millimetres
-      readonly face: 'front' | 'back'
-      readonly sag: Micrometres
-      readonly sagGiven: boolean
+      readonly uDiameter?: Millimetres
     })
-  | (Sweep & { readonly kind: 'gap'; readonly diameter: Millimetres })
-  | (Sweep & {
-      readonly kind: 'spool'
-      readonly end: 'left' | 'right'
-      readonly diameter: Millimetres
-      readonly sag: Micrometres
-      readonly sagGiven: boolean
-    })
+  | (Sweep &
+      Bracket & {
+        readonly kind: 'spool'
+        readonly end: 'left' | 'right'
+        readonly diameter: Millimetres
+        readonly uDiameter?: Millimetres
+      })
   | {
       readonly kind: 'line'
       readonly place: string
@@ -259,7 +290,9 @@ export type ReadingSet =
       readonly offset: { readonly y?: Micrometres; readonly z?: Micrometres }
       readonly slope: { readonly y?: Milliradians; readonly z?: Milliradians }
       readonly u: Micrometres
+      readonly uGiven: boolean
       readonly uSlope: Milliradians
+      readonly uSlopeGiven: boolean
     }
 
 export interface State {
@@ -289,4 +322,21 @@ export interface PlanSettings {
   readonly stage: Micrometres
   /** How far a foot is lifted clear of its pack, old and new, to slip shims. */
   readonly slip: Micrometres
+  /** So many standard uncertainties are kept between every check and its limit. */
+  readonly guard: number
+  /** Whether the plan holds for every value within the intervals of growth. */
+  readonly worst: boolean
+  /** Whether and how the chance that every state is in is worked out; undefined where nobody asks. */
+  readonly sure?: SureSettings
+}
+
+/** How sure the work is, and what is asked of the plan; undefined: the file gives none. */
+export interface SureSettings {
+  readonly shim?: Micrometres
+  readonly slide?: Micrometres
+  readonly foot?: Millimetres
+  /** The plan of least cost on the trade-off curve that reaches this chance is wanted. */
+  readonly chance?: number
+  readonly draws: number
+  readonly seed: number
 }

@@ -25,14 +25,27 @@ export function everyField(): TrainDocument {
     Object.assign(whole.feet[0] ?? {}, {
       pack: { now: 3000, min: 500, max: 9000, plates: [2000, 1000] },
     })
+    const [first] = whole.feet
+    if (first) first.hole = { clearance: 2000, x: 3, y: 4, u: 150, ...first.hole }
     whole.restraints = [
       { id: 'flange', x: 510, y: 20, z: 700, axial: room(410), side: room(420), rise: room(430) },
     ]
   }
   Object.assign(motor.growth?.['hot']?.[0] ?? {}, { axial: 17, u: 9 })
+  motor.growth?.['hot']?.push({
+    at: 900,
+    range: { rise: [60, 90], side: [-5, 8], axial: [10, 30] },
+  })
   coupling.aim = { hot: { offset: { y: 5, z: -20 }, slope: { y: 0.02, z: 0.03 } } }
   other.setting = { offset: { y: 3, z: 4 }, slope: { y: 0.05, z: 0.06 }, use: true, why: 'tried' }
-  for (const set of coupling.found) set.u = 14
+  for (const set of coupling.found) {
+    set.u = 14
+    if (set.kind !== 'gap' && set.kind !== 'line')
+      Object.assign(set, { uSag: 4, bracket: 'long arm' })
+    if (set.kind === 'rim') set.uAt = 2
+    else if (set.kind !== 'line') set.uDiameter = 3
+  }
+  if (coupling.axial) coupling.axial.u = 0.2
   for (const set of other.found) if (set.kind === 'line') set.uSlope = 0.07
   document.plan = {
     ...document.plan,
@@ -41,6 +54,9 @@ export function everyField(): TrainDocument {
     leave: 15,
     stage: 450,
     slip: 900,
+    guard: 1.5,
+    worst: true,
+    sure: { shim: 8, slide: 16, foot: 3, chance: 0.8, draws: 5000, seed: 7 },
   }
   return document
 }

@@ -106,13 +106,16 @@ describe('every number of the train file', () => {
       const next = withValue(
         document,
         path,
-        place.path.at(-1) === 'most' ? 6 : value * 0.999 - 0.001,
+        counts.has(place.path.at(-1) ?? '') ? value + 1 : value * 0.999 - 0.001,
       )
       if (train(next) !== before) untold.delete(said(place.path))
     }
     expect([...untold], 'not in everyField.ts, or lost on its way').toEqual([])
   })
 })
+
+/** What is counted. */
+const counts = new Set(['most', 'draws', 'seed'])
 
 /** What a file says to people alone. */
 const forPeople = ['couplings.*.speed']

@@ -1,5 +1,6 @@
 import { tidy } from '../../language/tidy'
 import type { GrowthPointDocument, MachineDocument, TrainDocument } from '../schema'
+import { growthQuantities } from '../../mechanics/train'
 import { micrometresPer, millimetresPer, type DocumentUnits } from '../../mechanics/units'
 
 /**
@@ -8,7 +9,7 @@ import { micrometresPer, millimetresPer, type DocumentUnits } from '../../mechan
  * @param factor no unit
  */
 function scaledPoint(point: GrowthPointDocument, factor: number): GrowthPointDocument {
-  const { heat } = point
+  const { heat, range } = point
   const times = (value: number | undefined) =>
     value === undefined ? undefined : tidy(value * factor)
   const next = {
@@ -17,11 +18,27 @@ function scaledPoint(point: GrowthPointDocument, factor: number): GrowthPointDoc
     side: times(point.side),
     axial: times(point.axial),
     u: point.u === undefined ? undefined : tidy(point.u * Math.abs(factor)),
+    range: range && scaledRange(range, factor),
     heat: heat && { ...heat, to: tidy(heat.from + (heat.to - heat.from) * factor) },
   }
   return Object.fromEntries(
     Object.entries(next).filter(([, value]) => value !== undefined),
   ) as GrowthPointDocument
+}
+
+/** Intervals scaled, lower end first whatever the sign of the factor. */
+function scaledRange(
+  range: NonNullable<GrowthPointDocument['range']>,
+  factor: number,
+): NonNullable<GrowthPointDocument['range']> {
+  const next: NonNullable<GrowthPointDocument['range']> = {}
+  for (const quantity of growthQuantities) {
+    const interval = range[quantity]
+    if (!interval) continue
+    const [a, b] = [tidy(interval[0] * factor), tidy(interval[1] * factor)]
+    next[quantity] = a < b ? [a, b] : [b, a]
+  }
+  return next
 }
 
 /**
