@@ -7,7 +7,7 @@ export const rooms = [
   [
     'src/mechanics',
     'units, the train as the engine has it, the arithmetic of the trade',
-    ['.', 'readings', 'misalignment'],
+    ['.', 'readings', 'misalignment', 'uncertainty'],
   ],
   ['src/language', 'names of sides, couplings, feet, hours; amounts with units; recipes'],
   [
@@ -18,6 +18,10 @@ export const rooms = [
   ['src/engine/proof', 'judges a plan by code of its own'],
   ['src/engine/lp', 'the linear program, its circles, the solver port', ['.', 'rows']],
   ['src/engine/plan', 'asks the questions in order'],
+  [
+    'src/engine/chance',
+    'how sure a plan is: errors drawn, every state judged, what would buy most',
+  ],
   ['src/engine/rounding', 'feet rounded together to the shims of the store'],
   [
     'src/engine/infeasible',

@@ -1,6 +1,6 @@
 import { tol } from './tolerances'
 import type { Micrometres, Millimetres, Milliradians } from './units'
-import type { Body, GrowthPoint } from './train'
+import type { Body, GrowthPoint, GrowthQuantity } from './train'
 
 /** A straight line over x: value at `x`, and its slope. */
 export interface Line {
@@ -37,15 +37,23 @@ export function growthOf(body: Body, state: string, axis: 'left' | 'right'): Axi
   }
 }
 
+/** A point takes part only in what it gives; a quantity that no point gives is 0. */
+function fit(points: readonly GrowthPoint[], quantity: GrowthQuantity): Line {
+  return lineThrough(
+    points.flatMap((point) => {
+      const value = point[quantity]
+      return value === undefined ? [] : [{ x: point.at, value }]
+    }),
+  )
+}
+
 /**
  * One point is a constant, more are a least-squares line; points that all stand at one x give their
- * mean. A point takes part only in what it gives; a quantity that no point gives is 0.
+ * mean; none are a line of 0.
  */
-function fit(points: readonly GrowthPoint[], quantity: 'rise' | 'side' | 'axial'): Line {
-  const given = points.flatMap((point) => {
-    const value = point[quantity]
-    return value === undefined ? [] : [{ x: point.at, value }]
-  })
+export function lineThrough(
+  given: readonly { readonly x: Millimetres; readonly value: Micrometres }[],
+): Line {
   if (given.length === 0) return none
   const mean = (list: readonly number[]) => list.reduce((a, b) => a + b, 0) / list.length
   const x = mean(given.map((point) => point.x))

@@ -4,7 +4,7 @@ import type { AsFound } from '../../mechanics/readings/asFound'
 import { expectedSets } from '../../mechanics/readings/expected'
 import { noMotion, type Motion } from '../../mechanics/motion'
 import { bandAround, setDoubts } from '../../mechanics/misalignment/bands'
-import { workErrors, workedBy } from '../../mechanics/misalignment/workErrors'
+import { workErrors, workedBy } from '../../mechanics/uncertainty/workErrors'
 import { couplingMotions } from '../../mechanics/misalignment/couplingMotion'
 import { addMisalignments } from '../../mechanics/misalignment/stateShift'
 import {

@@ -11,7 +11,7 @@ import { expectedAt } from '../steps/judge'
 import { judgeDifferences } from './causes'
 import { evidenceOf } from './evidence'
 import { differenceAt, meaningOf, type DifferenceMeaning } from './meaning'
-import { workErrors, workedBy } from '../../../mechanics/misalignment/workErrors'
+import { workErrors, workedBy } from '../../../mechanics/uncertainty/workErrors'
 
 /**
  * New readings of one set as they were typed, in the document's units as all that is entered: the same

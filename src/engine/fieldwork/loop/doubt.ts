@@ -6,7 +6,8 @@ import { checksOf, type Check } from '../../../mechanics/misalignment/check'
 import { sharesOf } from '../../../mechanics/misalignment/shares'
 import type { AsFound } from '../../../mechanics/readings/asFound'
 import { contradicting } from './contradiction'
-import { varianceOf, workDoubt, workErrors } from '../../../mechanics/misalignment/workErrors'
+import { workDoubtOf } from '../../../mechanics/uncertainty/usual'
+import { varianceOf, workErrors } from '../../../mechanics/uncertainty/workErrors'
 
 /** Accept where the value is this many standard uncertainties inside the limit: 95 % one-sided, normal. */
 const guard = 1.645
@@ -146,7 +147,8 @@ export function nextRound(
   const wanted = Math.max(0.05, Math.min(asked, 1 - guard * u))
   const reached = (floor ?? 0) * aboveFloor
   const share = Math.min(1, Math.max(wanted, reached))
-  const rest = `readings, shims (${fineText(workDoubt.shim, train.units)}) and slides (${fineText(workDoubt.side, train.units)}) may take the rest`
+  const { shim, slide } = workDoubtOf(train.plan.sure)
+  const rest = `readings, shims (${fineText(shim, train.units)}) and slides (${fineText(slide, train.units)}) may take the rest`
   return {
     share,
     u,

@@ -2,7 +2,7 @@ import type { Body, Foot, Train } from '../../../mechanics/train'
 import { footMove } from '../../plan/totals'
 import type { Motion } from '../../../mechanics/motion'
 import { bandAround, type Band } from '../../../mechanics/misalignment/bands'
-import { workDoubt } from '../../../mechanics/misalignment/workErrors'
+import { workDoubtOf } from '../../../mechanics/uncertainty/usual'
 import type { Micrometres } from '../../../mechanics/units'
 import { sideNoun } from '../../../language/sides'
 import type { DialAnswer, StepFootAnswer } from './answer'
@@ -23,6 +23,7 @@ export function dialsOf(
   feet: readonly StepFootAnswer[],
 ): DialAnswer[] {
   const on = body.skid === undefined ? 'on the base' : 'on the bedplate'
+  const doubt = workDoubtOf(train.plan.sure)
   if (kind === 'vertical')
     return body.feet.map((foot) => {
       const shim = feet.find((entry) => entry.foot === foot.id)?.shim
@@ -32,7 +33,7 @@ export function dialsOf(
         where: `${on}, stem down on foot ${foot.id}: + is up`,
         way: 'vertical',
         shows,
-        good: dialBand(shows, workDoubt.shim),
+        good: dialBand(shows, doubt.shim),
       }
     })
   const side = sideNoun(train, 1)
@@ -47,7 +48,7 @@ export function dialsOf(
             where: `${on}, on the ${side} side, stem against foot ${foot.id}: + is toward the ${side}`,
             way: 'lateral',
             shows: move.side,
-            good: dialBand(move.side, workDoubt.side),
+            good: dialBand(move.side, doubt.slide),
           },
         ]
       : [
@@ -56,7 +57,7 @@ export function dialsOf(
             where: `${on}, to the right of foot ${foot.id}, stem against it: + is to the right`,
             way: 'axial',
             shows: move.axial,
-            good: dialBand(move.axial, workDoubt.side),
+            good: dialBand(move.axial, doubt.slide),
           },
         ]
   })
