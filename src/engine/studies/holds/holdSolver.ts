@@ -15,7 +15,7 @@ import { totalsOf } from '../../plan/totals'
 import { motionsOf } from '../../plan/solvePlan'
 import { solveParts, type SolvedParts } from '../../plan/solveParts'
 import { choiceOf, heldIds, withHeld, type HoldChoice } from './choice'
-import { disturbedBodies } from './disturbed'
+import { disturbedBodies } from '../../plan/disturbed'
 import type { HoldRow } from './row'
 
 /**

@@ -1,7 +1,7 @@
-import { tol } from '../../../mechanics/tolerances'
-import type { Train } from '../../../mechanics/train'
-import type { Motion } from '../../../mechanics/motion'
-import { footMove } from '../../plan/totals'
+import { tol } from '../../mechanics/tolerances'
+import type { Train } from '../../mechanics/train'
+import type { Motion } from '../../mechanics/motion'
+import { footMove } from './totals'
 
 /** Indices of the bodies that a plan moves by themselves; riding on a skid that moves does not count. */
 export const disturbedBodies = (train: Train, motions: readonly Motion[]): number[] =>

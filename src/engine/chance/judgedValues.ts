@@ -1,0 +1,43 @@
+import { checksOf } from '../../mechanics/misalignment/check'
+import type { CheckResult, CouplingMotion } from '../../mechanics/misalignment/shares'
+import type { Coupling } from '../../mechanics/train'
+
+/** One number that is judged of a coupling, and how a change of the coupling changes it. */
+export interface JudgedValue {
+  readonly what: CheckResult['what']
+  readonly way: 'y' | 'z' | 'x'
+  /** mrad, or um for the offset, or mm for the gap. */
+  readonly of: (by: CouplingMotion) => number
+}
+
+/** Every number that is judged of a coupling, in the order of its checks: y and z of each, then the gap. */
+export function judgedValues(coupling: Coupling): JudgedValue[] {
+  return [
+    ...checksOf(coupling).flatMap(({ what, offset, slope }): JudgedValue[] => [
+      { what, way: 'y', of: ({ misalignment: d }) => offset * d.y + slope * d.sy },
+      { what, way: 'z', of: ({ misalignment: d }) => offset * d.z + slope * d.sz },
+    ]),
+    ...(coupling.axial
+      ? [{ what: 'gap' as const, way: 'x' as const, of: ({ gap }: CouplingMotion) => gap / 1000 }]
+      : []),
+  ]
+}
+
+/** Where a coupling stands in a state: its numbers in the same order, and the limit of each. */
+export interface JudgedState {
+  readonly values: readonly number[]
+  readonly limits: readonly number[]
+  /** Whether each number and the next one are judged as one vector. */
+  readonly vector: boolean
+}
+
+export function judgedState(coupling: Coupling, checks: readonly CheckResult[]): JudgedState {
+  const numbers = checks.flatMap(({ y, z, x, limit }) =>
+    [y, z, x].flatMap((value) => (value === undefined ? [] : [{ value, limit }])),
+  )
+  return {
+    values: numbers.map(({ value }) => value),
+    limits: numbers.map(({ limit }) => limit),
+    vector: coupling.tolerance.shape === 'round',
+  }
+}
