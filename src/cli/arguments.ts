@@ -5,7 +5,14 @@ import type { Refusal } from '../document/refusal'
 /** What the command line was asked to do. */
 export type CommandRequest =
   | { readonly command: 'help' | 'version' }
-  | { readonly command: 'plan' | 'holds' | 'check'; readonly file: string; readonly json: boolean }
+  | { readonly command: 'check'; readonly file: string; readonly json: boolean }
+  | {
+      readonly command: 'plan' | 'holds'
+      readonly file: string
+      readonly json: boolean
+      /** How sure the plan is, whether or not the file asks for it. */
+      readonly sure: boolean
+    }
   | {
       readonly command: 'model'
       readonly file: string
@@ -47,8 +54,9 @@ const options = {
 } as const
 
 /** Options that stand alone. */
-const flags: Readonly<Record<string, 'json' | 'help' | 'version'>> = {
+const flags: Readonly<Record<string, 'json' | 'sure' | 'help' | 'version'>> = {
   '--json': 'json',
+  '--sure': 'sure',
   '--help': 'help',
   '-h': 'help',
   '--version': 'version',
@@ -66,6 +74,7 @@ export function readArguments(words: readonly string[]): CommandRequest {
   const given = new Map<string, string>()
   let command: Command | undefined
   let asked: 'help' | 'version' | undefined
+  let sure = false
   // not strict, so that the first fault in order is refused here, in our words
   const { tokens } = parseArgs({ args: [...words], options, strict: false, tokens: true })
   for (const token of tokens) {
@@ -78,7 +87,7 @@ export function readArguments(words: readonly string[]): CommandRequest {
       if (word !== name || (flag ?? missing) === undefined)
         return refuse(
           word,
-          'unknown option: there are --json, -o FILE, --for, --paper, --date, --help and --version',
+          'unknown option: there are --json, --sure, -o FILE, --for, --paper, --date, --help and --version',
         )
       if (missing !== undefined) {
         if (value === undefined || (value.startsWith('-') && value !== '-'))
@@ -86,7 +95,8 @@ export function readArguments(words: readonly string[]): CommandRequest {
         const before = given.get(name)
         if (before !== undefined) return refuse(name, `given twice: ${before} and ${value}`)
         given.set(name, value)
-      } else if (flag !== 'json') asked ??= flag
+      } else if (flag === 'sure') sure = true
+      else if (flag !== 'json') asked ??= flag
     } else if (token.kind === 'positional') {
       if (command !== undefined) files.push(token.value)
       else if (isCommand(token.value)) command = token.value
@@ -106,6 +116,8 @@ export function readArguments(words: readonly string[]): CommandRequest {
   for (const name of ['--for', '--paper', '--date'])
     if (command !== 'sheet' && given.has(name))
       return refuse(name, `${command} prints nothing: it belongs to sheet`)
+  if (sure && command !== 'plan' && command !== 'holds')
+    return refuse('--sure', `${command} tells no chance: it belongs to plan and holds`)
   switch (command) {
     case 'model': {
       const kinds = '.lp (CPLEX LP) or .mps (free MPS)'
@@ -135,7 +147,7 @@ export function readArguments(words: readonly string[]): CommandRequest {
     case 'check':
       if (out !== undefined)
         return refuse('-o', `${command} writes to standard output: -o belongs to model and sheet`)
-      return { command, file, json }
+      return command === 'check' ? { command, file, json } : { command, file, json, sure }
   }
 }
 

@@ -13,6 +13,7 @@ export const help = `holdfast plans the alignment of a train of machines.
 FILE is a train file; - reads it from standard input.
 
   --json     answer for programs, on standard output and nothing else there
+  --sure     of a plan or its choices: the chance that every state is in
   --for crew | office   of a sheet [crew]: every foot, checks, steps, readings
              and what is left, to do the job by; or choices, sums, assumptions
              and data, to release it by and keep

@@ -4,6 +4,7 @@ import type { Readable } from 'node:stream'
 import { version } from '../../package.json'
 import { checkRead } from '../engine/plan/checkTrain'
 import { everyStage, PlanningRun, type ReadTrain } from '../engine/planningRun'
+import { sureHolds } from '../engine/chance/sureHolds'
 import { holdsOf, type Holds } from '../engine/studies/holds/holdRows'
 import type { PlanStatus } from '../engine/plan/answer'
 import { checkText } from '../text/checkText'
@@ -82,14 +83,21 @@ async function onFile(request: FileRequest, shell: Shell): Promise<number> {
       return 0
     }
     case 'plan': {
-      const answer = new PlanningRun(read, await glpkSolver()).answer(everyStage)
+      const answer = new PlanningRun(read, await glpkSolver()).answer({
+        ...everyStage,
+        sure: request.sure,
+      })
       shell.print(json ? asJson(answerJson(answer, read.train)) : planText(read.train, answer))
       return exitOf[answer.status]
     }
     case 'holds': {
       // what binds in every choice takes as long again as the choices, and only programs read it
-      const holds = holdsOf(read.train, await glpkSolver(), { prices: json })
-      shell.print(json ? asJson(holdsJson(holds, read.train)) : holdsText(read.train, holds))
+      const options = { prices: json }
+      const { train } = read
+      const sure = request.sure || train.plan.sure !== undefined
+      const solver = await glpkSolver()
+      const holds = sure ? sureHolds(train, solver, options) : holdsOf(train, solver, options)
+      shell.print(json ? asJson(holdsJson(holds, train)) : holdsText(train, holds))
       return exitOfHolds(holds)
     }
     case 'model':

@@ -1,11 +1,19 @@
 import type { TrainDocument } from '../document/schema'
 import { once } from '../mechanics/once'
 import type { Train } from '../mechanics/train'
+import type { SureStage, WantedAnswer } from './chance/answer'
+import { atChance } from './chance/atChance'
+import { chancesAlong, closerPlan, type ChanceAlong } from './chance/chanceAlong'
+import { ChanceStudy } from './chance/chanceStudy'
+import { sureAnswer } from './chance/sureAnswer'
 import { conflictsOf, contradictionOf } from './infeasible/conflict/conflict'
 import { remediesOf } from './infeasible/remedies/remedies'
 import type { Solver } from './lp/solver'
+import type { InToleranceAnswer, PlanFigures, PlannedAnswer } from './plan/answer'
 import { PlanRun } from './plan/planRun'
+import { madeOf } from './rounding/answer'
 import { roundedAnswer } from './rounding/roundedAnswer'
+import { tradeoffPlanner } from './studies/tradeoff/tradeoff'
 import { withStages, type PlanAnswer, type ReasonsAnswer } from './fieldwork/answer'
 import { orderFor } from './fieldwork/orderFor'
 import { readiness } from './fieldwork/ready/readiness'
@@ -26,6 +34,8 @@ export interface Wanted {
   readonly reasons?: boolean
   /** Whether the plan may be carried out, and in which order. */
   readonly work?: boolean
+  /** How sure the plan is; worked out also where the train asks for it. */
+  readonly sure?: boolean
 }
 
 /**
@@ -36,10 +46,46 @@ export interface Wanted {
 export class PlanningRun extends PlanRun {
   readonly document: TrainDocument
 
+  /** Where a chance is asked for: at which share of tolerance the plan reaches it. */
+  readonly wanted: WantedAnswer | undefined
+
   constructor({ document, train }: ReadTrain, solver: Solver) {
-    super(train, solver)
+    const at = atChance(train, solver)
+    super(at.train, solver)
     this.document = document
+    this.wanted = at.wanted
   }
+
+  /** Chances of this train's plans, all by the same draws. */
+  readonly chances = once(() => new ChanceStudy(this.train, this.found()))
+
+  /** The chance along the trade-off, from the share asked for down; empty without a plan. */
+  readonly along = once((): readonly ChanceAlong[] => {
+    if (!hasPlan(this.plan())) return []
+    const planner = tradeoffPlanner(this.train, this.solver)
+    return planner ? [...chancesAlong(this.chances(), planner, this.train.plan.share)] : []
+  })
+
+  /** How sure the plan is, and how sure it is as rounded. */
+  readonly sure = once((): NonNullable<SureStage['sure']> => {
+    const plan = this.plan()
+    const study = this.chances()
+    const whole = sureAnswer(
+      study,
+      hasPlan(plan) ? this.motions() : undefined,
+      hasPlan(plan) ? closerPlan(this.along(), plan.cost) : undefined,
+    )
+    const rounded = madeOf(this.rounding())
+    return {
+      plan: { ...whole, ...(this.wanted && { wanted: this.wanted }) },
+      ...(rounded && {
+        rounded: sureAnswer(
+          study,
+          rounded.bodies.map(({ move }) => move),
+        ),
+      }),
+    }
+  })
 
   /** The plan rounded to packs; undefined for a train without a store of shims, or without a plan. */
   readonly rounding = once(() => {
@@ -73,15 +119,20 @@ export class PlanningRun extends PlanRun {
   })
 
   /** The plan with the stages that are wanted, as one answer. */
-  answer({ prices, rounding, reasons, work }: Wanted): PlanAnswer {
+  answer({ prices, rounding, reasons, work, sure }: Wanted): PlanAnswer {
+    const isSure = sure === true || this.train.plan.sure !== undefined
     return withStages(prices ? this.priced() : this.plan(), {
       rounded: rounding ? this.rounding() : undefined,
       reasons: reasons ? this.reasons() : undefined,
       ready: work ? this.ready() : undefined,
       steps: work ? this.steps() : undefined,
+      sure: isSure ? this.sure() : undefined,
     })
   }
 }
+
+const hasPlan = (plan: PlanFigures): plan is PlannedAnswer | InToleranceAnswer =>
+  plan.status === 'planned' || plan.status === 'in-tolerance'
 
 /** Everything that can be told of a train at once. */
 export const everyStage: Wanted = { prices: true, rounding: true, reasons: true, work: true }

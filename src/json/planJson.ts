@@ -106,7 +106,8 @@ export function planJson(plan: PlanFigures, train: Train) {
   }
 }
 
-const measureOf: Record<CheckAnswer['what'], Measure> = {
+/** What the checks of a coupling measure. */
+export const measureOf: Record<CheckAnswer['what'], Measure> = {
   'left plane': 'slope',
   'right plane': 'slope',
   offset: 'fine',

@@ -1,6 +1,8 @@
 import type { DocumentUnits } from '../mechanics/units'
 import type { PackAnswer, RoundedAnswer, RoundingMade } from '../engine/rounding/answer'
+import type { SureAnswer } from '../engine/chance/answer'
 import { bodies, couplingsJson, expectedJson, feet, totals } from './planJson'
+import { sureJson } from './sureJson'
 import { written, type MeasuresOf } from './written'
 
 const packs: MeasuresOf<PackAnswer[]> = {
@@ -29,7 +31,11 @@ const rounding: Exclude<MeasuresOf<Omit<RoundingMade, 'packs'>>, string> = {
 }
 
 /** A plan rounded to the shims of the store, in the document's units; its packs stand beside it. */
-export function roundedJson(answer: RoundedAnswer, units: DocumentUnits) {
+export function roundedJson(
+  answer: RoundedAnswer,
+  sure: SureAnswer | undefined,
+  units: DocumentUnits,
+) {
   const couplings = couplingsJson(answer.couplings, units)
   if (answer.status === 'no rounding')
     return { rounded: { ...written(answer, rounding, units), couplings } }
@@ -40,6 +46,7 @@ export function roundedJson(answer: RoundedAnswer, units: DocumentUnits) {
       ...(written<Omit<RoundingMade, 'packs'>>(rounded, rounding, units) as typeof rounded),
       couplings,
       expected: expectedJson(rounded.expected, units),
+      ...(sure && { sure: sureJson(sure, units) }),
     },
   }
 }

@@ -4,6 +4,7 @@ import { fineSign, toFine, type Micrometres } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
 import type { ProofAnswer } from '../engine/plan/answer'
 import type { DrawnAnswer } from '../scene/drawnAnswer'
+import { displayedSure } from '../engine/chance/sentence'
 import { displayedPlan } from '../engine/fieldwork/displayed'
 import { bindingText } from './bindingText'
 import { asFoundShares, couplingsText } from './couplingsText'
@@ -18,6 +19,7 @@ import { remediesText } from './remediesText'
 import { cautionText, findingsText, notEnteredText } from './remarksText'
 import { tidy } from '../language/tidy'
 import { sentenceOf, sentenceText } from '../engine/plan/sentence'
+import { sureText } from './sureText'
 import { stepsText } from './stepsText'
 
 /** An answer, or what was put by hand, as people read it, in lines of at most 80 characters. */
@@ -34,6 +36,7 @@ export function planText(train: Train, answer: DrawnAnswer): string {
     ...(reasons ? [...conflictText(reasons.conflicts), ...remediesText(reasons)] : []),
     ...(ready?.provisional === true ? parts.map(provisional) : parts).flat(),
     ...(ready ? readyText(ready) : []),
+    ...('sure' in answer ? sureText(train, displayedSure(answer.sure)) : []),
     ...findingsText(answer.findings),
     ...notEnteredText(answer.notEntered),
     ...proofText(train, answer),

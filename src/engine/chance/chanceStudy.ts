@@ -1,3 +1,4 @@
+import { once } from '../../mechanics/once'
 import type { AsFound } from '../../mechanics/readings/asFound'
 import { couplingMotions } from '../../mechanics/misalignment/couplingMotion'
 import { sharesOf, type CouplingResult } from '../../mechanics/misalignment/shares'
@@ -72,6 +73,9 @@ export class ChanceStudy {
       sources,
     }
   }
+
+  /** The train as found. */
+  readonly asFound = once(() => this.good(this.judged()))
 
   /** Counts the draws in which a plan is good. */
   good({ states, work }: JudgedPlan): GoodDraws {

@@ -8,6 +8,7 @@ import type {
   StoppedAnswer,
   UnprovenAnswer,
 } from '../plan/answer'
+import type { SureStage } from '../chance/answer'
 import type { RoundedAnswer } from '../rounding/answer'
 import type { ReadyAnswer } from './ready/answer'
 import type { StepsAnswer } from './steps/answer'
@@ -39,33 +40,40 @@ interface ReasonsStage {
   reasons?: ReasonsAnswer
 }
 
-export type PlannedWithStages = PlannedAnswer & RoundingStage & WorkStages
+export type PlannedWithStages = PlannedAnswer & RoundingStage & WorkStages & SureStage
 
 /** What planning a train answers. Stages that its status has are left out where nobody asked for them. */
 export type PlanAnswer =
   | PlannedWithStages
-  | (InToleranceAnswer & WorkStages)
-  | (ImpossibleAnswer & ReasonsStage & ReadyStage)
+  | (InToleranceAnswer & WorkStages & SureStage)
+  | (ImpossibleAnswer & ReasonsStage & ReadyStage & SureStage)
   | ((UnprovenAnswer | StoppedAnswer) & ReadyStage)
 
 /** What was worked out beside a plan; undefined: not asked for, or not to be had. */
-export type Stages = Undefinable<RoundingStage & WorkStages & ReasonsStage>
+export type Stages = Undefinable<RoundingStage & WorkStages & ReasonsStage & SureStage>
 
 type Undefinable<Value> = { readonly [Key in keyof Value]: Value[Key] | undefined }
 
 /** A plan with the stages that its status has. */
 export function withStages(
   plan: PlanFigures,
-  { rounded, ready, steps, reasons }: Stages,
+  { rounded, ready, steps, reasons, sure }: Stages,
 ): PlanAnswer {
   const isReady = ready && { ready }
+  const isSure = sure && { sure }
   switch (plan.status) {
     case 'planned':
-      return { ...plan, ...(rounded && { rounded }), ...isReady, ...(steps && { steps }) }
+      return {
+        ...plan,
+        ...(rounded && { rounded }),
+        ...isReady,
+        ...(steps && { steps }),
+        ...isSure,
+      }
     case 'in-tolerance':
-      return { ...plan, ...isReady, ...(steps && { steps }) }
+      return { ...plan, ...isReady, ...(steps && { steps }), ...isSure }
     case 'impossible':
-      return { ...plan, ...(reasons && { reasons }), ...isReady }
+      return { ...plan, ...(reasons && { reasons }), ...isReady, ...isSure }
     case 'unproven':
     case 'stopped':
       return { ...plan, ...isReady }

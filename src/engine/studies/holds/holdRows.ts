@@ -91,8 +91,12 @@ const holdsExactly = ({ held }: HoldRow, ids: readonly string[]): boolean =>
   held.join(' ') === ids.join(' ')
 
 /** Every choice of held bodies, ranked; beyond 12 bodies the best 200 found. */
-export function holdsOf(train: Train, solver: Solver, options: HoldOptions = {}): Holds {
-  const holds = new HoldSolver(train, solver)
+export const holdsOf = (train: Train, solver: Solver, options: HoldOptions = {}): Holds =>
+  holdsFrom(new HoldSolver(train, solver), options)
+
+/** The same, by a solver of choices that is there already. */
+export function holdsFrom(holds: HoldSolver, options: HoldOptions = {}): Holds {
+  const { train } = holds
   const rows = [...holdRows(holds, options)].map(({ row }) => row)
   const complete = solvesAll(train, options)
   return { complete, rows: rankedHolds(holds, complete ? rows : theBest(train, rows)) }

@@ -115,6 +115,13 @@ export class HoldSolver {
     })
   }
 
+  /** Own motions of the bodies in the plan of a choice; undefined where it has none. */
+  motionsOf(choice: HoldChoice): readonly Motion[] | undefined {
+    const solved = this.solve(choice)
+    if (solved.status === 'in-tolerance') return this.motions([])
+    return solved.status === 'planned' ? this.motions(solved.plans) : undefined
+  }
+
   private motions(plans: readonly { group: MotionGroup; plan: PartPlan }[]): readonly Motion[] {
     const parts = plans.map(({ group, plan }) => ({ part: this.parts.part(group), plan }))
     return motionsOf(this.train, parts)

@@ -1,0 +1,86 @@
+import { chanceText, likeChance } from '../../language/chanceText'
+import { shareText, toldText } from '../../language/amounts'
+import { inSentence } from '../../language/names'
+import type { Train } from '../../mechanics/train'
+import type { BuyAnswer, SureAnswer, SureStage } from './answer'
+
+/** The chance that people read: of the plan as rounded where it is, with how it came to its share and what a closer one has. */
+export function displayedSure({ plan, rounded }: NonNullable<SureStage['sure']>): SureAnswer {
+  if (!rounded) return plan
+  const closer = (plan.buys ?? []).filter(({ what }) => what === 'a closer plan')
+  return {
+    ...rounded,
+    buys: [...(rounded.buys ?? []), ...closer].sort((a, b) => b.exact - a.exact),
+    ...(plan.wanted && { wanted: plan.wanted }),
+  }
+}
+
+/** A group of errors that adds less than this to the chance if it were exact is not what it hangs on. */
+const worthTelling = 0.03
+
+/** The chance of a plan in one sentence, with what it hangs on; of a train without a plan, as it stands. */
+export function sureSentence(train: Train, sure: SureAnswer): string {
+  const { all, asFound, wanted } = sure
+  const given = 'if the stated uncertainties are right'
+  if (!all) return `As it stands, ${chanceText(asFound)} that every state is in, ${given}.`
+  const first = sure.buys?.find(({ what }) => what !== 'a closer plan')
+  const hangs =
+    first && first.exact - all.chance >= worthTelling
+      ? `; ${buyNoun(train, first)} is what it hangs on most`
+      : ''
+  const chance = `About ${chanceText(all)} that every state is in at the first run, ${given}${hangs}.`
+  if (!wanted) return chance
+  const asked = `${Math.round(wanted.chance * 1000) / 10} %`
+  return wanted.reached
+    ? wanted.share < wanted.asked
+      ? `${chance} For the ${asked} asked for it keeps to ${shareText(wanted.share)} of tolerance.`
+      : chance
+    : `${chance} The ${asked} asked for is not reached at any share of tolerance; this is the best, at ${shareText(wanted.share)}.`
+}
+
+/** What a group of errors is called in a sentence. */
+export function buyNoun(train: Train, { what, where }: Pick<BuyAnswer, 'what' | 'where'>): string {
+  const coupling = () => inSentence(train.couplings.find(({ id }) => id === where)?.name ?? where)
+  switch (what) {
+    case 'readings':
+      return `what was read at ${coupling()}`
+    case 'brackets':
+      return `the sag of the brackets at ${coupling()}`
+    case 'growth':
+      return `the growth of ${inSentence(train.machines.find(({ id }) => id === where)?.name ?? where)}`
+    case 'work':
+      return 'the work itself'
+    case 'places of feet':
+      return 'where the feet stand along the train'
+    case 'a closer plan':
+      return 'a closer plan'
+  }
+}
+
+/** What one does to be half as unsure, and about how long that takes (minutes); common practice, no source. */
+const acts: Record<Exclude<BuyAnswer['what'], 'a closer plan'>, (noun: string) => string> = {
+  readings: (noun) =>
+    `Read ${noun.replace('what was read at ', '')} with four full sweeps in place of one, about 40 minutes`,
+  brackets: (noun) => `Measure ${noun} on a stiff bar, about 20 minutes`,
+  growth: (noun) => `Measure ${noun} on the run, some 4 hours`,
+  work: () => 'Work with shims measured by micrometer and dials on every foot, about 60 minutes',
+  'places of feet': () => 'Tape the places of the feet anew, about 20 minutes',
+}
+
+/** What a buy would do to the chance, as a sentence; undefined where it adds less than a point. */
+export function buySentence(
+  train: Train,
+  buy: BuyAnswer,
+  { all }: Pick<SureAnswer, 'all'>,
+): string | undefined {
+  if (!all || Math.max(buy.exact, buy.halved ?? 0) - all.chance < 0.01) return undefined
+  const told = (chance: number) => likeChance(chance, all)
+  if (buy.what === 'a closer plan')
+    return `A closer plan, ${toldText(buy.cost ?? 0, train.units)} more to move${train.plan.shims ? ' before it is rounded to shims' : ''}: ${told(buy.exact)}.`
+  const act = acts[buy.what](buyNoun(train, buy))
+  return `${act}: ${told(buy.halved ?? buy.exact)} if it halves what is unsure there, ${told(buy.exact)} if nothing were.`
+}
+
+/** What no chance here counts. */
+export const outsideTheModel =
+  'Not counted: roll from unequal shims, rotor float in face readings, pipe strain, readings that fit badly.'
