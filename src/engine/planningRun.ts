@@ -67,13 +67,16 @@ export class PlanningRun extends PlanRun {
   })
 
   /** How sure the plan is, and how sure it is as rounded. */
-  readonly sure = once((): NonNullable<SureStage['sure']> => {
+  readonly sure = once(() => this.sureBeside(this.along()))
+
+  /** The same beside the plans along the trade-off as far as they are known. */
+  sureBeside(along: readonly ChanceAlong[]): NonNullable<SureStage['sure']> {
     const plan = this.plan()
     const study = this.chances()
     const whole = sureAnswer(
       study,
       hasPlan(plan) ? this.motions() : undefined,
-      hasPlan(plan) ? closerPlan(this.along(), plan.cost) : undefined,
+      hasPlan(plan) ? closerPlan(along, plan.cost) : undefined,
     )
     const rounded = madeOf(this.rounding())
     return {
@@ -85,7 +88,7 @@ export class PlanningRun extends PlanRun {
         ),
       }),
     }
-  })
+  }
 
   /** The plan rounded to packs; undefined for a train without a store of shims, or without a plan. */
   readonly rounding = once(() => {

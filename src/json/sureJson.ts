@@ -54,7 +54,7 @@ const buyJson = ({ what, where, exact, halved, cost }: BuyAnswer, units: Documen
 
 const assumedJson = (one: AssumedAnswer, units: DocumentUnits) => ({
   where: one.where,
-  what: one.what,
+  what: [one.kind, one.of, one.detail].filter((part) => part).join(', '),
   ...(one.quantity === undefined
     ? { value: one.value }
     : { value: inUnits(one.value, one.quantity, units), unit: unitSign(one.quantity, units) }),

@@ -9,11 +9,12 @@ import type { HoldRow } from '../engine/studies/holds/row'
 import { PlanningRun, type ReadTrain } from '../engine/planningRun'
 import { holdList } from '../text/holdList'
 import type { Solver } from '../engine/lp/solver'
-import { tradeoffSteps } from '../engine/studies/tradeoff/tradeoff'
+import { TradeoffPlanner, tradeoffSteps } from '../engine/studies/tradeoff/tradeoff'
+import { chancesAlong, type ChanceAlong } from '../engine/chance/chanceAlong'
 
 import { readTrain } from '../document/readTrain'
 import { pause } from './pause'
-import type { AnalysisReply, AnalysisRequest, Work } from './analysisMessages'
+import type { AnalysisReply, AnalysisRequest } from './analysisMessages'
 
 /** Work between two looks at the messages that came in meanwhile (ms). */
 const slice = 30
@@ -28,6 +29,8 @@ type Post = (reply: AnalysisReply) => void
 export class Analyses {
   /** The analysis that is under way; an older one ends at its next breath. */
   private latest = 0
+  /** The plan that is being turned into work; what is worked out of an older one ends likewise. */
+  private latestWork = 0
 
   /** Answers one request, bit by bit; a request that was overtaken or stopped just ends. */
   async analysis(request: AnalysisRequest, solver: Solver, post: Post): Promise<void> {
@@ -52,7 +55,7 @@ export class Analyses {
           return whyFoot(run, { body, foot, way }, options) ?? []
         })
         post({ id, kind: 'why', whys })
-      } else if (request.kind === 'work') post({ id, kind: 'work', work: work(read, solver) })
+      } else if (request.kind === 'work') await this.worked(id, read, solver, post)
       else if (request.kind === 'from here')
         post({ id, kind: 'from here', from: bestFromHere(read.train, request.hand, solver) })
       else if (request.kind === 'reasons')
@@ -74,7 +77,7 @@ export class Analyses {
     solver: Solver,
     post: Post,
   ): Promise<void> {
-    const breath = this.breathing(id)
+    const breath = breathing(() => this.latest === id)
     const holds = new HoldSolver(train, solver)
     const rows: HoldRow[] = []
     const complete = solvesAll(train)
@@ -93,14 +96,10 @@ export class Analyses {
       tell(1, first.value.total, false)
     }
     if (curve) {
-      const steps = tradeoffSteps(holds)
-      let step = steps.next()
-      while (!step.done) {
-        if (!(await breath())) return
-        step = steps.next()
-      }
+      const tradeoff = await ended(tradeoffSteps(holds), breath)
+      if (this.latest !== id) return
       const floor = floorReason(holds, holds.free(choiceNow(train)))?.sentence ?? ''
-      post({ id, kind: 'curve', tradeoff: step.value, floor })
+      post({ id, kind: 'curve', tradeoff, floor })
     }
     let told = performance.now()
     let rest = often
@@ -118,20 +117,50 @@ export class Analyses {
     tell(rows.length, rows.length, true)
   }
 
-  /** Lets messages in after each slice of work; false when the analysis is no longer wanted. */
-  private breathing(id: number): () => Promise<boolean> {
-    let since = performance.now()
-    return async () => {
-      if (performance.now() - since > slice) {
-        await pause()
-        since = performance.now()
-      }
-      return this.latest === id
+  /** Steps and shims first, then how sure the plan is, and last the chances along its trade-off. */
+  private async worked(id: number, read: ReadTrain, solver: Solver, post: Post): Promise<void> {
+    this.latestWork = id
+    const breath = breathing(() => this.latestWork === id)
+    const run = new PlanningRun(read, solver)
+    const work = { rounded: run.rounding(), ready: run.ready(), steps: run.steps() }
+    post({ id, kind: 'work', work })
+    await pause()
+    if (!(await breath())) return
+    const { status, share } = run.plan()
+    if (status === 'unproven' || status === 'stopped') return
+    post({ id, kind: 'sure', sure: run.sureBeside([]), along: [] })
+    if (status === 'impossible') return
+    const planner = await ended(TradeoffPlanner.steps(new HoldSolver(run.train, solver)), breath)
+    if (!planner) return
+    const along: ChanceAlong[] = []
+    for (const one of chancesAlong(run.chances(), planner, share)) {
+      along.push(one)
+      if (!(await breath())) return
     }
+    post({ id, kind: 'sure', sure: run.sureBeside(along), along })
   }
 }
 
-function work(read: ReadTrain, solver: Solver): Work {
-  const run = new PlanningRun(read, solver)
-  return { rounded: run.rounding(), ready: run.ready(), steps: run.steps() }
+/** Lets messages in after each slice of work; false when the analysis is no longer wanted. */
+function breathing(wanted: () => boolean): () => Promise<boolean> {
+  let since = performance.now()
+  return async () => {
+    if (performance.now() - since > slice) {
+      await pause()
+      since = performance.now()
+    }
+    return wanted()
+  }
+}
+
+/** What a worker of steps comes to; undefined when it is no longer wanted. */
+async function ended<Outcome>(
+  steps: Generator<void, Outcome>,
+  breath: () => Promise<boolean>,
+): Promise<Outcome | undefined> {
+  for (;;) {
+    const step = steps.next()
+    if (step.done) return step.value
+    if (!(await breath())) return undefined
+  }
 }

@@ -1,3 +1,5 @@
+import type { SureStage } from '../engine/chance/answer'
+import type { ChanceAlong } from '../engine/chance/chanceAlong'
 import type { WhyFoot } from '../engine/studies/why/whyFootSentence'
 import type { FromHere } from '../engine/studies/hand/fromHere'
 import type { HandPlan } from '../engine/studies/hand/handPlan'
@@ -48,6 +50,12 @@ export type AnalysisReply = { readonly id: number } & (
   | { readonly kind: 'reasons'; readonly reasons: ReasonsAnswer | undefined }
   | { readonly kind: 'why'; readonly whys: readonly WhyFoot[] }
   | { readonly kind: 'work'; readonly work: Work }
+  /** After the work: how sure the plan is, and then once more with the chances along its trade-off. */
+  | {
+      readonly kind: 'sure'
+      readonly sure: NonNullable<SureStage['sure']>
+      readonly along: readonly ChanceAlong[]
+    }
   | { readonly kind: 'from here'; readonly from: FromHere }
   | { readonly kind: 'failed'; readonly why: string }
 )

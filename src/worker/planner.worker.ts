@@ -1,5 +1,5 @@
 import type { PlanAnswer } from '../engine/fieldwork/answer'
-import { PlanRun } from '../engine/plan/planRun'
+import { PlanningRun } from '../engine/planningRun'
 import { figuresOf } from '../scene/figures'
 import { sentenceOf } from '../engine/plan/sentence'
 import type { Train } from '../mechanics/train'
@@ -62,9 +62,10 @@ async function answer(request: PlannerRequest): Promise<Reply> {
     const ready = await solver
     // as the page has it, which compares by the same key
     const key = alongKey(request.kind === 'text' ? document : (request.document as object))
-    const planned = along
-      ? alongPlanner.plan(key, train, ready)
-      : new PlanRun(train, ready).priced()
+    // a chance that is asked for decides the share
+    const chosen = train.plan.sure?.chance !== undefined
+    const run = new PlanningRun(read, ready)
+    const planned = along && !chosen ? alongPlanner.plan(key, train, ready) : run.priced()
     // between two requests, what plans along the trade-off start from
     prepare = () =>
       void alongPlanner
@@ -89,7 +90,12 @@ async function answer(request: PlannerRequest): Promise<Reply> {
       setTimeout(() => {
         if (!reached && latest === id) prepare?.()
       }, untouched)
-    return { id, kind: 'drawn', document, drawing: drawingOf(train, planned) }
+    return {
+      id,
+      kind: 'drawn',
+      document,
+      drawing: drawingOf(along && !chosen ? train : run.train, planned),
+    }
   } catch (error) {
     return { id, kind: 'failed', why: error instanceof Error ? error.message : String(error) }
   }

@@ -1,6 +1,8 @@
 import { defineStore } from 'pinia'
 import { computed, shallowRef, watch } from 'vue'
 import { type Waiver, workRecordOf } from '../../document/work'
+import type { SureStage } from '../../engine/chance/answer'
+import type { ChanceAlong } from '../../engine/chance/chanceAlong'
 import { workCards, type WorkCard } from '../../engine/fieldwork/steps/cards'
 import { stepsDone } from '../../engine/fieldwork/loop/stepsDone'
 import { instructionsOf } from '../../engine/fieldwork/steps/instructions'
@@ -10,6 +12,12 @@ import type { Work } from '../../worker/analysisMessages'
 import { Analyst } from '../services/analyst'
 import { useJob } from './job'
 import { usePlan } from './plan'
+
+/** How sure a plan is, as far as it is worked out. */
+interface SureSoFar {
+  readonly stage: NonNullable<SureStage['sure']>
+  readonly along: readonly ChanceAlong[]
+}
 
 /** A plan that stood so long (ms) is turned into work. */
 const settled = 250
@@ -21,6 +29,8 @@ export const useWork = defineStore('work', () => {
   const work = shallowRef<Work>()
   const of = shallowRef<TrainDocument>()
   const failure = shallowRef('')
+  /** How sure the plan is, once it is known, and the chances along its trade-off. */
+  const sure = shallowRef<SureSoFar>()
   let asked = 0
   let timer: ReturnType<typeof setTimeout> | undefined
 
@@ -28,8 +38,10 @@ export const useWork = defineStore('work', () => {
     if (reply.id !== asked) return
     if (reply.kind === 'work') {
       work.value = reply.work
+      sure.value = undefined
       failure.value = ''
     }
+    if (reply.kind === 'sure') sure.value = { stage: reply.sure, along: reply.along }
     if (reply.kind === 'failed') failure.value = reply.why
   })
 
@@ -48,7 +60,7 @@ export const useWork = defineStore('work', () => {
   watch(
     () => job.opened,
     () => {
-      work.value = of.value = undefined
+      work.value = of.value = sure.value = undefined
       asked = 0
     },
     { flush: 'sync' },
@@ -116,7 +128,7 @@ export const useWork = defineStore('work', () => {
   }
 
   return {
-    ...{ work, instructions, cards, done, old, failure, record },
+    ...{ work, sure, instructions, cards, done, old, failure, record },
     ...{ confirm, unconfirm, waive, unwaive, reorder },
   }
 })

@@ -57,7 +57,12 @@ export type BuyKind =
 /** A usual value in place of one that the file leaves out, by the place where it would be entered. */
 export type AssumedAnswer = {
   where: string
-  what: string
+  /** "sag of a bracket". */
+  kind: string
+  /** Name of the coupling or the machine; empty for the whole train. */
+  of: string
+  /** "set 2". */
+  detail?: string
 } & (
   | {
       /** um, mm or mrad. */

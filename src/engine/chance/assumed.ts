@@ -1,38 +1,39 @@
-import type { ReadingSet, Train } from '../../mechanics/train'
-import { growthQuantities } from '../../mechanics/train'
+import { growthQuantities, type ReadingSet, type Train } from '../../mechanics/train'
 import { doubtfulGrowth, isShutDown } from '../../mechanics/uncertainty/growthPoints'
 import { sagDoubt } from '../../mechanics/uncertainty/readingErrors'
 import { usualU, workDoubtOf } from '../../mechanics/uncertainty/usual'
 import type { AssumedAnswer } from './answer'
 
-/** Every usual value that stands for an uncertainty that the file leaves out; feet of a machine in one line. */
+/** Every usual value that stands for an uncertainty that the file leaves out; feet of a machine in one entry. */
 export function assumedOf(train: Train): AssumedAnswer[] {
   return [
     ...train.couplings.flatMap(({ found, name }) =>
-      found.flatMap((set, i) => (set.used ? ofSet(set, `set ${i + 1} at ${name}`) : [])),
+      found.flatMap((set, i) => (set.used ? ofSet(set, i, name) : [])),
     ),
-    ...train.couplings.flatMap(({ axial, place, name }) =>
+    ...train.couplings.flatMap(({ axial, place, name }): AssumedAnswer[] =>
       axial && axial.u === undefined
         ? [
             {
               where: `${place}.axial.u`,
-              what: `gap between the shaft ends at ${name}, as found`,
+              kind: 'gap between the shaft ends, as found',
+              of: name,
               value: usualU.gap,
-              quantity: 'length' as const,
+              quantity: 'length',
             },
           ]
         : [],
     ),
     ...ofGrowth(train),
     ...ofWork(train),
-    ...train.bodies.flatMap((body) =>
+    ...train.bodies.flatMap((body): AssumedAnswer[] =>
       !body.held && body.feet.some(({ hole }) => hole && hole.u === undefined)
         ? [
             {
               where: `${body.place}.feet`,
-              what: `where the bolts of ${body.name} stand in their holes`,
+              kind: 'where a bolt stands in its hole',
+              of: body.name,
               value: usualU.bolt,
-              quantity: 'fine' as const,
+              quantity: 'fine',
             },
           ]
         : [],
@@ -40,38 +41,59 @@ export function assumedOf(train: Train): AssumedAnswer[] {
   ]
 }
 
-function ofSet(set: ReadingSet, said: string): AssumedAnswer[] {
+function ofSet(set: ReadingSet, i: number, coupling: string): AssumedAnswer[] {
   const one = (
     missing: boolean,
     field: string,
-    what: string,
+    kind: string,
     value: number,
     quantity: 'fine' | 'length' | 'slope',
   ): AssumedAnswer[] =>
-    missing ? [{ where: `${set.place}.${field}`, what: `${what}, ${said}`, value, quantity }] : []
+    missing
+      ? [
+          {
+            where: `${set.place}.${field}`,
+            kind,
+            of: coupling,
+            detail: `set ${i + 1}`,
+            value,
+            quantity,
+          },
+        ]
+      : []
   if (set.kind === 'line')
     return [
-      ...one(!set.uGiven, 'u', 'offsets', set.u, 'fine'),
-      ...one(!set.uSlopeGiven, 'uSlope', 'slopes', set.uSlope, 'slope'),
+      ...one(!set.uGiven, 'u', 'offset of a line', set.u, 'fine'),
+      ...one(!set.uSlopeGiven, 'uSlope', 'slope of a line', set.uSlope, 'slope'),
     ]
   return [
-    ...one(!set.uGiven, 'u', 'every reading', set.u, 'fine'),
+    ...one(!set.uGiven, 'u', 'reading', set.u, 'fine'),
     ...(set.kind === 'gap'
       ? []
-      : one(set.uSag === undefined, 'uSag', 'sag of the bracket', sagDoubt(set), 'fine')),
+      : one(
+          set.uSag === undefined,
+          'uSag',
+          set.sagGiven ? 'sag of a bracket' : 'sag of a bracket, which is not entered',
+          sagDoubt(set),
+          'fine',
+        )),
     ...(set.kind === 'rim'
-      ? one(set.uAt === undefined, 'uAt', 'place of the dial', usualU.at, 'length')
+      ? one(set.uAt === undefined, 'uAt', 'place of a dial', usualU.at, 'length')
       : one(
           set.uDiameter === undefined,
           'uDiameter',
-          'diameter of the circle',
+          'diameter of a circle',
           usualU.diameter,
           'length',
         )),
   ]
 }
 
-const growthNames = { rise: 'rise', side: 'growth sideways', axial: 'growth along' } as const
+const growthKinds = {
+  rise: 'rise by growth',
+  side: 'growth sideways',
+  axial: 'growth along',
+} as const
 
 function ofGrowth(train: Train): AssumedAnswer[] {
   return train.states.flatMap((state): AssumedAnswer[] => {
@@ -79,32 +101,28 @@ function ofGrowth(train: Train): AssumedAnswer[] {
       return [
         {
           where: 'states',
-          what: `state "${state.name}"`,
+          kind: `state ${state.name}`,
+          of: '',
           value: 'no growth given, taken as shut-down',
         },
       ]
     return train.machines.flatMap((machine, m) =>
-      growthQuantities.flatMap((quantity): AssumedAnswer[] => {
-        const points = doubtfulGrowth(train, m, state.id, quantity)
-        const where = `${machine.place}.growth`
-        const what = `${growthNames[quantity]} of ${machine.name} in "${state.name}"`
-        const usual = points.filter(({ by }) => by === 'usual')
-        const missing = points.filter(({ by }) => by === 'not entered')
-        return [
-          ...usual.map(({ u, x }) => ({
-            where,
-            what: `${what}, at x = ${x}`,
-            value: u,
-            quantity: 'fine' as const,
-          })),
-          ...missing.slice(0, 1).map(({ u }) => ({
-            where,
-            what: `${what}, which is not entered`,
-            value: u,
-            quantity: 'fine' as const,
-          })),
-        ]
-      }),
+      growthQuantities.flatMap((quantity) =>
+        doubtfulGrowth(train, m, state.id, quantity).flatMap(({ by, u, x }): AssumedAnswer[] => {
+          if (by !== 'usual' && by !== 'not entered') return []
+          const kind = growthKinds[quantity]
+          return [
+            {
+              where: `${machine.place}.growth`,
+              kind: by === 'usual' ? kind : `${kind}, which is not entered`,
+              of: machine.name,
+              detail: `${state.name}, x = ${x}`,
+              value: u,
+              quantity: 'fine',
+            },
+          ]
+        }),
+      ),
     )
   })
 }
@@ -114,13 +132,13 @@ function ofWork(train: Train): AssumedAnswer[] {
   const given = train.plan.sure
   const doubt = workDoubtOf(given)
   const rows = [
-    { key: 'shim', what: 'every shim as put in', quantity: 'fine' },
-    { key: 'slide', what: 'every slide as done', quantity: 'fine' },
-    { key: 'foot', what: 'places of feet along the train', quantity: 'length' },
+    { key: 'shim', kind: 'shim as put in', quantity: 'fine' },
+    { key: 'slide', kind: 'slide as done', quantity: 'fine' },
+    { key: 'foot', kind: 'place of a foot along the train', quantity: 'length' },
   ] as const
-  return rows.flatMap(({ key, what, quantity }) =>
+  return rows.flatMap(({ key, kind, quantity }) =>
     given?.[key] === undefined
-      ? [{ where: `plan.sure.${key}`, what, value: doubt[key], quantity }]
+      ? [{ where: `plan.sure.${key}`, kind, of: '', value: doubt[key], quantity }]
       : [],
   )
 }

@@ -67,18 +67,21 @@ const acts: Record<Exclude<BuyAnswer['what'], 'a closer plan'>, (noun: string) =
   'places of feet': () => 'Tape the places of the feet anew, about 20 minutes',
 }
 
-/** What a buy would do to the chance, as a sentence; undefined where it adds less than a point. */
+/** What a buy would do to the chance, as a sentence; undefined where it adds less than two points. */
 export function buySentence(
   train: Train,
   buy: BuyAnswer,
   { all }: Pick<SureAnswer, 'all'>,
 ): string | undefined {
-  if (!all || Math.max(buy.exact, buy.halved ?? 0) - all.chance < 0.01) return undefined
+  if (!all || Math.max(buy.exact, buy.halved ?? 0) - all.chance < 0.02) return undefined
   const told = (chance: number) => likeChance(chance, all)
   if (buy.what === 'a closer plan')
     return `A closer plan, ${toldText(buy.cost ?? 0, train.units)} more to move${train.plan.shims ? ' before it is rounded to shims' : ''}: ${told(buy.exact)}.`
   const act = acts[buy.what](buyNoun(train, buy))
-  return `${act}: ${told(buy.halved ?? buy.exact)} if it halves what is unsure there, ${told(buy.exact)} if nothing were.`
+  const [half, exact] = [told(buy.halved ?? buy.exact), told(buy.exact)]
+  return half === exact
+    ? `${act}: ${exact}.`
+    : `${act}: ${half} where that halves what is unsure, ${exact} were it known exactly.`
 }
 
 /** What no chance here counts. */
