@@ -3,7 +3,7 @@ import { once } from '../mechanics/once'
 import type { Train } from '../mechanics/train'
 import type { SureStage, WantedAnswer } from './chance/answer'
 import { atChance } from './chance/atChance'
-import { chancesAlong, closerPlan, type ChanceAlong } from './chance/chanceAlong'
+import { chancesAt, closerPlan, sharesAlong, type ChanceAlong } from './chance/chanceAlong'
 import { ChanceStudy } from './chance/chanceStudy'
 import { sureAnswer } from './chance/sureAnswer'
 import { conflictsOf, contradictionOf } from './infeasible/conflict/conflict'
@@ -63,7 +63,10 @@ export class PlanningRun extends PlanRun {
   readonly along = once((): readonly ChanceAlong[] => {
     if (!hasPlan(this.plan())) return []
     const planner = tradeoffPlanner(this.train, this.solver)
-    return planner ? [...chancesAlong(this.chances(), planner, this.train.plan.share)] : []
+    if (!planner) return []
+    return [
+      ...chancesAt(this.chances(), planner, sharesAlong(this.train.plan.share, planner.curve).down),
+    ]
   })
 
   /** How sure the plan is, and how sure it is as rounded. */

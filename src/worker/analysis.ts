@@ -10,7 +10,7 @@ import { PlanningRun, type ReadTrain } from '../engine/planningRun'
 import { holdList } from '../text/holdList'
 import type { Solver } from '../engine/lp/solver'
 import { TradeoffPlanner, tradeoffSteps } from '../engine/studies/tradeoff/tradeoff'
-import { chancesAlong, type ChanceAlong } from '../engine/chance/chanceAlong'
+import { chancesAt, sharesAlong, type ChanceAlong } from '../engine/chance/chanceAlong'
 
 import { readTrain } from '../document/readTrain'
 import { pause } from './pause'
@@ -132,12 +132,20 @@ export class Analyses {
     if (status === 'impossible') return
     const planner = await ended(TradeoffPlanner.steps(new HoldSolver(run.train, solver)), breath)
     if (!planner) return
-    const along: ChanceAlong[] = []
-    for (const one of chancesAlong(run.chances(), planner, share)) {
-      along.push(one)
-      if (!(await breath())) return
+    const { down, up } = sharesAlong(share, planner.curve)
+    const chances = async (shares: readonly number[]): Promise<ChanceAlong[] | undefined> => {
+      const out: ChanceAlong[] = []
+      for (const one of chancesAt(run.chances(), planner, shares)) {
+        out.push(one)
+        if (!(await breath())) return undefined
+      }
+      return out
     }
-    post({ id, kind: 'sure', sure: run.sureBeside(along), along })
+    const closer = await chances(down)
+    const wider = closer && (await chances(up))
+    if (!wider) return
+    const along = [...closer].reverse().concat(wider)
+    post({ id, kind: 'sure', sure: run.sureBeside(closer), along })
   }
 }
 

@@ -1,6 +1,7 @@
 import { shareAmount } from '../../language/roundedAmounts'
 import { tol } from '../../mechanics/tolerances'
 import type { Chart } from 'chart.js'
+import type { ChanceAlong } from '../../engine/chance/chanceAlong'
 import type { Tradeoff } from '../../engine/studies/tradeoff/tradeoff'
 import { inUnits } from '../../json/inUnits'
 import type { DocumentUnits } from '../../mechanics/units'
@@ -14,6 +15,8 @@ export interface Picture {
   readonly tradeoff: Tradeoff
   readonly share: number
   readonly axis: ShareAxis
+  /** Chances along it, under the costs; none while they are not known. */
+  readonly along: readonly ChanceAlong[]
   /** Units that its costs are told in. */
   readonly units: DocumentUnits
 }

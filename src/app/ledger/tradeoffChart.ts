@@ -8,6 +8,7 @@ import {
   type ChartConfiguration,
   type Plugin,
 } from 'chart.js'
+import type { ChanceAlong } from '../../engine/chance/chanceAlong'
 import { costAt } from '../../text/marginWords'
 import { shareText } from '../../language/amounts'
 import { inUnits } from '../../json/inUnits'
@@ -100,14 +101,17 @@ function configuration(
   picture: Picture,
   { ink, soft, hair }: Inks,
 ): ChartConfiguration<'line', { x: number; y: number }[]> {
-  const { axis } = picture
+  const { axis, along } = picture
   const points = curveOn(picture)
   const most = Math.max(...points.map(({ y }) => y), tol.dust)
   const ticks = { color: soft, font }
   return {
     type: 'line',
     data: {
-      datasets: [{ data: points, borderColor: ink, borderWidth: 2.4, pointRadius: 0, tension: 0 }],
+      datasets: [
+        { data: points, borderColor: ink, borderWidth: 2.4, pointRadius: 0, tension: 0 },
+        ...(along.length > 0 ? chanceLines(picture, soft) : []),
+      ],
     },
     options: {
       animation: false,
@@ -132,6 +136,8 @@ function configuration(
           ticks: { ...ticks, autoSkip: false, maxRotation: 0, callback: (_, i) => label(axis, i) },
         },
         y: {
+          stack: 'shares',
+          stackWeight: 5,
           min: 0,
           max: most * 1.12,
           grid: { color: hair },
@@ -143,10 +149,40 @@ function configuration(
             callback: (value) => String(Number(Number(value).toPrecision(6))),
           },
         },
+        ...(along.length > 0 && { chance: chanceScale(ticks, hair, soft) }),
       },
     },
   }
 }
+
+/** Chances under the costs: done blind a line, read again and trimmed a dotted one. */
+function chanceLines({ along, axis }: Picture, soft: string) {
+  const line = (of: (one: ChanceAlong) => number, dash: number[]) => ({
+    data: along.map((one) => ({ x: axisPlace(axis, one.share), y: of(one) })),
+    yAxisID: 'chance',
+    borderColor: soft,
+    borderDash: dash,
+    borderWidth: 1.8,
+    pointRadius: 0,
+    tension: 0,
+  })
+  return [line(({ all }) => all, []), line(({ reread }) => reread, [2, 3])]
+}
+
+/** From none to all draws, in a strip of its own. */
+const chanceScale = (ticks: { color: string; font: typeof font }, grid: string, edge: string) => ({
+  stack: 'shares',
+  stackWeight: 2,
+  min: 0,
+  max: 1,
+  grid: { color: grid },
+  border: { color: edge },
+  ticks: {
+    ...ticks,
+    stepSize: 0.5,
+    callback: (value: string | number) => shareText(Number(value)),
+  },
+})
 
 const label = ({ ticks }: ShareAxis, i: number): string => shareText(ticks[i] ?? 0)
 

@@ -3,7 +3,7 @@ import { PlanRun } from '../plan/planRun'
 import type { Solver } from '../lp/solver'
 import { tradeoffPlanner } from '../studies/tradeoff/tradeoff'
 import type { WantedAnswer } from './answer'
-import { chancesAlong } from './chanceAlong'
+import { chancesAt, sharesAlong } from './chanceAlong'
 import { ChanceStudy } from './chanceStudy'
 
 /** A train with the share at which its plan reaches a chance, and what came of asking for it. */
@@ -41,7 +41,11 @@ export function atChance(train: Train, solver: Solver): TrainAtChance {
   const planner = tradeoffPlanner(train, solver)
   let best = { share: asked, all: now }
   if (planner)
-    for (const { share, all } of chancesAlong(study, planner, asked)) {
+    for (const { share, all } of chancesAt(
+      study,
+      planner,
+      sharesAlong(asked, planner.curve).down,
+    )) {
       if (all < chance && all <= best.all) continue
       const really = shown(share)
       if (really === undefined) continue

@@ -1,5 +1,6 @@
 import type { PlanFigures } from '../plan/answer'
-import type { TradeoffPlanner } from '../studies/tradeoff/tradeoff'
+import type { Tradeoff, TradeoffPlanner } from '../studies/tradeoff/tradeoff'
+import { tol } from '../../mechanics/tolerances'
 import { tidy } from '../../language/tidy'
 import type { Motion } from '../../mechanics/motion'
 import type { Micrometres } from '../../mechanics/units'
@@ -17,19 +18,27 @@ export interface ChanceAlong {
 /** Shares are tried this far apart: the chance is not monotone along them. */
 const step = 0.005
 
+/** Every share from one down to the floor, and from there up to the whole tolerance in steps four times as wide. */
+export function sharesAlong(from: number, { floor }: Tradeoff): { down: number[]; up: number[] } {
+  const count = (distance: number, by: number) => Math.max(0, Math.floor(distance / by + tol.digit))
+  return {
+    down: Array.from({ length: count(from - floor, step) + 1 }, (_, i) => tidy(from - i * step)),
+    up: Array.from({ length: count(1 - from, 4 * step) }, (_, i) =>
+      tidy(from + (i + 1) * 4 * step),
+    ),
+  }
+}
+
 /**
- * Chances of the plans at every share from one down to the floor, a plan at a time, so that a caller can stop asking.
- * Shares at which no plan is proven are passed over.
+ * Chances of the plans at some shares, a plan at a time, so that a caller can stop asking. Shares at which no plan is
+ * proven are passed over.
  */
-export function* chancesAlong(
+export function* chancesAt(
   study: ChanceStudy,
   planner: TradeoffPlanner,
-  from: number,
+  shares: readonly number[],
 ): Generator<ChanceAlong, void> {
-  const { floor } = planner.curve
-  for (let i = 0; ; i++) {
-    const share = tidy(from - i * step)
-    if (share < floor || share <= 0) return
+  for (const share of shares) {
     const plan = planner.planAt(share)
     const motions = motionsOf(plan)
     if (!motions) continue
@@ -45,7 +54,10 @@ const motionsOf = (plan: PlanFigures): readonly Motion[] | undefined =>
     ? plan.bodies.map(({ move }) => move)
     : undefined
 
-/** The plan of best chance along the trade-off and what it costs more; undefined where the plan itself is the best. */
+/**
+ * The plan of best chance along the trade-off, from the plan's own share down, and what it costs more; undefined
+ * where the plan itself is the best.
+ */
 export function closerPlan(
   along: readonly ChanceAlong[],
   cost: Micrometres,
