@@ -37,5 +37,6 @@ test('- is a file or a value; after -- everything is a file', () => {
     command: 'plan',
     file: '--help',
     json: false,
+    sure: false,
   })
 })
