@@ -21,10 +21,11 @@ export function sureJson(answer: SureAnswer, units: DocumentUnits) {
     ...(all && { all: chanceJson(all) }),
     ...(reread && { reread: chanceJson(reread) }),
     asFound: chanceJson(asFound),
-    couplings: couplings.map(({ coupling, state, chance, u }) => ({
+    couplings: couplings.map(({ coupling, state, chance, band, u }) => ({
       coupling,
       state,
       chance,
+      ...(band && { band: [tidy(band[0]), tidy(band[1])] }),
       u: u.map(({ what, y, z, x }) => {
         const told = (value: number) => inUnits(value, measureOf[what], units)
         return {

@@ -4,7 +4,6 @@ import { couplingFacts, type CouplingFacts } from './couplingFacts'
 import type { Figures } from './figures'
 import { lineMark, poly, type Mark } from './drawings/marks'
 import { readingTables, type ReadingTable } from './readingTable'
-import { shareScale, type ShareScale } from './shareScale'
 import { spread } from './spread'
 import type { XScale } from './xScale'
 
@@ -20,8 +19,8 @@ export interface CouplingsScene {
   readonly cards: readonly CouplingCard[]
   /** From the flex planes down to the cards, in a strip `couplingLeaders` high. */
   readonly leaders: readonly Mark[]
-  /** One scale of tolerance used for all cards. */
-  readonly scale: ShareScale
+  /** Every share that the cards draw, for the one scale of tolerance used that they stand on. */
+  readonly shares: readonly number[]
 }
 
 export const couplingLeaders = 22
@@ -60,7 +59,7 @@ export function couplingsScene(
     rows.flatMap(({ after, asFound }) => [asFound.share, ...(after ? [after.share] : [])]),
   )
   return {
-    scale: shareScale([answer.share, ...shares]),
+    shares: [answer.share, ...shares],
     cards: facts.map((own, c) => ({
       facts: own,
       tables: tables[c] ?? [],

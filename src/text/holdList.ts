@@ -16,6 +16,8 @@ export interface HoldItem {
   /** Digits in the document's fine unit; absent where there is no plan. */
   readonly moves?: string
   readonly effort?: string
+  /** "57 %": that every state is in, its plan done blind; absent while it is not known. */
+  readonly chance?: string
   /** In the place of the two numbers: "no plan", "nothing moves". */
   readonly verdict?: string
   /** "moves the turbine and the gear; best reachable 63 %". */
@@ -46,7 +48,12 @@ const mostFolded = 60
 /**
  * Puts ranked choices into a list. What is held now and nothing held always stand in it by themselves.
  */
-export function holdList(train: Train, rows: readonly RankedHold[], complete: boolean): HoldList {
+export function holdList(
+  train: Train,
+  rows: readonly RankedHold[],
+  complete: boolean,
+  chanceOf: (row: RankedHold) => string | undefined = () => undefined,
+): HoldList {
   const fewest = Math.min(...rows.map(({ held }) => held.length))
   const nothing = (row: RankedHold) => row.held.length === fewest
   const stands = (row: RankedHold) => row.current || nothing(row)
@@ -60,7 +67,7 @@ export function holdList(train: Train, rows: readonly RankedHold[], complete: bo
     shown: [
       ...groups.filter((group) => !beaten.includes(group)),
       ...rows.filter((row) => row.cost === undefined && stands(row)).map(single),
-    ].map((group) => itemOf(train, group)),
+    ].map((group) => itemOf(train, group, chanceOf(group.face))),
     beaten: beaten.slice(0, mostFolded).map((group) => itemOf(train, group)),
     impossible: least.slice(0, mostFolded).map((row) => itemOf(train, single(row))),
     implied: impossible.length - Math.min(least.length, mostFolded),
@@ -69,7 +76,7 @@ export function holdList(train: Train, rows: readonly RankedHold[], complete: bo
   }
 }
 
-function itemOf(train: Train, { face, others, lead }: HoldGroup): HoldItem {
+function itemOf(train: Train, { face, others, lead }: HoldGroup, chance?: string): HoldItem {
   const digits = (value: Micrometres) => toldDigits(value, train.units)
   return {
     held: face.held,
@@ -79,6 +86,7 @@ function itemOf(train: Train, { face, others, lead }: HoldGroup): HoldItem {
       : face.disturbed.length === 0
         ? { verdict: 'nothing moves' }
         : { moves: digits(face.cost), effort: digits(effortOf(train, face)) }),
+    ...(chance !== undefined && { chance }),
     detail: detailOf(train, face),
     why: lead.why,
     same: others.map(({ held }) => titleOf(train, held)),

@@ -4,6 +4,8 @@ import { bestFromHere } from '../engine/studies/hand/fromHere'
 import { choiceNow } from '../engine/studies/holds/choice'
 import { holdRows, rankedHolds, solvesAll, theBest } from '../engine/studies/holds/holdRows'
 import { madeOf } from '../engine/rounding/answer'
+import { ChanceStudy } from '../engine/chance/chanceStudy'
+import { chanceOfHold } from '../engine/chance/sureHolds'
 import { HoldSolver } from '../engine/studies/holds/holdSolver'
 import type { HoldRow } from '../engine/studies/holds/row'
 import { PlanningRun, type ReadTrain } from '../engine/planningRun'
@@ -81,11 +83,14 @@ export class Analyses {
     const holds = new HoldSolver(train, solver)
     const rows: HoldRow[] = []
     const complete = solvesAll(train)
+    const study = new ChanceStudy(train, holds.found)
     const tell = (done: number, total: number | undefined, finished: boolean) => {
       const list = holdList(
         train,
         rankedHolds(holds, complete ? rows : theBest(train, rows)),
         complete,
+        // the list first, and what is worked out of it when it stands
+        (row) => (finished ? chanceOfHold(holds, study, row) : undefined),
       )
       post({ id, kind: 'holds', list, done, total, finished })
     }

@@ -138,6 +138,8 @@ function configuration(
         y: {
           stack: 'shares',
           stackWeight: 5,
+          // over the chances: what weighs more is laid first, from the top
+          weight: 1,
           min: 0,
           max: most * 1.12,
           grid: { color: hair },

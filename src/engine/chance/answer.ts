@@ -1,6 +1,7 @@
 import type { Micrometres } from '../../mechanics/units'
 import type { CheckAnswer } from '../plan/answer'
 import type { Chance } from './interval'
+import type { ShareBand } from './shareBands'
 
 /** How sure a plan is, if the stated uncertainties are right. Chances are parts of 1. */
 export interface SureAnswer {
@@ -36,6 +37,8 @@ export interface SureCoupling {
   coupling: string
   state: string
   chance: number
+  /** Share of tolerance used in 19 of 20 draws, from and to; of the plan, not of a choice of held bodies. */
+  band?: ShareBand
   /** mrad, um of an offset, mm of a gap. */
   u: { what: CheckAnswer['what']; y?: number; z?: number; x?: number }[]
 }

@@ -47,6 +47,29 @@ export function markBad(
   }
 }
 
+/**
+ * Share of tolerance that a coupling uses in a state in every draw: the largest over its checks.
+ * @param shares filled from `first` on
+ */
+export function sharesInto(
+  shares: Float64Array,
+  first: number,
+  { values, limits, vector }: JudgedState,
+  errors: ErrorBlock,
+  n: number,
+): void {
+  const pairs = vector ? values.length - (values.length % 2) : 0
+  const at = (k: number, i: number) => (values[k] ?? 0) + (errors[k * n + i] ?? 0)
+  for (let i = 0; i < n; i++) {
+    let most = 0
+    for (let k = 0; k < values.length; k++) {
+      const size = k < pairs ? Math.hypot(at(k, i), at(++k, i)) : Math.abs(at(k, i))
+      most = Math.max(most, size / (limits[k] ?? 1))
+    }
+    shares[first + i] = most
+  }
+}
+
 /** Adds one error to a block: a draw of it times what it does to each number. */
 export function addError(block: ErrorBlock, draws: Float64Array, gains: readonly number[]): void {
   const n = draws.length

@@ -8,6 +8,7 @@ import { boltChance } from './bolts'
 import type { ChanceStudy, GoodDraws, JudgedPlan } from './chanceStudy'
 import { chanceOf } from './interval'
 import { judgedValues } from './judgedValues'
+import { shareBands } from './shareBands'
 import { chanceHangs } from './withoutGroups'
 
 /**
@@ -23,14 +24,22 @@ export function sureAnswer(
   const { train, draws } = study
   const assumed = assumedOf(train)
   if (!motions) return { ...sureOfPlan(study), assumed }
-  const hangs = chanceHangs(study, study.judged(motions))
+  const plan = study.judged(motions)
+  const hangs = chanceHangs(study, plan)
+  const bands = shareBands(study, plan)
+  const sure = sureOfPlan(study, motions)
   const buys = hangs.without.flatMap(({ group, exact, halved }): BuyAnswer[] => {
     const named = buyOf(train, group)
     return named ? [{ ...named, exact: exact / draws, halved: halved / draws }] : []
   })
   if (closer) buys.push({ what: 'a closer plan', where: '', ...closer })
+  const states = train.states.length
   return {
-    ...sureOfPlan(study, motions),
+    ...sure,
+    couplings: sure.couplings.map((one, i) => {
+      const band = bands[Math.floor(i / states)]?.[i % states]
+      return { ...one, ...(band && { band }) }
+    }),
     half: hangs.half / draws,
     double: hangs.double / draws,
     buys: buys.sort((a, b) => b.exact - a.exact),

@@ -1,10 +1,14 @@
+import { chanceText } from '../../language/chanceText'
+import type { Motion } from '../../mechanics/motion'
 import type { Train } from '../../mechanics/train'
+import type { HoldRow } from '../studies/holds/row'
 import { choiceOf } from '../studies/holds/choice'
 import { holdsFrom, type Holds, type HoldOptions, type RankedHold } from '../studies/holds/holdRows'
 import { HoldSolver } from '../studies/holds/holdSolver'
 import type { Solver } from '../lp/solver'
 import type { SureAnswer } from './answer'
 import { ChanceStudy } from './chanceStudy'
+import { chanceOf } from './interval'
 import { sureOfPlan } from './sureAnswer'
 
 /** A choice with how sure its plan is; without what would buy more, which the answer of `plan` has. */
@@ -23,11 +27,27 @@ export function sureHolds(
   return {
     complete,
     rows: rows.map((row): SureHold => {
-      const held = new Set(row.held)
-      const bodies = train.bodies.flatMap(({ id }, b) => (held.has(id) ? [b] : []))
-      const motions =
-        row.cost === undefined ? undefined : holds.motionsOf(choiceOf(train, new Set(bodies)))
+      const motions = motionsOfHold(holds, row)
       return { ...row, sure: motions ? sureOfPlan(study, motions) : asFound }
     }),
   }
+}
+
+/** The chance of the plan of a choice as people read it; undefined where it has none. */
+export function chanceOfHold(
+  holds: HoldSolver,
+  study: ChanceStudy,
+  row: HoldRow,
+): string | undefined {
+  const motions = motionsOfHold(holds, row)
+  if (!motions) return undefined
+  return chanceText(chanceOf(study.good(study.judged(motions)).all, study.draws))
+}
+
+function motionsOfHold(holds: HoldSolver, row: HoldRow): readonly Motion[] | undefined {
+  if (row.cost === undefined) return undefined
+  const { bodies } = holds.train
+  const held = new Set(row.held)
+  const indices = bodies.flatMap(({ id }, b) => (held.has(id) ? [b] : []))
+  return holds.motionsOf(choiceOf(holds.train, new Set(indices)))
 }

@@ -10,7 +10,7 @@ export function fillNormals(out: Float64Array, seed: number, name: string, block
   const next = xoshiro(stateOf(seed, name, block))
   const n = out.length
   for (let i = 0; i < n; i += 2) {
-    let [u, v, s] = [0, 0, 0]
+    let u: number, v: number, s: number
     do {
       u = next() / 0x80000000 - 1
       v = next() / 0x80000000 - 1
