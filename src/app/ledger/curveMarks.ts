@@ -55,7 +55,9 @@ export function drawMarks(chart: Chart, { tradeoff, axis }: Picture, inked: Inks
   const { top, bottom, left, right } = chartArea
   ctx.save()
   drawChange(chart, axis, inked)
-  noRoomWords(ctx, [at(tradeoff.noRoom), at(1)], [top, bottom], inked)
+  // beside the costs, not over the chances under them
+  const { top: high, bottom: low } = scales['y'] ?? chartArea
+  noRoomWords(ctx, [at(tradeoff.noRoom), at(1)], [high, low], inked)
   ctx.font = css(600)
   /** Words beside a line across the plot, kept on it; their left and right. */
   const over = (px: number, words: string): [number, number] => {

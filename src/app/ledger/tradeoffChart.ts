@@ -174,16 +174,16 @@ function chanceLines({ along, axis }: Picture, soft: string) {
 /** From none to all draws, in a strip of its own. */
 const chanceScale = (ticks: { color: string; font: typeof font }, grid: string, edge: string) => ({
   stack: 'shares',
-  stackWeight: 2,
+  stackWeight: 2.4,
   min: 0,
-  max: 1,
+  // room between its highest tick and the lowest of the costs
+  max: 1.35,
   grid: { color: grid },
   border: { color: edge },
-  ticks: {
-    ...ticks,
-    stepSize: 0.5,
-    callback: (value: string | number) => shareText(Number(value)),
+  afterBuildTicks: (scale: { ticks: { value: number }[] }) => {
+    scale.ticks = [0, 0.5, 1].map((value) => ({ value }))
   },
+  ticks: { ...ticks, callback: (value: string | number) => shareText(Number(value)) },
 })
 
 const label = ({ ticks }: ShareAxis, i: number): string => shareText(ticks[i] ?? 0)
