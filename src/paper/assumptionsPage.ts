@@ -7,6 +7,7 @@ import type { GrowthPoint, Train } from '../mechanics/train'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
 import type { Drawn } from './job'
 import type { Block, Chapter } from './page'
+import { sureBlocks } from './sureBlocks'
 import { sentence } from './words'
 
 /** What the plan stands on: everything not entered, growth as entered, what to look at twice, the proof. */
@@ -38,7 +39,8 @@ export function assumptionsPage(job: Drawn): Chapter {
       },
       ...growthTable(train),
       ...feetTable(train),
-      { kind: 'heading', text: 'How sure the plan is' },
+      ...sureBlocks(train, job.plan),
+      { kind: 'heading', text: 'What is proven' },
       { kind: 'list', look: 'dash', items: proofItems(train, answer) },
       ...(document.note === undefined
         ? []

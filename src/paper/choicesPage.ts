@@ -82,6 +82,7 @@ const table = (items: readonly HoldItem[], moves: string, unit: string): Block =
     item.effort ?? '-',
     [
       capital(item.detail),
+      item.chance === undefined ? '' : `${item.chance} that every state is in`,
       capital(item.why),
       item.same.length > 0
         ? `The same plan as ${counted(item.same.length, 'other choice', 'other choices')}`

@@ -10,6 +10,7 @@ import { footTableBlocks } from './footTable'
 import type { Drawn } from './job'
 import type { Block, Chapter, PrintFor } from './page'
 import { readyBox } from './readyPage'
+import { sureLine } from './sureBlocks'
 import { trainFigure } from './trainFigure'
 import { carriedWords, sentence, sidesInWords, signInWords } from './words'
 
@@ -36,6 +37,7 @@ export function frontPage(job: Drawn, print: PrintFor): Chapter {
       ...judged(job),
       { kind: 'text', look: 'lead', text: headline },
       { kind: 'text', look: 'strong', text: moves },
+      ...sureLine(train, plan),
       ...slips(train),
       ...(print === 'office' ? sure(proof, plan) : []),
       ...inTheWay(plan, print),

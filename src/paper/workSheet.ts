@@ -1,5 +1,9 @@
-import { holdsOf, solvesAll } from '../engine/studies/holds/holdRows'
-import { holdList } from '../text/holdList'
+import { ChanceStudy } from '../engine/chance/chanceStudy'
+import { chanceOfHold } from '../engine/chance/sureHolds'
+import { holdsFrom, solvesAll } from '../engine/studies/holds/holdRows'
+import { HoldSolver } from '../engine/studies/holds/holdSolver'
+import type { Train } from '../mechanics/train'
+import { holdList, type HoldList } from '../text/holdList'
 import { PlanningRun, type ReadTrain } from '../engine/planningRun'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
 import type { Solver } from '../engine/lp/solver'
@@ -25,12 +29,19 @@ const mostBodies = 7
 export function workSheet(read: ReadTrain, solver: Solver, settings: PaperSettings): WorkSheet {
   const { train } = read
   const run = new PlanningRun(read, solver)
-  const answer = run.answer({ rounding: true, reasons: true, work: true })
+  const answer = run.answer({ rounding: true, reasons: true, work: true, sure: true })
   if (answer.status === 'stopped' || answer.status === 'unproven')
     return { status: 'stopped', why: `no sheet without a plan that holds: ${answer.why}` }
   const few = solvesAll(train, { bodies: mostBodies })
-  const holds = few ? holdsOf(train, solver, { prices: false }) : undefined
-  const list = holds && { holds: holdList(train, holds.rows, holds.complete) }
-  const job = { ...read, answer, ...list }
+  const list = few && { holds: choicesOf(train, solver) }
+  const job = { ...read, train: run.train, answer, ...list }
   return { status: answer.status, answer, job, paper: paperOf(job, settings) }
+}
+
+/** Choices of held bodies as the sheet lists them, each with the chance of its plan. */
+function choicesOf(train: Train, solver: Solver): HoldList {
+  const holds = new HoldSolver(train, solver)
+  const study = new ChanceStudy(train, holds.found)
+  const { rows, complete } = holdsFrom(holds, { prices: false })
+  return holdList(train, rows, complete, (row) => chanceOfHold(holds, study, row))
 }

@@ -133,10 +133,21 @@ export class Analyses {
     if (!(await breath())) return
     const { status, share } = run.plan()
     if (status === 'unproven' || status === 'stopped') return
-    post({ id, kind: 'sure', sure: run.sureBeside([]), along: [] })
+    const told = (
+      closer: readonly ChanceAlong[],
+      along: readonly ChanceAlong[],
+      whole: boolean,
+    ) => {
+      post({ id, kind: 'sure', sure: run.sureBeside(closer), along, whole })
+    }
+    told([], [], status === 'impossible')
     if (status === 'impossible') return
     const planner = await ended(TradeoffPlanner.steps(new HoldSolver(run.train, solver)), breath)
-    if (!planner) return
+    if (this.latestWork !== id) return
+    if (!planner) {
+      told([], [], true)
+      return
+    }
     const { down, up } = sharesAlong(share, planner.curve)
     const chances = async (shares: readonly number[]): Promise<ChanceAlong[] | undefined> => {
       const out: ChanceAlong[] = []
@@ -150,7 +161,7 @@ export class Analyses {
     const wider = closer && (await chances(up))
     if (!wider) return
     const along = [...closer].reverse().concat(wider)
-    post({ id, kind: 'sure', sure: run.sureBeside(closer), along })
+    told(closer, along, true)
   }
 }
 

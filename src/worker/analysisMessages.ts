@@ -55,6 +55,8 @@ export type AnalysisReply = { readonly id: number } & (
       readonly kind: 'sure'
       readonly sure: NonNullable<SureStage['sure']>
       readonly along: readonly ChanceAlong[]
+      /** Whether nothing more of it is to come. */
+      readonly whole: boolean
     }
   | { readonly kind: 'from here'; readonly from: FromHere }
   | { readonly kind: 'failed'; readonly why: string }

@@ -21,11 +21,18 @@ export function useKeptPaper() {
     if (!document || document !== planned || job.stale || working || !drawing) return undefined
     if (work.old || work.failure !== '' || !work.work || analysis.stale) return undefined
     const { holds, reasons } = analysis
+    const { sure } = work
+    if (!sure?.whole) return undefined
     const { train, answer } = drawing
     if (!holds?.finished || (answer.status === 'impossible' && !reasons)) return undefined
     if (answer.status === 'stopped' || answer.status === 'unproven') return undefined
     return paperOf(
-      { document, train, answer: withStages(answer, { ...work.work, reasons }), holds: holds.list },
+      {
+        document,
+        train,
+        answer: withStages(answer, { ...work.work, reasons, sure: sure.stage }),
+        holds: holds.list,
+      },
       settings,
     )
   }

@@ -17,6 +17,8 @@ import { usePlan } from './plan'
 interface SureSoFar {
   readonly stage: NonNullable<SureStage['sure']>
   readonly along: readonly ChanceAlong[]
+  /** Whether nothing more of it is to come. */
+  readonly whole: boolean
 }
 
 /** A plan that stood so long (ms) is turned into work. */
@@ -41,7 +43,10 @@ export const useWork = defineStore('work', () => {
       sure.value = undefined
       failure.value = ''
     }
-    if (reply.kind === 'sure') sure.value = { stage: reply.sure, along: reply.along }
+    if (reply.kind === 'sure') {
+      const { sure: stage, along, whole } = reply
+      sure.value = { stage, along, whole }
+    }
     if (reply.kind === 'failed') failure.value = reply.why
   })
 
