@@ -21,26 +21,19 @@ export function sureBlocks(train: Train, plan: PlanAnswer): Block[] {
   const sure = sureOf(plan)
   if (!sure) return []
   const { sentence, lines, weak, buys, assumed } = sureParts(train, sure)
+  const alone =
+    weak.length === 0
+      ? []
+      : [
+          `Each alone: ${weak.map(({ coupling, state, chance }) => `${coupling}, ${state} ${chance}`).join('; ')}.`,
+        ]
   return [
     {
       kind: 'heading',
       text: 'How sure',
       aside: `${sure.draws} draws of all errors, seed ${sure.seed}`,
     },
-    { kind: 'list', look: 'dash', items: [sentence, ...lines, outsideTheModel] },
-    ...(weak.length === 0
-      ? []
-      : [
-          {
-            kind: 'table' as const,
-            columns: [
-              { head: 'each alone', width: 4 },
-              { head: 'state', width: 3 },
-              { head: 'in', width: 2, align: 'right' as const },
-            ],
-            rows: weak.map(({ coupling, state, chance }) => [coupling, state, chance]),
-          },
-        ]),
+    { kind: 'list', look: 'dash', items: [sentence, ...alone, ...lines, outsideTheModel] },
     ...(buys.length === 0
       ? []
       : [
@@ -60,9 +53,9 @@ export function sureBlocks(train: Train, plan: PlanAnswer): Block[] {
             aside: 'where none were entered: one standard uncertainty each',
           },
           {
-            kind: 'list' as const,
-            look: 'dash' as const,
-            items: assumed.map(({ what, value }) => `${what}: ${value}`),
+            kind: 'text' as const,
+            look: 'plain' as const,
+            text: `${assumed.map(({ what, value }) => `${what}: ${value}`).join('; ')}.`,
           },
         ]),
   ]

@@ -182,7 +182,8 @@ test('the as-left page prints the facts that were entered, and a box for each th
 /** Pages that a print may take: by machines that move and couplings, and what stands around them. */
 function most(answer: Made['answer'], print: PrintFor, size: PaperSize): number {
   const { asFound } = answer
-  if (print === 'office') return 8 + asFound.length
+  // one of them for how sure the plan is
+  if (print === 'office') return 9 + asFound.length
   const steps = hasMoves(answer) ? (answer.steps?.steps ?? []) : []
   const moved = new Set(steps.map(({ body }) => body)).size
   const pages = 6.5 + 2 * moved + asFound.length
