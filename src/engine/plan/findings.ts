@@ -6,6 +6,7 @@ import { doubtWords } from './closureWords'
 import { footLimitWords } from '../../language/footLimitWords'
 import type { FootLimit } from '../../mechanics/footLimits'
 import { towardSide } from '../../language/sides'
+import { spoiledReading } from './spoiledWords'
 import { settingWords } from './settingWords'
 import { fineText } from '../../language/amounts'
 import type { Finding } from './answer'
@@ -31,15 +32,26 @@ export function findingsOf(train: Train, found: readonly AsFound[]): Finding[] {
           where: coupling.found[check.set]?.place ?? coupling.place,
           what: `${coupling.name}: top + bottom and left + right differ by ${fineText(Math.abs(check.value), train.units)}; read this set again: ${doubtWords(train, check)}`,
         })),
-      ...((found[c]?.residual ?? 0) > wideResidual
-        ? [
-            {
-              where: `${coupling.place}.found`,
-              what: `${coupling.name}: the sets contradict each other by ${(found[c]?.residual ?? 0).toFixed(1)} times their uncertainty`,
-            },
-          ]
-        : []),
+      ...contradictions(coupling, found[c], train),
     ]),
+  ]
+}
+
+/**
+ * Readings that contradict each other: the one that does not fit where they can tell, else by how much. A full sweep that
+ * does not close says so itself.
+ */
+function contradictions(coupling: Coupling, found: AsFound | undefined, train: Train): Finding[] {
+  const open = closureChecks(train, coupling).some(({ within }) => !within)
+  const spoiled = open ? undefined : spoiledReading(train, coupling)
+  if (spoiled) return [spoiled]
+  const residual = found?.residual ?? 0
+  if (residual <= wideResidual) return []
+  return [
+    {
+      where: `${coupling.place}.found`,
+      what: `${coupling.name}: the sets contradict each other by ${residual.toFixed(1)} times their uncertainty`,
+    },
   ]
 }
 
