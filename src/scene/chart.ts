@@ -5,6 +5,7 @@ import { fineSign, toFine, type Micrometres } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
 import type { Axis, AxisLines } from './axisLines'
 import { breakMarks } from './breakMarks'
+import type { Drift } from './drift'
 import type { Figures } from './figures'
 import { gateMarks, type GateScene } from './gateMarks'
 import { lineMark, poly, type Look, type Mark } from './drawings/marks'
@@ -99,15 +100,25 @@ export function chart(
         Math.abs(tick.value) < tol.dust ? 'zero' : 'grid',
       ),
     ),
-    ...drift.flatMap(({ machine, points }) => {
-      const own = lines.filter((piece) => piece.machine === machine)
+    ...drift.flatMap((one) => {
+      const own = lines.filter((piece) => piece.machine === one.machine)
       const found = own[0]?.found
-      if (!found || points.every((point) => point[way] * pxPerUm(y) < 1)) return []
-      const edge = (sign: 1 | -1) =>
-        points.map(
-          (p) => [scale.at(p.x), clipped(lineValueAt(found[way], p.x) + sign * p[way])] as const,
-        )
-      return [poly([...edge(1), ...edge(-1).reverse()], 'drift')]
+      if (!found) return []
+      const fan = (unsure: (point: Drift['points'][number]) => number, look: Look) => {
+        if (one.points.every((point) => unsure(point) * pxPerUm(y) < 1)) return []
+        const edge = (sign: 1 | -1) =>
+          one.points.map(
+            (p) =>
+              [scale.at(p.x), clipped(lineValueAt(found[way], p.x) + sign * unsure(p))] as const,
+          )
+        return [poly([...edge(1), ...edge(-1).reverse()], look)]
+      }
+      // with growth, of the state that is shown, or of the one that is least known
+      const grown = ({ grown: states }: Drift['points'][number]) =>
+        chosen === undefined
+          ? Math.max(0, ...states.map((state) => state[way]))
+          : (states[chosen]?.[way] ?? 0)
+      return [...fan((point) => point[way], 'drift'), ...fan(grown, 'drift-grown')]
     }),
     ...lines.map((piece) => trace(piece, piece.found, 'found')),
     ...lines.flatMap((piece) =>

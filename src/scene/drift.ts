@@ -2,6 +2,7 @@ import type { Micrometres, Millimetres } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
 import type { AsFound } from '../mechanics/readings/asFound'
 import { shaftEnds } from '../mechanics/shaftEnds'
+import { growthDoubtAt } from '../mechanics/uncertainty/growthPoints'
 import type { Zero } from './zero'
 
 /** How surely a machine's line as found is known against the zero: one standard uncertainty. */
@@ -11,7 +12,14 @@ export interface Drift {
     readonly x: Millimetres
     readonly rise: Micrometres
     readonly side: Micrometres
+    /** The same with growth, in the order of `train.states`. */
+    readonly grown: readonly Ways[]
   }[]
+}
+
+interface Ways {
+  readonly rise: Micrometres
+  readonly side: Micrometres
 }
 
 /**
@@ -45,7 +53,17 @@ export function driftOf(train: Train, found: readonly AsFound[], zero: Zero): Dr
       )
     return {
       machine: m,
-      points: [a, (a + b) / 2, b].map((x) => ({ x, rise: unsure(x, 2), side: unsure(x, 0) })),
+      points: [a, (a + b) / 2, b].map((x, i) => {
+        const cold = { rise: unsure(x, 2), side: unsure(x, 0) }
+        const axis = i === 0 ? 'left' : 'right'
+        const hot = (state: string, way: 'rise' | 'side') =>
+          Math.hypot(cold[way], growthDoubtAt(train, m, state, axis, way, x))
+        return {
+          x,
+          ...cold,
+          grown: train.states.map(({ id }) => ({ rise: hot(id, 'rise'), side: hot(id, 'side') })),
+        }
+      }),
     }
   })
 }

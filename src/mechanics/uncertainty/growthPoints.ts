@@ -7,7 +7,8 @@ import {
   type GrowthQuantity,
   type Train,
 } from '../train'
-import { usualU } from './usual'
+import { lineThrough, lineValueAt } from '../growth'
+import { growthShared, usualU } from './usual'
 
 /** A growth value at a place of an axis with its standard uncertainty (um). */
 export interface DoubtfulGrowth {
@@ -69,6 +70,29 @@ export function doubtfulGrowth(
       by: 'not entered' as const,
     })),
   ]
+}
+
+/**
+ * Standard uncertainty of how far a machine's axis moves in a state at a place along it: what is shared by all its
+ * points, and each one's own, through the line that the points make.
+ */
+export function growthDoubtAt(
+  train: Train,
+  m: number,
+  state: string,
+  axis: 'left' | 'right',
+  quantity: GrowthQuantity,
+  x: Millimetres,
+): Micrometres {
+  if (isShutDown(train, state)) return 0
+  const points = doubtfulGrowth(train, m, state, quantity).filter(({ axes }) => axes.includes(axis))
+  const at = (error: (point: DoubtfulGrowth) => Micrometres) =>
+    lineValueAt(lineThrough(points.map((point) => ({ x: point.x, value: error(point) }))), x)
+  const shared = at(({ u, value }) => (value < 0 ? -u : u)) * Math.sqrt(growthShared)
+  const own = points.map(
+    (point) => at((one) => (one === point ? one.u : 0)) * Math.sqrt(1 - growthShared),
+  )
+  return Math.hypot(shared, ...own)
 }
 
 function doubtOf(

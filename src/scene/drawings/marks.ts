@@ -17,6 +17,7 @@ export type Look =
   | 'planned'
   | 'state'
   | 'drift'
+  | 'drift-grown'
   | 'gate'
   | 'hatch' // filled with hatching, ink
   | 'bound' // brass, heavy
