@@ -14,3 +14,17 @@ export function choleskyOf(matrix: readonly (readonly number[])[]): number[][] {
     }
   return lower
 }
+
+/** Solves lower x = right from the top down. */
+export function solveLower(
+  lower: readonly (readonly number[])[],
+  right: readonly number[],
+): number[] {
+  const x: number[] = []
+  for (const [i, row] of lower.entries()) {
+    let rest = right[i] ?? 0
+    for (let k = 0; k < i; k++) rest -= (row[k] ?? 0) * (x[k] ?? 0)
+    x.push(rest / (row[i] ?? 1))
+  }
+  return x
+}

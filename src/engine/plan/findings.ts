@@ -7,6 +7,8 @@ import { footLimitWords } from '../../language/footLimitWords'
 import type { FootLimit } from '../../mechanics/footLimits'
 import { towardSide } from '../../language/sides'
 import { spoiledReading } from './spoiledWords'
+import { methodsSaid } from '../../language/methodWords'
+import { comparedMethods } from '../../mechanics/uncertainty/methods'
 import { settingWords } from './settingWords'
 import { fineText } from '../../language/amounts'
 import type { Finding } from './answer'
@@ -44,6 +46,14 @@ export function findingsOf(train: Train, found: readonly AsFound[]): Finding[] {
 function contradictions(coupling: Coupling, found: AsFound | undefined, train: Train): Finding[] {
   const open = closureChecks(train, coupling).some(({ within }) => !within)
   const spoiled = open ? undefined : spoiledReading(train, coupling)
+  // one reading that is named explains why methods differ
+  if (spoiled?.where.includes('.readings[')) return [spoiled]
+  const differ = comparedMethods(coupling).filter(({ agree }) => !agree)
+  if (differ.length > 0)
+    return differ.map((one) => ({
+      where: `${coupling.place}.found`,
+      what: `${coupling.name}: ${methodsSaid(train, one)}; read one of them again before moving anything`,
+    }))
   if (spoiled) return [spoiled]
   const residual = found?.residual ?? 0
   if (residual <= wideResidual) return []

@@ -5,8 +5,7 @@ import type { Train } from '../../../mechanics/train'
 import type { CouplingMotion } from '../../../mechanics/misalignment/shares'
 import { tol } from '../../../mechanics/tolerances'
 import type { ExpectedAnswer } from '../../plan/answer'
-import { choleskyOf } from '../../../mechanics/cholesky'
-import { solveLower } from './whitened'
+import { choleskyOf, solveLower } from '../../../mechanics/cholesky'
 
 /** One value that was read again, beside what was expected of it (um, mrad). */
 export interface EvidenceRow {
