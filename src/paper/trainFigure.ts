@@ -42,7 +42,7 @@ export function trainFigure(whole: Train): Figure {
       ...heads.labels,
       group(0, top, [...drawing.marks, ...stakes.flatMap(({ marks }) => marks)]),
       ...stakes.map(({ left, right }) =>
-        label((left + right) / 2, floor + 11, 'HELD', { size, bold: true }),
+        label((left + right) / 2, floor + 11, 'FIXED', { size, bold: true }),
       ),
       ...under.marks,
     ],
