@@ -22,13 +22,20 @@ function lineThrough(points: { x: number; value: number }[]): Slant {
   return { at, level, slope: oneX ? 0 : together / spread }
 }
 
+/** What a point gives of a quantity: the value, or the middle of an interval. */
+export function givenBy(p: GrowthPoint, what: 'rise' | 'side' | 'axial'): number | undefined {
+  const range = p.range?.[what]
+  return range ? (range[0] + range[1]) / 2 : p[what]
+}
+
 /** Rise of the point (um): what is given plus height * expansion * temperature change. */
-function riseOf(p: GrowthPoint, leaveOut: LeftOut): number | undefined {
+export function riseOf(p: GrowthPoint, leaveOut?: LeftOut): number | undefined {
   const heat = leaveOut === 'growth heat' ? undefined : p.heat
-  if (p.rise === undefined && heat === undefined) return undefined
+  const given = givenBy(p, 'rise')
+  if (given === undefined && heat === undefined) return undefined
   // mm * 1e-6 per degree * degrees, times 1000 for um
   const warmed = heat ? heat.height * heat.expansion * 1e-3 * (heat.to - heat.from) : 0
-  return (p.rise ?? 0) + warmed
+  return (given ?? 0) + warmed
 }
 
 /** How far a machine's axis moves at x (mm) from shut down to a state (um: along, side, up). */
@@ -51,8 +58,8 @@ export function growthAt(
     return line.level + (leaveOut === 'growth line' ? 0 : line.slope * (x - line.at))
   }
   return {
-    x: leaveOut === 'growth axial' ? 0 : value((p) => p.axial),
-    y: leaveOut === 'growth side' ? 0 : value((p) => p.side),
+    x: leaveOut === 'growth axial' ? 0 : value((p) => givenBy(p, 'axial')),
+    y: leaveOut === 'growth side' ? 0 : value((p) => givenBy(p, 'side')),
     z: leaveOut === 'growth rise' ? 0 : value((p) => riseOf(p, leaveOut)),
   }
 }

@@ -1,6 +1,6 @@
 import { leastSquares, type Equation } from './leastSquares'
 import type { LeftOut } from './terms'
-import type { Coupling, Line, Sweep } from './train'
+import { counted, type Coupling, type Line, type Sweep } from './train'
 
 /** A coupling's misalignment as found: offset at mid-span (um) and slope (mrad). */
 export interface Misalignment {
@@ -95,11 +95,12 @@ function lineEquations(c: Coupling, set: Line, zeros: number, leaveOut: LeftOut)
 
 /** The misalignment of one coupling (document in mm and um) from all its reading sets together. */
 export function misalignment(c: Coupling, leaveOut?: LeftOut): Misalignment {
-  const sweeps = c.found.filter((set): set is Sweep => set.kind !== 'line')
+  const found = counted(c)
+  const sweeps = found.filter((set): set is Sweep => set.kind !== 'line')
   const zeros = leaveOut === 'own zero of each sweep' ? Math.min(1, sweeps.length) : sweeps.length
   const equations: Equation[] = []
   let next = 0
-  for (const set of c.found) {
+  for (const set of found) {
     if (set.kind === 'line') {
       equations.push(...lineEquations(c, set, zeros, leaveOut))
       continue

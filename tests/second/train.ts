@@ -10,6 +10,8 @@ interface Hole {
   clearance: number
   x?: number | undefined
   y?: number | undefined
+  /** How well it is known where the bolt stands in its hole. */
+  u?: number | undefined
 }
 
 export interface Foot {
@@ -66,6 +68,10 @@ export interface GrowthPoint {
   side?: number | undefined
   axial?: number | undefined
   heat?: { height: number; expansion: number; from: number; to: number } | undefined
+  /** Standard uncertainty of each quantity that the point gives. */
+  u?: number | undefined
+  /** Intervals in place of values. */
+  range?: { rise?: Room | undefined; side?: Room | undefined; axial?: Room | undefined } | undefined
 }
 
 export interface Machine extends Body {
@@ -80,47 +86,57 @@ export interface Skid extends Body {
 
 export type Reading = [hour: number, value: number]
 
-interface Rim {
+/** What every set may say of itself. */
+interface AnySet {
+  u?: number | undefined
+  use?: boolean | undefined
+  why?: string | undefined
+}
+
+/** The bar that carries the dial of a set, and how well its sag is known. */
+interface OnBracket {
+  sag?: number | undefined
+  uSag?: number | undefined
+  bracket?: string | undefined
+}
+
+interface Rim extends AnySet, OnBracket {
   kind: 'rim'
   rides: 'left' | 'right'
   at: number
-  sag?: number | undefined
+  uAt?: number | undefined
   readings: Reading[]
-  u?: number | undefined
 }
 
-interface Face {
+interface Face extends AnySet, OnBracket {
   kind: 'face'
   rides: 'left' | 'right'
   diameter: number
+  uDiameter?: number | undefined
   face?: 'front' | 'back' | undefined
-  sag?: number | undefined
   readings: Reading[]
-  u?: number | undefined
 }
 
-interface Gap {
+interface Gap extends AnySet {
   kind: 'gap'
   diameter: number
+  uDiameter?: number | undefined
   readings: Reading[]
-  u?: number | undefined
 }
 
-interface Spool {
+interface Spool extends AnySet, OnBracket {
   kind: 'spool'
   end: 'left' | 'right'
   diameter: number
-  sag?: number | undefined
+  uDiameter?: number | undefined
   readings: Reading[]
-  u?: number | undefined
 }
 
-export interface Line {
+export interface Line extends AnySet {
   kind: 'line'
   at: number
   offset?: Pair | undefined
   slope?: Pair | undefined
-  u?: number | undefined
   uSlope?: number | undefined
 }
 
@@ -151,7 +167,9 @@ export interface Coupling {
   }
   aim?: Record<string, Aim> | undefined
   setting?: Setting | undefined
-  axial?: { found: number; want: number; tolerance: number } | undefined
+  axial?:
+    | { found: number; want: number; tolerance: number; u?: number | undefined }
+    | undefined
   found: ReadingSet[]
 }
 
@@ -166,6 +184,19 @@ export interface Plan {
   weights?: { shim?: number; side?: number; axial?: number } | undefined
   reserve?: number | undefined
   slip?: number | undefined
+  guard?: number | undefined
+  worst?: boolean | undefined
+  sure?: Sure | undefined
+}
+
+/** How well the work is done, and what is asked about the chance. */
+export interface Sure {
+  shim?: number | undefined
+  slide?: number | undefined
+  foot?: number | undefined
+  chance?: number | undefined
+  draws?: number | undefined
+  seed?: number | undefined
 }
 
 export interface Train {
@@ -191,6 +222,9 @@ export function fineFactor(train: Train, leaveOut?: LeftOut): number {
   if (leaveOut === 'fine unit') return 1
   return { um: 1, mm: 1000, mil: 25.4 }[train.units.fine]
 }
+
+/** The sets of a coupling that count. */
+export const counted = (c: Coupling): ReadingSet[] => c.found.filter((set) => set.use !== false)
 
 /** The states a plan must satisfy: those listed, or one cold state without growth. */
 export function statesOf(train: Train): State[] {
