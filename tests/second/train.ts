@@ -167,9 +167,7 @@ export interface Coupling {
   }
   aim?: Record<string, Aim> | undefined
   setting?: Setting | undefined
-  axial?:
-    | { found: number; want: number; tolerance: number; u?: number | undefined }
-    | undefined
+  axial?: { found: number; want: number; tolerance: number; u?: number | undefined } | undefined
   found: ReadingSet[]
 }
 
