@@ -40,7 +40,7 @@ export interface Carried {
 }
 
 /** Whether the body makes no motion of its own. */
-function isHeld(body: Body, leaveOut?: LeftOut): boolean {
+export function isHeld(body: Body, leaveOut?: LeftOut): boolean {
   if (body.feet.length === 0) return true
   if (body.anchored !== undefined) return leaveOut !== 'anchored'
   return (body.held ?? false) && leaveOut !== 'held'

@@ -6,7 +6,7 @@ interface Pair {
   z?: number | undefined
 }
 
-interface Hole {
+export interface Hole {
   clearance: number
   x?: number | undefined
   y?: number | undefined

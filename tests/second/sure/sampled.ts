@@ -1,22 +1,11 @@
-import { metric } from '../metric'
-import { fineFactor, lengthFactor, type Train } from '../train'
-import { moves, still, type Motion } from './bodies'
-import { boltErrors, boltsFit, boltsOf } from './bolts'
+import type { Train } from '../train'
+import { boltsFit } from './bolts'
 import { checksOf, met, seen, type Check } from './checks'
-import { growthErrors } from './growthErrors'
-import { jointsOf, type Joint } from './joints'
-import { asFoundNumbers, motionsOf, plannedNumbers } from './nominal'
+import { errorsOf, type Motions } from './errors'
+import type { Joint } from './joints'
 import { Normals } from './normals'
-import { readingErrors } from './readingErrors'
 import { addDraws, type Source } from './source'
-import { workErrors } from './workErrors'
-
-interface Spread {
-  what: Check['what']
-  y?: number
-  z?: number
-  x?: number
-}
+import { spreadOf, type Spread } from './spreads'
 
 /** Chances of a plan by the contract, as fractions of the draws; spreads in the document's units. */
 export interface Sampled {
@@ -39,36 +28,19 @@ interface Counted {
   joint: Joint
   checks: Check[]
   good: number
-  /** Sums of squares of what each check sees beside the plan, y and z. */
+  /** Sums of squares of what each check sees beside the plan, y and z; errors have no mean. */
   squares: [number, number][]
 }
 
-/** Samples the chances of a plan that is given as the own motion of each body (document units). */
+/** Samples the chances of a plan, drawing every error of every draw by itself. */
 export function sampled(
   document: Train,
-  motions: Readonly<Record<string, Motion>>,
+  motions: Motions,
   { draws, seed, factor = () => 1 }: Asked,
 ): Sampled {
-  const train = metric(document)
-  const joints = jointsOf(train)
-  const planned = motionsOf(train, motions, fineFactor(document))
-  const found = asFoundNumbers(joints)
-  const done = plannedNumbers(joints, found, planned)
-  const motionOf = (standing: Parameters<typeof moves>[0]) => planned.get(standing) ?? still
-  const standings = [...planned.keys()]
-  const bolts = boltsOf(standings, motionOf, found.length)
-  const weighed = (list: Source[]): Source[] =>
-    list.map((one) => {
-      const times = factor(one)
-      return { ...one, effects: one.effects.map(({ to, by }) => ({ to, by: times * by })) }
-    })
-  const known = weighed([...readingErrors(joints), ...growthErrors(train, joints)])
-  const work = weighed([
-    ...standings
-      .filter((standing) => moves(standing, motionOf(standing)))
-      .flatMap((standing) => workErrors(train, joints, standing, motionOf(standing), bolts)),
-    ...boltErrors(bolts),
-  ])
+  const { joints, found, done, bolts, ...sources } = errorsOf(document, motions)
+  const known = weighed(sources.known, factor)
+  const work = weighed(sources.work, factor)
   const counted = joints.map((joint): Counted => {
     const checks = checksOf(joint)
     return { joint, checks, good: 0, squares: checks.map(() => [0, 0]) }
@@ -98,15 +70,24 @@ export function sampled(
     all: good.all / draws,
     reread: good.reread / draws,
     asFound: good.asFound / draws,
-    couplings: counted.map((one) => ({
-      coupling: one.joint.c.id,
-      state: one.joint.state.id,
-      chance: one.good / draws,
-      u: spreads(one, draws, document),
+    couplings: counted.map(({ joint, checks, good: within, squares }) => ({
+      coupling: joint.c.id,
+      state: joint.state.id,
+      chance: within / draws,
+      u: checks.map((check, i) => {
+        const [yy, zz] = squares[i] ?? [NaN, NaN]
+        return spreadOf(check, yy / draws, zz / draws, document)
+      }),
     })),
     ...(bolts.length > 0 && { bolts: good.bolts / draws }),
   }
 }
+
+const weighed = (sources: readonly Source[], factor: (source: Source) => number): Source[] =>
+  sources.map((one) => {
+    const times = factor(one)
+    return { ...one, effects: one.effects.map(({ to, by }) => ({ to, by: times * by })) }
+  })
 
 const allMet = (checks: readonly Check[], numbers: Float64Array, first: number): boolean =>
   checks.every((check) => {
@@ -121,18 +102,5 @@ function addSquares({ joint, checks, squares }: Counted, errors: Float64Array): 
     if (!sums) return
     sums[0] += y * y
     sums[1] += z * z
-  })
-}
-
-/** Standard deviations of what was drawn; errors have no mean. */
-function spreads({ checks, squares }: Counted, draws: number, document: Train): Spread[] {
-  return checks.map(({ what }, i) => {
-    const [y, z] = (squares[i] ?? [NaN, NaN]).map((square) => Math.sqrt(square / draws)) as [
-      number,
-      number,
-    ]
-    if (what === 'gap') return { what, x: y / 1000 / lengthFactor(document) }
-    const unit = what === 'offset' ? fineFactor(document) : 1
-    return { what, y: y / unit, z: z / unit }
   })
 }
