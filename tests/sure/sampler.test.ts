@@ -1,9 +1,11 @@
 import { describe, expect, test } from 'vitest'
 import { metric } from '../second/metric'
 import { given, twoMachines } from '../second/pairs'
+import { randomSureTrain } from '../second/randomSure'
 import { randomTrain } from '../second/randomTrain'
 import { misalignment } from '../second/reading'
 import { still } from '../second/sure/bodies'
+import { workedOut } from '../second/sure/covariance'
 import { fitted, shows } from '../second/sure/coupled'
 import { misreads } from '../second/sure/readingErrors'
 import { sampled } from '../second/sure/sampled'
@@ -96,5 +98,36 @@ describe('on random trains', () => {
     const moved = Object.fromEntries(train.machines.map(({ id }) => [id, { ...still, tz: 5 }]))
     expect(sampled(train, moved, { draws: 2000, seed: 5 }).asFound).toBe(first.asFound)
     expect(sampled(train, {}, { draws: 2000, seed: 6 }).couplings).not.toEqual(first.couplings)
+  })
+
+  test('what is sampled spreads as much as can be worked out, and half of it where each u is', () => {
+    const count = 20_000
+    let seen = 0
+    for (let seed = 1; seed <= 8; seed++) {
+      const train = randomSureTrain(seed)
+      const motions = Object.fromEntries(
+        train.machines.map(({ id }) => [id, { ...still, tz: 10, ty: 5, sz: 0.3, sy: -0.1 }]),
+      )
+      const exact = workedOut(train, motions)
+      for (const part of [1, 0.5]) {
+        const factor = () => part
+        const drawn = sampled(train, motions, { draws: count, seed, factor }).couplings
+        for (const { coupling, state, u } of drawn) {
+          for (const { what, ...ways } of u) {
+            const other = exact.find(
+              (of) => of.coupling === coupling && of.state === state && of.u.what === what,
+            )
+            for (const [way, value] of Object.entries(ways)) {
+              const expected = part * (other?.u[way as 'x' | 'y' | 'z'] ?? NaN)
+              expect(Math.abs(value - expected), `${seed} ${what} ${way}`).toBeLessThanOrEqual(
+                (expected * 4.5) / Math.sqrt(2 * count) + 1e-12,
+              )
+              seen += 1
+            }
+          }
+        }
+      }
+    }
+    expect(seen).toBeGreaterThan(100)
   })
 })

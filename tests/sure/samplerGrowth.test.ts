@@ -86,4 +86,16 @@ describe('growth', () => {
     const doubted = run(growing([{ at: 0, rise: 0, side: 0, u: 0 }], [{ at: 0, axial: 0 }]))
     sameSpread(spread(doubted, 'offset').z, 20)
   })
+
+  test('is left out across the train where a coupling is judged by its cold setting', () => {
+    const train = growing([{ at: 0, rise: 100, side: 50, axial: 40 }], nothing)
+    const [c] = train.couplings
+    if (!c) throw new Error('no coupling')
+    c.axial = { found: 5, want: 5, tolerance: 1, u: 0 }
+    c.setting = { use: true, why: 'measured', offset: { z: 3 } }
+    const answer = run(train)
+    expect(spread(answer, 'offset').z).toBeLessThan(1e-5)
+    expect(spread(answer, 'angle').y).toBeLessThan(1e-5)
+    sameSpread(spread(answer, 'gap').x, Math.hypot(5, 10) / 1000)
+  })
 })
