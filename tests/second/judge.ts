@@ -1,8 +1,9 @@
 import { valueOf, type Affine } from './affine'
+import { farthest } from './farthest'
 import { build, type Built } from './model'
 import type { Six } from './motion'
 import type { Moves } from './solve'
-import { shareOf } from './share'
+import { keptShareOf, shareOf } from './share'
 import { fineFactor, type Train } from './train'
 
 /** What the second builder finds of a plan that somebody else made. */
@@ -10,6 +11,8 @@ export interface Judgement {
   /** Cost of the moves, in the document's fine units. */
   cost: number
   worstShare: number
+  /** The same with what the guard and intervals of growth keep free of each tolerance. */
+  keptShare: number
   /** Most that a limit other than a tolerance is passed by (um; tilt in mrad). */
   violation: number
   /** The limit that is passed most. */
@@ -48,7 +51,8 @@ export function judge(document: Train, bodies: Record<string, Moves>): Judgement
   const { columns, unfree } = columnsOf(built, bodies, fine)
   const at = (part: Affine) => valueOf(part, columns)
   const worstShare = Math.max(0, ...checks.map((check) => shareOf(check, columns)))
-  columns[program.worst] = worstShare
+  const keptShare = Math.max(0, ...checks.map((check) => keptShareOf(check, columns)))
+  columns[program.worst] = keptShare
   let [violation, where] = [0, 'nothing']
   const passed = (family: string, by: number) => {
     if (by > violation) [violation, where] = [by, family]
@@ -56,9 +60,9 @@ export function judge(document: Train, bodies: Record<string, Moves>): Judgement
   for (const { family, expression, low, high } of program.rows) {
     passed(family, Math.max(low - at(expression), at(expression) - high))
   }
-  for (const { family, a, b, radius } of program.circles) {
-    passed(family, Math.hypot(at(a), at(b)) - at(radius))
+  for (const { family, a, b, radius, reserve } of program.circles) {
+    passed(family, farthest(at(a), at(b), reserve).by - at(radius))
   }
   const cost = program.cost.reduce((sum, price, i) => sum + price * (columns[i] ?? 0), 0)
-  return { cost: cost / fine, worstShare, violation, where, unfree }
+  return { cost: cost / fine, worstShare, keptShare, violation, where, unfree }
 }

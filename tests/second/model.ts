@@ -4,6 +4,7 @@ import { metric } from './metric'
 import { movers, type Mover } from './motion'
 import { emptyProgram, type Program } from './program'
 import { misalignment } from './reading'
+import { reservesOf } from './sure/reserve'
 import type { LeftOut } from './terms'
 import { addChecks, couplingChecks, type Check } from './tolerance'
 import { statesOf, type Train } from './train'
@@ -36,11 +37,18 @@ export function build(document: Train, leaveOut?: LeftOut): Built {
   for (const mover of all.values()) addBody(program, mover, train.plan, leaveOut)
   const listed = statesOf(train)
   const states = leaveOut === 'all states' ? listed.slice(0, 1) : listed
-  const checks = train.couplings.flatMap((c) => {
+  const lines = train.couplings.map((c) => {
     const found = misalignment(c, leaveOut)
     if (!(found.hold > 1e-9)) throw new Undetermined(c.id)
-    return couplingChecks(train, c, found, states, all, leaveOut)
+    return { c, found }
   })
+  const reserveOf = reservesOf(train)
+  const checks = lines
+    .flatMap(({ c, found }) => couplingChecks(train, c, found, states, all, leaveOut))
+    .map((check) => {
+      const reserve = reserveOf(check.coupling, check.state, check.what)
+      return reserve ? { ...check, reserve } : check
+    })
   addChecks(program, checks)
   return {
     train,

@@ -35,6 +35,8 @@ export interface Circle {
   radius: Affine
   /** How far past the circle a point may lie before it is cut (in the units of a and b). */
   slack: number
+  /** What is taken off the radius in the direction (cos, sin); nothing where absent. */
+  reserve?: (cos: number, sin: number) => number
 }
 
 /** A linear program with circles; the objective is chosen when it is solved. */

@@ -3,7 +3,7 @@ import { footRows } from './limits'
 import { build, loosen, type Built } from './model'
 import { ownCarry, type Mover, type Six } from './motion'
 import type { Row } from './program'
-import { shareOf } from './share'
+import { keptShareOf, shareOf } from './share'
 import { loadSolver, Stages, type Solution } from './solver'
 import type { LeftOut } from './terms'
 import { fineFactor, type Train } from './train'
@@ -34,6 +34,11 @@ const costSlack = 5e-7
 
 function worstOf(built: Built, columns: ArrayLike<number>): number {
   return Math.max(0, ...built.checks.map((check) => shareOf(check, columns)))
+}
+
+/** The worst share with what the guard and intervals of growth keep free: what the plan's share bounds. */
+function worstKept(built: Built, columns: ArrayLike<number>): number {
+  return Math.max(0, ...built.checks.map((check) => keptShareOf(check, columns)))
 }
 
 function foundShares(built: Built): SecondAnswer['asFoundShares'] {
@@ -134,10 +139,10 @@ function inStages(built: Built, fine: number, stages: Stages, leaveOut: LeftOut)
     if (price !== 0) cost.by.set(index, price)
   })
   const least = stages.least(worst)
-  const floor = least ? worstOf(built, least.columns) : Infinity
+  const floor = least ? worstKept(built, least.columns) : Infinity
   const still = worstOf(built, [])
   const none = { floor, worstShareBand: [still, still] as [number, number], binding: [] }
-  if (still <= share * (1 + 1e-9) && leaveOut !== 'in tolerance first')
+  if (worstKept(built, []) <= share * (1 + 1e-9) && leaveOut !== 'in tolerance first')
     return answer(built, fine, { ...none, status: 'in-tolerance' }, [])
   if (!least || least.objective > share + 1e-9)
     return answer(built, fine, { ...none, status: 'impossible' }, [])

@@ -1,5 +1,6 @@
 import highsLoader, { type Highs, type Model } from 'highs'
 import { sum, valueOf, type Affine } from './affine'
+import { farthest } from './farthest'
 import type { Circle, Program, Row } from './program'
 
 const firstTangents = 8
@@ -23,7 +24,8 @@ export function loadSolver(): Promise<Highs> {
 /** The half plane that touches a circle where the direction (ca, cb) points. */
 function tangent(circle: Circle, ca: number, cb: number): Row {
   const expression = sum([1, circle.radius], [-ca, circle.a], [-cb, circle.b])
-  return { family: circle.family, also: circle.also, expression, low: 0, high: Infinity }
+  const low = circle.reserve?.(ca, cb) ?? 0
+  return { family: circle.family, also: circle.also, expression, low, high: Infinity }
 }
 
 /** One program kept in the solver while its objective, bounds and cuts change. */
@@ -139,9 +141,9 @@ export class Stages {
     for (const circle of this.program.circles) {
       const a = valueOf(circle.a, columns)
       const b = valueOf(circle.b, columns)
-      const length = Math.hypot(a, b)
-      if (length <= valueOf(circle.radius, columns) + circle.slack) continue
-      this.addRow(tangent(circle, a / length, b / length))
+      const { by, cos, sin } = farthest(a, b, circle.reserve)
+      if (by <= valueOf(circle.radius, columns) + circle.slack) continue
+      this.addRow(tangent(circle, cos, sin))
       cuts += 1
     }
     return cuts > 0

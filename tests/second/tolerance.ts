@@ -3,6 +3,7 @@ import { growthAt } from './growth'
 import { axisCarry, axisOf, type Mover } from './motion'
 import type { Family, Program } from './program'
 import { midSpan, type Misalignment } from './reading'
+import type { Reserve } from './sure/reserve'
 import type { LeftOut } from './terms'
 import type { Coupling, Machine, Setting, State, Train } from './train'
 
@@ -11,6 +12,9 @@ export interface Check {
   coupling: string
   state: string
   family: Family & ('flex' | 'offset' | 'angle' | 'axial gap')
+  what: 'left plane' | 'right plane' | 'offset' | 'angle' | 'gap'
+  /** What the guard and intervals of growth keep free of it in a direction; absent where nothing is. */
+  reserve?: Reserve
   round: boolean
   y: Affine
   /** Absent for the axial gap, which has one direction. */
@@ -85,13 +89,19 @@ function checksIn(joint: Joint, state: State): Check[] {
   })
   const round = c.tolerance.shape === 'round' && leaveOut !== 'round'
   const checks: Check[] = []
-  const add = (family: Check['family'], limit: number | undefined, v: Pick<Check, 'y' | 'z'>) => {
+  const add = (
+    what: Check['what'],
+    family: Check['family'],
+    limit: number | undefined,
+    v: Pick<Check, 'y' | 'z'>,
+  ) => {
     if (limit === undefined || leaveOut === family) return
     const per = 1 / (limit * factor)
     checks.push({
       coupling: c.id,
       state: state.id,
       family,
+      what,
       round: round && v.z !== undefined,
       y: sum([per, v.y]),
       z: v.z && sum([per, v.z]),
@@ -99,14 +109,17 @@ function checksIn(joint: Joint, state: State): Check[] {
   }
   const { flex, offset, angle } = c.tolerance
   if (flex !== undefined) {
-    add('flex', flex, at(q, q - p))
-    add('flex', flex, at(p, p - q))
+    add('left plane', 'flex', flex, at(q, q - p))
+    add('right plane', 'flex', flex, at(p, p - q))
   }
-  add('offset', offset, at(m, 1))
+  add('offset', 'offset', offset, at(m, 1))
   const reach = 500 // mm each side of mid-span: a straight line's slope is the same from any two points
   const near = at(m - reach, 2 * reach)
   const far = at(m + reach, 2 * reach)
-  add('angle', angle, { y: sum([1, far.y], [-1, near.y]), z: sum([1, far.z], [-1, near.z]) })
+  add('angle', 'angle', angle, {
+    y: sum([1, far.y], [-1, near.y]),
+    z: sum([1, far.z], [-1, near.z]),
+  })
   if (c.axial) {
     const { found, want, tolerance } = c.axial
     const gap = sum(
@@ -114,7 +127,7 @@ function checksIn(joint: Joint, state: State): Check[] {
       [1, shaftEnd(joint, 'right', state.id, q).x],
       [-1, shaftEnd(joint, 'left', state.id, p).x],
     )
-    add('axial gap', tolerance * 1000, { y: gap, z: undefined })
+    add('gap', 'axial gap', tolerance * 1000, { y: gap, z: undefined })
   }
   return checks
 }
@@ -135,17 +148,24 @@ export function couplingChecks(
 /** Adds the rows that keep every check within the worst share. */
 export function addChecks(program: Program, checks: Check[]): void {
   const worst = column(program.worst)
-  for (const { family, round, y, z } of checks) {
+  for (const { family, round, y, z, reserve } of checks) {
     if (round && z) {
-      program.circles.push({ family, also: ['round'], a: y, b: z, radius: worst, slack: 1e-8 })
+      const circle = { family, also: ['round'], a: y, b: z, radius: worst, slack: 1e-8 }
+      program.circles.push(reserve ? { ...circle, reserve } : circle)
       continue
     }
     const also = z ? ['box'] : []
-    for (const part of z ? [y, z] : [y]) {
+    for (const [part, cos, sin] of z
+      ? ([
+          [y, 1, 0],
+          [z, 0, 1],
+        ] as const)
+      : ([[y, 1, 0]] as const)) {
+      const low = reserve?.(cos, sin) ?? 0
       const above = sum([1, worst], [-1, part])
       const below = sum([1, worst], [1, part])
-      program.rows.push({ family, also, expression: above, low: 0, high: Infinity })
-      program.rows.push({ family, also, expression: below, low: 0, high: Infinity })
+      program.rows.push({ family, also, expression: above, low, high: Infinity })
+      program.rows.push({ family, also, expression: below, low, high: Infinity })
     }
   }
 }

@@ -48,15 +48,20 @@ function judged(joints: readonly Joint[], sources: readonly Source[]): Judged[] 
 
 /**
  * Every check of a train (in mm and um) whatever the plan: every free body counts as moved, and places
- * of feet are left out.
+ * of feet are left out. Intervals that a plan holds for to both ends are no uncertainty beside that.
  */
 export function ofAnyPlan(train: Train): Judged[] {
+  const intervals = train.plan?.worst === true ? 'held to' : 'uncertain'
   const joints = jointsOf(train)
   const work = standings(train)
     .filter(({ body }) => !isHeld(body))
     .flatMap((standing) => workErrors(train, joints, standing, still, []))
     .filter(({ group }) => group !== 'places')
-  return judged(joints, [...readingErrors(joints), ...growthErrors(train, joints), ...work])
+  return judged(joints, [
+    ...readingErrors(joints),
+    ...growthErrors(train, joints, intervals),
+    ...work,
+  ])
 }
 
 /** What a plan carried out blind is worth at every check, worked out instead of sampled. */

@@ -11,6 +11,8 @@ export interface Known {
   at: number
   value: number
   u: number
+  /** Half the width of the interval that stands in place of a value. */
+  half?: number
 }
 
 // common practice, no source
@@ -22,13 +24,14 @@ const unsaid = 20 // um
 const valueOf = (p: GrowthPoint, direction: Direction): number | undefined =>
   direction === 'rise' ? riseOf(p) : givenBy(p, direction)
 
-/** Standard uncertainty of what a point gives: an interval counts as its middle, JCGM 100, 4.3.7. */
-function knownTo(p: GrowthPoint, direction: Direction, value: number): number {
+/** How well a point knows what it gives: an interval counts as its middle, JCGM 100, 4.3.7. */
+function knownTo(p: GrowthPoint, direction: Direction, value: number): Pick<Known, 'u' | 'half'> {
   const range = p.range?.[direction]
-  if (range) return (range[1] - range[0]) / 2 / Math.sqrt(3)
-  if (p.u !== undefined) return p.u
+  const half = range && (range[1] - range[0]) / 2
+  if (half !== undefined) return { half, u: half / Math.sqrt(3) }
+  if (p.u !== undefined) return { u: p.u }
   const heated = direction === 'rise' && p.heat !== undefined
-  return Math.hypot((heated ? partOfHeat : partOfValue) * value, least)
+  return { u: Math.hypot((heated ? partOfHeat : partOfValue) * value, least) }
 }
 
 /** Where rise and side are doubted that nothing gives: outer rows of feet, or the machine's flex planes. */
@@ -53,7 +56,7 @@ export function knownOf(
   const given = points.flatMap((p, i): Known[] => {
     const value = valueOf(p, direction)
     if (value === undefined || (p.axis ?? axis) !== axis) return []
-    return [{ name: `point ${i}`, at: p.at, value, u: knownTo(p, direction, value) }]
+    return [{ name: `point ${i}`, at: p.at, value, ...knownTo(p, direction, value) }]
   })
   if (given.length > 0 || direction === 'axial') return given
   return ends(train, machine).map((at) => ({ name: `unsaid at ${at}`, at, value: 0, u: unsaid }))
