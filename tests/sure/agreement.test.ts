@@ -1,0 +1,155 @@
+import { readFileSync, readdirSync } from 'node:fs'
+import { expect, test } from 'vitest'
+import { glpkSolver } from '../../src/solvers/glpk'
+import { workedOut } from '../second/sure/covariance'
+import { sampled } from '../second/sure/sampled'
+import type { Spread } from '../second/sure/spreads'
+import type { Train } from '../second/train'
+import { plannedSure, trainOf, type Planned } from './sureAnswer'
+
+const long = process.env.HOLDFAST_LONG === '1'
+const trains = long ? 100 : 12
+const firstSeed = Number(process.env.HOLDFAST_SEED ?? 1)
+const draws = 40_000
+
+// points: four standard deviations of the planner's 10,000 draws are 2
+const apart = { whole: 0.02, part: 0.025 }
+
+/** The examples of the project, asked how sure they are. */
+function examples(): [name: string, train: Train][] {
+  const folder = new URL('../../examples/', import.meta.url)
+  return readdirSync(folder)
+    .filter((name) => name.endsWith('.json'))
+    .map((name) => {
+      const train = JSON.parse(readFileSync(new URL(name, folder), 'utf8')) as Train
+      return [name, { ...train, plan: { ...train.plan, sure: {} } }]
+    })
+}
+
+const randoms = (count: number): [name: string, train: Train][] =>
+  Array.from({ length: count }, (_, i) => [`seed ${firstSeed + i}`, trainOf(firstSeed + i)])
+
+/** How many draws two chances come from. */
+interface Draws {
+  theirs: number
+  ours: number
+}
+
+/** Differences of chances, and how many standard deviations of both samplings they are. */
+class Differences {
+  readonly texts: string[] = []
+  readonly deviations: number[] = []
+  between = 0
+  count = 0
+
+  constructor(private readonly train: string) {}
+
+  compare(what: string, theirs: number | undefined, ours: number, most: number, of: Draws): void {
+    this.count += 1
+    if (theirs === undefined) {
+      this.texts.push(`${this.train}: ${what} is missing, the sampler has ${ours}`)
+      return
+    }
+    if (ours > 0.1 && ours < 0.95) this.between += 1
+    const middle = (theirs + ours) / 2
+    const deviation = Math.sqrt(middle * (1 - middle) * (1 / of.theirs + 1 / of.ours))
+    if (middle > 0.02 && middle < 0.98) this.deviations.push((theirs - ours) / deviation)
+    if (!(Math.abs(theirs - ours) <= most))
+      this.texts.push(`${this.train}: ${what} is ${theirs}, the sampler has ${ours}`)
+  }
+}
+
+/** Compares everything that `sure` says of chances with the sampler. */
+function compared(name: string, train: Train, { status, motions, sure }: Planned): Differences {
+  const differences = new Differences(name)
+  const ours = sampled(train, motions, { draws, seed: 77 })
+  if (sure === undefined) {
+    differences.texts.push(`${name}: ${status}, but no word of how sure`)
+    return differences
+  }
+  const of = { theirs: sure.draws, ours: draws }
+  differences.compare('asFound', sure.asFound.chance, ours.asFound, apart.whole, of)
+  if (status === 'impossible') return differences
+  differences.compare('all', sure.all?.chance, ours.all, apart.whole, of)
+  differences.compare('reread', sure.reread?.chance, ours.reread, apart.whole, of)
+  for (const { coupling, state, chance } of ours.couplings) {
+    const theirs = sure.couplings?.find((c) => c.coupling === coupling && c.state === state)
+    differences.compare(`${coupling} in ${state}`, theirs?.chance, chance, apart.part, of)
+  }
+  if (ours.bolts !== undefined)
+    differences.compare('bolts', sure.bolts?.chance, ours.bolts, apart.part, of)
+  else if (sure.bolts) differences.texts.push(`${name}: bolts though none slides`)
+  for (const [what, factor, theirs] of [
+    ['half', 0.5, sure.half],
+    ['double', 2, sure.double],
+  ] as const) {
+    const asked = { draws: draws / 2, seed: 78, factor: () => factor }
+    const { all } = sampled(train, motions, asked)
+    differences.compare(what, theirs, all, apart.part, { ...of, ours: asked.draws })
+  }
+  return differences
+}
+
+test(`the chances of ${trains} random trains and of the examples are those of the sampler`, async () => {
+  const solver = await glpkSolver()
+  const wrong: string[] = []
+  const deviations: number[] = []
+  const counts: Record<string, number> = { compared: 0, between: 0 }
+  for (const [name, train] of [...randoms(trains), ...examples()]) {
+    const planned = plannedSure(train, solver)
+    const differences = compared(name, train, planned)
+    wrong.push(...differences.texts)
+    deviations.push(...differences.deviations)
+    counts[planned.status] = (counts[planned.status] ?? 0) + 1
+    counts.compared = (counts.compared ?? 0) + differences.count
+    counts.between = (counts.between ?? 0) + differences.between
+  }
+  const spread = Math.sqrt(deviations.reduce((sum, d) => sum + d * d, 0) / deviations.length)
+  console.log(
+    `chances ${JSON.stringify(counts)}; they differ by ${spread.toFixed(2)} standard deviations of the samplings`,
+  )
+  expect(wrong).toEqual([])
+  // a difference that no single chance shows would show in all of them together
+  expect(spread).toBeLessThan(1.5)
+  expect(counts.between).toBeGreaterThan(trains)
+}, 1_800_000)
+
+/** Where two spreads of a check differ by more than a part of them. */
+function spreadsApart(theirs: Spread | undefined, ours: Spread, most: number): string[] {
+  return (['y', 'z', 'x'] as const).flatMap((way) => {
+    const [a, b] = [theirs?.[way], ours[way]]
+    if (a === undefined && b === undefined) return []
+    if (a !== undefined && b !== undefined && Math.abs(a - b) <= most * b + 1e-9) return []
+    return [`${ours.what} ${way}: ${a ?? 'nothing'} against ${b ?? 'nothing'}`]
+  })
+}
+
+test('the uncertainty of every check is that of the sampler', async () => {
+  const solver = await glpkSolver()
+  // four standard deviations of a sampled standard deviation, or the 1 % of the contract
+  const [count, samples, most] = long ? [20, 1_000_000, 0.01] : [3, 200_000, 0.0064]
+  const wrong: string[] = []
+  let seen = 0
+  for (let seed = firstSeed; seen < count; seed++) {
+    const train = trainOf(seed)
+    const { status, motions, sure } = plannedSure(train, solver)
+    if (status !== 'planned') continue
+    seen += 1
+    const ours = sampled(train, motions, { draws: samples, seed })
+    const exact = workedOut(train, motions)
+    for (const { coupling, state, u } of ours.couplings) {
+      const same = (of: { coupling: string; state: string }) =>
+        of.coupling === coupling && of.state === state
+      const theirs = sure?.couplings?.find(same)?.u ?? []
+      for (const spread of u) {
+        const told = theirs.find(({ what }) => what === spread.what)
+        const at = `seed ${seed} ${coupling} in ${state}`
+        for (const text of spreadsApart(told, spread, most)) wrong.push(`${at}: ${text}`)
+        const other = exact.find((of) => same(of) && of.u.what === spread.what)?.u
+        for (const text of other ? spreadsApart(told, other, 1e-4) : ['not worked out'])
+          wrong.push(`${at}: ${text}, worked out`)
+      }
+    }
+  }
+  expect(wrong).toEqual([])
+}, 1_800_000)

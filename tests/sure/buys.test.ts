@@ -1,0 +1,52 @@
+import { expect, test } from 'vitest'
+import { glpkSolver } from '../../src/solvers/glpk'
+import { sampled } from '../second/sure/sampled'
+import type { Source } from '../second/sure/source'
+import { plannedSure, trainOf } from './sureAnswer'
+
+const long = process.env.HOLDFAST_LONG === '1'
+const trains = long ? 20 : 3
+const draws = 10_000
+const most = 0.03 // points: more than four standard deviations of both samplings
+
+/** The groups of the contract by the planner's words for them; what a coupling or machine has is its own. */
+const belongs: Record<string, (source: Source, where: string) => boolean> = {
+  readings: ({ group, of }, where) => group === 'readings' && of === where,
+  brackets: ({ group, of }, where) => group === 'brackets' && of === where,
+  growth: ({ group, of }, where) => group === 'growth' && of === where,
+  work: ({ group }) => group === 'work',
+  'places of feet': ({ group }) => group === 'places',
+}
+
+test(`what better knowledge buys is what the sampler finds, on ${trains} random trains`, async () => {
+  const solver = await glpkSolver()
+  const wrong: string[] = []
+  const seen: Record<string, number> = {}
+  let matters = 0
+  for (let seed = 1, n = 0; n < trains; seed++) {
+    const train = trainOf(seed)
+    const { status, motions, sure } = plannedSure(train, solver)
+    if (status !== 'planned') continue
+    n += 1
+    for (const { what, where = '', exact, halved } of sure?.buys ?? []) {
+      const inGroup = belongs[what]
+      if (!inGroup) continue
+      seen[what] = (seen[what] ?? 0) + 1
+      for (const [part, theirs] of [
+        [0, exact],
+        [0.5, halved],
+      ] as const) {
+        const factor = (source: Source) => (inGroup(source, where) ? part : 1)
+        const { all } = sampled(train, motions, { draws, seed: 5, factor })
+        if (!(Math.abs(all - (theirs ?? NaN)) <= most))
+          wrong.push(`seed ${seed}: ${what} ${where} at ${part} is ${theirs}, not ${all}`)
+        if (Math.abs(all - (sure?.all?.chance ?? all)) > 2 * most) matters += 1
+      }
+    }
+    const best = (sure?.buys ?? []).map(({ exact }) => exact)
+    expect(best, `seed ${seed}: best first`).toEqual([...best].sort((a, b) => b - a))
+  }
+  expect(wrong).toEqual([])
+  expect(Object.keys(seen).sort()).toEqual(Object.keys(belongs).sort())
+  expect(matters).toBeGreaterThan(1)
+}, 1_800_000)
