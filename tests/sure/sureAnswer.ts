@@ -12,7 +12,7 @@ interface Chance {
 }
 
 /** What the contract says that `sure` holds; nothing of it is taken from the engine's own types. */
-export interface SureAnswer {
+interface SureAnswer {
   draws: number
   seed: number
   all?: Chance
