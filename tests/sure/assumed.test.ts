@@ -1,0 +1,47 @@
+import { expect, test } from 'vitest'
+import { glpkSolver } from '../../src/solvers/glpk'
+import type { Coupling, ReadingSet } from '../second/train'
+import { plannedSure, trainOf } from './sureAnswer'
+
+const seeds = Array.from({ length: 12 }, (_, i) => 301 + i)
+
+/** The uncertainties that a set leaves out and has a use for, by the contract's table. */
+function leftOut(set: ReadingSet): string[] {
+  if (set.use === false) return []
+  if (set.kind === 'line') {
+    const { offset = {}, slope = {} } = set
+    const gives = (pair: { y?: number | undefined; z?: number | undefined }) =>
+      pair.y !== undefined || pair.z !== undefined
+    return [
+      ...(set.u === undefined && gives(offset) ? ['u'] : []),
+      ...(set.uSlope === undefined && gives(slope) ? ['uSlope'] : []),
+    ]
+  }
+  const place = set.kind === 'rim' ? 'uAt' : 'uDiameter'
+  const fields = ['u', place, ...(set.kind === 'gap' ? [] : ['uSag'])]
+  return fields.filter((field) => !(field in set))
+}
+
+const ofCoupling = (c: Coupling, i: number): string[] => [
+  ...c.found.flatMap((set, k) =>
+    leftOut(set).map((field) => `couplings[${i}].found[${k}].${field}`),
+  ),
+  ...(c.axial && c.axial.u === undefined ? [`couplings[${i}].axial.u`] : []),
+]
+
+test('every uncertainty of readings that nobody entered is told', async () => {
+  const solver = await glpkSolver()
+  const wrong: string[] = []
+  let told = 0
+  for (const seed of seeds) {
+    const train = trainOf(seed)
+    const { sure } = plannedSure(train, solver)
+    const places = (sure?.assumed ?? []).map(({ where }) => where)
+    const readings = train.couplings.flatMap(ofCoupling)
+    told += readings.length
+    for (const where of readings)
+      if (!places.includes(where)) wrong.push(`seed ${seed}: ${where} is not told`)
+  }
+  expect(wrong).toEqual([])
+  expect(told).toBeGreaterThan(50)
+})
