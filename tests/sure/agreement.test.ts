@@ -5,7 +5,8 @@ import { workedOut } from '../second/sure/covariance'
 import { sampled } from '../second/sure/sampled'
 import type { Spread } from '../second/sure/spreads'
 import type { Train } from '../second/train'
-import { plannedSure, trainOf, type Planned } from './sureAnswer'
+import { plannedSure, type Planned } from './sureAnswer'
+import { randomSureTrain } from '../second/randomSure'
 
 const long = process.env.HOLDFAST_LONG === '1'
 const trains = long ? 100 : 12
@@ -27,7 +28,7 @@ function examples(): [name: string, train: Train][] {
 }
 
 const randoms = (count: number): [name: string, train: Train][] =>
-  Array.from({ length: count }, (_, i) => [`seed ${firstSeed + i}`, trainOf(firstSeed + i)])
+  Array.from({ length: count }, (_, i) => [`seed ${firstSeed + i}`, randomSureTrain(firstSeed + i)])
 
 /** How many draws two chances come from. */
 interface Draws {
@@ -142,7 +143,7 @@ test('the uncertainty of every check is that of the sampler', async () => {
   const wrong: string[] = []
   let seen = 0
   for (let seed = firstSeed; seen < count; seed++) {
-    const train = trainOf(seed)
+    const train = randomSureTrain(seed)
     const { status, motions, sure } = plannedSure(train, solver)
     if (status !== 'planned') continue
     seen += 1

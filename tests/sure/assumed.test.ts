@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest'
 import { glpkSolver } from '../../src/solvers/glpk'
 import type { Coupling, ReadingSet } from '../second/train'
-import { plannedSure, trainOf } from './sureAnswer'
+import { plannedSure } from './sureAnswer'
+import { randomSureTrain } from '../second/randomSure'
 
 const seeds = Array.from({ length: 6 }, (_, i) => 301 + i)
 
@@ -34,7 +35,7 @@ test('every uncertainty of readings that nobody entered is told', async () => {
   const wrong: string[] = []
   let told = 0
   for (const seed of seeds) {
-    const train = trainOf(seed)
+    const train = randomSureTrain(seed)
     const { sure } = plannedSure(train, solver)
     const places = (sure?.assumed ?? []).map(({ where }) => where)
     const readings = train.couplings.flatMap(ofCoupling)

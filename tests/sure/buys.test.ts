@@ -2,7 +2,8 @@ import { expect, test } from 'vitest'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { sampled } from '../second/sure/sampled'
 import type { Source } from '../second/sure/source'
-import { plannedSure, trainOf } from './sureAnswer'
+import { plannedSure } from './sureAnswer'
+import { randomSureTrain } from '../second/randomSure'
 
 const long = process.env.HOLDFAST_LONG === '1'
 const trains = long ? 20 : 3
@@ -24,7 +25,7 @@ test(`what better knowledge buys is what the sampler finds, on ${trains} random 
   const seen: Record<string, number> = {}
   let matters = 0
   for (let seed = 1, n = 0; n < trains; seed++) {
-    const train = trainOf(seed)
+    const train = randomSureTrain(seed)
     const { status, motions, sure } = plannedSure(train, solver)
     if (status !== 'planned') continue
     n += 1

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { glpkSolver } from '../../src/solvers/glpk'
-import { plannedSure, trainOf } from './sureAnswer'
+import { plannedSure } from './sureAnswer'
+import { randomSureTrain } from '../second/randomSure'
 
 /** The bounds of a fraction by Wilson, J. Am. Stat. Assoc. 22, 1927, p. 209 (from memory), at 95 %. */
 function wilson(fraction: number, draws: number): [number, number] {
@@ -16,7 +17,7 @@ test('every chance stands between the bounds of its sampling, and says how it wa
     [4, 500],
     [7, 3000],
   ] as const) {
-    const train = trainOf(seed)
+    const train = randomSureTrain(seed)
     train.plan = { ...train.plan, sure: { ...train.plan?.sure, draws, seed: 99 } }
     const { sure } = plannedSure(train, solver)
     expect(sure).toMatchObject({ draws, seed: 99 })

@@ -4,7 +4,7 @@ import { judge } from '../second/judge'
 import { solveSecond } from '../second/solve'
 import type { Plan } from '../second/train'
 import { planTrain } from '../planned'
-import { trainOf } from './sureAnswer'
+import { randomSureTrain } from '../second/randomSure'
 
 const long = process.env.HOLDFAST_LONG === '1'
 const trains = long ? 300 : 30
@@ -18,7 +18,7 @@ test.each(Object.keys(asked))(`%s costs what it costs the second builder`, async
   const wrong: string[] = []
   const counts: Record<string, number> = {}
   for (let seed = 1; seed <= trains; seed++) {
-    const train = trainOf(seed)
+    const train = randomSureTrain(seed)
     train.plan = { ...train.plan, sure: undefined, share: 1, ...asked[name] }
     const second = await solveSecond(train)
     const first = planTrain(train, solver, { reasons: false, prices: false })

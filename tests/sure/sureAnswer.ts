@@ -1,6 +1,5 @@
 import type { Solver } from '../../src/engine/lp/solver'
 import { planTrain } from '../planned'
-import { randomSureTrain } from '../second/randomSure'
 import type { Motions } from '../second/sure/errors'
 import type { Spread } from '../second/sure/spreads'
 import type { Train } from '../second/train'
@@ -43,14 +42,4 @@ export function plannedSure(train: Train, solver: Solver): Planned {
     motions: Object.fromEntries((answer.bodies ?? []).map(({ id, move }) => [id, move])),
     sure: sure as SureAnswer | undefined,
   }
-}
-
-/**
- * A random train in which no coupling is judged by its cold setting: the contract does not say whether
- * growth that is not applied there errs all the same.
- */
-export function trainOf(seed: number): Train {
-  const train = randomSureTrain(seed)
-  for (const { setting } of train.couplings) if (setting?.use) setting.use = false
-  return train
 }

@@ -1,11 +1,20 @@
+import { tidy } from '../../language/tidy'
+import { noMotion, type Motion } from '../../mechanics/motion'
 import { growthQuantities, type ReadingSet, type Train } from '../../mechanics/train'
+import { toLength } from '../../mechanics/units'
 import { doubtfulGrowth, isShutDown } from '../../mechanics/uncertainty/growthPoints'
 import { sagDoubt } from '../../mechanics/uncertainty/readingErrors'
 import { usualU, workDoubtOf } from '../../mechanics/uncertainty/usual'
+import { disturbedBodies } from '../plan/disturbed'
 import type { AssumedAnswer } from './answer'
+import { slidingBodies } from './bolts'
 
-/** Every usual value that stands for an uncertainty that the file leaves out; feet of a machine in one entry. */
-export function assumedOf(train: Train): AssumedAnswer[] {
+/**
+ * Every usual value that stands for an uncertainty that the file leaves out and that counts; feet of a machine in one entry.
+ * @param motions of the plan: where nothing is shimmed, slid or turned, nothing of that is unsure
+ */
+export function assumedOf(train: Train, motions: readonly Motion[]): AssumedAnswer[] {
+  const moving = new Set(disturbedBodies(train, motions))
   return [
     ...train.couplings.flatMap(({ found, name }) =>
       found.flatMap((set, i) => (set.used ? ofSet(set, i, name) : [])),
@@ -24,20 +33,8 @@ export function assumedOf(train: Train): AssumedAnswer[] {
         : [],
     ),
     ...ofGrowth(train),
-    ...ofWork(train),
-    ...train.bodies.flatMap((body): AssumedAnswer[] =>
-      !body.held && body.feet.some(({ hole }) => hole && hole.u === undefined)
-        ? [
-            {
-              where: `${body.place}.feet`,
-              kind: 'where a bolt stands in its hole',
-              of: body.name,
-              value: usualU.bolt,
-              quantity: 'fine',
-            },
-          ]
-        : [],
-    ),
+    ...ofWork(train, motions, moving),
+    ...ofBolts(train, motions),
   ]
 }
 
@@ -63,8 +60,14 @@ function ofSet(set: ReadingSet, i: number, coupling: string): AssumedAnswer[] {
       : []
   if (set.kind === 'line')
     return [
-      ...one(!set.uGiven, 'u', 'offset of a line', set.u, 'fine'),
-      ...one(!set.uSlopeGiven, 'uSlope', 'slope of a line', set.uSlope, 'slope'),
+      ...one(!set.uGiven && given(set.offset), 'u', 'offset of a line', set.u, 'fine'),
+      ...one(
+        !set.uSlopeGiven && given(set.slope),
+        'uSlope',
+        'slope of a line',
+        set.uSlope,
+        'slope',
+      ),
     ]
   return [
     ...one(!set.uGiven, 'u', 'reading', set.u, 'fine'),
@@ -89,6 +92,9 @@ function ofSet(set: ReadingSet, i: number, coupling: string): AssumedAnswer[] {
   ]
 }
 
+const given = ({ y, z }: { readonly y?: number; readonly z?: number }): boolean =>
+  y !== undefined || z !== undefined
+
 const growthKinds = {
   rise: 'rise by growth',
   side: 'growth sideways',
@@ -108,37 +114,76 @@ function ofGrowth(train: Train): AssumedAnswer[] {
       ]
     return train.machines.flatMap((machine, m) =>
       growthQuantities.flatMap((quantity) =>
-        doubtfulGrowth(train, m, state.id, quantity).flatMap(({ by, u, x }): AssumedAnswer[] => {
-          if (by !== 'usual' && by !== 'not entered') return []
-          const kind = growthKinds[quantity]
-          return [
-            {
-              where: `${machine.place}.growth`,
-              kind: by === 'usual' ? kind : `${kind}, which is not entered`,
-              of: machine.name,
-              detail: `${state.name}, x = ${x}`,
-              value: u,
-              quantity: 'fine',
-            },
-          ]
-        }),
+        doubtfulGrowth(train, m, state.id, quantity).flatMap(
+          ({ by, u, x, axes }): AssumedAnswer[] => {
+            if (by !== 'usual' && by !== 'not entered') return []
+            const kind = growthKinds[quantity]
+            return [
+              {
+                where: `${machine.place}.growth`,
+                kind: by === 'usual' ? kind : `${kind}, which is not entered`,
+                of: machine.name,
+                detail: `${state.name}, x = ${tidy(toLength(x, train.units))}${axes.length === 1 ? `, ${axes[0] ?? ''} axis` : ''}`,
+                value: u,
+                quantity: 'fine',
+              },
+            ]
+          },
+        ),
       ),
     )
   })
 }
 
-function ofWork(train: Train): AssumedAnswer[] {
-  if (train.bodies.every(({ held }) => held)) return []
+function ofWork(
+  train: Train,
+  motions: readonly Motion[],
+  moving: ReadonlySet<number>,
+): AssumedAnswer[] {
+  const bodies = train.bodies.flatMap((body, b) =>
+    moving.has(b) ? [{ body, motion: motions[b] ?? noMotion }] : [],
+  )
   const given = train.plan.sure
   const doubt = workDoubtOf(given)
   const rows = [
-    { key: 'shim', kind: 'shim as put in', quantity: 'fine' },
-    { key: 'slide', kind: 'slide as done', quantity: 'fine' },
-    { key: 'foot', kind: 'place of a foot along the train', quantity: 'length' },
+    {
+      key: 'shim',
+      kind: 'shim as put in',
+      quantity: 'fine',
+      counts: bodies.some(({ body }) => body.may.rise),
+    },
+    {
+      key: 'slide',
+      kind: 'slide as done',
+      quantity: 'fine',
+      counts: bodies.some(({ body }) => body.may.slide),
+    },
+    {
+      key: 'foot',
+      kind: 'place of a foot along the train',
+      quantity: 'length',
+      counts: bodies.some(({ motion }) => motion.sy !== 0 || motion.sz !== 0),
+    },
   ] as const
-  return rows.flatMap(({ key, kind, quantity }) =>
-    given?.[key] === undefined
+  return rows.flatMap(({ key, kind, quantity, counts }) =>
+    counts && given?.[key] === undefined
       ? [{ where: `plan.sure.${key}`, kind, of: '', value: doubt[key], quantity }]
       : [],
   )
 }
+
+/** Bolts of bodies that slide, as the chance of the bolts counts them. */
+const ofBolts = (train: Train, motions: readonly Motion[]): AssumedAnswer[] =>
+  slidingBodies(train, motions).flatMap(({ body }): AssumedAnswer[] =>
+    body.feet.some(({ hole }) => hole && hole.u === undefined)
+      ? [
+          {
+            where: `${body.place}.feet`,
+            kind: 'where a bolt stands in its hole',
+            of: body.name,
+            value: usualU.bolt,
+            quantity: 'fine',
+          },
+        ]
+      : [],
+  )

@@ -18,14 +18,7 @@ export function boltChance(
   draws: number,
   seed: number,
 ): Chance | undefined {
-  const sliding = train.bodies.flatMap((body, b) => {
-    const motion = motions[b] ?? noMotion
-    const slides = body.feet.some((foot) => {
-      const { axial, side } = footMove(body, motion, foot)
-      return Math.abs(axial) > tol.unseen || Math.abs(side) > tol.unseen
-    })
-    return slides && body.feet.some(({ hole }) => hole) ? [{ body, motion }] : []
-  })
+  const sliding = slidingBodies(train, motions)
   if (sliding.length === 0) return undefined
   const out = new Uint8Array(draws)
   const drawn = (name: string) => {
@@ -36,6 +29,20 @@ export function boltChance(
   for (const { body, motion } of sliding) markBeyond(out, train, body, motion, drawn)
   return chanceOf(unmarked(out), draws)
 }
+
+/** Bodies with a hole that slide by themselves, with how they move. */
+export const slidingBodies = (
+  train: Train,
+  motions: readonly Motion[],
+): { body: Body; motion: Motion }[] =>
+  train.bodies.flatMap((body, b) => {
+    const motion = motions[b] ?? noMotion
+    const slides = body.feet.some((foot) => {
+      const { axial, side } = footMove(body, motion, foot)
+      return Math.abs(axial) > tol.unseen || Math.abs(side) > tol.unseen
+    })
+    return slides && body.feet.some(({ hole }) => hole) ? [{ body, motion }] : []
+  })
 
 function markBeyond(
   out: Uint8Array,

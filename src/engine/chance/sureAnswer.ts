@@ -22,7 +22,7 @@ export function sureAnswer(
   closer?: Pick<BuyAnswer, 'exact' | 'cost'>,
 ): SureAnswer {
   const { train, draws } = study
-  const assumed = assumedOf(train)
+  const assumed = assumedOf(train, motions ?? [])
   if (!motions) return { ...sureOfPlan(study), assumed }
   const plan = study.judged(motions)
   const hangs = chanceHangs(study, plan)
