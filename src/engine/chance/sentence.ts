@@ -31,11 +31,14 @@ export function sureSentence(train: Train, sure: SureAnswer): string {
   const chance = `About ${chanceText(all)} that every state is in at the first run, ${given}${hangs}.`
   if (!wanted) return chance
   const asked = `${Math.round(wanted.chance * 1000) / 10} %`
-  return wanted.reached
-    ? wanted.share < wanted.asked
-      ? `${chance} For the ${asked} asked for it keeps to ${shareText(wanted.share)} of tolerance.`
-      : chance
-    : `${chance} The ${asked} asked for is not reached at any share of tolerance; this is the best, at ${shareText(wanted.share)}.`
+  if (!wanted.reached)
+    return `${chance} The ${asked} asked for is not reached at any share of tolerance; this is the best, at ${shareText(wanted.share)}.`
+  // the plan was chosen before it was rounded
+  if (all.chance < wanted.chance)
+    return `${chance} The ${asked} asked for is reached at ${shareText(wanted.share)} of tolerance, but not once it is rounded to shims.`
+  return wanted.share < wanted.asked
+    ? `${chance} For the ${asked} asked for it keeps to ${shareText(wanted.share)} of tolerance.`
+    : chance
 }
 
 /** What a group of errors is called in a sentence. */
