@@ -10,12 +10,20 @@ import { growthShared } from './usual'
  * Errors of growth: of the variance of every value a part is one error of the machine in a direction, for all its points
  * and states, with the sign of the value (a machine that grows more than figured does so everywhere); the rest is one
  * error a point, state and direction. They go through the same least-squares line as the values.
+ * @param counts whether the error of a value counts; where not, the value still takes part in its line
  */
-export function growthErrors(train: Train): ErrorSource[] {
+export function growthErrors(
+  train: Train,
+  counts: (point: DoubtfulGrowth) => boolean = () => true,
+): ErrorSource[] {
   return train.machines.flatMap((machine, m) =>
     growthQuantities.flatMap((quantity) => {
       const states = train.states.map(({ id }) =>
-        isShutDown(train, id) ? [] : doubtfulGrowth(train, m, id, quantity),
+        isShutDown(train, id)
+          ? []
+          : doubtfulGrowth(train, m, id, quantity).map((point) =>
+              counts(point) ? point : { ...point, u: 0 },
+            ),
       )
       const group = { kind: 'growth' as const, machine: m }
       const shared = states.flatMap((points, state) =>

@@ -49,9 +49,18 @@ export const gapDoubt = (errors: readonly CouplingMotion[]): Micrometres =>
 
 /**
  * The errors that a guard is kept against: what every plan has, with every free body counted as moved and places of
- * feet left out, so that they depend on no plan.
+ * feet left out, so that they depend on no plan. With `plan.worst` a growth value given as an interval is kept whole,
+ * and counts here no second time.
  */
 export const guardedErrors = (train: Train, found: readonly AsFound[]): ErrorSource[] => [
-  ...standingErrors(train, found),
-  ...workSources(train, (b) => train.bodies[b]?.held === false),
+  ...guardedStanding(train, found),
+  ...guardedWork(train),
 ]
+
+/** Those of them that depend on no choice of held bodies. */
+export const guardedStanding = (train: Train, found: readonly AsFound[]): ErrorSource[] =>
+  standingErrors(train, found, ({ by }) => !(train.plan.worst && by === 'interval'))
+
+/** Those of the work on every body that is not held. */
+export const guardedWork = (train: Train): ErrorSource[] =>
+  workSources(train, (b) => train.bodies[b]?.held === false)

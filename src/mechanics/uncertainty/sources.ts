@@ -3,20 +3,28 @@ import { noMotion, type Motion } from '../motion'
 import type { AsFound } from '../readings/asFound'
 import type { Train } from '../train'
 import { growthErrors } from './growthErrors'
+import type { DoubtfulGrowth } from './growthPoints'
 import { readingErrors } from './readingErrors'
 import type { ErrorSource } from './errorSource'
 import { usualU } from './usual'
 import { bodyErrors, placeErrors, type WorkError } from './workErrors'
 
-/** Errors that no plan changes: of what was read, of growth, and of the gaps between shaft ends. */
-export function standingErrors(train: Train, found: readonly AsFound[]): ErrorSource[] {
+/**
+ * Errors that no plan changes: of what was read, of growth, and of the gaps between shaft ends.
+ * @param grown whether the error of a growth value counts
+ */
+export function standingErrors(
+  train: Train,
+  found: readonly AsFound[],
+  grown?: (point: DoubtfulGrowth) => boolean,
+): ErrorSource[] {
   return [
     ...train.couplings.flatMap((coupling, c): ErrorSource[] => {
       const line = found[c]
       if (!line) throw new RangeError(`coupling ${coupling.id} was not reduced`)
       return [...readingErrors(coupling, c, line), ...gapError(train, c)]
     }),
-    ...growthErrors(train),
+    ...growthErrors(train, grown),
   ]
 }
 
