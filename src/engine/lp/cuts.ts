@@ -1,4 +1,6 @@
 import { tol } from '../../mechanics/tolerances'
+import { farPoints } from '../../mechanics/uncertainty/farthest'
+import { roomToward } from '../../mechanics/uncertainty/kept'
 import { affineValue } from './affine'
 import type { Circle, Cut, Program, Row } from './program'
 
@@ -19,6 +21,7 @@ export function cutRow(program: Program, cut: Cut, name: string): Row {
   const circle = program.circles[cut.circle]
   if (!circle) throw new RangeError(`no circle ${cut.circle}`)
   const [cos, sin] = unit(cut.angle)
+  const kept = circle.kept ? { kept: roomToward(circle.kept, cut.angle) } : undefined
   const terms = new Map<number, number>()
   for (const [column, coefficient] of circle.u.terms) terms.set(column, cos * coefficient)
   for (const [column, coefficient] of circle.w.terms)
@@ -29,8 +32,12 @@ export function cutRow(program: Program, cut: Cut, name: string): Row {
     name,
     terms: [...terms].filter(([, coefficient]) => coefficient !== 0),
     lower: -Infinity,
-    upper: circle.radius.constant - (cos * circle.u.constant + sin * circle.w.constant),
+    upper:
+      circle.radius.constant -
+      (cos * circle.u.constant + sin * circle.w.constant) -
+      (kept?.kept ?? 0),
     meaning: circle.meaning,
+    ...kept,
   }
 }
 
@@ -40,16 +47,37 @@ function unit(angle: number): [number, number] {
   return [clean(Math.cos(angle)), clean(Math.sin(angle))]
 }
 
-/** How far a point lies beyond a circle (program units; negative inside). */
-export function circleExcess(circle: Circle, columns: readonly number[]): number {
-  const distance = Math.hypot(affineValue(circle.u, columns), affineValue(circle.w, columns))
-  return distance - affineValue(circle.radius, columns)
+/** Where a point of the program lies in the plane of a circle, from nothing: how far, and which way (rad). */
+interface Reached {
+  readonly distance: number
+  readonly angle: number
 }
+
+/**
+ * The distances at which a point, with the room that is kept around it, may press on its circle: one, or one for each
+ * corner of that room; program units.
+ */
+function reaches(circle: Circle, columns: readonly number[]): Reached[] {
+  const at = { y: affineValue(circle.u, columns), z: affineValue(circle.w, columns) }
+  return farPoints(at, circle.kept).map(({ y, z }) => ({
+    distance: Math.hypot(y, z),
+    angle: Math.atan2(z, y),
+  }))
+}
+
+/** The farthest of them: its way is the direction in which a circle is passed most. */
+export const farthestReach = (circle: Circle, columns: readonly number[]): Reached =>
+  reaches(circle, columns).reduce((a, b) => (b.distance > a.distance ? b : a))
+
+/** How far a point lies beyond a circle (program units; negative inside). */
+export const circleExcess = (circle: Circle, columns: readonly number[]): number =>
+  farthestReach(circle, columns).distance - affineValue(circle.radius, columns)
 
 /**
  * New tangents where a solution lies beyond its circles. The answer stands at a corner between two
  * tangents; besides the one through it, two are set where the corners to come would be, which saves
- * rounds. None is set where a tangent already stands.
+ * rounds. None is set where a tangent already stands. Where room with corners is kept, each corner that
+ * lies beyond gets its own.
  * @param columns of the answer (program units)
  * @returns tangents by circle and angle (rad)
  */
@@ -59,13 +87,15 @@ export function violatedCuts(
   columns: readonly number[],
 ): Cut[] {
   return program.circles.flatMap((circle, c) => {
-    const by = circleExcess(circle, columns)
-    if (by <= circle.slack) return []
-    const [u, w] = [affineValue(circle.u, columns), affineValue(circle.w, columns)]
-    const angle = Math.atan2(w, u)
-    const apart = Math.sqrt(by / Math.hypot(u, w)) * cornerApart
-    const wanted = by > fineSlack * circle.slack ? [angle, angle - apart, angle + apart] : [angle]
+    const radius = affineValue(circle.radius, columns)
+    const wanted = reaches(circle, columns).flatMap(({ distance, angle }) => {
+      const by = distance - radius
+      if (by <= circle.slack) return []
+      const apart = Math.sqrt(by / distance) * cornerApart
+      return by > fineSlack * circle.slack ? [angle, angle - apart, angle + apart] : [angle]
+    })
     return wanted
+      .filter((at, i) => circle.kept === undefined || !wanted.slice(0, i).some((b) => same(at, b)))
       .filter((at) => !cuts.some((cut) => cut.circle === c && same(cut.angle, at)))
       .map((at) => ({ circle: c, angle: at }))
   })

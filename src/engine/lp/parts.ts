@@ -7,7 +7,7 @@ import { shareColumn, type Circle, type Column, type Program, type Row } from '.
  * costs add up, the worst share is the worst of theirs.
  */
 export interface Part {
-  /** The same for the same motions of the same train, whatever else is held. */
+  /** The same for the same motions of the same train and the same room kept free, whatever else is held. */
   readonly key: string
   readonly program: Program
   /** Column of the whole program for each column of the part. */
@@ -74,12 +74,25 @@ export class Partition {
   }
 
   private keyOf(motions: readonly number[]): string {
-    return motions
-      .map((c) => {
-        const meaning = this.program.columns[c]?.meaning
-        return meaning?.part === 'motion' ? `${meaning.body}${meaning.motion}` : `column ${c}`
-      })
-      .join(' ')
+    const names = motions.map((c) => {
+      const meaning = this.program.columns[c]?.meaning
+      return meaning?.part === 'motion' ? `${meaning.body}${meaning.motion}` : `column ${c}`
+    })
+    return [...names, ...this.keptBy(motions)].join(' ')
+  }
+
+  /** The room kept free where these motions reach: it may change with what else is held. */
+  private keptBy(motions: readonly number[]): string[] {
+    const inside = new Set(motions)
+    const touched = (list: readonly number[] | undefined) => list?.some((c) => inside.has(c))
+    return [
+      ...this.program.limits.flatMap(({ kept }, i) =>
+        kept !== undefined && touched(this.limits[i]) ? [String(kept)] : [],
+      ),
+      ...this.program.circles.flatMap(({ kept }, i) =>
+        kept !== undefined && touched(this.circles[i]) ? [JSON.stringify(kept)] : [],
+      ),
+    ]
   }
 
   /** The program of one group: its motions, what they cost, and every limit that one of them touches. */

@@ -2,6 +2,7 @@ import type { FootFact } from '../../mechanics/footLimits'
 import type { Micrometres } from '../../mechanics/units'
 import type { MotionName } from '../../mechanics/motion'
 import type { CheckResult } from '../../mechanics/misalignment/shares'
+import type { KeptRoom } from '../../mechanics/uncertainty/kept'
 import type { Affine } from './affine'
 
 /**
@@ -53,6 +54,8 @@ export interface Row {
   readonly lower: number
   readonly upper: number
   readonly meaning: Meaning
+  /** Of a tolerance: the room kept free of its limit (program units), which `upper` has taken off already. */
+  readonly kept?: number
 }
 
 /** The physical fact that a row or circle states. Indices are those of the train. */
@@ -75,7 +78,10 @@ export type Meaning =
       readonly way: 'y' | 'z' | 'x' | 'round'
     }
 
-/** `hypot(u, w) <= radius`, kept by tangent cuts. The radius may grow with the share column. */
+/**
+ * `hypot(u, w) <= radius`, kept by tangent cuts. The radius may grow with the share column. Where room is kept free of
+ * a tolerance, n.(u, w) + room(n) <= radius in every direction n: a convex disc that is smaller by its support function.
+ */
 export interface Circle {
   readonly name: string
   readonly u: Affine
@@ -84,6 +90,8 @@ export interface Circle {
   /** A solution may pass the circle by this much (program units) before another cut is added. */
   readonly slack: number
   readonly meaning: Meaning
+  /** The room kept free (program units). */
+  readonly kept?: KeptRoom
 }
 
 /** A tangent of a circle, at an angle (rad) from u toward w. */

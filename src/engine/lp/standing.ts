@@ -1,19 +1,20 @@
+import { farthestReach } from './cuts'
 import { shareColumn, type Circle, type Row } from './program'
 
 /** A tolerance that counts its two ways apart: a row that the share loosens. */
 export const isTolerance = (row: Row): boolean => row.meaning.fact === 'tolerance'
 
-/** The worst share of tolerance while nothing moves; 0 where there is no tolerance. */
+/** The worst share of tolerance while nothing moves, what is kept free counted; 0 where there is no tolerance. */
 export function standingShare(rows: readonly Row[], circles: readonly Circle[]): number {
   let worst = 0
   for (const row of rows) {
     const perShare = row.terms.find(([column]) => column === shareColumn)?.[1]
     if (isTolerance(row) && perShare !== undefined) worst = Math.max(worst, row.upper / perShare)
   }
-  for (const { u, w, radius } of circles) {
-    const perShare = radius.terms.get(shareColumn)
+  for (const circle of circles) {
+    const perShare = circle.radius.terms.get(shareColumn)
     if (perShare !== undefined)
-      worst = Math.max(worst, Math.hypot(u.constant, w.constant) / perShare)
+      worst = Math.max(worst, farthestReach(circle, []).distance / perShare)
   }
   return worst
 }

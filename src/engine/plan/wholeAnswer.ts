@@ -1,4 +1,4 @@
-import { firstCuts } from '../lp/cuts'
+import { farthestReach, firstCuts } from '../lp/cuts'
 import type { MotionGroup, Part, Partition } from '../lp/parts'
 import type { Cut, Program } from '../lp/program'
 import type { CostAnswer, PartPlan, PartSolver } from './partSolver'
@@ -65,7 +65,7 @@ export function floorCuts(
   const { circles } = partition.program
   const still = partition.still().circles.flatMap((circle) => {
     const at = circles[circle]
-    return at ? [{ circle, angle: Math.atan2(at.w.constant, at.u.constant) }] : []
+    return at ? [{ circle, angle: farthestReach(at, []).angle }] : []
   })
   return [
     ...still,

@@ -1,5 +1,6 @@
 import { tol } from '../../mechanics/tolerances'
 import type { Micrometres } from '../../mechanics/units'
+import { roomToward } from '../../mechanics/uncertainty/kept'
 import { affineValue } from '../lp/affine'
 import { programUnit, type Cut, type Program } from '../lp/program'
 import { anywhere, nearest, type Allowed, type MoveRange } from './allowed'
@@ -117,7 +118,8 @@ export function touching(
     const of = program.circles[circle]
     if (!of || Number.isInteger((2 * angle) / Math.PI)) return true
     const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
-    const along = cos * affineValue(of.u, columns) + sin * affineValue(of.w, columns)
+    const room = of.kept ? roomToward(of.kept, angle) : 0
+    const along = cos * affineValue(of.u, columns) + sin * affineValue(of.w, columns) + room
     const radius = affineValue(of.radius, columns)
     return radius - along <= tol.nearCircle * radius
   })

@@ -1,6 +1,7 @@
 import { oneSided } from '../../lp/relax'
 import type { Train } from '../../../mechanics/train'
 import type { AsFound } from '../../../mechanics/readings/asFound'
+import { keptRooms } from '../../../mechanics/uncertainty/kept'
 import { buildProgram } from '../../lp/rows/buildProgram'
 import type { Program } from '../../lp/program'
 import { keyOf, elasticLimitOf, type ElasticLimit } from './limit'
@@ -24,10 +25,12 @@ export interface ElasticModel {
 
 /**
  * Lets every body go. An anchored body without feet has nothing to move on: it stays, and is no
- * member. Each row bounds one side only, so that one foot in one direction is one member.
+ * member. Each row bounds one side only, so that one foot in one direction is one member. What is kept
+ * free of the tolerances stays that of the train as it is: a body let go would have to be kept against more, so
+ * that what cannot be had here cannot be had there either, and what can is planned again before it is told.
  */
 export function elasticModelOf(train: Train, found: readonly AsFound[]): ElasticModel {
-  const program = oneSided(buildProgram(letGo(train), found))
+  const program = oneSided(buildProgram(letGo(train), found, keptRooms(train, found)))
   const members: ElasticLimit[] = []
   const known = new Map<string, number>()
   const indexOf = (member: ElasticLimit): number => {

@@ -1,3 +1,4 @@
+import { farthest } from '../../../mechanics/uncertainty/farthest'
 import { affineValue, type Affine } from '../../lp/affine'
 import { shareColumn, type Program } from '../../lp/program'
 
@@ -35,12 +36,13 @@ export function shareWhenPulledIn(program: Program, columns: readonly number[]):
     const { still, moved } = split({ constant: -upper, terms: new Map(terms) })
     use(still + part * moved, -limit)
   }
-  for (const { u, w, radius } of program.circles) {
+  for (const { u, w, radius, kept } of program.circles) {
     const limit = radius.terms.get(shareColumn)
     if (limit === undefined) continue
     const [a, b, r] = [split(u), split(w), split(radius)]
-    const distance = Math.hypot(a.still + part * a.moved, b.still + part * b.moved)
-    use(distance - r.still, limit)
+    const at = { y: a.still + part * a.moved, z: b.still + part * b.moved }
+    const { y, z } = farthest(at, kept)
+    use(Math.hypot(y, z) - r.still, limit)
   }
   return share
 }

@@ -50,7 +50,14 @@ export function subproblemOf(
 }
 
 /** A circle given up keeps its index, so that tangents of one part are good in another. */
-const given = (circle: Circle): Circle => ({ ...circle, u: zero, w: zero, radius: zero })
+const given = ({ name, slack, meaning }: Circle): Circle => ({
+  name,
+  u: zero,
+  w: zero,
+  radius: zero,
+  slack,
+  meaning,
+})
 
 /** The tangents whose circle is still in the program. */
 export const cutsIn = (program: Program, cuts: readonly Cut[]): Cut[] =>

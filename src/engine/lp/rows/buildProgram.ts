@@ -1,5 +1,6 @@
 import type { Train } from '../../../mechanics/train'
 import type { AsFound } from '../../../mechanics/readings/asFound'
+import { keptRooms, type KeptRooms } from '../../../mechanics/uncertainty/kept'
 import { frameOf } from '../frame'
 import type { Program } from '../program'
 import { displacements } from './displacement'
@@ -9,11 +10,18 @@ import { restraintRows } from './restraint'
 import { tiltRows } from './tilt'
 import { tolerances } from './tolerance'
 
-/** Writes down every limit, tolerance and displacement of a train, with the choice of held bodies it carries. */
-export function buildProgram(train: Train, found: readonly AsFound[]): Program {
+/**
+ * Writes down every limit, tolerance and displacement of a train, with the choice of held bodies it carries.
+ * @param kept room kept free of the tolerances, where it is not that of the train as it is
+ */
+export function buildProgram(
+  train: Train,
+  found: readonly AsFound[],
+  kept: KeptRooms | undefined = keptRooms(train, found),
+): Program {
   const frame = frameOf(train, found)
   const moved = displacements(frame)
-  const tolerance = tolerances(frame)
+  const tolerance = tolerances(frame, kept)
   return {
     columns: [...frame.columns, ...moved.columns],
     firstMove: frame.columns.length,

@@ -3,12 +3,20 @@ import type { Coupling } from '../../../mechanics/train'
 import { checksOf, type Check } from '../../../mechanics/misalignment/check'
 import { addMisalignments, stateShift } from '../../../mechanics/misalignment/stateShift'
 import type { Misalignment } from '../../../mechanics/readings/equation'
+import type { KeptRooms } from '../../../mechanics/uncertainty/kept'
 import { combine, constant, type Affine } from '../affine'
 import type { Frame } from '../frame'
 import { programUnit, shareColumn, type Circle, type Meaning, type Row } from '../program'
+import { keptFree } from './keptFree'
 
-/** The tolerances of every coupling in every state: rows where y and z count apart, circles where round. */
-export function tolerances(frame: Frame): { rows: Row[]; circles: Circle[] } {
+/**
+ * The tolerances of every coupling in every state: rows where y and z count apart, circles where round.
+ * @param kept room kept free of them; none: to the limit itself
+ */
+export function tolerances(
+  frame: Frame,
+  kept: KeptRooms | undefined,
+): { rows: Row[]; circles: Circle[] } {
   const rows: Row[] = []
   const circles: Circle[] = []
   frame.train.couplings.forEach((coupling, c) => {
@@ -62,7 +70,8 @@ export function tolerances(frame: Frame): { rows: Row[]; circles: Circle[] } {
       }
     })
   })
-  return { rows, circles }
+  const free = keptFree(frame.train, kept)
+  return { rows: rows.map(free.row), circles: circles.map(free.circle) }
 }
 
 /** A check's component in program units: what stands, and what the moves add. */

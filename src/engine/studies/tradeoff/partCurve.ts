@@ -1,9 +1,9 @@
 import { tol } from '../../../mechanics/tolerances'
-import type { HoldSolver } from '../holds/holdSolver'
+import type { FloorSetting } from '../../infeasible/floor/floorReason'
 import { pressingRows } from '../../lp/duals'
 import { reach, solveRounds } from '../../lp/rounds'
 import { affineValue } from '../../lp/affine'
-import { circleExcess, cutRow } from '../../lp/cuts'
+import { cutRow, farthestReach } from '../../lp/cuts'
 import type { MotionGroup } from '../../lp/parts'
 import { shareColumn, type Cut, type Program } from '../../lp/program'
 import { stageOf, stageRows } from '../../lp/stage'
@@ -30,11 +30,11 @@ const looser = 100
  * @returns its corners; undefined when the solver stopped
  */
 export function* partCurve(
-  holds: HoldSolver,
+  setting: Pick<FloorSetting, 'parts' | 'solver'>,
   group: MotionGroup,
   start: number,
 ): Generator<void, PartPoint[] | undefined> {
-  const { parts, solver } = holds
+  const { parts, solver } = setting
   const exact = parts.part(group).program
   const lowest = parts.floor(group)
   if (lowest.kind === 'stopped') return undefined
@@ -92,8 +92,8 @@ export function cutsFor(program: Program, solved: readonly PartPoint[], share: n
   const between = below.values.map((value, c) => value + part * ((above.values[c] ?? 0) - value))
   const likely = program.circles.flatMap((circle, c): Cut[] => {
     const radius = affineValue(circle.radius, between)
-    if (circleExcess(circle, between) < -tol.nearCircle * radius) return []
-    const angle = Math.atan2(affineValue(circle.w, between), affineValue(circle.u, between))
+    const { distance, angle } = farthestReach(circle, between)
+    if (distance - radius < -tol.nearCircle * radius) return []
     return [{ circle: c, angle }]
   })
   return distinct(program, [...known, ...likely])
