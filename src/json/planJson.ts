@@ -53,6 +53,7 @@ const proof: MeasuresOf<ProofAnswer> = { bound: 'fine', gap: 'fine', worstViolat
 /** What a plan's own numbers measure; lists whose units differ from row to row are written apart. */
 const figures: MeasuresOf<UnlistedFigures> = {
   share: 'as it is',
+  guard: 'as it is',
   cost: 'fine',
   total: totals,
   bodies,

@@ -3,6 +3,7 @@ import type { Refusal } from '../../document/refusal'
 import type { Way } from '../../language/sides'
 import type { FootLimit } from '../../mechanics/footLimits'
 import type { Motion } from '../../mechanics/motion'
+import type { Verdict } from '../../mechanics/uncertainty/verdict'
 import type { Micrometres, Milliradians, Millimetres } from '../../mechanics/units'
 
 /** What every answer tells of a train as found, whatever its status; engine units, as in every answer: um, mm, mrad. */
@@ -14,7 +15,14 @@ export interface StandingAnswer {
   asFound: AsFoundAnswer[]
   /** Worst share as found. */
   standingShare: number
-  /** Smallest worst share that any allowed move reaches; null when its program was stopped. */
+  /** How many standard uncertainties are kept free of every limit; left out where none are. */
+  guard?: number
+  /** The plan holds for every value within the intervals of growth; left out where that is not asked. */
+  worst?: true
+  /**
+   * Smallest worst share that any allowed move reaches, what is kept free counted; null when its program
+   * was stopped.
+   */
   floor: number | null
   findings: Finding[]
   notEntered: NotEntered[]
@@ -112,6 +120,8 @@ export interface CheckAnswer {
   x?: number
   limit: number
   share: number
+  /** What it shows of its full limit with what is kept free of it; left out where nothing is. */
+  verdict?: Verdict
 }
 
 export interface AsFoundAnswer {

@@ -28,34 +28,40 @@ export interface PartStopped {
   readonly why: string
 }
 
+/** Parts that were solved, by their keys; partitions of one train with other room kept free may share it. */
+export class PartMemory {
+  readonly parts = new Map<string, Part>()
+  readonly standings = new Map<string, number>()
+  readonly floors = new Map<string, LeastShare | PartStopped>()
+  readonly plans = new Map<string, PartPlan | PartStopped>()
+}
+
 /** Solves the parts of a partition, each once: many choices of held bodies leave the same part free. */
 export class PartSolver {
-  private readonly parts = new Map<string, Part>()
-  private readonly standings = new Map<string, number>()
-  private readonly floors = new Map<string, LeastShare | PartStopped>()
-  private readonly plans = new Map<string, PartPlan | PartStopped>()
   private readonly partition: Partition
   private readonly solver: Solver
+  private readonly memory: PartMemory
 
-  constructor(partition: Partition, solver: Solver) {
+  constructor(partition: Partition, solver: Solver, memory = new PartMemory()) {
     this.partition = partition
     this.solver = solver
+    this.memory = memory
   }
 
   part(group: MotionGroup): Part {
-    return kept(this.parts, group.key, () => this.partition.partOf(group))
+    return kept(this.memory.parts, group.key, () => this.partition.partOf(group))
   }
 
   /** Worst share of the part's tolerances while nothing moves. */
   standing(group: MotionGroup): number {
-    return kept(this.standings, group.key, () => {
+    return kept(this.memory.standings, group.key, () => {
       const { limits, circles } = this.part(group).program
       return standingShare(limits, circles)
     })
   }
 
   floor(group: MotionGroup): LeastShare | PartStopped {
-    return kept(this.floors, group.key, () => {
+    return kept(this.memory.floors, group.key, () => {
       const { program } = this.part(group)
       const lowest = leastShare(program, { ask: 'floor' }, firstCuts(program), this.solver)
       return lowest.kind === 'stopped' ? stopped(lowest, 'the floor') : lowest
@@ -64,13 +70,13 @@ export class PartSolver {
 
   /** The floor if it was asked for already. */
   knownFloor(group: MotionGroup): LeastShare | undefined {
-    const known = this.floors.get(group.key)
+    const known = this.memory.floors.get(group.key)
     return known?.kind === 'optimal' ? known : undefined
   }
 
   /** Least cost within a share, and among plans of that cost the one with the smallest worst share. */
   plan(group: MotionGroup, share: number): PartPlan | PartStopped {
-    return kept(this.plans, `${share} ${group.key}`, () => this.planFrom(group, share))
+    return kept(this.memory.plans, `${share} ${group.key}`, () => this.planFrom(group, share))
   }
 
   /**

@@ -2,8 +2,10 @@ import type { Train } from '../../mechanics/train'
 import type { Micrometres } from '../../mechanics/units'
 import { once } from '../../mechanics/once'
 import { noMotion, type Motion } from '../../mechanics/motion'
-import { sharesOf, worstShare } from '../../mechanics/misalignment/shares'
+import { sharesOf } from '../../mechanics/misalignment/shares'
 import { asFound, type AsFound } from '../../mechanics/readings/asFound'
+import { keptRooms, type KeptRooms } from '../../mechanics/uncertainty/kept'
+import { keptShares } from '../../mechanics/uncertainty/verdict'
 import { programUnit } from '../lp/program'
 import { buildProgram } from '../lp/rows/buildProgram'
 import type { Solver } from '../lp/solver'
@@ -21,20 +23,30 @@ export class PlanRun {
   readonly train: Train
   readonly solver: Solver
   private readonly lines: readonly AsFound[] | undefined
+  private readonly rooms: KeptRooms | undefined
 
-  /** @param lines of the couplings, where the train does not stand as it was read */
-  constructor(train: Train, solver: Solver, lines?: readonly AsFound[]) {
+  /**
+   * @param lines of the couplings, where the train does not stand as it was read
+   * @param rooms kept free of its tolerances, where they are not its own
+   */
+  constructor(train: Train, solver: Solver, lines?: readonly AsFound[], rooms?: KeptRooms) {
     this.train = train
     this.solver = solver
     this.lines = lines
+    this.rooms = rooms
   }
 
   /** Every coupling's line as its readings give it. */
   readonly found = once(() => this.lines ?? this.train.couplings.map(asFound))
   /** Every coupling in every state with nothing moved. */
   readonly standing = once(() => sharesOf(this.train, this.found()))
-  readonly standingShare = once(() => worstShare(this.standing()))
-  readonly program = once(() => buildProgram(this.train, this.found()))
+  /** What `plan.guard` and `plan.worst` keep free of every tolerance; undefined: nothing. */
+  readonly kept = once(() => this.rooms ?? keptRooms(this.train, this.found()))
+  /** The worst share with nothing moved, what is kept free counted: at or below the share asked for nothing need move. */
+  readonly standingShare = once(() =>
+    Math.max(...keptShares(this.train, this.standing(), this.kept())),
+  )
+  readonly program = once(() => buildProgram(this.train, this.found(), this.kept()))
   /** The floor and the least cost, as the programs gave them. */
   readonly solved = once(() =>
     solvePlan(this.train, this.program(), this.standingShare(), this.solver),

@@ -42,6 +42,8 @@ export function planSolved(
   const common = {
     name: train.name,
     share: train.plan.share,
+    ...(train.plan.guard > 0 && { guard: train.plan.guard }),
+    ...(train.plan.worst && { worst: true as const }),
     held: train.bodies.filter(({ held }) => held).map(({ id }) => id),
     asFound: report.asFoundAnswer(train, found, standing),
     standingShare: tidy(worstShare(standing)),

@@ -5,6 +5,8 @@ import { expectedSets } from '../../mechanics/readings/expected'
 import { noMotion, type Motion } from '../../mechanics/motion'
 import { bandAround, setDoubts } from '../../mechanics/misalignment/bands'
 import { workErrors, workedBy } from '../../mechanics/uncertainty/workErrors'
+import { keptRooms } from '../../mechanics/uncertainty/kept'
+import { verdictsOf, type Verdict } from '../../mechanics/uncertainty/verdict'
 import { couplingMotions } from '../../mechanics/misalignment/couplingMotion'
 import { addMisalignments } from '../../mechanics/misalignment/stateShift'
 import {
@@ -60,7 +62,12 @@ export function couplingsAnswer(
   found: readonly AsFound[],
   motions: readonly Motion[],
 ): CouplingAnswer[] {
+  const kept = keptRooms(train, found)
   const before = sharesOf(train, found)
+  const checksAnswer = (result: CouplingResult): CheckAnswer[] => {
+    const verdicts = verdictsOf(train, result, kept)
+    return result.checks.map((check, i) => checkAnswer(check, verdicts?.[i]))
+  }
   return sharesOf(train, found, couplingMotions(train, motions)).map((after, i) => {
     const coupling = train.couplings[after.coupling]
     const was = before[i]
@@ -69,19 +76,23 @@ export function couplingsAnswer(
       coupling: coupling.id,
       state: after.state,
       share: tidy(after.share),
-      checks: after.checks.map(checkAnswer),
-      asFound: { share: tidy(was.share), checks: was.checks.map(checkAnswer) },
+      checks: checksAnswer(after),
+      asFound: { share: tidy(was.share), checks: checksAnswer(was) },
     }
   })
 }
 
-const checkAnswer = ({ what, x, y, z, limit, share }: CheckResult): CheckAnswer => ({
+const checkAnswer = (
+  { what, x, y, z, limit, share }: CheckResult,
+  verdict: Verdict | undefined,
+): CheckAnswer => ({
   what,
   ...(y !== undefined && { y }),
   ...(z !== undefined && { z }),
   ...(x !== undefined && { x }),
   limit,
   share: tidy(share),
+  ...(verdict && { verdict }),
 })
 
 export function asFoundAnswer(

@@ -26,9 +26,19 @@ export function sharesAfter(
   )
 }
 
-interface Sides {
+/** Two ways of a plane: um, or mrad. */
+export interface Sides {
   readonly y: Micrometres
   readonly z: Micrometres
+}
+
+/** What the right axis does against the left one at an x (um); an angle is a difference of two of these. */
+export type Apart = (x: Millimetres) => Sides
+
+/** A check of a coupling: which sides it judges, from how its axes lie apart, and within what (um, mrad). */
+export interface JudgedCheck {
+  readonly of: (at: Apart) => Sides
+  readonly limit: number
 }
 
 /** Where the right axis, extended, lies against the left one at an x, in a state, as moved. */
@@ -60,6 +70,18 @@ function apart(
   }
 }
 
+/** Where the axes of a coupling lie apart in a state, as moved. */
+export const apartIn =
+  (
+    train: Train,
+    coupling: Coupling,
+    state: State,
+    line: Misalignment,
+    motions: readonly ClaimedMotion[],
+  ): Apart =>
+  (x) =>
+    apart(train, coupling, state, line, motions, x)
+
 function largestShare(
   train: Train,
   coupling: Coupling,
@@ -67,35 +89,57 @@ function largestShare(
   line: Misalignment,
   motions: readonly ClaimedMotion[],
 ): number {
-  const { p, q, tolerance } = coupling
-  const at = (x: Millimetres) => apart(train, coupling, state, line, motions, x)
+  const at = apartIn(train, coupling, state, line, motions)
   const size = ({ y, z }: Sides) =>
-    tolerance.shape === 'round' ? Math.sqrt(y * y + z * z) : Math.max(Math.abs(y), Math.abs(z))
-  const part = (limit: number, sides: Sides) => size(sides) / (limit * state.factor)
+    coupling.tolerance.shape === 'round'
+      ? Math.sqrt(y * y + z * z)
+      : Math.max(Math.abs(y), Math.abs(z))
+  const shares = judgedChecks(coupling).map(
+    ({ of, limit }) => size(of(at)) / (limit * state.factor),
+  )
+  const { axial } = coupling
+  if (axial) {
+    const error = Math.abs(gapError(train, coupling, state, motions))
+    shares.push(error / (axial.tolerance * state.factor))
+  }
+  return Math.max(...shares)
+}
+
+/** The checks that a tolerance sets: both planes, the offset at mid-span, the angle. */
+export function judgedChecks({
+  p,
+  q,
+  tolerance,
+}: Pick<Coupling, 'p' | 'q' | 'tolerance'>): JudgedCheck[] {
+  const { flex, offset, angle } = tolerance
   const over = (sides: Sides, length: Millimetres): Sides => ({
     y: sides.y / length,
     z: sides.z / length,
   })
-  const shares: number[] = []
-  if (tolerance.flex !== undefined)
-    shares.push(part(tolerance.flex, over(at(q), q - p)), part(tolerance.flex, over(at(p), p - q)))
   const mid = (p + q) / 2
-  if (tolerance.offset !== undefined) shares.push(part(tolerance.offset, at(mid)))
-  if (tolerance.angle !== undefined) {
+  const turn = (at: Apart): Sides => {
     const [before, after] = [at(mid - 500), at(mid + 500)]
-    const turn = { y: after.y - before.y, z: after.z - before.z }
-    shares.push(part(tolerance.angle, over(turn, 1000)))
+    return { y: after.y - before.y, z: after.z - before.z }
   }
-  if (coupling.axial) shares.push(gapShare(train, coupling, state, motions))
-  return Math.max(...shares)
+  return [
+    ...(flex === undefined
+      ? []
+      : [
+          { of: (at: Apart) => over(at(q), q - p), limit: flex },
+          { of: (at: Apart) => over(at(p), p - q), limit: flex },
+        ]),
+    ...(offset === undefined ? [] : [{ of: (at: Apart) => at(mid), limit: offset }]),
+    ...(angle === undefined ? [] : [{ of: (at: Apart) => over(turn(at), 1000), limit: angle }]),
+  ]
 }
 
-function gapShare(
+/** How far the gap between the shaft ends is from what is wanted (mm); + is too wide. */
+export function gapError(
   train: Train,
   coupling: Coupling,
   state: State,
   motions: readonly ClaimedMotion[],
-): number {
+): Millimetres {
   const { axial } = coupling
   if (!axial) return 0
   const end = (machine: number, side: 'left' | 'right', x: Millimetres): Micrometres => {
@@ -107,6 +151,5 @@ function gapShare(
     )
   }
   const opened = end(coupling.right, 'left', coupling.q) - end(coupling.left, 'right', coupling.p)
-  const gap = axial.found + opened / 1000
-  return Math.abs(gap - axial.want) / (axial.tolerance * state.factor)
+  return axial.found + opened / 1000 - axial.want
 }

@@ -3,6 +3,7 @@ import type { Micrometres } from '../../mechanics/units'
 import type { Train } from '../../mechanics/train'
 import type { Misalignment } from '../../mechanics/readings/equation'
 import { sharesAfter } from './couplingsMet'
+import { sharesWithKept } from './keptFree'
 import { limitExcesses, placeSaid, type LimitExcess } from './limitsKept'
 import { claimedFootMove, displacement, type ClaimedMotion } from './moved'
 
@@ -17,6 +18,8 @@ export interface Proof {
   readonly gap: Micrometres
   readonly worstViolation: Micrometres
   readonly worstShare: number
+  /** The same with what is kept free of the tolerances counted: the share asked for must not be less. */
+  readonly worstKept: number
 }
 
 /**
@@ -41,6 +44,11 @@ export function prove(
   )
   const shares = sharesAfter(train, lines, motions)
   const largest = shares.reduce((a, b) => (b.share > a.share || Number.isNaN(b.share) ? b : a))
+  const withKept = sharesWithKept(train, lines, motions)
+  const kept = withKept.reduce(
+    (a, b) => (b.share > a.share || Number.isNaN(b.share) ? b : a),
+    largest,
+  )
   const cost = costOf(train, motions)
   const gap = cost - bound
   const allowed = Math.max(tol.allowedGap * cost, tol.allowedGapLeast)
@@ -52,6 +60,11 @@ export function prove(
       ? []
       : [
           `coupling ${largest.coupling} uses ${largest.share} of its tolerance in ${largest.state}, more than ${share}`,
+        ]),
+    ...(kept === largest || kept.share <= share + tol.share
+      ? []
+      : [
+          `coupling ${kept.coupling} with what is kept free uses ${kept.share} of its tolerance in ${kept.state}, more than ${share}`,
         ]),
     ...(Math.abs(gap) <= allowed
       ? []
@@ -65,6 +78,7 @@ export function prove(
     gap,
     worstViolation: Math.max(0, worst?.by ?? 0),
     worstShare: largest.share,
+    worstKept: kept.share,
   }
 }
 

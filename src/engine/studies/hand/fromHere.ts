@@ -3,6 +3,7 @@ import { addMisalignments } from '../../../mechanics/misalignment/stateShift'
 import { noMotion } from '../../../mechanics/motion'
 import { PlanRun } from '../../plan/planRun'
 import { asFound } from '../../../mechanics/readings/asFound'
+import { keptRooms } from '../../../mechanics/uncertainty/kept'
 import type { Solver } from '../../lp/solver'
 import type { Train } from '../../../mechanics/train'
 import { handMotions, type HandPlan } from './handPlan'
@@ -34,7 +35,8 @@ export function bestFromHere(train: Train, hand: HandPlan, solver: Solver): From
     bodies: train.bodies.map(hold),
     machines: train.machines.map(hold),
   }
-  const run = new PlanRun(there, solver, found)
+  const kept = keptRooms(train, train.couplings.map(asFound))
+  const run = new PlanRun(there, solver, found, kept)
   const solved = run.solved()
   if (solved.status === 'impossible' || solved.status === 'stopped')
     return { ok: false, floor: solved.floor }

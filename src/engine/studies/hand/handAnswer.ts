@@ -1,4 +1,6 @@
 import { tol } from '../../../mechanics/tolerances'
+import { keptRooms } from '../../../mechanics/uncertainty/kept'
+import { keptShares } from '../../../mechanics/uncertainty/verdict'
 import { tidy } from '../../../language/tidy'
 import { once } from '../../../mechanics/once'
 import { limitExcesses, placeSaid } from '../../proof/limitsKept'
@@ -50,6 +52,8 @@ export function handAnswer(
   const cost = once(() => costOf(train, motions))
   const shares = once(() => sharesOf(train, found, couplingMotions(train, motions)))
   const worst = once(() => tidy(worstShare(shares())))
+  /** Shares with what is kept free of each tolerance counted. */
+  const withKept = once(() => keptShares(train, shares(), keptRooms(train, found)))
   const total = once(() => totalsOf(train, motions))
   const bodies = once(() => report.bodiesAnswer(train, motions))
   const feet = once(() => report.feetAnswer(train, motions))
@@ -63,14 +67,16 @@ export function handAnswer(
           `${placeSaid(train, one, ({ name }) => inSentence(name))} passed by ${fineText(one.by, train.units)}`,
       ),
   )
-  const out = once(() => outOf(train, shares(), best.share))
-  const { name, share, held, asFound, standingShare, floor, findings, notEntered } = best
+  const out = once(() => outOf(train, shares(), withKept(), best.share))
+  const { name, share, guard, held, asFound, standingShare, floor, findings, notEntered } = best
   const least = hasMoves(best) ? best.cost : undefined
   const more = once(() => (least === undefined ? undefined : tidy(tidy(cost()) - tidy(least))))
-  const sentence = once(() => sentenceOf(train, answer, least))
+  const sentence = once(() => sentenceOf(train, answer, tidy(Math.max(...withKept())), least))
   const answer: HandAnswer = {
     status: 'by hand',
     ...{ name, share, held, asFound, standingShare, floor, findings, notEntered },
+    ...(guard !== undefined && { guard }),
+    ...(best.worst && { worst: best.worst }),
     get cost() {
       return cost()
     },
@@ -108,19 +114,29 @@ export function handAnswer(
   return answer
 }
 
+/** A coupling in a state with the share that it needs, what is kept free counted. */
+type Needing = CouplingResult & { readonly needs: number }
+
 /** "motor to gear, hot summer: 112 % of its tolerance", a coupling a line. */
-function outOf(train: Train, shares: readonly CouplingResult[], asked: number): string[] {
+function outOf(
+  train: Train,
+  shares: readonly CouplingResult[],
+  withKept: readonly number[],
+  asked: number,
+): string[] {
+  const all = shares.map((one, i): Needing => ({ ...one, needs: withKept[i] ?? one.share }))
   return train.couplings
     .flatMap((coupling, c) => {
-      const worst = shares
+      const worst = all
         .filter((one) => one.coupling === c)
-        .reduce<CouplingResult | undefined>((a, b) => (a && a.share >= b.share ? a : b), undefined)
-      return worst && worst.share > asked + tol.share ? [{ coupling, worst }] : []
+        .reduce<Needing | undefined>((a, b) => (a && a.needs >= b.needs ? a : b), undefined)
+      return worst && worst.needs > asked + tol.share ? [{ coupling, worst }] : []
     })
-    .sort((a, b) => b.worst.share - a.worst.share)
-    .map(({ coupling, worst: { state, share } }) => {
+    .sort((a, b) => b.worst.needs - a.worst.needs)
+    .map(({ coupling, worst: { state, share, needs } }) => {
       const name = train.states.find(({ id }) => id === state)?.name ?? state
-      return `${coupling.name}, ${name}: ${shareText(share)} of its tolerance`
+      const more = needs > share ? `, ${shareText(needs)} with what is kept free of it` : ''
+      return `${coupling.name}, ${name}: ${shareText(share)} of its tolerance${more}`
     })
 }
 
@@ -133,10 +149,13 @@ function sentenceOf(
     passed: { length: passed },
     more,
   }: Omit<HandAnswer, 'sentence'>,
+  withKept: number,
   least: number | undefined,
 ): Sentence {
-  const over = worst > share + tol.share
-  const reach = `the tightest coupling uses ${shareText(worst)} of its tolerance${
+  const over = withKept > share + tol.share
+  const kept =
+    over && withKept > worst ? `, ${shareText(withKept)} with what is kept free of it` : ''
+  const reach = `the tightest coupling uses ${shareText(worst)} of its tolerance${kept}${
     over ? `, more than the ${shareText(share)} asked for` : ''
   }`
   const limits =
