@@ -103,7 +103,8 @@ export class Analyses {
     if (curve) {
       const tradeoff = await ended(tradeoffSteps(holds), breath)
       if (this.latest !== id) return
-      const floor = floorReason(holds, holds.free(choiceNow(train)))?.sentence ?? ''
+      const now = choiceNow(train)
+      const floor = floorReason(holds.setting(now), holds.free(now))?.sentence ?? ''
       post({ id, kind: 'curve', tradeoff, floor })
     }
     let told = performance.now()

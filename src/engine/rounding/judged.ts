@@ -5,6 +5,7 @@ import type { Train } from '../../mechanics/train'
 import type { AsFound } from '../../mechanics/readings/asFound'
 import { footMove, totalsOf } from '../plan/totals'
 import { sharesAfter } from '../proof/couplingsMet'
+import { sharesWithKept } from '../proof/keptFree'
 import { limitExcesses, placeSaid } from '../proof/limitsKept'
 import { prove } from '../proof/prove'
 import { isLoose } from './footGroups'
@@ -16,6 +17,8 @@ export interface Judged {
   readonly faults: string[]
   readonly cost: Micrometres
   readonly worstShare: number
+  /** The same with what is kept free of the tolerances counted. */
+  readonly worstKept: number
   readonly worstViolation: Micrometres
   /** Farthest that shims leave a foot off the plane of its body. */
   readonly flat: Micrometres
@@ -31,17 +34,29 @@ export function judgedRounding(train: Train, found: readonly AsFound[], rounded:
   const share = Math.max(1, train.plan.share)
   const proof = prove(train, lines, rounded.motions, share, 0)
   const { units } = train
+  const called = (id: string) => train.couplings.find((one) => one.id === id)?.name ?? id
+  const when = (id: string) => train.states.find((one) => one.id === id)?.name ?? id
+  const over = sharesAfter(train, lines, rounded.motions).filter(
+    ({ share: used }) => !(used <= share + tol.share),
+  )
   const faults = [
     ...limitExcesses(train, rounded.motions)
       .filter(({ by }) => !(by <= tol.allowedPass))
       .map((one) => `${placeSaid(train, one)} would be passed by ${fineText(one.by, units)}`),
-    ...sharesAfter(train, lines, rounded.motions)
+    ...over.map(
+      ({ coupling, state, share: used }) =>
+        `${called(coupling)} would use ${shareText(used)} of its tolerance, ${when(state)}`,
+    ),
+    ...sharesWithKept(train, lines, rounded.motions)
       .filter(({ share: used }) => !(used <= share + tol.share))
-      .map(({ coupling, state, share: used }) => {
-        const name = train.couplings.find(({ id }) => id === coupling)?.name ?? coupling
-        const when = train.states.find(({ id }) => id === state)?.name ?? state
-        return `${name} would use ${shareText(used)} of its tolerance, ${when}`
-      }),
+      .filter(
+        ({ coupling, state }) =>
+          !over.some((one) => one.coupling === coupling && one.state === state),
+      )
+      .map(
+        ({ coupling, state, share: used }) =>
+          `${called(coupling)} would use ${shareText(used)} of its tolerance with what is kept free of it, ${when(state)}`,
+      ),
   ]
   let flat = 0
   let cost = 0
@@ -74,6 +89,7 @@ export function judgedRounding(train: Train, found: readonly AsFound[], rounded:
     faults,
     cost: still.reduce((sum, part) => sum + part, cost),
     worstShare: proof.worstShare,
+    worstKept: proof.worstKept,
     worstViolation: proof.worstViolation,
     flat,
   }

@@ -81,7 +81,7 @@ function figuresOf(
     flat: proof.flat,
     ...smallMoves(train, motions, rounding),
   }
-  return proof.worstShare > train.plan.share + tol.share
+  return proof.worstKept > train.plan.share + tol.share
     ? { status: 'over the share asked for', ...made, proven: rounding.proven }
     : { status: 'rounded', ...made }
 }

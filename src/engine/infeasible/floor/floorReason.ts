@@ -2,6 +2,7 @@ import { tol } from '../../../mechanics/tolerances'
 import { tidy } from '../../../language/tidy'
 import type { Train } from '../../../mechanics/train'
 import type { AsFound } from '../../../mechanics/readings/asFound'
+import type { KeptRooms } from '../../../mechanics/uncertainty/kept'
 import { bindingLimit } from '../../plan/bindingLimit'
 import type { PartSolver } from '../../plan/partSolver'
 import { solveParts } from '../../plan/solveParts'
@@ -23,6 +24,8 @@ export interface FloorSetting {
   readonly standing: number
   readonly partition: Partition
   readonly parts: PartSolver
+  /** Room kept free of its tolerances; undefined: none. */
+  readonly kept: KeptRooms | undefined
   readonly solver: Solver
 }
 

@@ -3,14 +3,20 @@ import type { Micrometres } from '../../../mechanics/units'
 import type { Train } from '../../../mechanics/train'
 import type { Motion } from '../../../mechanics/motion'
 import { asFound, type AsFound } from '../../../mechanics/readings/asFound'
-import { sharesOf, worstShare } from '../../../mechanics/misalignment/shares'
+import { sharesOf, type CouplingResult } from '../../../mechanics/misalignment/shares'
+import { guardedStanding, guardedWork } from '../../../mechanics/uncertainty/judged'
+import { keepsRoom, keptFrom, type KeptRooms } from '../../../mechanics/uncertainty/kept'
+import { keptShares } from '../../../mechanics/uncertainty/verdict'
+import type { FloorSetting } from '../../infeasible/floor/floorReason'
+import { once } from '../../../mechanics/once'
+import { withKept } from '../../lp/rows/keptFree'
 import { buildProgram } from '../../lp/rows/buildProgram'
 import { Partition, type MotionGroup } from '../../lp/parts'
 import { programUnit, type Cut } from '../../lp/program'
 import { prove } from '../../proof/prove'
 import type { Solver } from '../../lp/solver'
 import { inWords, pricesOf, type Priced } from '../../plan/binding'
-import { PartSolver, type PartPlan } from '../../plan/partSolver'
+import { PartMemory, PartSolver, type PartPlan } from '../../plan/partSolver'
 import { totalsOf } from '../../plan/totals'
 import { motionsOf } from '../../plan/solvePlan'
 import { solveParts, type SolvedParts } from '../../plan/solveParts'
@@ -21,26 +27,53 @@ import type { HoldRow } from './row'
 /**
  * Solves choices of held bodies of one train. What a choice leaves free falls into parts, and a part
  * is solved once for all choices that leave it: the readings are reduced once, the program is built
- * once, and a train of n machines in a line has no more than n (n + 1) / 2 parts for its 2^n choices.
+ * once, and a train of n machines in a line has no more than n (n + 1) / 2 parts for its 2^n choices. With a
+ * guard a body that is held has no errors of work to be kept against: the room kept free is that of the choice, and a
+ * part is solved once for all choices that keep the same room where it reaches.
  */
-export class HoldSolver {
+export class HoldSolver implements FloorSetting {
   readonly train: Train
-  /** Worst share as found. */
+  /** Worst share as found, what is kept free while no body is worked on counted. */
   readonly standing: number
+  /** All that may move, with the least room that any choice keeps free: no choice costs less than it says. */
   readonly partition: Partition
   readonly parts: PartSolver
+  readonly kept: KeptRooms | undefined
   readonly found: readonly AsFound[]
   readonly solver: Solver
+  private readonly memory = new PartMemory()
   private readonly prices = new Map<string, Priced[]>()
+  private readonly shares: readonly CouplingResult[]
+  private readonly errors = once(() => guardedStanding(this.train, this.found))
 
   constructor(train: Train, solver: Solver) {
     this.train = train
     this.solver = solver
     this.found = train.couplings.map(asFound)
-    this.standing = worstShare(sharesOf(train, this.found))
+    this.shares = sharesOf(train, this.found)
     const released = withHeld(train, choiceOf(train, new Set()))
-    this.partition = new Partition(buildProgram(released, this.found))
-    this.parts = new PartSolver(this.partition, solver)
+    this.kept = keepsRoom(train) ? keptFrom(train, this.errors()) : undefined
+    this.standing = Math.max(...keptShares(train, this.shares, this.kept))
+    this.partition = new Partition(buildProgram(released, this.found, this.kept))
+    this.parts = new PartSolver(this.partition, solver, this.memory)
+  }
+
+  /** What a choice is solved with: the room that it keeps free taken off its tolerances. */
+  setting(choice: HoldChoice): FloorSetting {
+    if (!this.kept) return this
+    const { found, solver } = this
+    const train = this.heldBy(choice)
+    const kept = keptFrom(train, [...this.errors(), ...guardedWork(train)])
+    const partition = new Partition(withKept(this.partition.program, train, kept))
+    return {
+      train,
+      found,
+      standing: Math.max(...keptShares(train, this.shares, kept)),
+      partition,
+      parts: new PartSolver(partition, solver, this.memory),
+      kept,
+      solver,
+    }
   }
 
   /** Tells the motions that a choice leaves free from those that it holds. */
@@ -58,8 +91,11 @@ export class HoldSolver {
   }
 
   solve(choice: HoldChoice): SolvedParts {
-    const { share } = this.train.plan
-    return solveParts(this.partition, this.parts, share, this.standing, this.free(choice))
+    return this.solveWith(this.setting(choice), choice)
+  }
+
+  private solveWith({ partition, parts, standing }: FloorSetting, choice: HoldChoice): SolvedParts {
+    return solveParts(partition, parts, this.train.plan.share, standing, this.free(choice))
   }
 
   /**
@@ -67,7 +103,8 @@ export class HoldSolver {
    * @param prices work out what binds as well
    */
   row(choice: HoldChoice, prices = true): HoldRow {
-    const solved = this.solve(choice)
+    const setting = this.setting(choice)
+    const solved = this.solveWith(setting, choice)
     const base = {
       held: heldIds(this.train, choice),
       disturbed: [],
@@ -80,34 +117,36 @@ export class HoldSolver {
       case 'impossible':
         return base
       case 'in-tolerance':
-        return this.proven(base, choice, [], 0, prices)
+        return this.proven(base, setting.parts, choice, [], 0, prices)
       case 'planned': {
         const bound = solved.plans.reduce((sum, { plan }) => sum + (plan.least?.bound ?? 0), 0)
-        return this.proven(base, choice, solved.plans, bound * programUnit, prices)
+        return this.proven(base, setting.parts, choice, solved.plans, bound * programUnit, prices)
       }
     }
   }
 
   /** Cost and effort of a choice (um), without a row of its own; undefined where it has no plan. */
   costWithEffort(choice: HoldChoice): Micrometres | undefined {
-    const solved = this.solve(choice)
+    const setting = this.setting(choice)
+    const solved = this.solveWith(setting, choice)
     if (solved.status === 'in-tolerance') return 0
     if (solved.status !== 'planned') return undefined
     const cost = solved.plans.reduce(
       (sum, { plan }) => sum + (plan.least?.answer.objective ?? 0),
       0,
     )
-    const disturbed = disturbedBodies(this.train, this.motions(solved.plans))
+    const disturbed = disturbedBodies(this.train, this.motions(setting.parts, solved.plans))
     const effort = disturbed.reduce((sum, b) => sum + (this.train.bodies[b]?.effort ?? 0), 0)
     return cost * programUnit + effort
   }
 
   /** The tangents that the plan of a choice ended with, as those of the whole program. */
   cutsOf(choice: HoldChoice): Cut[] {
-    const solved = this.solve(choice)
+    const setting = this.setting(choice)
+    const solved = this.solveWith(setting, choice)
     if (solved.status !== 'planned') return []
     return solved.plans.flatMap(({ group, plan }) => {
-      const { circles } = this.parts.part(group)
+      const { circles } = setting.parts.part(group)
       return (plan.least?.cuts ?? []).map(({ circle, angle }) => ({
         circle: circles[circle] ?? 0,
         angle,
@@ -117,25 +156,30 @@ export class HoldSolver {
 
   /** Own motions of the bodies in the plan of a choice; undefined where it has none. */
   motionsOf(choice: HoldChoice): readonly Motion[] | undefined {
-    const solved = this.solve(choice)
-    if (solved.status === 'in-tolerance') return this.motions([])
-    return solved.status === 'planned' ? this.motions(solved.plans) : undefined
+    const setting = this.setting(choice)
+    const solved = this.solveWith(setting, choice)
+    if (solved.status === 'in-tolerance') return this.motions(setting.parts, [])
+    return solved.status === 'planned' ? this.motions(setting.parts, solved.plans) : undefined
   }
 
-  private motions(plans: readonly { group: MotionGroup; plan: PartPlan }[]): readonly Motion[] {
-    const parts = plans.map(({ group, plan }) => ({ part: this.parts.part(group), plan }))
-    return motionsOf(this.train, parts)
+  private motions(
+    parts: PartSolver,
+    plans: readonly { group: MotionGroup; plan: PartPlan }[],
+  ): readonly Motion[] {
+    const solved = plans.map(({ group, plan }) => ({ part: parts.part(group), plan }))
+    return motionsOf(this.train, solved)
   }
 
   private proven(
     base: HoldRow,
+    parts: PartSolver,
     choice: HoldChoice,
     plans: readonly { group: MotionGroup; plan: PartPlan }[],
     bound: Micrometres,
     prices: boolean,
   ): HoldRow {
     const train = withHeld(this.train, choice)
-    const motions = this.motions(plans)
+    const motions = this.motions(parts, plans)
     const lines = this.found.map(({ line }) => line)
     const proof = prove(train, lines, motions, train.plan.share, bound)
     if (!proof.sound) return { ...base, status: 'unproven', fault: proof.faults.join('; ') }
@@ -153,18 +197,18 @@ export class HoldSolver {
       ...(prices && {
         binding: inWords(
           train,
-          plans.flatMap(({ group, plan }) => this.pricesOf(group, plan)),
+          plans.flatMap(({ group, plan }) => this.pricesOf(parts, group, plan)),
         ),
       }),
     }
   }
 
-  private pricesOf(group: MotionGroup, { least }: PartPlan): Priced[] {
+  private pricesOf(parts: PartSolver, group: MotionGroup, { least }: PartPlan): Priced[] {
     if (!least) return []
     const key = `${least.share} ${group.key}`
     const known = this.prices.get(key)
     if (known) return known
-    const part = { program: this.parts.part(group).program, least }
+    const part = { program: parts.part(group).program, least }
     const prices = pricesOf(this.train, part, this.solver)
     this.prices.set(key, prices)
     return prices

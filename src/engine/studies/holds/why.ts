@@ -43,10 +43,11 @@ function whyImpossible(solver: HoldSolver, row: HoldRow): string {
   const { train } = solver
   const held = new Set(row.held)
   const choice = train.bodies.map(({ id }) => held.has(id))
-  const cause = floorCause(solver, solver.free(choice))
+  const setting = solver.setting(choice)
+  const cause = floorCause(setting, solver.free(choice))
   if (!cause) return 'no move reaches what was asked for'
   const lead = `with ${fixedInWords(train, row.held)} fixed, ${pulled(train, cause)} cannot come below ${timesText(cause.floor, train.plan.share)}`
-  const tail = tailOf(train, cause, lackOf(solver, cause))
+  const tail = tailOf(train, cause, lackOf(setting, cause))
   return tail === '' ? lead : `${lead}: ${tail}`
 }
 

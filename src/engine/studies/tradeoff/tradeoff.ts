@@ -5,6 +5,7 @@ import type { Train } from '../../../mechanics/train'
 import { sharesOf, type CouplingResult } from '../../../mechanics/misalignment/shares'
 import { choiceNow, type HoldChoice } from '../holds/choice'
 import { HoldSolver } from '../holds/holdSolver'
+import type { FloorSetting } from '../../infeasible/floor/floorReason'
 import type { PlanFigures } from '../../plan/answer'
 import { planSolved } from '../../plan/planSolved'
 import { motionsOf } from '../../plan/solvePlan'
@@ -14,12 +15,15 @@ import type { Solver } from '../../lp/solver'
 import { heightAt, lowerHull } from './convexCurve'
 import { cutsFor, partCurve, type PartPoint } from './partCurve'
 
-/** Least cost against the share of tolerance used, from the floor to where nothing moves. */
+/**
+ * Least cost against the share of tolerance used, from the floor to where nothing moves. With a guard the share is that
+ * asked for: what is kept free comes out of it, and a coupling itself uses less.
+ */
 export interface Tradeoff {
   /** Corners in order of share; straight between them. */
   readonly points: readonly { readonly share: number; readonly cost: Micrometres }[]
   readonly floor: number
-  /** Worst share as found: from here on nothing moves. */
+  /** Worst share as found, what is kept free counted: from here on nothing moves. */
   readonly standing: number
   /** From here on the first error loses the plan. */
   readonly noRoom: number
@@ -35,14 +39,17 @@ export class TradeoffPlanner {
   private readonly choice: HoldChoice
   private readonly parts: ReadonlyMap<string, readonly PartPoint[]>
   private readonly standing: readonly CouplingResult[]
+  private readonly setting: FloorSetting
 
   private constructor(
     holds: HoldSolver,
+    setting: FloorSetting,
     choice: HoldChoice,
     parts: ReadonlyMap<string, readonly PartPoint[]>,
     curve: Tradeoff,
   ) {
     this.holds = holds
+    this.setting = setting
     this.choice = choice
     this.parts = parts
     this.curve = curve
@@ -54,7 +61,8 @@ export class TradeoffPlanner {
     holds: HoldSolver,
     choice: HoldChoice = choiceNow(holds.train),
   ): Generator<void, TradeoffPlanner | undefined> {
-    const { partition, parts, standing } = holds
+    const setting = holds.setting(choice)
+    const { partition, parts, standing } = setting
     const free = holds.free(choice)
     const { floor } = solveParts(partition, parts, Infinity, standing, free)
     if (floor === undefined) return undefined
@@ -62,7 +70,7 @@ export class TradeoffPlanner {
     const curves = new Map<string, readonly PartPoint[]>()
     for (const group of partition.split(free)) {
       if (parts.standing(group) <= start + tol.share) continue
-      const curve = yield* partCurve(holds, group, start)
+      const curve = yield* partCurve(setting, group, start)
       if (!curve) return undefined
       curves.set(group.key, lowerHull(curve))
     }
@@ -74,7 +82,7 @@ export class TradeoffPlanner {
       share: tidy(share),
       cost: share < standing ? tidy(costAt(share)) : 0,
     }))
-    return new TradeoffPlanner(holds, choice, curves, {
+    return new TradeoffPlanner(holds, setting, choice, curves, {
       points,
       floor: tidy(floor),
       standing: tidy(standing),
@@ -85,14 +93,14 @@ export class TradeoffPlanner {
   /** The plan at a share of tolerance, as a run gives it but for prices. */
   planAt(share: number): PlanFigures {
     const { holds, choice } = this
-    const { partition, parts } = holds
+    const { partition, parts, standing } = this.setting
     const held = holds.heldBy(choice)
     const train: Train = { ...held, plan: { ...held.plan, share } }
     const solved = solveParts(
       partition,
       parts,
       share,
-      holds.standing,
+      standing,
       holds.free(choice),
       (group, within) => {
         const curve = this.parts.get(group.key) ?? []
