@@ -5,7 +5,7 @@ import { PlanRun } from '../../plan/planRun'
 import { asFound } from '../../../mechanics/readings/asFound'
 import { keptRooms } from '../../../mechanics/uncertainty/kept'
 import type { Solver } from '../../lp/solver'
-import type { Train } from '../../../mechanics/train'
+import type { Coupling, Train } from '../../../mechanics/train'
 import { handMotions, type HandPlan } from './handPlan'
 
 export type FromHere =
@@ -34,6 +34,11 @@ export function bestFromHere(train: Train, hand: HandPlan, solver: Solver): From
     ...train,
     bodies: train.bodies.map(hold),
     machines: train.machines.map(hold),
+    couplings: train.couplings.map((coupling, c): Coupling => {
+      const { axial } = coupling
+      const opened = (moved[c]?.gap ?? 0) / 1000
+      return axial ? { ...coupling, axial: { ...axial, found: axial.found + opened } } : coupling
+    }),
   }
   const kept = keptRooms(train, train.couplings.map(asFound))
   const run = new PlanRun(there, solver, found, kept)
