@@ -31,7 +31,8 @@ export function couplingsText(train: Train, answer: AnswerWithMoves): string[] {
               const check = tightest(checks)
               const over = overWord(share, answer.share)
               const words = check ? checkInWords(train, coupling.id, check) : ''
-              return [word, shareText(share), over === '' ? words : `${over}: ${words}`]
+              const said = over === '' ? words : `${over}: ${words}`
+              return [word, shareText(share), `${said}${verdictText(checks)}`]
             }
             const state = train.states.find(({ id }) => id === entry.state)?.name ?? entry.state
             return [
@@ -75,6 +76,14 @@ export function asFoundShares(
       ),
     ]
   })
+}
+
+/** What all checks of a coupling in a state show with what is kept free: "; shown to be in"; empty where nothing is. */
+function verdictText(checks: readonly CheckAnswer[]): string {
+  const verdicts = checks.flatMap(({ verdict }) => verdict ?? [])
+  if (verdicts.length === 0) return ''
+  if (verdicts.includes('out')) return '; shown to be out'
+  return verdicts.every((verdict) => verdict === 'in') ? '; shown to be in' : '; not shown to be in'
 }
 
 function overWord(share: number, asked: number): string {

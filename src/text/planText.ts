@@ -1,5 +1,6 @@
 import { shareAmount } from '../language/roundedAmounts'
 import { shareText } from '../language/amounts'
+import { keptInWords } from '../language/keptWords'
 import { fineSign, toFine, type Micrometres } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
 import type { ProofAnswer } from '../engine/plan/answer'
@@ -102,7 +103,7 @@ function proofText(train: Train, answer: DrawnAnswer): string[] {
     floor === null
       ? []
       : [
-          `The best reachable by any allowed move, with the same machines fixed, is ${shareAmount(floor, 'up')} of tolerance.`,
+          `The best reachable by any allowed move, with the same machines fixed, is ${shareAmount(floor, 'up')} of tolerance${keptInWords(train) === '' ? '' : ', what is kept free of it counted'}.`,
         ]
   const lines = [...proofLines(train, answer), ...floorLine]
   if (lines.length === 0) return []

@@ -1,6 +1,8 @@
 import { fineSign } from '../../mechanics/units'
 import { footLimitWords } from '../../language/footLimitWords'
 import { limitSides } from '../../mechanics/footLimits'
+import { keptInWords } from '../../language/keptWords'
+import { keepsRoom } from '../../mechanics/uncertainty/kept'
 import type { Train } from '../../mechanics/train'
 import type { Meaning } from './program'
 
@@ -24,7 +26,8 @@ export function factInWords(train: Train, meaning: Meaning): string {
       const coupling = train.couplings[meaning.coupling]
       const state = train.states[meaning.state]
       const shape = meaning.way === 'round' ? ', tangents of the true circles' : ''
-      return `${coupling?.name ?? ''}, ${state?.name ?? ''}: misalignment within share * limit${shape}`
+      const less = keepsRoom(train) ? ' less the room kept free' : ''
+      return `${coupling?.name ?? ''}, ${state?.name ?? ''}: misalignment within share * limit${less}${shape}`
     }
   }
 }
@@ -43,6 +46,9 @@ export function notesOf(train: Train, fine: string): string[] {
     'Rows of flex planes, angles and tilt are multiplied by a length, so that they are displacements',
     'too. Circles (bolt in hole, round tolerances) stand as tangents, so this program allows a little',
     'more than the train does: its optimum is a lower bound.',
+    ...(keepsRoom(train)
+      ? [`Right-hand sides of tolerances have the room for ${keptInWords(train)} taken off.`]
+      : []),
     ...train.bodies
       .filter(({ id, name }) => id !== name)
       .map(({ id, name, held }) => `${id}: ${name}${held ? ', held' : ''}`),

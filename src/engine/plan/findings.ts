@@ -10,7 +10,8 @@ import { spoiledReading } from './spoiledWords'
 import { methodsSaid } from '../../language/methodWords'
 import { comparedMethods } from '../../mechanics/uncertainty/methods'
 import { settingWords } from './settingWords'
-import { fineText } from '../../language/amounts'
+import { fineText, shareText } from '../../language/amounts'
+import { bothReserve } from '../../language/keptWords'
 import type { Finding } from './answer'
 import { hasTeeth, rolledShafts, toothCheck } from './rollWords'
 
@@ -21,6 +22,9 @@ const wideResidual = 3
 export function findingsOf(train: Train, found: readonly AsFound[]): Finding[] {
   return [
     ...train.asked.map(({ place, words }) => ({ where: place, what: words })),
+    ...(train.plan.guard > 0 && train.plan.share < 1
+      ? [{ where: 'plan.guard', what: bothReserve(train, shareText(train.plan.share)) }]
+      : []),
     ...train.bodies.flatMap((body) => [
       ...ofFeet(train, body),
       ...ofPlates(train, body),

@@ -11,6 +11,7 @@ import type {
   StandingAnswer,
 } from './answer'
 import { alongOf, movedBodies } from './moves'
+import { keptClause, keptSentence } from '../../language/keptWords'
 import { footLimitWords } from '../../language/footLimitWords'
 import {
   bodiesInWords,
@@ -55,19 +56,20 @@ export function sentenceOf(train: Train, answer: Told): Sentence {
     case 'planned':
       return {
         headline: headlineOf(train, answer),
-        moves: [movesOf(train, answer), tightestAfter(train, answer)].join(' '),
+        moves:
+          [movesOf(train, answer), tightestAfter(train, answer)].join(' ') + keptSentence(train),
         proof: `${proofOf(train, answer)} ${answer.rounded?.sentence ?? 'Before rounding to shims.'}`,
       }
     case 'in-tolerance':
       return {
         headline: 'Nothing needs to move.',
-        moves: `As it stands, ${tightestAsFound(train, answer)}; ${shareText(answer.share)} was asked for.`,
+        moves: `As it stands, ${tightestAsFound(train, answer)}; ${shareText(answer.share)} was asked for.${keptSentence(train)}`,
         proof: '',
       }
     case 'impossible':
       return {
         headline: capital(
-          `${boundLead(train, answer.reasons?.conflicts[0])}${holding(train, answer)}, no move reaches less than ${apart(answer.floor, answer.share)}.`,
+          `${boundLead(train, answer.reasons?.conflicts[0])}${holding(train, answer)}, no move reaches less than ${apart(answer.floor, answer.share)}${keptClause(train)}.`,
         ),
         moves: `As it stands, ${tightestAsFound(train, answer)}. No plan is shown.`,
         proof: '',

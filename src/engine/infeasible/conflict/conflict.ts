@@ -1,11 +1,13 @@
 import { tidy } from '../../../language/tidy'
 import type { Train } from '../../../mechanics/train'
 import type { AsFound } from '../../../mechanics/readings/asFound'
+import { keptRooms } from '../../../mechanics/uncertainty/kept'
 import type { Solver } from '../../lp/solver'
 import { isRoom, type ElasticLimit } from '../elastic/limit'
 import { subproblemOf } from '../elastic/subproblem'
 import type { DualWeight } from '../elastic/dualWeights'
 import { floorOf } from '../elastic/shareFeasibility'
+import { leavesNothing, mostKept } from '../floor/keptAlone'
 import { allLimits, elasticModelOf } from '../elastic/elasticModel'
 import type { Conflict } from './answer'
 import { irreducibles, type Irreducible } from './irreducible'
@@ -108,6 +110,16 @@ function conflictAnswer(
       enough: whole !== undefined ? 'yes' : without === 'missed' ? 'never' : 'unknown',
     }
   })
+  const [only] = members
+  const kept = mostKept(
+    train,
+    keptRooms(train, model.found),
+    (c, s) =>
+      members.length === 1 &&
+      only?.[1].kind === 'coupling' &&
+      only[1].coupling === c &&
+      only[1].state === s,
+  )
   const answers = members.map(([index]) =>
     memberAnswer(cache, set, all, index, press.get(index), solver),
   )
@@ -121,6 +133,7 @@ function conflictAnswer(
       floor,
       lacks,
       tolerances,
+      kept && leavesNothing(train, kept) ? kept : undefined,
     ),
   }
 }

@@ -1,4 +1,5 @@
 import { shareText } from '../../../language/amounts'
+import { keptClause } from '../../../language/keptWords'
 import { fineAmount, slopeAmount } from '../../../language/roundedAmounts'
 import { slopeSign } from '../../../mechanics/units'
 import type { Train } from '../../../mechanics/train'
@@ -27,7 +28,7 @@ export function memberSentence(
       return `${where} is ${why === '' ? 'fixed' : 'anchored'}${why}.`
     }
     case 'coupling':
-      return `${where}: to be kept within ${shareText(train.plan.share)} of tolerance${could}.`
+      return `${where}: to be kept within ${shareText(train.plan.share)} of tolerance${keptClause(train)}${could}.`
     case 'tilt': {
       const { name = '', tilt = 0 } = train.bodies[member.body] ?? {}
       const size = `${tilt} ${slopeSign(train.units)}`

@@ -10,7 +10,9 @@ import type { Train } from '../../../mechanics/train'
 import { isRoom, type ElasticLimit, type RoomLimit } from '../elastic/limit'
 import type { DualWeight } from '../elastic/dualWeights'
 import { footLimitWords } from '../../../language/footLimitWords'
+import { keptClause } from '../../../language/keptWords'
 import { inSentence, listed } from '../../../language/names'
+import { keptAloneInWords, type KeptAlone } from '../floor/keptAlone'
 import type { More } from './more'
 import { ownerInWords, towardOf } from './limitWords'
 import { limitsOf } from './more'
@@ -48,6 +50,7 @@ export function lackGroups(
  * A conflict in one sentence of the craft: what is held, which coupling is left where, and what is
  * missing at least. Where several limits could give, any one of them would do: "or".
  * @param floor least share of tolerance that is reached
+ * @param kept the check that what is kept free leaves nothing of, where that is the whole conflict
  */
 export function conflictSentence(
   train: Train,
@@ -55,6 +58,7 @@ export function conflictSentence(
   floor: number | undefined,
   lacks: readonly GroupedLack[],
   tolerances: readonly { readonly text: string; readonly part: number }[],
+  kept?: KeptAlone,
 ): string {
   const held = members.flatMap((member) =>
     member.kind === 'held' ? [inSentence(train.bodies[member.body]?.name ?? '')] : [],
@@ -71,13 +75,14 @@ export function conflictSentence(
   const least = [...tolerances].sort((a, b) => a.part - b.part)[0]
   const close =
     held.length > 0 ? 'with those fixed no move can close that' : 'no move can close that'
-  const tail =
-    missing.length > 0
+  const tail = kept
+    ? keptAloneInWords(train, kept)
+    : missing.length > 0
       ? missing.join(', or ')
       : least
         ? `${least.text} would be needed at least, and ${close}`
         : close
-  return `${lead}; ${shareText(train.plan.share)} was asked for: ${tail}.`
+  return `${lead}; ${shareText(train.plan.share)} was asked for${kept ? '' : keptClause(train)}: ${tail}.`
 }
 
 /** No move reaches less: rounded down, so that what is said stays true. */

@@ -1,6 +1,7 @@
 import type { Train } from '../../../mechanics/train'
 import { checksOf, checkValue, shareOf } from '../../../mechanics/misalignment/check'
 import { stateShift } from '../../../mechanics/misalignment/stateShift'
+import { roomToward, type KeptRooms } from '../../../mechanics/uncertainty/kept'
 import type { CheckResult } from '../../../mechanics/misalignment/shares'
 
 /** What two states alone do to a coupling, wherever its machines are put. */
@@ -18,9 +19,14 @@ export interface Apart {
 /**
  * The pair of states that pulls a coupling furthest apart for its tolerance. A move changes a check
  * by the same amount in every state, so the difference of two states stays; the better they share it,
- * the worse one still uses |difference| / (sum of the two limits).
+ * the worse one still uses |difference| / (sum of the two limits); what is kept free of both, in the direction of the
+ * difference, comes on top.
  */
-export function furthestApart(train: Train, index: number): Apart | undefined {
+export function furthestApart(
+  train: Train,
+  index: number,
+  kept: KeptRooms | undefined,
+): Apart | undefined {
   const coupling = train.couplings[index]
   if (!coupling) return undefined
   const shifts = train.states.map((state) => stateShift(train, coupling, state.id))
@@ -33,19 +39,33 @@ export function furthestApart(train: Train, index: number): Apart | undefined {
       const states = [i, i + 1 + k] as const
       const [from, to] = [shifts[states[0]], shifts[states[1]]]
       if (!from || !to) return
-      for (const check of checksOf(coupling)) {
+      const rooms = states.flatMap((s) => kept?.[index]?.[s] ?? [])
+      for (const [c, check] of checksOf(coupling).entries()) {
         const [here, there] = [
           checkValue(check, from.misalignment),
           checkValue(check, to.misalignment),
         ]
         const by = { y: there.y - here.y, z: there.z - here.z }
         const value = shareOf(by, 1, coupling.tolerance.shape)
-        const share = value / (check.limit * (a.factor + b.factor))
+        const ways =
+          coupling.tolerance.shape === 'round'
+            ? [Math.atan2(by.z, by.y)]
+            : [0, 1, 2, 3].map((quarter) => (quarter * Math.PI) / 2)
+        const reached = ways.map((angle) => {
+          const room = rooms.reduce((sum, { checks }) => {
+            const around = checks[c]
+            return sum + (around ? roomToward(around, angle) : 0)
+          }, 0)
+          return Math.cos(angle) * by.y + Math.sin(angle) * by.z + room
+        })
+        const most = rooms.length === 0 ? value : Math.max(...reached)
+        const share = most / (check.limit * (a.factor + b.factor))
         consider({ coupling: index, states, what: check.what, value, share })
       }
       if (coupling.axial) {
         const value = Math.abs(to.gap - from.gap) / 1000
-        const share = value / (coupling.axial.tolerance * (a.factor + b.factor))
+        const room = rooms.reduce((sum, { gap }) => sum + gap / 1000, 0)
+        const share = (value + room) / (coupling.axial.tolerance * (a.factor + b.factor))
         consider({ coupling: index, states, what: 'gap', value, share })
       }
     })

@@ -1,8 +1,9 @@
 import type { MotionGroup } from '../../lp/parts'
 import type { Apart } from './apart'
+import type { KeptAlone } from './keptAlone'
 import type { LimitWeight, CouplingWeight } from './dualWeights'
 
-export type FloorKind = 'none' | 'states' | 'still' | 'limits' | 'machines'
+export type FloorKind = 'none' | 'kept' | 'states' | 'still' | 'limits' | 'machines'
 
 /** What holds a floor, a share of tolerance, where it is. */
 export interface FloorCause {
@@ -10,6 +11,8 @@ export interface FloorCause {
   readonly floor: number
   readonly pulls: readonly CouplingWeight[]
   readonly apart?: Apart
+  /** The check that what is kept free fills, where that alone holds the floor. */
+  readonly kept?: KeptAlone
   readonly props: readonly LimitWeight[]
   /** The part whose floor it is; none where a coupling between bodies that stay holds it. */
   readonly group?: MotionGroup

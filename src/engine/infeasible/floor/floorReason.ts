@@ -13,6 +13,7 @@ import type { BindingLimit } from '../../plan/answer'
 import { furthestApart, type Apart } from './apart'
 import { floorWeights, type CouplingWeight } from './dualWeights'
 import type { FloorCause, FloorKind } from './floorCause'
+import { mostKept, partOf } from './keptAlone'
 import { floorSentence } from './sentence'
 import { statesFloor } from './statesFloor'
 
@@ -31,6 +32,7 @@ export interface FloorSetting {
 
 /**
  * Why no move reaches a smaller worst share. "none": one is reached that people would call nothing;
+ * "kept": what is kept free of one check is as much by itself;
  * "states": the states of one coupling pull it apart, whatever is held; "still": a coupling between
  * bodies that stay; "limits": bolts, packs and the like; "machines": the same machines cannot serve
  * two couplings, or two states, at once.
@@ -71,6 +73,12 @@ export function floorCause(
   const { floor } = solveParts(partition, parts, train.plan.share, setting.standing, free)
   if (floor === undefined) return undefined
   if (floor <= tol.noFloor) return { kind: 'none', floor, pulls: [], props: [] }
+  const kept = mostKept(train, setting.kept)
+  if (kept && partOf(kept) >= floor * (1 - tol.sameFloor)) {
+    const { coupling, state, what } = kept
+    const meaning = { fact: 'tolerance', coupling, state, what, way: 'round' } as const
+    return { kind: 'kept', floor, pulls: [{ meaning, weight: 1 }], kept, props: [] }
+  }
   const still = stillPull(partition, free)
   if (still && still.share >= floor * (1 - tol.sameFloor))
     return { kind: 'still', floor, pulls: [still.pull], props: [] }
@@ -146,11 +154,12 @@ function pulledApart(
   floor: number,
   pulls: readonly CouplingWeight[],
 ): Apart | undefined {
-  const { train, found, solver } = setting
+  const { train, found, solver, kept } = setting
   for (const c of new Set(pulls.map(({ meaning }) => meaning.coupling))) {
     const line = found[c]
-    const own = line && statesFloor(train, c, line, solver)
-    if (own !== undefined && own >= floor * (1 - tol.sameFloor)) return furthestApart(train, c)
+    const own = line && statesFloor(train, c, line, solver, kept)
+    if (own !== undefined && own >= floor * (1 - tol.sameFloor))
+      return furthestApart(train, c, kept)
   }
   return undefined
 }

@@ -1,3 +1,4 @@
+import { keptInWords } from '../../../language/keptWords'
 import { shareAmount } from '../../../language/roundedAmounts'
 import { fineText, lengthText, slopeText } from '../../../language/amounts'
 import type { Train } from '../../../mechanics/train'
@@ -8,6 +9,7 @@ import { limitSides } from '../../../mechanics/footLimits'
 import { capital, inSentence, listed } from '../../../language/names'
 import type { Apart } from './apart'
 import type { FloorCause } from './floorCause'
+import { keptAloneInWords } from './keptAlone'
 import type { LimitWeight } from './dualWeights'
 
 /** A pair of states explains a floor when it alone leaves at least this part of it. */
@@ -17,11 +19,23 @@ const lightest = 0.05
 /** Most bodies named as being at their limits. */
 const mostNamed = 3
 
-/** Why the floor is where it is, in one sentence. */
+/** Why the floor is where it is, in one sentence; what is kept free of the limits is told where it counts. */
 export function floorSentence(train: Train, cause: FloorCause): string {
+  const kept = keptInWords(train)
+  const said = causeSentence(train, cause)
+  return kept === '' || cause.kind === 'none' || cause.kind === 'kept'
+    ? said
+    : `${said.replace(/\.$/, '')}; that counts ${kept} kept free of every limit.`
+}
+
+function causeSentence(train: Train, cause: FloorCause): string {
   switch (cause.kind) {
     case 'none':
       return 'Nothing is in the way: every coupling can be put right in every state at once.'
+    case 'kept':
+      return cause.kept
+        ? `${capital(pulled(train, cause))} cannot come below ${timesText(cause.floor)}: ${keptAloneInWords(train, cause.kept)}.`
+        : ''
     case 'still':
       return `${capital(pulled(train, cause))} lies between machines that stay, and stays at ${timesText(cause.floor)}.`
     case 'states':

@@ -3,6 +3,8 @@ import type { Coupling, Train } from '../../../mechanics/train'
 import type { AsFound } from '../../../mechanics/readings/asFound'
 import { checksOf, checkValue } from '../../../mechanics/misalignment/check'
 import { addMisalignments, stateShift } from '../../../mechanics/misalignment/stateShift'
+import type { KeptRooms } from '../../../mechanics/uncertainty/kept'
+import { keptFree } from '../../lp/rows/keptFree'
 import { leastShare } from '../../lp/leastShare'
 import { firstCuts } from '../../lp/cuts'
 import { constant, type Affine } from '../../lp/affine'
@@ -20,6 +22,7 @@ import type { Solver } from '../../lp/solver'
 /**
  * The smallest worst share of one coupling when its machines could be put anywhere at all: what the
  * states alone, by pulling it different ways, leave. No shim can buy it back.
+ * @param kept room kept free of its tolerances
  * @returns undefined when the solver stopped
  */
 export function statesFloor(
@@ -27,10 +30,11 @@ export function statesFloor(
   index: number,
   found: AsFound,
   solver: Solver,
+  kept: KeptRooms | undefined,
 ): number | undefined {
   const coupling = train.couplings[index]
   if (!coupling) throw new RangeError(`no coupling ${index}`)
-  const program = freeCoupling(train, coupling, index, found)
+  const program = freeCoupling(train, coupling, index, found, kept)
   const least = leastShare(program, { ask: 'floor' }, firstCuts(program), solver)
   return least.kind === 'optimal' ? least.bound : undefined
 }
@@ -38,7 +42,13 @@ export function statesFloor(
 const unknowns = ['y', 'sy', 'z', 'sz', 'gap'] as const
 
 /** A program whose only motions are those of the coupling's line and gap. */
-function freeCoupling(train: Train, coupling: Coupling, index: number, found: AsFound): Program {
+function freeCoupling(
+  train: Train,
+  coupling: Coupling,
+  index: number,
+  found: AsFound,
+  kept: KeptRooms | undefined,
+): Program {
   // slopes are measured by what they do over the span, so that all columns are lengths
   const span = Math.max(1, coupling.q - coupling.p, ...checksOf(coupling).map((c) => c.lever))
   const columns: Column[] = [
@@ -106,7 +116,14 @@ function freeCoupling(train: Train, coupling: Coupling, index: number, found: As
       limits.push(...within(error, size, meaning))
     }
   })
-  return { columns, firstMove: columns.length, limits, displacements: [], circles }
+  const free = keptFree(train, kept)
+  return {
+    columns,
+    firstMove: columns.length,
+    limits: limits.map(free.row),
+    displacements: [],
+    circles: circles.map(free.circle),
+  }
 }
 
 const within = (error: Affine, size: number, meaning: Meaning): Row[] =>

@@ -89,8 +89,8 @@ function attempt(
   solver: Solver,
   told: boolean,
 ): Remedy[] {
-  const isShare = candidate.kinds.includes('share')
-  const needed = isShare
+  const direct = candidate.kinds.includes('share') || changesWork(context, candidate)
+  const needed = direct
     ? ({ kind: 'enough', values: [] } as const)
     : amountsOf(context, candidate, cuts, solver, told)
   if (needed.kind !== 'enough') {
@@ -102,6 +102,8 @@ function attempt(
   if (idle(candidate, values)) return []
   let change = changesOf(candidate, values)
   let trial = trialOf(changed(context.document, change), solver)
+  if (!trial.solves && changesWork(context, candidate))
+    return [remedyOf(context.train, candidate, [], [], { solves: false, floor: trial.floor })]
   if (trial.solves && candidate.refine) {
     const better = candidate.refine(values, trial.shims)
     if (better.some((value, i) => value !== values[i])) {
@@ -112,6 +114,13 @@ function attempt(
   }
   return [remedyOf(context.train, candidate, values, change, trial)]
 }
+
+/**
+ * Whether a candidate with nothing to size may change which bodies are worked on, and with it what a guard keeps free:
+ * the programs of the conflict know the room of the train as it is, so it is planned from its document at once.
+ */
+const changesWork = ({ train }: RemedyContext, { sized, kinds }: Candidate): boolean =>
+  train.plan.guard > 0 && sized.length === 0 && !kinds.includes('share')
 
 function changesOf({ sized, fixed, changes }: Candidate, values: readonly number[]): FieldChange[] {
   return [

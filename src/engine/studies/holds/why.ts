@@ -3,6 +3,7 @@ import type { Train } from '../../../mechanics/train'
 import { shareAmount, fineAmount } from '../../../language/roundedAmounts'
 import type { FloorCause } from '../../infeasible/floor/floorCause'
 import { floorCause } from '../../infeasible/floor/floorReason'
+import { keptAloneInWords } from '../../infeasible/floor/keptAlone'
 import { propsInWords, pulled, timesText, towardInWords } from '../../infeasible/floor/sentence'
 import type { LimitWeight } from '../../infeasible/floor/dualWeights'
 import { noRoomAt } from '../../plan/sentence'
@@ -53,6 +54,8 @@ function whyImpossible(solver: HoldSolver, row: HoldRow): string {
 
 function tailOf(train: Train, cause: FloorCause, lack: MissingRoom | undefined): string {
   switch (cause.kind) {
+    case 'kept':
+      return cause.kept ? keptAloneInWords(train, cause.kept) : ''
     case 'states':
       return 'its states alone pull it so far apart'
     case 'still':

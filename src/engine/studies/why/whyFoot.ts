@@ -4,6 +4,7 @@ import type { Micrometres } from '../../../mechanics/units'
 import type { Train } from '../../../mechanics/train'
 import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
 import { sharesOf, worstShare } from '../../../mechanics/misalignment/shares'
+import { keptShares } from '../../../mechanics/uncertainty/verdict'
 import type { Motion } from '../../../mechanics/motion'
 import { firstCuts } from '../../lp/cuts'
 import { programUnit, type Program } from '../../lp/program'
@@ -63,8 +64,12 @@ export function whyFoot(
   const most = (Math.abs(move) - less) / programUnit
   const sign = move > 0 ? 1 : -1
   const limited = withFootLimit(train, program, { body: b, foot: f, way: where.way }, sign, most)
-  const shares = (motions: readonly Motion[]) =>
-    sharesOf(train, found, couplingMotions(train, motions))
+  // what is kept free of the tolerances is counted, as it is in the share that the program is asked for
+  const shares = (motions: readonly Motion[]) => {
+    const results = sharesOf(train, found, couplingMotions(train, motions))
+    const kept = keptShares(train, results, run.kept())
+    return results.map((one, i) => ({ ...one, share: kept[i] ?? one.share }))
+  }
   const held = heldBack(train, limited, solved, run.standingShare(), solver)
   const worst = held && shares(held.motions).reduce((a, c) => (c.share > a.share ? c : a))
   const cost = costOf(limited, train.plan.share, solver)

@@ -1,5 +1,6 @@
 import { tol } from '../../../mechanics/tolerances'
 import { shareText, toldText } from '../../../language/amounts'
+import { keptInWords } from '../../../language/keptWords'
 import { shimText } from '../../../language/recipes'
 import { tidy } from '../../../language/tidy'
 import type { Micrometres } from '../../../mechanics/units'
@@ -84,7 +85,7 @@ function shareSentence(train: Train, why: Omit<WhyFoot, 'sentence'>, step: strin
   const at = why.worstAt
   const name = train.couplings.find(({ id }) => id === at?.coupling)?.name ?? ''
   const state = train.states.find(({ id }) => id === at?.state)?.name ?? ''
-  return `With ${step} less and no more moved in all, the tightest coupling would use ${then} of its tolerance instead of ${now} (${name}, ${state}).`
+  return `With ${step} less and no more moved in all, the tightest coupling would use ${then} of its tolerance${keptInWords(train) === '' ? '' : ', with what is kept free of it,'} instead of ${now} (${name}, ${state}).`
 }
 
 function costSentence(train: Train, { cost, planCost }: Omit<WhyFoot, 'sentence'>): string {
