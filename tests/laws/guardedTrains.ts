@@ -51,9 +51,9 @@ export function withIntervals(document: TrainDocument, seed: number, most: numbe
           const half = Math.abs(value) * random.between(0.05, 0.4)
           const ends = [value - half, value + half * random.between(0.5, 1)] as const
           out.push({ machine: m, state, point: p, what, ends })
-          // one point gives an interval, or values with a u, for each quantity apart
-          delete point[what]
-          delete point.u
+          // a point gives an interval in place of its value and of its u
+          point[what] = undefined
+          point.u = undefined
           point.range = { ...point.range, [what]: [...ends] }
         }
       })

@@ -21,9 +21,7 @@ function scaledPoint(point: GrowthPointDocument, factor: number): GrowthPointDoc
     range: range && scaledRange(range, factor),
     heat: heat && { ...heat, to: tidy(heat.from + (heat.to - heat.from) * factor) },
   }
-  return Object.fromEntries(
-    Object.entries(next).filter(([, value]) => value !== undefined),
-  ) as GrowthPointDocument
+  return given(next)
 }
 
 /** Intervals scaled, lower end first whatever the sign of the factor. */
@@ -85,6 +83,40 @@ export function riseOf(point: GrowthPointDocument, units: DocumentUnits): number
   const um = height * millimetresPer[units.length] * expansion * 1e-3 * (to - from)
   return tidy((point.rise ?? 0) + um / micrometresPer[units.fine])
 }
+
+/**
+ * A point with every value that it gives as an interval of no width, to be widened, and no u beside it. A rise that comes
+ * from temperatures stays one.
+ */
+export function asIntervals({ range, ...point }: GrowthPointDocument): GrowthPointDocument {
+  const intervals: NonNullable<GrowthPointDocument['range']> = { ...range }
+  const kept: GrowthPointDocument = { ...point }
+  for (const quantity of growthQuantities) {
+    const value = point[quantity]
+    if (value === undefined || (quantity === 'rise' && point.heat)) continue
+    intervals[quantity] = [value, value]
+    kept[quantity] = undefined
+  }
+  if (Object.keys(intervals).length === 0) return { ...point }
+  return given({ ...kept, u: undefined, range: intervals })
+}
+
+/** A point with the middle of each of its intervals as its value. */
+export function asValues({ range, ...point }: GrowthPointDocument): GrowthPointDocument {
+  const values: GrowthPointDocument = { ...point }
+  for (const quantity of growthQuantities) {
+    const [low, high]: readonly (number | undefined)[] = range?.[quantity] ?? []
+    const middle = low === undefined || high === undefined ? (low ?? high) : (low + high) / 2
+    if (middle !== undefined) values[quantity] = tidy(middle)
+  }
+  return given(values)
+}
+
+/** Only what is there. */
+const given = (point: GrowthPointDocument): GrowthPointDocument =>
+  Object.fromEntries(
+    Object.entries(point).filter(([, value]) => value !== undefined),
+  ) as GrowthPointDocument
 
 /** A point at the middle of a machine's feet, where there are any; all else is asked for. */
 export function newGrowthPoint(machine: MachineDocument): GrowthPointDocument {
