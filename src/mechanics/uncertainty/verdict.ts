@@ -67,11 +67,16 @@ const keptIn = (
 /** In the unit of each check's limit. */
 function reachesOf(train: Train, { coupling, checks }: CouplingResult, kept: KeptAt): Reach[] {
   const round = train.couplings[coupling]?.tolerance.shape === 'round'
-  return checks.map(({ x, y = 0, z = 0 }, i): Reach => {
+  return checks.map(({ x, y = 0, z = 0, limit }, i): Reach => {
     if (x !== undefined) return alongOne(x, kept.gap / 1000)
     const room = kept.checks[i]
     if (!room) throw new RangeError('checks and what is kept free of them are out of step')
-    if (round) return { most: sizeOf(farthest({ y, z }, room)), least: clearOf({ y, z }, room) }
+    if (round) {
+      const size = sizeOf({ y, z })
+      // a value within its limit is not out, whatever is kept
+      const least = size > limit ? clearOf({ y, z }, room) : size
+      return { most: sizeOf(farthest({ y, z }, room)), least }
+    }
     const along = roomAlong(room)
     const [a, b] = [alongOne(y, along.y), alongOne(z, along.z)]
     return { most: Math.max(a.most, b.most), least: Math.max(a.least, b.least) }
