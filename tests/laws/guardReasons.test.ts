@@ -94,7 +94,7 @@ test(
   () => {
     const trains = long ? 60 : 8
     const wrong: string[] = []
-    const counts = { trains: 0, helped: 0, remedies: 0, shares: 0, holds: 0 }
+    const counts = { trains: 0, helped: 0, remedies: 0, shares: 0, holds: 0, guards: 0 }
     for (let seed = 300; counts.trains < trains; seed++) {
       const document = kept(seed)
       if (planOf(document).status !== 'impossible') continue
@@ -111,12 +111,21 @@ test(
           wrong.push(`seed ${seed}, ${remedy.kind}: ${after.status}`)
         else if (Math.abs((after.cost ?? NaN) - (remedy.cost ?? NaN)) > 1e-6)
           wrong.push(`seed ${seed}, ${remedy.kind}: ${after.cost} for ${remedy.cost}`)
-        if (after.guard !== document.plan?.guard) wrong.push(`seed ${seed}: ${after.guard}`)
+        const guard = document.plan?.guard ?? NaN
+        if (remedy.kind !== 'guard') {
+          if (after.guard !== guard) wrong.push(`seed ${seed}: ${after.guard}`)
+          continue
+        }
+        counts.guards += 1
+        const more = { ...document, plan: { ...document.plan, guard: (after.guard ?? 0) + 0.1 } }
+        if (more.plan.guard < guard && planOf(more).status !== 'impossible')
+          wrong.push(`seed ${seed}: ${remedy.sentence} and ${more.plan.guard} would do`)
       }
     }
     console.log(JSON.stringify(counts))
     expect(wrong).toEqual([])
     expect(counts.helped).toBeGreaterThan(trains / 3)
+    expect(counts.guards).toBeGreaterThan(1)
   },
   patience,
 )

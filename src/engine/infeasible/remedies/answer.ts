@@ -3,6 +3,7 @@ import type { FieldChange } from './change'
 
 export type RemedyKind =
   | 'share'
+  | 'guard'
   | 'hold'
   | 'state tolerance'
   | 're-centre'

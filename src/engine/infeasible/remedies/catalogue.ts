@@ -16,6 +16,11 @@ interface Entry {
 export const catalogue: Readonly<Record<RemedyKind, Entry>> = {
   hold: { effort: 1, hours: [0.5, 0.5], risk: 'a coupling that is right may be disturbed' },
   share: { effort: 1, hours: [0, 1], risk: 'a plan at the edge is lost to the first error' },
+  guard: {
+    effort: 1,
+    hours: [0, 1],
+    risk: 'a coupling that is out may pass for one that is in',
+  },
   'state tolerance': { effort: 2, hours: [1, 1], risk: 'a soft limit tends to creep' },
   're-centre': { effort: 2, hours: [1, 3], risk: 'the bolt leans for a reason not yet seen' },
   'minimum pack': {

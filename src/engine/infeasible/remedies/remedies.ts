@@ -9,6 +9,7 @@ import type { HoldsTried, Remedy } from './answer'
 import { both, idle, touches, type Candidate, type RemedyContext } from './candidate'
 import { catalogue } from './catalogue'
 import { changed, type FieldChange } from './change'
+import { guardChoice } from './guardChoice'
 import { dowelChoices, holdChoices } from './holdChoices'
 import { shareChoice, tiltChoices } from './marginChoices'
 import { packChoices } from './packs'
@@ -45,7 +46,7 @@ export function remediesOf(
   const known = cache.reach(allLimits(model))
   const cuts = known.kind === 'stopped' ? [] : known.cuts
   const holds = holdChoices(context)
-  const share = shareChoice(context, floor)
+  const margins = [shareChoice(context, floor), guardChoice(context, solver)]
   const others = [
     ...stateChoices(context),
     ...roomChoices(context),
@@ -65,7 +66,7 @@ export function remediesOf(
     solve: ofHolds.filter(({ solves }) => solves).length,
   }
   const singles = [
-    ...(share ? tried(share) : []),
+    ...margins.flatMap((margin) => (margin ? tried(margin) : [])),
     ...ofHolds,
     ...fewest(others.filter(helps).flatMap(tried)),
   ]
@@ -89,7 +90,7 @@ function attempt(
   solver: Solver,
   told: boolean,
 ): Remedy[] {
-  const direct = candidate.kinds.includes('share') || changesWork(context, candidate)
+  const direct = spendsMargin(candidate) || changesWork(context, candidate)
   const needed = direct
     ? ({ kind: 'enough', values: [] } as const)
     : amountsOf(context, candidate, cuts, solver, told)
@@ -119,8 +120,12 @@ function attempt(
  * Whether a candidate with nothing to size may change which bodies are worked on, and with it what a guard keeps free:
  * the programs of the conflict know the room of the train as it is, so it is planned from its document at once.
  */
-const changesWork = ({ train }: RemedyContext, { sized, kinds }: Candidate): boolean =>
-  train.plan.guard > 0 && sized.length === 0 && !kinds.includes('share')
+const changesWork = ({ train }: RemedyContext, candidate: Candidate): boolean =>
+  train.plan.guard > 0 && candidate.sized.length === 0 && !spendsMargin(candidate)
+
+/** More of the share, or less of the guard: its size is known, and no limit is widened. */
+const spendsMargin = ({ kinds }: Candidate): boolean =>
+  kinds.includes('share') || kinds.includes('guard')
 
 function changesOf({ sized, fixed, changes }: Candidate, values: readonly number[]): FieldChange[] {
   return [

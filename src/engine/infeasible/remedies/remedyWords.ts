@@ -80,6 +80,7 @@ const plain = ({ plan, bodies }: Train): boolean =>
 const names: Record<Candidate['kinds'][number], string> = {
   hold: 'Another machine fixed',
   share: 'More of the tolerance',
+  guard: 'A smaller guard',
   'state tolerance': 'A wider tolerance in a state, up to twice',
   're-centre': 'Bolts re-centred',
   'minimum pack': 'Thinner packs',
