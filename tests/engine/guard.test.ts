@@ -181,9 +181,40 @@ describe('case D1: a tolerance of 2.0 with a guard of 1.645 standard uncertainti
 })
 
 describe('a guard that leaves nothing', () => {
+  const answer = guarded({ guard: 5, share: 0.7 }, [0, -300])
+
   it('is impossible, whatever moves', () => {
-    const answer = guarded({ guard: 5, share: 0.7 }, [0, -300])
     expect(answer.status).toBe('impossible')
     expect(answer.floor).toBeCloseTo((5 * Math.sqrt(500)) / 100, 6)
+  })
+
+  it('says which check, by how much, and what could help', () => {
+    expect(answer.conflictSentence).toBe(
+      'Whatever is fixed, Motor to Pump in cold cannot come under 111 % of tolerance; 70 % was asked for: 5 standard uncertainties come to 112 µm of offset, and 70 % of its limit is 70 µm: nothing is left for the machines, wherever they stand; only smaller uncertainties, a smaller guard or a wider tolerance can help.',
+    )
+  })
+
+  it('proposes the largest smaller guard in tenths: 3.1 root 500 is 69.3 of 70', () => {
+    const guard = answer.remedies?.find(({ kind }) => kind === 'guard')
+    expect(guard?.solves).toBe(true)
+    expect(guard?.change).toEqual([{ at: 'plan.guard', from: 5, to: 3.1 }])
+    expect(guard?.sentence).toContain(
+      'Keep 3.1 standard uncertainties free of every limit instead of 5.',
+    )
+  })
+
+  it('where a machine let go would help, its own errors of work are kept free then too', () => {
+    const found: [number, number] = [0, -300]
+    // held, the pump has no errors of work: the readings alone, 10 um each way
+    const still = guarded({ guard: 1 }, found, { right: { held: true } })
+    expect(still.floor).toBeCloseTo(3.1, 6)
+    const hold = still.remedies?.find(({ kind }) => kind === 'hold')
+    expect(hold?.solves).toBe(true)
+    expect(hold?.cost).toBeCloseTo(2 * (200 + Math.sqrt(150)), 3)
+    // 4.8 root 500 is more than 100, though 4.8 times the readings' 10 is not
+    const less = guarded({ guard: 4.8 }, found, { right: { held: true } })
+    const tried = less.remedies?.find(({ kind }) => kind === 'hold')
+    expect(tried?.solves).toBe(false)
+    expect(tried?.floor).toBeCloseTo((4.8 * Math.sqrt(500)) / 100, 6)
   })
 })

@@ -6,6 +6,7 @@ import { expect, test } from 'vitest'
 import { modelOf } from '../../src/cli/model'
 import type { TrainDocument } from '../../src/document/schema'
 import { PlanRun } from '../../src/engine/plan/planRun'
+import { roundedAnswer } from '../../src/engine/rounding/roundedAnswer'
 import { HoldSolver } from '../../src/engine/studies/holds/holdSolver'
 import { holdRows } from '../../src/engine/studies/holds/holdRows'
 import { withHeld } from '../../src/engine/studies/holds/choice'
@@ -14,6 +15,7 @@ import { bestFromHere } from '../../src/engine/studies/hand/fromHere'
 import { handAnswer } from '../../src/engine/studies/hand/handAnswer'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { guardedTrain, readOf, withIntervals } from './guardedTrains'
+import { reached } from './guardReached'
 
 const solver = await glpkSolver()
 const long = process.env.HOLDFAST_LONG === '1'
@@ -138,6 +140,43 @@ test(
     console.log(JSON.stringify(counts))
     expect(wrong).toEqual([])
     expect(counts.onlyKept).toBeGreaterThan(0)
+  },
+  patience,
+)
+
+test(
+  'a plan rounded to the shims of the store keeps the guard, or says that it does not',
+  () => {
+    const trains = long ? 60 : 12
+    const wrong: string[] = []
+    const counts = { rounded: 0, over: 0, none: 0 }
+    for (let seed = 1; counts.rounded < trains; seed++) {
+      const guard = 0.3 + (seed % 4) * 0.3
+      const shims = { step: 25, stock: [25, 50, 100, 200, 400, 800], most: 6 }
+      const document = guardedTrain(seed, { times: 4, plan: { guard, shims } })
+      if (document.units.fine !== 'um') continue
+      const train = readOf(document)
+      const run = new PlanRun(train, solver)
+      const [plan, solved] = [run.plan(), run.solved()]
+      if (plan.status !== 'planned' || solved.status !== 'planned') continue
+      const { share } = solved.least
+      const rounded = roundedAnswer(train, run.found(), plan, run.motions(), share, solver)
+      if (!rounded || rounded.status === 'no rounding') {
+        counts.none += 1
+        continue
+      }
+      const { most } = reached(
+        train,
+        rounded.bodies.map(({ move }) => move),
+      )
+      const asked = train.plan.share * (1 + 2e-6)
+      if (rounded.status === 'rounded') counts.rounded += 1
+      else counts.over += 1
+      if (rounded.status === 'rounded' ? !(most <= asked) : !(most > asked && most <= 1 + 2e-6))
+        wrong.push(`seed ${seed}: ${rounded.status} reaches ${most} of ${train.plan.share}`)
+    }
+    console.log(JSON.stringify(counts))
+    expect(wrong).toEqual([])
   },
   patience,
 )

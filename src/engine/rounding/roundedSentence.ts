@@ -23,11 +23,13 @@ export function roundedSentence(train: Train, rounded: RoundingFigures): string 
     used === usedBefore
       ? `the tightest coupling still uses ${used} of its tolerance`
       : `the tightest coupling then uses ${used} of its tolerance in place of ${usedBefore}`
+  // what is kept free may be what passes it
+  const over = worstShare > train.plan.share ? 'That' : 'With what is kept free of every limit that'
   const sentences = [
     `${paid}; ${share}.`,
     ...(rounded.status === 'over the share asked for'
       ? [
-          `That is over the ${shareText(train.plan.share)} asked for: no rounding within it was found${rounded.proven ? '' : ' before the search was ended'}.`,
+          `${over} is over the ${shareText(train.plan.share)} asked for: no rounding within it was found${rounded.proven ? '' : ' before the search was ended'}.`,
         ]
       : []),
     ...(leaving > 0
