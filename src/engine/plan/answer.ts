@@ -3,7 +3,7 @@ import type { Refusal } from '../../document/refusal'
 import type { Way } from '../../language/sides'
 import type { FootLimit } from '../../mechanics/footLimits'
 import type { Motion } from '../../mechanics/motion'
-import type { Verdict } from '../../mechanics/uncertainty/verdict'
+import type { CheckVerdict } from '../../mechanics/uncertainty/verdict'
 import type { Micrometres, Milliradians, Millimetres } from '../../mechanics/units'
 
 /** What every answer tells of a train as found, whatever its status; engine units, as in every answer: um, mm, mrad. */
@@ -121,7 +121,7 @@ export interface CheckAnswer {
   limit: number
   share: number
   /** What it shows of its full limit with what is kept free of it; left out where nothing is. */
-  verdict?: Verdict
+  verdict?: CheckVerdict
 }
 
 export interface AsFoundAnswer {

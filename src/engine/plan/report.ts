@@ -6,7 +6,7 @@ import { noMotion, type Motion } from '../../mechanics/motion'
 import { bandAround, setDoubts } from '../../mechanics/misalignment/bands'
 import { workErrors, workedBy } from '../../mechanics/uncertainty/workErrors'
 import { keptRooms } from '../../mechanics/uncertainty/kept'
-import { verdictsOf, type Verdict } from '../../mechanics/uncertainty/verdict'
+import { verdictsOf, type CheckVerdict } from '../../mechanics/uncertainty/verdict'
 import { couplingMotions } from '../../mechanics/misalignment/couplingMotion'
 import { addMisalignments } from '../../mechanics/misalignment/stateShift'
 import {
@@ -84,7 +84,7 @@ export function couplingsAnswer(
 
 const checkAnswer = (
   { what, x, y, z, limit, share }: CheckResult,
-  verdict: Verdict | undefined,
+  verdict: CheckVerdict | undefined,
 ): CheckAnswer => ({
   what,
   ...(y !== undefined && { y }),

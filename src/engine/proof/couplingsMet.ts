@@ -33,11 +33,11 @@ export interface Sides {
 }
 
 /** What the right axis does against the left one at an x (um); an angle is a difference of two of these. */
-export type Apart = (x: Millimetres) => Sides
+export type AxesApart = (x: Millimetres) => Sides
 
 /** A check of a coupling: which sides it judges, from how its axes lie apart, and within what (um, mrad). */
 export interface JudgedCheck {
-  readonly of: (at: Apart) => Sides
+  readonly of: (at: AxesApart) => Sides
   readonly limit: number
 }
 
@@ -78,7 +78,7 @@ export const apartIn =
     state: State,
     line: Misalignment,
     motions: readonly ClaimedMotion[],
-  ): Apart =>
+  ): AxesApart =>
   (x) =>
     apart(train, coupling, state, line, motions, x)
 
@@ -117,7 +117,7 @@ export function judgedChecks({
     z: sides.z / length,
   })
   const mid = (p + q) / 2
-  const turn = (at: Apart): Sides => {
+  const turn = (at: AxesApart): Sides => {
     const [before, after] = [at(mid - 500), at(mid + 500)]
     return { y: after.y - before.y, z: after.z - before.z }
   }
@@ -125,11 +125,11 @@ export function judgedChecks({
     ...(flex === undefined
       ? []
       : [
-          { of: (at: Apart) => over(at(q), q - p), limit: flex },
-          { of: (at: Apart) => over(at(p), p - q), limit: flex },
+          { of: (at: AxesApart) => over(at(q), q - p), limit: flex },
+          { of: (at: AxesApart) => over(at(p), p - q), limit: flex },
         ]),
-    ...(offset === undefined ? [] : [{ of: (at: Apart) => at(mid), limit: offset }]),
-    ...(angle === undefined ? [] : [{ of: (at: Apart) => over(turn(at), 1000), limit: angle }]),
+    ...(offset === undefined ? [] : [{ of: (at: AxesApart) => at(mid), limit: offset }]),
+    ...(angle === undefined ? [] : [{ of: (at: AxesApart) => over(turn(at), 1000), limit: angle }]),
   ]
 }
 

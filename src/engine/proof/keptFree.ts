@@ -3,7 +3,7 @@ import { asFound } from '../../mechanics/readings/asFound'
 import { growthQuantities, type Coupling, type State, type Train } from '../../mechanics/train'
 import type { CouplingMotion } from '../../mechanics/misalignment/shares'
 import { errorsAt, guardedErrors } from '../../mechanics/uncertainty/judged'
-import { apartIn, gapError, judgedChecks, type Apart, type Sides } from './couplingsMet'
+import { apartIn, gapError, judgedChecks, type AxesApart, type Sides } from './couplingsMet'
 import type { ClaimedMotion } from './moved'
 
 /**
@@ -61,7 +61,7 @@ export function sharesWithKept(
 
 /** A misalignment (um, mrad) as where the axes lie apart. */
 const lineOf =
-  ({ p, q }: Coupling, { y, z, sy, sz }: CouplingMotion['misalignment']): Apart =>
+  ({ p, q }: Coupling, { y, z, sy, sz }: CouplingMotion['misalignment']): AxesApart =>
   (x) => {
     const arm = x - (p + q) / 2
     return { y: y + sy * arm, z: z + sz * arm }
@@ -69,7 +69,7 @@ const lineOf =
 
 /** What half the width of an interval of growth does: where the axes then lie apart, and to the gap (um). */
 interface Segment {
-  readonly across: Apart
+  readonly across: AxesApart
   readonly gap: number
 }
 
@@ -88,7 +88,7 @@ function segmentsOf(train: Train, coupling: Coupling, state: State): Segment[] {
         const half = point.half[quantity]
         if (half === undefined) return []
         const higher = seen(withGrowth(train, m, state.id, i, quantity, half))
-        const across: Apart = (x) => {
+        const across: AxesApart = (x) => {
           const [up, now] = [higher.across(x), middle.across(x)]
           return { y: up.y - now.y, z: up.z - now.z }
         }

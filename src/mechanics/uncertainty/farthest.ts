@@ -12,7 +12,7 @@ interface Sides {
  * passed most is that of the region's farthest point; no search over directions is needed.
  * @returns a point in the unit of the value
  */
-export const farthest = (value: Sides, kept: KeptRoom | undefined): Sides =>
+export const farthestPoint = (value: Sides, kept: KeptRoom | undefined): Sides =>
   farPoints(value, kept).reduce((a, b) => (sizeOf(b) > sizeOf(a) ? b : a))
 
 /** The farthest points of the ellipse at each corner that the segments span: the farthest of all is among them. */

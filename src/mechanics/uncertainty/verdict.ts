@@ -1,14 +1,14 @@
 import type { CheckResult, CouplingResult } from '../misalignment/shares'
 import { tol } from '../tolerances'
 import type { Train } from '../train'
-import { farthest } from './farthest'
+import { farthestPoint } from './farthest'
 import { roomAlong, roomToward, type KeptAt, type KeptRoom, type KeptRooms } from './kept'
 
 /**
  * What a value with its uncertainty shows of a limit: within it, beyond it, or neither (ISO 14253-1; JCGM 106:2012,
  * 8.3).
  */
-export type Verdict = 'in' | 'not shown' | 'out'
+export type CheckVerdict = 'in' | 'not shown' | 'out'
 
 /** How far a value reaches with the room around it, and how far all of that room lies out at least. */
 interface Reach {
@@ -47,12 +47,12 @@ export function verdictsOf(
   train: Train,
   result: CouplingResult,
   kept: KeptRooms | undefined,
-): Verdict[] | undefined {
+): CheckVerdict[] | undefined {
   const at = keptIn(train, result, kept)
   return at && reachesOf(train, result, at).map((reach, i) => verdictOf(reach, result.checks[i]))
 }
 
-function verdictOf({ most, least }: Reach, check: CheckResult | undefined): Verdict {
+function verdictOf({ most, least }: Reach, check: CheckResult | undefined): CheckVerdict {
   const limit = check?.limit ?? NaN
   if (most <= limit * (1 + tol.share)) return 'in'
   return least > limit ? 'out' : 'not shown'
@@ -75,7 +75,7 @@ function reachesOf(train: Train, { coupling, checks }: CouplingResult, kept: Kep
       const size = sizeOf({ y, z })
       // a value within its limit is not out, whatever is kept
       const least = size > limit ? clearOf({ y, z }, room) : size
-      return { most: sizeOf(farthest({ y, z }, room)), least }
+      return { most: sizeOf(farthestPoint({ y, z }, room)), least }
     }
     const along = roomAlong(room)
     const [a, b] = [alongOne(y, along.y), alongOne(z, along.z)]

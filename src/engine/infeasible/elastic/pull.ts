@@ -1,4 +1,4 @@
-import { farthest } from '../../../mechanics/uncertainty/farthest'
+import { farthestPoint } from '../../../mechanics/uncertainty/farthest'
 import { affineValue, type Affine } from '../../lp/affine'
 import { shareColumn, type Program } from '../../lp/program'
 
@@ -41,7 +41,7 @@ export function shareWhenPulledIn(program: Program, columns: readonly number[]):
     if (limit === undefined) continue
     const [a, b, r] = [split(u), split(w), split(radius)]
     const at = { y: a.still + part * a.moved, z: b.still + part * b.moved }
-    const { y, z } = farthest(at, kept)
+    const { y, z } = farthestPoint(at, kept)
     use(Math.hypot(y, z) - r.still, limit)
   }
   return share

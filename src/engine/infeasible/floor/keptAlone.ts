@@ -6,7 +6,7 @@ import { checksOf } from '../../../mechanics/misalignment/check'
 import type { CheckResult } from '../../../mechanics/misalignment/shares'
 import { tol } from '../../../mechanics/tolerances'
 import type { Train } from '../../../mechanics/train'
-import { farthest } from '../../../mechanics/uncertainty/farthest'
+import { farthestPoint } from '../../../mechanics/uncertainty/farthest'
 import { roomAlong, type KeptRooms } from '../../../mechanics/uncertainty/kept'
 
 /** A check of which what is kept free takes the largest part: no move reaches a smaller share. */
@@ -35,7 +35,7 @@ export function mostKept(
         ...checksOf(coupling).flatMap(({ what, limit }, i) => {
           const around = at.checks[i]
           if (!around) return []
-          const far = farthest({ y: 0, z: 0 }, around)
+          const far = farthestPoint({ y: 0, z: 0 }, around)
           const along = roomAlong(around)
           const room =
             tolerance.shape === 'round' ? Math.hypot(far.y, far.z) : Math.max(along.y, along.z)
