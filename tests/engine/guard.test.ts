@@ -1,21 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { at, close, given, oneRow, pair, planOf, type Json, type Pair } from './pair'
-
-/**
- * B on one row of two feet, so that it only rises and slides. Its line is read to 10 um each way; two shims of 10 um err
- * by 10 / root 2 together, a slide by 20 um: the offset is known to root (100 + 50) up and to root (100 + 400) sideways.
- */
-const guarded = (plan: Json, found: [y: number, z: number], more: Pair = {}) =>
-  planOf(
-    pair({
-      ...more,
-      right: { feet: oneRow, ...more.right },
-      found: [{ ...given(...found), u: 10 }],
-      rest: { ...more.rest, plan },
-    }),
-  )
-
-const rise = (answer: ReturnType<typeof planOf>) => at(answer.feet, 0).shim
+import { guarded, rise } from './guarded'
+import { at, oneRow, type Json, type Pair } from './pair'
 
 describe('a guard, by hand', () => {
   it('box: 2 standard uncertainties of root 150 stay free of the limit, at every share', () => {
@@ -124,97 +109,5 @@ describe('intervals of growth, by hand', () => {
     }
     const answer = growing({ worst: true }, { range: { rise: [-20, 40] } }, { coupling })
     expect(rise(answer)).toBeCloseTo(200, 3)
-  })
-})
-
-describe('what is told of a check with a guard', () => {
-  const check = (plan: Json, found: [y: number, z: number]) =>
-    at(at(guarded(plan, found).couplings, 0).asFound.checks, 0).verdict
-
-  it('nothing without one', () => {
-    const { couplings, guard } = guarded({}, [0, 20])
-    expect(check({}, [0, 20])).toBeUndefined()
-    expect(guard).toBeUndefined()
-    expect(JSON.stringify(couplings)).not.toContain('verdict')
-  })
-
-  it('of the full limit, whatever the share: in, out, or not shown', () => {
-    const room = 2 * Math.sqrt(150)
-    const plan = { guard: 2, share: 0.9 }
-    expect(check(plan, [0, 99 - room])).toBe('in')
-    expect(check(plan, [0, 101 - room])).toBe('not shown')
-    expect(check(plan, [0, 99 + room])).toBe('not shown')
-    expect(check(plan, [0, -101 - room])).toBe('out')
-    const { couplings } = guarded(plan, [0, -300])
-    expect(at(at(couplings, 0).checks, 0)).toEqual({
-      what: 'offset',
-      y: 0,
-      z: close(room - 90, 3),
-      limit: 100,
-      share: close((90 - room) / 100, 5),
-      verdict: 'in',
-    })
-  })
-})
-
-describe('case D1: a tolerance of 2.0 with a guard of 1.645 standard uncertainties', () => {
-  // constructed, after the decision rule of JCGM 106:2012, 8.3: in up to 2 - 1.645 u, out from 2 + 1.645 u on
-  it.each([
-    [1.4, 0.3, 'in'],
-    [1.6, 0.3, 'not shown'],
-    [2.6, 0.3, 'out'],
-    [1.9, 0.05, 'in'],
-  ])('%s known to %s is %s', (z, u, verdict) => {
-    const answer = planOf(
-      pair({
-        right: { feet: oneRow },
-        coupling: { tolerance: { offset: 2 } },
-        found: [{ ...given(0, z), u }],
-        rest: {
-          units: { length: 'mm', fine: 'mil' },
-          plan: { guard: 1.645, sure: { shim: 0, slide: 0 } },
-        },
-      }),
-    )
-    expect(at(at(answer.couplings, 0).asFound.checks, 0).verdict).toBe(verdict)
-  })
-})
-
-describe('a guard that leaves nothing', () => {
-  const answer = guarded({ guard: 5, share: 0.7 }, [0, -300])
-
-  it('is impossible, whatever moves', () => {
-    expect(answer.status).toBe('impossible')
-    expect(answer.floor).toBeCloseTo((5 * Math.sqrt(500)) / 100, 6)
-  })
-
-  it('says which check, by how much, and what could help', () => {
-    expect(answer.conflictSentence).toBe(
-      'Whatever is fixed, Motor to Pump in cold cannot come under 111 % of tolerance; 70 % was asked for: 5 standard uncertainties come to 112 µm of offset, and 70 % of its limit is 70 µm: nothing is left for the machines, wherever they stand; only smaller uncertainties, a smaller guard or a wider tolerance can help.',
-    )
-  })
-
-  it('proposes the largest smaller guard in tenths: 3.1 root 500 is 69.3 of 70', () => {
-    const guard = answer.remedies?.find(({ kind }) => kind === 'guard')
-    expect(guard?.solves).toBe(true)
-    expect(guard?.change).toEqual([{ at: 'plan.guard', from: 5, to: 3.1 }])
-    expect(guard?.sentence).toContain(
-      'Keep 3.1 standard uncertainties free of every limit instead of 5.',
-    )
-  })
-
-  it('where a machine let go would help, its own errors of work are kept free then too', () => {
-    const found: [number, number] = [0, -300]
-    // held, the pump has no errors of work: the readings alone, 10 um each way
-    const still = guarded({ guard: 1 }, found, { right: { held: true } })
-    expect(still.floor).toBeCloseTo(3.1, 6)
-    const hold = still.remedies?.find(({ kind }) => kind === 'hold')
-    expect(hold?.solves).toBe(true)
-    expect(hold?.cost).toBeCloseTo(2 * (200 + Math.sqrt(150)), 3)
-    // 4.8 root 500 is more than 100, though 4.8 times the readings' 10 is not
-    const less = guarded({ guard: 4.8 }, found, { right: { held: true } })
-    const tried = less.remedies?.find(({ kind }) => kind === 'hold')
-    expect(tried?.solves).toBe(false)
-    expect(tried?.floor).toBeCloseTo((4.8 * Math.sqrt(500)) / 100, 6)
   })
 })
