@@ -41,6 +41,14 @@ export const small: readonly Impossible[] = [
     ),
   },
   {
+    name: '10 standard uncertainties kept free of 100 um, each of more than 10',
+    kind: 'guard',
+    document: {
+      ...pair(given(0, -100), {}, {}, { offset: 100, angle: 1 }),
+      plan: { guard: 10 },
+    },
+  },
+  {
     name: 'two states that want 100 um between them',
     kind: 'state tolerance',
     document: pair(
