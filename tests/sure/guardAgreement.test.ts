@@ -11,6 +11,10 @@ const trains = long ? 300 : 30
 
 const asked: Record<string, Plan> = {
   'no guard': { guard: 0, worst: false },
+  'a guard': { guard: 0.8 },
+  'a guard beside a share': { guard: 0.3, share: 0.8 },
+  'the worst of intervals': { worst: true },
+  both: { guard: 0.5, worst: true },
 }
 
 test.each(Object.keys(asked))(`%s costs what it costs the second builder`, async (name) => {
