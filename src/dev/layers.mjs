@@ -18,6 +18,10 @@ export const rooms = [
   ['src/engine/proof', 'judges a plan by code of its own'],
   ['src/engine/lp', 'the linear program, its circles, the solver port', ['.', 'rows']],
   ['src/engine/plan', 'asks the questions in order'],
+  [
+    'src/engine/chance',
+    'how sure a plan is: errors drawn, every state judged, what would buy most',
+  ],
   ['src/engine/rounding', 'feet rounded together to the shims of the store'],
   [
     'src/engine/infeasible',
@@ -28,10 +32,6 @@ export const rooms = [
     'src/engine/studies',
     'choices to hold, trade-off, hand plans, why a foot moves',
     ['holds', 'tradeoff', 'hand', 'why'],
-  ],
-  [
-    'src/engine/chance',
-    'how sure a plan is: errors drawn, every state judged, what would buy most',
   ],
   [
     'src/engine/fieldwork',

@@ -7,6 +7,12 @@ import type {
   NewtonMetres,
 } from './units'
 
+import type { PlanSettings } from './planSettings'
+import type { ReadingSet } from './readingSet'
+
+export type { PlanSettings, SureSettings } from './planSettings'
+export type { Reading, ReadingSet } from './readingSet'
+
 /** What a machine is for: a train file may name one of these. */
 export const roles = [
   'motor',
@@ -228,115 +234,9 @@ export interface ColdSetting extends Aim {
   readonly lacks: readonly string[]
 }
 
-export interface Reading {
-  readonly hour: number
-  readonly value: Micrometres
-}
-
-interface Sweep {
-  readonly place: string
-  readonly used: boolean
-  readonly readings: readonly Reading[]
-  readonly u: Micrometres
-  /** False where the file gives no u. */
-  readonly uGiven: boolean
-}
-
-/** The bracket that holds a dial. */
-interface Bracket {
-  readonly sag: Micrometres
-  readonly sagGiven: boolean
-  /** Standard uncertainty of the sag; undefined where the file gives none. */
-  readonly uSag?: Micrometres
-  /** Name of the bracket; sets of a coupling that name the same one share its error. */
-  readonly bracket?: string
-}
-
-export type ReadingSet =
-  | (Sweep &
-      Bracket & {
-        readonly kind: 'rim'
-        readonly rides: 'left' | 'right'
-        readonly at: Millimetres
-        /** Standard uncertainty of `at`; undefined where the file gives none. */
-        readonly uAt?: Millimetres
-      })
-  | (Sweep &
-      Bracket & {
-        readonly kind: 'face'
-        readonly rides: 'left' | 'right'
-        readonly diameter: Millimetres
-        /** Standard uncertainty of `diameter`; undefined where the file gives none. */
-        readonly uDiameter?: Millimetres
-        readonly face: 'front' | 'back'
-      })
-  | (Sweep & {
-      readonly kind: 'gap'
-      readonly diameter: Millimetres
-      readonly uDiameter?: Millimetres
-    })
-  | (Sweep &
-      Bracket & {
-        readonly kind: 'spool'
-        readonly end: 'left' | 'right'
-        readonly diameter: Millimetres
-        readonly uDiameter?: Millimetres
-      })
-  | {
-      readonly kind: 'line'
-      readonly place: string
-      readonly used: boolean
-      readonly at: Millimetres
-      readonly offset: { readonly y?: Micrometres; readonly z?: Micrometres }
-      readonly slope: { readonly y?: Milliradians; readonly z?: Milliradians }
-      readonly u: Micrometres
-      readonly uGiven: boolean
-      readonly uSlope: Milliradians
-      readonly uSlopeGiven: boolean
-    }
-
 export interface State {
   readonly id: string
   readonly name: string
   /** Scales every limit of every coupling in this state. */
   readonly factor: number
-}
-
-export interface PlanSettings {
-  readonly share: number
-  readonly weights: { readonly shim: number; readonly side: number; readonly axial: number }
-  readonly reserve: Micrometres
-  readonly shims?: {
-    readonly step: Micrometres
-    readonly stock: readonly Micrometres[]
-    /** Most plates in one pack. */
-    readonly most: number
-    /** Whether a pack that changes is made anew from the stock; else plates are added to it or taken from it. */
-    readonly rebuild: boolean
-    /** Most a foot of a machine on three rows or more may stand off the plane of its feet. */
-    readonly flat: Micrometres
-  }
-  /** Moves smaller than this are left alone wherever the plan holds without them. */
-  readonly leave: Micrometres
-  /** Most that one end may be lifted or lowered ahead of the other. */
-  readonly stage: Micrometres
-  /** How far a foot is lifted clear of its pack, old and new, to slip shims. */
-  readonly slip: Micrometres
-  /** So many standard uncertainties are kept between every check and its limit. */
-  readonly guard: number
-  /** Whether the plan holds for every value within the intervals of growth. */
-  readonly worst: boolean
-  /** Whether and how the chance that every state is in is worked out; undefined where nobody asks. */
-  readonly sure?: SureSettings
-}
-
-/** How sure the work is, and what is asked of the plan; undefined: the file gives none. */
-export interface SureSettings {
-  readonly shim?: Micrometres
-  readonly slide?: Micrometres
-  readonly foot?: Millimetres
-  /** The plan of least cost on the trade-off curve that reaches this chance is wanted. */
-  readonly chance?: number
-  readonly draws: number
-  readonly seed: number
 }

@@ -7,7 +7,7 @@ import type { Block } from './page'
 
 /** How sure the plan is that is worked by; undefined where nobody worked it out. */
 const sureOf = (plan: PlanAnswer): SureAnswer | undefined =>
-  'sure' in plan && plan.sure ? displayedSure(plan.sure) : undefined
+  'sure' in plan ? displayedSure(plan.sure) : undefined
 
 /** The chance of the plan in one sentence; nothing of a train without one. */
 export function sureLine(train: Train, plan: PlanAnswer): Block[] {

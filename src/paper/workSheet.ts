@@ -1,5 +1,5 @@
 import { ChanceStudy } from '../engine/chance/chanceStudy'
-import { chanceOfHold } from '../engine/chance/sureHolds'
+import { chanceOfHold } from '../engine/sureHolds'
 import { holdsFrom, solvesAll } from '../engine/studies/holds/holdRows'
 import { HoldSolver } from '../engine/studies/holds/holdSolver'
 import type { Train } from '../mechanics/train'

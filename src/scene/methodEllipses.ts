@@ -1,7 +1,7 @@
 import type { MethodsCompared, Method } from '../mechanics/uncertainty/methods'
 
 /** An ellipse in a square picture: px and degrees. */
-export interface Ellipse {
+interface Ellipse {
   readonly x: number
   readonly y: number
   readonly rx: number

@@ -23,7 +23,7 @@ export interface SureParts {
 }
 
 /** Usual values of one kind in place of those that were left out. */
-export interface AssumedLine {
+interface AssumedLine {
   /** Where the first of them would be entered. */
   readonly where: string
   readonly what: string

@@ -1,5 +1,5 @@
 import type { SureStage } from '../engine/chance/answer'
-import type { ChanceAlong } from '../engine/chance/chanceAlong'
+import type { ChanceAlong } from '../engine/chanceAlong'
 import type { WhyFoot } from '../engine/studies/why/whyFootSentence'
 import type { FromHere } from '../engine/studies/hand/fromHere'
 import type { HandPlan } from '../engine/studies/hand/handPlan'

@@ -1,7 +1,7 @@
 import { shareAmount } from '../../language/roundedAmounts'
 import { tol } from '../../mechanics/tolerances'
 import type { Chart } from 'chart.js'
-import type { ChanceAlong } from '../../engine/chance/chanceAlong'
+import type { ChanceAlong } from '../../engine/chanceAlong'
 import type { Tradeoff } from '../../engine/studies/tradeoff/tradeoff'
 import { inUnits } from '../../json/inUnits'
 import type { DocumentUnits } from '../../mechanics/units'

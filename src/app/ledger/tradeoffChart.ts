@@ -8,7 +8,7 @@ import {
   type ChartConfiguration,
   type Plugin,
 } from 'chart.js'
-import type { ChanceAlong } from '../../engine/chance/chanceAlong'
+import type { ChanceAlong } from '../../engine/chanceAlong'
 import { costAt } from '../../text/marginWords'
 import { shareText } from '../../language/amounts'
 import { inUnits } from '../../json/inUnits'

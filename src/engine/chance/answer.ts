@@ -54,8 +54,7 @@ export interface BuyAnswer {
   cost?: Micrometres
 }
 
-export type BuyKind =
-  'readings' | 'brackets' | 'growth' | 'work' | 'places of feet' | 'a closer plan'
+type BuyKind = 'readings' | 'brackets' | 'growth' | 'work' | 'places of feet' | 'a closer plan'
 
 /** A usual value in place of one that the file leaves out, by the place where it would be entered. */
 export type AssumedAnswer = {

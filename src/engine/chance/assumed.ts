@@ -3,7 +3,7 @@ import { noMotion, type Motion } from '../../mechanics/motion'
 import { growthQuantities, type ReadingSet, type Train } from '../../mechanics/train'
 import { toLength } from '../../mechanics/units'
 import { doubtfulGrowth, isShutDown } from '../../mechanics/uncertainty/growthPoints'
-import { sagDoubt } from '../../mechanics/uncertainty/readingErrors'
+import { uOfSag } from '../../mechanics/uncertainty/readingErrors'
 import { usualU, workDoubtOf } from '../../mechanics/uncertainty/usual'
 import { disturbedBodies } from '../plan/disturbed'
 import type { AssumedAnswer } from './answer'
@@ -77,7 +77,7 @@ function ofSet(set: ReadingSet, i: number, coupling: string): AssumedAnswer[] {
           set.uSag === undefined,
           'uSag',
           set.sagGiven ? 'sag of a bracket' : 'sag of a bracket, which is not entered',
-          sagDoubt(set),
+          uOfSag(set),
           'fine',
         )),
     ...(set.kind === 'rim'

@@ -116,7 +116,7 @@ function statesOf(train: Train, results: readonly CouplingResult[]): JudgedState
   )
 }
 
-export function addMarks(marks: Uint8Array, others: Uint8Array): void {
+function addMarks(marks: Uint8Array, others: Uint8Array): void {
   for (let i = 0; i < marks.length; i++) if (others[i] === 1) marks[i] = 1
 }
 

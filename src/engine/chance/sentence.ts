@@ -42,7 +42,7 @@ export function sureSentence(train: Train, sure: SureAnswer): string {
 }
 
 /** What a group of errors is called in a sentence. */
-export function buyNoun(train: Train, { what, where }: Pick<BuyAnswer, 'what' | 'where'>): string {
+function buyNoun(train: Train, { what, where }: Pick<BuyAnswer, 'what' | 'where'>): string {
   const coupling = () => inSentence(train.couplings.find(({ id }) => id === where)?.name ?? where)
   switch (what) {
     case 'readings':

@@ -4,7 +4,7 @@ import { groupName, type CouplingError } from './couplingErrors'
 import { addBlock, markBad, type ErrorBlock } from './judge'
 
 /** In how many draws a plan done blind is good if a group of errors alone were none, or half as large. */
-export interface WithoutGroup {
+interface WithoutGroup {
   readonly group: ErrorGroup
   readonly exact: number
   readonly halved: number

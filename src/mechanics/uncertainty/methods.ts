@@ -34,7 +34,7 @@ export interface MethodsCompared {
 const onceInTwenty = { slope: 5.991, line: 9.488 } as const
 
 /** Every method that gives a line or a slope by itself, from the sets that are used. */
-export function methodsOf(coupling: Coupling): Method[] {
+function methodsOf(coupling: Coupling): Method[] {
   const { found } = coupling
   const of = (...kinds: ReadingSet['kind'][]) =>
     found.flatMap((set, i) => (set.used && kinds.includes(set.kind) ? [i] : []))

@@ -42,7 +42,7 @@ export function readingErrors(
     for (const [j, row] of sum.entries())
       for (const k of row.keys()) row[k] = (row[k] ?? 0) + (place[j] ?? 0) * (place[k] ?? 0)
     if (set.kind === 'gap') return
-    const sag = sagDoubt(set)
+    const sag = uOfSag(set)
     const by = change(i, (hour) => sag * outward(hour).z)
     const key = set.bracket === undefined ? `set ${i}` : `bracket ${set.bracket}`
     const known = brackets.get(key)
@@ -67,7 +67,7 @@ export function readingErrors(
 }
 
 /** Standard uncertainty of the sag (um). */
-export const sagDoubt = (set: Exclude<SweepSet, { kind: 'gap' }>): number =>
+export const uOfSag = (set: Exclude<SweepSet, { kind: 'gap' }>): number =>
   set.uSag ?? usualU.sag[set.kind][set.sagGiven ? 'entered' : 'missing']
 
 /** What a reading changes by when its dial stands, or its circle measures, one standard deviation more than entered. */

@@ -20,7 +20,7 @@ interface Reach {
  * The largest part of its limit that a coupling uses in a state, what is kept free counted with it: the share at which
  * its checks are met with the guard.
  */
-export function keptShare(train: Train, result: CouplingResult, kept: KeptAt): number {
+function keptShare(train: Train, result: CouplingResult, kept: KeptAt): number {
   const reaches = reachesOf(train, result, kept)
   return result.checks.reduce(
     (most, { limit }, i) => Math.max(most, (reaches[i]?.most ?? 0) / limit),

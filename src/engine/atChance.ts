@@ -1,10 +1,10 @@
-import type { Train } from '../../mechanics/train'
-import { PlanRun } from '../plan/planRun'
-import type { Solver } from '../lp/solver'
-import { tradeoffPlanner } from '../studies/tradeoff/tradeoff'
-import type { WantedAnswer } from './answer'
+import type { Train } from '../mechanics/train'
+import { PlanRun } from './plan/planRun'
+import type { Solver } from './lp/solver'
+import { tradeoffPlanner } from './studies/tradeoff/tradeoff'
+import type { WantedAnswer } from './chance/answer'
 import { chancesAt, sharesAlong } from './chanceAlong'
-import { ChanceStudy } from './chanceStudy'
+import { ChanceStudy } from './chance/chanceStudy'
 
 /** A train with the share at which its plan reaches a chance, and what came of asking for it. */
 export interface TrainAtChance {

@@ -1,10 +1,10 @@
-import type { PlanFigures } from '../plan/answer'
-import type { Tradeoff, TradeoffPlanner } from '../studies/tradeoff/tradeoff'
-import { tol } from '../../mechanics/tolerances'
-import { tidy } from '../../language/tidy'
-import type { Motion } from '../../mechanics/motion'
-import type { Micrometres } from '../../mechanics/units'
-import type { ChanceStudy } from './chanceStudy'
+import type { PlanFigures } from './plan/answer'
+import type { Tradeoff, TradeoffPlanner } from './studies/tradeoff/tradeoff'
+import { tol } from '../mechanics/tolerances'
+import { tidy } from '../language/tidy'
+import type { Motion } from '../mechanics/motion'
+import type { Micrometres } from '../mechanics/units'
+import type { ChanceStudy } from './chance/chanceStudy'
 
 /** A plan along the trade-off with its chances, parts of 1. */
 export interface ChanceAlong {
