@@ -11,7 +11,7 @@ import { reached } from './guardReached'
 
 const solver = await glpkSolver()
 const long = process.env.HOLDFAST_LONG === '1'
-const wanted = long ? 400 : 60
+const wanted = long ? 400 : 40
 const patience = 1_200_000
 const guards = [0.3, 0.7, 1, 1.645]
 const guardOf = (seed: number) => guards[seed % guards.length] ?? 1
@@ -66,7 +66,7 @@ test(
     }
     console.log(JSON.stringify(counts))
     expect(wrong).toEqual([])
-    for (const [what, count] of Object.entries(counts)) expect(count, what).toBeGreaterThan(3)
+    for (const [what, count] of Object.entries(counts)) expect(count, what).toBeGreaterThan(2)
   },
   patience,
 )
@@ -104,7 +104,7 @@ test(
     console.log(`${dearer} dearer, ${lost} of them no longer possible`)
     expect(wrong).toEqual([])
     expect(dearer).toBeGreaterThan(wanted / 2)
-    expect(lost).toBeGreaterThan(5)
+    expect(lost).toBeGreaterThan(3)
   },
   patience,
 )
