@@ -70,7 +70,7 @@ function sharesTable(facts: ReturnType<typeof couplingFacts>, moves: boolean): B
             row.name,
             use(row.asFound.percent, row.asFound.over),
             ...(moves ? [row.after ? use(row.after.percent, row.after.over) : 'not known'] : []),
-            `${tight.value}, ${tight.which}`,
+            [tight.value, tight.which, tight.shown].filter((part) => part !== '').join(', '),
           ]
         }),
       ),

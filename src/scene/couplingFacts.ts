@@ -10,6 +10,7 @@ import {
 import { fineSign, slopeSign } from '../mechanics/units'
 import type { Coupling, Train } from '../mechanics/train'
 import type { CheckAnswer, CouplingAnswer } from '../engine/plan/answer'
+import { verdictWord } from '../engine/plan/verdictWord'
 import { hasMoves } from '../engine/plan/moves'
 import type { DrawnAnswer } from './drawnAnswer'
 import { inSentence } from '../language/names'
@@ -46,6 +47,8 @@ export interface Use {
   readonly value: string
   /** "gear low, toward the crane bay". */
   readonly which: string
+  /** "shown to be in"; empty where nothing is kept free of the limits. */
+  readonly shown: string
 }
 
 /** A component smaller than this part of the whole is not worth a word. */
@@ -110,6 +113,7 @@ function useOf(
     over: share > 1 + tol.share,
     value: valueText(train, coupling, worst),
     which: whichWay(train, coupling, worst),
+    shown: verdictWord(checks),
   }
 }
 

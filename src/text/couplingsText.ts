@@ -4,6 +4,7 @@ import type { Train } from '../mechanics/train'
 import type { AsFoundAnswer, CheckAnswer } from '../engine/plan/answer'
 import type { AnswerWithMoves } from '../scene/drawnAnswer'
 import { checkInWords, tightest } from '../engine/plan/couplingWords'
+import { verdictWord } from '../engine/plan/verdictWord'
 import { firm, heading, paragraph, table } from './layout'
 
 const columns = [{ head: '' }, { head: '', align: 'right' }, { head: '' }] as const
@@ -32,7 +33,8 @@ export function couplingsText(train: Train, answer: AnswerWithMoves): string[] {
               const over = overWord(share, answer.share)
               const words = check ? checkInWords(train, coupling.id, check) : ''
               const said = over === '' ? words : `${over}: ${words}`
-              return [word, shareText(share), `${said}${verdictText(checks)}`]
+              const shown = verdictWord(checks)
+              return [word, shareText(share), shown === '' ? said : `${said}; ${shown}`]
             }
             const state = train.states.find(({ id }) => id === entry.state)?.name ?? entry.state
             return [
@@ -76,14 +78,6 @@ export function asFoundShares(
       ),
     ]
   })
-}
-
-/** What all checks of a coupling in a state show with what is kept free: "; shown to be in"; empty where nothing is. */
-function verdictText(checks: readonly CheckAnswer[]): string {
-  const verdicts = checks.flatMap(({ verdict }) => verdict ?? [])
-  if (verdicts.length === 0) return ''
-  if (verdicts.includes('out')) return '; shown to be out'
-  return verdicts.every((verdict) => verdict === 'in') ? '; shown to be in' : '; not shown to be in'
 }
 
 function overWord(share: number, asked: number): string {

@@ -8,6 +8,7 @@ const use = (share: number) => ({
   over: share > 1,
   value: '',
   which: '',
+  shown: '',
 })
 const facts: CouplingFacts[] = [
   {
