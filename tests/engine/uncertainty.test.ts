@@ -99,16 +99,18 @@ describe('sets that say more than is needed', () => {
     expect(residual).toBeCloseTo(Math.sqrt(0.06 / 8), 9)
   })
 
-  it('are said to contradict each other beyond three times their uncertainty', () => {
-    // 0 and 100 at 10 um each: 50 left over twice, 5 u; sqrt(2 * 25 / 8) = 2.5: not yet
+  it('are said to differ where chance does not make as much of two sound methods once in twenty', () => {
     const findings = (z: number) =>
       planOf(pair({ found: [line(0), line(z)], coupling: wide })).findings
-    expect(findings(100)).toEqual([])
-    // 140: 7 u left over twice, sqrt(2 * 49 / 8) = 3.5
-    expect(findings(140)).toEqual([
+    // 40 at 10 um each: 40^2 / (10^2 + 10^2) = 8, of the 9.488 that four numbers pass once in twenty (table value)
+    expect(findings(40)).toEqual([])
+    // 100: 50, and sqrt(50 / 9.488) = 2.3
+    expect(findings(100)).toEqual([
       {
         where: 'couplings[0].found',
-        what: expect.stringContaining('3.5 times their uncertainty') as string,
+        what: expect.stringMatching(
+          /the line of set 2 against the line of set 1: .* 2\.3 times what their uncertainties allow/,
+        ) as string,
       },
     ])
   })

@@ -52,12 +52,15 @@ function contradictions(coupling: Coupling, found: AsFound | undefined, train: T
   const spoiled = open ? undefined : spoiledReading(train, coupling)
   // one reading that is named explains why methods differ
   if (spoiled?.where.includes('.readings[')) return [spoiled]
-  const differ = comparedMethods(coupling).filter(({ agree }) => !agree)
-  if (differ.length > 0)
-    return differ.map((one) => ({
-      where: `${coupling.place}.found`,
-      what: `${coupling.name}: ${methodsSaid(train, one)}; read one of them again before moving anything`,
-    }))
+  const compared = comparedMethods(coupling)
+  // where methods can be compared as a whole they are, and not once more number by number
+  if (compared.length > 0)
+    return compared
+      .filter(({ agree }) => !agree)
+      .map((one) => ({
+        where: `${coupling.place}.found`,
+        what: `${coupling.name}: ${methodsSaid(train, one)}; read one of them again before moving anything`,
+      }))
   if (spoiled) return [spoiled]
   const residual = found?.residual ?? 0
   if (residual <= wideResidual) return []
