@@ -4,6 +4,7 @@ import type { Readable } from 'node:stream'
 import { version } from '../../package.json'
 import { checkRead } from '../engine/plan/checkTrain'
 import { everyStage, PlanningRun, type ReadTrain } from '../engine/planningRun'
+import { atChance } from '../engine/atChance'
 import { sureHolds } from '../engine/sureHolds'
 import { holdsOf, type Holds } from '../engine/studies/holds/holdRows'
 import type { PlanStatus } from '../engine/plan/answer'
@@ -93,9 +94,10 @@ async function onFile(request: FileRequest, shell: Shell): Promise<number> {
     case 'holds': {
       // what binds in every choice takes as long again as the choices, and only programs read it
       const options = { prices: json }
-      const { train } = read
-      const sure = request.sure || train.plan.sure !== undefined
       const solver = await glpkSolver()
+      // where a chance is asked for, every choice is planned at the share that reaches it now
+      const { train } = atChance(read.train, solver)
+      const sure = request.sure || train.plan.sure !== undefined
       const holds = sure ? sureHolds(train, solver, options) : holdsOf(train, solver, options)
       shell.print(json ? asJson(holdsJson(holds, train)) : holdsText(train, holds))
       return exitOfHolds(holds)

@@ -1,4 +1,5 @@
 import type { PlanFigures } from './plan/answer'
+import { disturbedBodies } from './plan/disturbed'
 import type { Tradeoff, TradeoffPlanner } from './studies/tradeoff/tradeoff'
 import { tol } from '../mechanics/tolerances'
 import { tidy } from '../language/tidy'
@@ -42,6 +43,8 @@ export function* chancesAt(
     const plan = planner.planAt(share)
     const motions = motionsOf(plan)
     if (!motions) continue
+    // moves that no shim or dial shows are none: they would be counted as done without an error
+    if (plan.status === 'planned' && disturbedBodies(study.train, motions).length === 0) continue
     const good = study.good(study.judged(motions))
     const cost = 'cost' in plan ? plan.cost : 0
     yield { share, cost, all: good.all / study.draws, reread: good.reread / study.draws }
@@ -61,10 +64,12 @@ const motionsOf = (plan: PlanFigures): readonly Motion[] | undefined =>
 export function closerPlan(
   along: readonly ChanceAlong[],
   cost: Micrometres,
-): { exact: number; cost: Micrometres } | undefined {
+): { share: number; exact: number; cost: Micrometres } | undefined {
   const best = along.reduce<ChanceAlong | undefined>(
     (top, one) => (top === undefined || one.all > top.all ? one : top),
     undefined,
   )
-  return best && best !== along[0] ? { exact: best.all, cost: best.cost - cost } : undefined
+  return best && best !== along[0]
+    ? { share: best.share, exact: best.all, cost: best.cost - cost }
+    : undefined
 }

@@ -1,6 +1,7 @@
 import type { TrainDocument } from '../document/schema'
 import { once } from '../mechanics/once'
 import type { Train } from '../mechanics/train'
+import type { Micrometres } from '../mechanics/units'
 import type { SureStage, WantedAnswer } from './chance/answer'
 import { atChance } from './atChance'
 import { chancesAt, closerPlan, sharesAlong, type ChanceAlong } from './chanceAlong'
@@ -11,7 +12,7 @@ import { remediesOf } from './infeasible/remedies/remedies'
 import type { Solver } from './lp/solver'
 import type { InToleranceAnswer, PlanFigures, PlannedAnswer } from './plan/answer'
 import { PlanRun } from './plan/planRun'
-import { madeOf } from './rounding/answer'
+import { madeOf, type RoundedAnswer } from './rounding/answer'
 import { roundedAnswer } from './rounding/roundedAnswer'
 import { tradeoffPlanner } from './studies/tradeoff/tradeoff'
 import { withStages, type PlanAnswer, type ReasonsAnswer } from './fieldwork/answer'
@@ -76,10 +77,11 @@ export class PlanningRun extends PlanRun {
   sureBeside(along: readonly ChanceAlong[]): NonNullable<SureStage['sure']> {
     const plan = this.plan()
     const study = this.chances()
+    const closer = hasPlan(plan) ? closerPlan(along, plan.cost) : undefined
     const whole = sureAnswer(
       study,
       hasPlan(plan) ? this.motions() : undefined,
-      hasPlan(plan) ? closerPlan(along, plan.cost) : undefined,
+      closer && { exact: closer.exact, cost: closer.cost },
     )
     const rounded = madeOf(this.rounding())
     return {
@@ -88,18 +90,27 @@ export class PlanningRun extends PlanRun {
         rounded: sureAnswer(
           study,
           rounded.bodies.map(({ move }) => move),
+          closer && this.closerRounded(closer.share, rounded.cost),
         ),
       }),
     }
   }
 
+  /** A closer plan as it would be rounded; undefined where that is over its share, or no plan at all. */
+  private closerRounded(
+    share: number,
+    cost: Micrometres,
+  ): { exact: number; cost: Micrometres } | undefined {
+    const train = { ...this.train, plan: { ...this.train.plan, share } }
+    const made = madeOf(roundingOf(new PlanRun(train, this.solver)))
+    if (made?.status !== 'rounded') return undefined
+    const study = this.chances()
+    const good = study.good(study.judged(made.bodies.map(({ move }) => move)))
+    return { exact: good.all / study.draws, cost: made.cost - cost }
+  }
+
   /** The plan rounded to packs; undefined for a train without a store of shims, or without a plan. */
-  readonly rounding = once(() => {
-    const [solved, plan] = [this.solved(), this.plan()]
-    if (solved.status !== 'planned' || plan.status !== 'planned') return undefined
-    const { train, solver } = this
-    return roundedAnswer(train, this.found(), plan, this.motions(), solved.least.share, solver)
-  })
+  readonly rounding = once(() => roundingOf(this))
 
   /** Soft foot, pipe strain, signs and closures: in, waived, missing or bad. */
   readonly ready = once(() => readiness(this.document, this.train, this.found(), this.solver))
@@ -135,6 +146,12 @@ export class PlanningRun extends PlanRun {
       sure: isSure ? this.sure() : undefined,
     })
   }
+}
+
+function roundingOf(run: PlanRun): RoundedAnswer | undefined {
+  const [solved, plan] = [run.solved(), run.plan()]
+  if (solved.status !== 'planned' || plan.status !== 'planned') return undefined
+  return roundedAnswer(run.train, run.found(), plan, run.motions(), solved.least.share, run.solver)
 }
 
 const hasPlan = (plan: PlanFigures): plan is PlannedAnswer | InToleranceAnswer =>

@@ -3,30 +3,22 @@ import type { Motion } from '../mechanics/motion'
 import type { Train } from '../mechanics/train'
 import type { HoldRow } from './studies/holds/row'
 import { choiceOf } from './studies/holds/choice'
-import { holdsFrom, type Holds, type HoldOptions, type RankedHold } from './studies/holds/holdRows'
+import { holdsFrom, type Holds, type HoldOptions } from './studies/holds/holdRows'
 import { HoldSolver } from './studies/holds/holdSolver'
 import type { Solver } from './lp/solver'
-import type { SureAnswer } from './chance/answer'
 import { ChanceStudy } from './chance/chanceStudy'
 import { chanceOf } from './chance/interval'
 import { sureOfPlan } from './chance/sureAnswer'
 
-/** A choice with how sure its plan is; without what would buy more, which the answer of `plan` has. */
-export type SureHold = RankedHold & { readonly sure: SureAnswer }
-
 /** Every choice of held bodies, ranked, each with the chance of its plan by the same draws. */
-export function sureHolds(
-  train: Train,
-  solver: Solver,
-  options: HoldOptions = {},
-): Holds & { readonly rows: readonly SureHold[] } {
+export function sureHolds(train: Train, solver: Solver, options: HoldOptions = {}): Holds {
   const holds = new HoldSolver(train, solver)
   const study = new ChanceStudy(train, holds.found)
   const asFound = sureOfPlan(study)
   const { complete, rows } = holdsFrom(holds, options)
   return {
     complete,
-    rows: rows.map((row): SureHold => {
+    rows: rows.map((row) => {
       const motions = motionsOfHold(holds, row)
       return { ...row, sure: motions ? sureOfPlan(study, motions) : asFound }
     }),

@@ -1,6 +1,5 @@
 import type { Train } from '../mechanics/train'
-import type { SureAnswer } from '../engine/chance/answer'
-import type { Holds, RankedHold } from '../engine/studies/holds/holdRows'
+import type { Holds } from '../engine/studies/holds/holdRows'
 import type { HoldRow } from '../engine/studies/holds/row'
 import { bindingJson, totals } from './planJson'
 import { sureJson } from './sureJson'
@@ -22,15 +21,7 @@ export const holdJson = <Row extends HoldRow>(row: Row, train: Train) => ({
 })
 
 /** Choices of held bodies: the rows alone where every choice was solved; else that they are not all. */
-export function holdsJson(
-  {
-    complete,
-    rows,
-  }: Omit<Holds, 'rows'> & {
-    readonly rows: readonly (RankedHold & { readonly sure?: SureAnswer })[]
-  },
-  train: Train,
-) {
+export function holdsJson({ complete, rows }: Holds, train: Train) {
   const all = rows.map(({ sure, ...row }) => ({
     ...holdJson(row, train),
     ...(sure && { sure: sureJson(sure, train.units) }),

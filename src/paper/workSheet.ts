@@ -33,7 +33,7 @@ export function workSheet(read: ReadTrain, solver: Solver, settings: PaperSettin
   if (answer.status === 'stopped' || answer.status === 'unproven')
     return { status: 'stopped', why: `no sheet without a plan that holds: ${answer.why}` }
   const few = solvesAll(train, { bodies: mostBodies })
-  const list = few && { holds: choicesOf(train, solver) }
+  const list = few && { holds: choicesOf(run.train, solver) }
   const job = { ...read, train: run.train, answer, ...list }
   return { status: answer.status, answer, job, paper: paperOf(job, settings) }
 }

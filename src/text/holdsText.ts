@@ -7,6 +7,7 @@ import { holdGroups, type HoldGroup } from './holdGroups'
 import { heading, paragraph, table } from './layout'
 import { cautionText } from './remarksText'
 import { opening } from './planText'
+import { chanceText } from '../language/chanceText'
 import { capital, counted, inSentence, listed } from '../language/names'
 
 /** How choices are ordered, in words. */
@@ -66,8 +67,15 @@ const namesOf = (train: Train, ids: readonly string[]): string =>
     : listed(train.bodies.filter(({ id }) => ids.includes(id)).map(({ name }) => inSentence(name)))
 
 function tableOf(train: Train, shown: readonly HoldGroup[]): string[] {
+  const sure = shown.some(({ face }) => face.sure !== undefined)
   return [
     ...heading('CHOICES', orderInWords),
+    ...(sure
+      ? paragraph(
+          'sure: chance that every state is in at the first run, before rounding to shims, if the stated uncertainties are right.',
+          '  ',
+        )
+      : []),
     '',
     ...table(
       [
@@ -77,6 +85,7 @@ function tableOf(train: Train, shown: readonly HoldGroup[]): string[] {
         { head: 'effort', align: 'right' },
         { head: 'best reachable', align: 'right' },
         { head: 'disturbed', align: 'right' },
+        ...(sure ? [{ head: 'sure', align: 'right' as const }] : []),
         { head: '' },
       ],
       shown.map(({ face }, i) => [
@@ -86,6 +95,7 @@ function tableOf(train: Train, shown: readonly HoldGroup[]): string[] {
         toldText(effortOf(train, face), train.units),
         shareAmount(face.floor ?? 0, 'up'),
         `${face.disturbed.length}`,
+        ...(sure ? [face.sure?.all ? chanceText(face.sure.all) : '-'] : []),
         face.current ? 'now' : '',
       ]),
     ),

@@ -12,6 +12,7 @@ import { PlanningRun, type ReadTrain } from '../engine/planningRun'
 import { holdList } from '../text/holdList'
 import type { Solver } from '../engine/lp/solver'
 import { TradeoffPlanner, tradeoffSteps } from '../engine/studies/tradeoff/tradeoff'
+import { atChance } from '../engine/atChance'
 import { chancesAt, sharesAlong, type ChanceAlong } from '../engine/chanceAlong'
 
 import { readTrain } from '../document/readTrain'
@@ -64,7 +65,13 @@ export class Analyses {
         post({ id, kind: 'reasons', reasons: new PlanningRun(read, solver).reasons() })
       else {
         this.latest = id
-        await this.studied(id, read, request.curve, solver, post)
+        await this.studied(
+          id,
+          { ...read, ...atChance(read.train, solver) },
+          request.curve,
+          solver,
+          post,
+        )
       }
     } catch (error) {
       post({ id, kind: 'failed', why: error instanceof Error ? error.message : String(error) })

@@ -40,6 +40,8 @@ async function settled(page: Page): Promise<void> {
   await expect(page.locator('.step-list')).toBeVisible()
   await expect(page.locator('.order.old')).toHaveCount(0)
   await expect(page.locator('.progress')).toHaveText(/^\s*all \d+ choices solved/)
+  // chances along the curve come last
+  await expect(page.locator('.chance-key')).toBeVisible()
 }
 
 test('the print button, its keys and the browser’s own menu put the same whole work sheet on paper', async ({

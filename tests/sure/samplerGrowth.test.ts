@@ -87,18 +87,15 @@ describe('growth', () => {
     sameSpread(spread(doubted, 'offset').z, 20)
   })
 
-  test("errs all the same where a coupling is judged by its cold setting, which is somebody else's figure for it", () => {
+  test('is left out across the train where a coupling is judged by its cold setting', () => {
     const train = growing([{ at: 0, rise: 100, side: 50, axial: 40 }], nothing)
     const [c] = train.couplings
     if (!c) throw new Error('no coupling')
     c.axial = { found: 5, want: 5, tolerance: 1, u: 0 }
-    const plain = run(train)
     c.setting = { use: true, why: 'measured', offset: { z: 3 } }
     const answer = run(train)
-    expect(spread(answer, 'offset').z).toBeGreaterThan(10)
-    for (const what of ['offset', 'angle'] as const)
-      for (const way of ['y', 'z'] as const)
-        sameSpread(spread(answer, what)[way], spread(plain, what)[way])
+    expect(spread(answer, 'offset').z).toBeLessThan(1e-5)
+    expect(spread(answer, 'angle').y).toBeLessThan(1e-5)
     sameSpread(spread(answer, 'gap').x, Math.hypot(5, 10) / 1000)
   })
 })

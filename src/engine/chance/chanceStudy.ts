@@ -31,7 +31,7 @@ export interface JudgedPlan {
 }
 
 /** Draws from which a chance is told where the train does not say how many. */
-const usual: Pick<SureSettings, 'draws' | 'seed'> = { draws: 10_000, seed: 1 }
+const usualSure: SureSettings = { draws: 10_000, seed: 1 }
 
 /**
  * Chances of plans of one train, all by the same draws: what no plan changes is drawn once, so that two plans differ by
@@ -50,7 +50,7 @@ export class ChanceStudy {
   constructor(train: Train, found: readonly AsFound[]) {
     this.train = train
     this.found = found
-    const { draws, seed } = train.plan.sure ?? usual
+    const { draws, seed } = train.plan.sure ?? usualSure
     this.draws = draws
     this.seed = seed
     this.standingSources = standingErrors(train, found)

@@ -1,18 +1,14 @@
 import { chanceText, likeChance } from '../../language/chanceText'
 import { shareText, toldText } from '../../language/amounts'
-import { inSentence } from '../../language/names'
+import { capital, inSentence } from '../../language/names'
 import type { Train } from '../../mechanics/train'
-import type { BuyAnswer, SureAnswer, SureStage } from './answer'
+import type { BuyAnswer, SureAnswer, SureStage, WantedAnswer } from './answer'
+import type { Chance } from './interval'
 
-/** The chance that people read: of the plan as rounded where it is, with how it came to its share and what a closer one has. */
+/** The chance that people read: of the plan as rounded where it is, with how it came to its share. */
 export function displayedSure({ plan, rounded }: NonNullable<SureStage['sure']>): SureAnswer {
   if (!rounded) return plan
-  const closer = (plan.buys ?? []).filter(({ what }) => what === 'a closer plan')
-  return {
-    ...rounded,
-    buys: [...(rounded.buys ?? []), ...closer].sort((a, b) => b.exact - a.exact),
-    ...(plan.wanted && { wanted: plan.wanted }),
-  }
+  return { ...rounded, ...(plan.wanted && { wanted: plan.wanted }) }
 }
 
 /** A group of errors that adds less than this to the chance if it were exact is not what it hangs on. */
@@ -28,17 +24,27 @@ export function sureSentence(train: Train, sure: SureAnswer): string {
     first && first.exact - all.chance >= worthTelling
       ? `; ${buyNoun(train, first)} is what it hangs on most`
       : ''
-  const chance = `About ${chanceText(all)} that every state is in at the first run, ${given}${hangs}.`
-  if (!wanted) return chance
-  const asked = `${Math.round(wanted.chance * 1000) / 10} %`
-  if (!wanted.reached)
-    return `${chance} The ${asked} asked for is not reached at any share of tolerance; this is the best, at ${shareText(wanted.share)}.`
+  const lead = /^\d/.test(chanceText(all)) ? `About ${chanceText(all)}` : capital(chanceText(all))
+  // moving may be worth less than leaving alone
+  const better =
+    asFound.chance - all.chance >= worthTelling
+      ? ` As found, with nothing moved, it is ${chanceText(asFound)}.`
+      : ''
+  const chance = `${lead} that every state is in at the first run, ${given}${hangs}.${better}`
+  return wanted ? `${chance}${wantedSaid(all, wanted)}` : chance
+}
+
+/** What came of a chance that was asked for; nothing where the plan has it at the share asked for. */
+function wantedSaid(all: Chance, { chance, reached, share, asked }: WantedAnswer): string {
+  const percent = `${Math.round(chance * 1000) / 10} %`
+  if (all.chance >= chance || chanceText(all) === percent)
+    return share < asked
+      ? ` For the ${percent} asked for it keeps to ${shareText(share)} of tolerance.`
+      : ''
   // the plan was chosen before it was rounded
-  if (all.chance < wanted.chance)
-    return `${chance} The ${asked} asked for is reached at ${shareText(wanted.share)} of tolerance, but not once it is rounded to shims.`
-  return wanted.share < wanted.asked
-    ? `${chance} For the ${asked} asked for it keeps to ${shareText(wanted.share)} of tolerance.`
-    : chance
+  return reached
+    ? ` The ${percent} asked for is reached at ${shareText(share)} of tolerance, but not once it is rounded to shims.`
+    : ` The ${percent} asked for is not reached at ${shareText(asked)} of tolerance or less; this is the best, at ${shareText(share)}.`
 }
 
 /** What a group of errors is called in a sentence. */
@@ -63,7 +69,7 @@ function buyNoun(train: Train, { what, where }: Pick<BuyAnswer, 'what' | 'where'
 /** What one does to be half as unsure, and about how long that takes (minutes); common practice, no source. */
 const acts: Record<Exclude<BuyAnswer['what'], 'a closer plan'>, (noun: string) => string> = {
   readings: (noun) =>
-    `Read ${noun.replace('what was read at ', '')} with four full sweeps in place of one, about 40 minutes`,
+    `Be twice as sure of ${noun}, of its readings and of where they were taken, about 40 minutes`,
   brackets: (noun) => `Measure ${noun} on a stiff bar, about 20 minutes`,
   growth: (noun) => `Measure ${noun} on the run, some 4 hours`,
   work: () => 'Work with shims measured by micrometer and dials on every foot, about 60 minutes',
@@ -79,7 +85,7 @@ export function buySentence(
   if (!all || Math.max(buy.exact, buy.halved ?? 0) - all.chance < 0.02) return undefined
   const told = (chance: number) => likeChance(chance, all)
   if (buy.what === 'a closer plan')
-    return `A closer plan, ${toldText(buy.cost ?? 0, train.units)} more to move${train.plan.shims ? ' before it is rounded to shims' : ''}: ${told(buy.exact)}.`
+    return `A closer plan, ${toldText(buy.cost ?? 0, train.units)} more to move: ${told(buy.exact)}.`
   const act = acts[buy.what](buyNoun(train, buy))
   const [half, exact] = [told(buy.halved ?? buy.exact), told(buy.exact)]
   return half === exact

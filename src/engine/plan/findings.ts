@@ -49,9 +49,10 @@ export function findingsOf(train: Train, found: readonly AsFound[]): Finding[] {
  */
 function contradictions(coupling: Coupling, found: AsFound | undefined, train: Train): Finding[] {
   const open = closureChecks(train, coupling).some(({ within }) => !within)
-  const spoiled = open ? undefined : spoiledReading(train, coupling)
-  // one reading that is named explains why methods differ
-  if (spoiled?.where.includes('.readings[')) return [spoiled]
+  const accused = spoiledReading(train, coupling)
+  // one reading that is named explains why methods differ, and why its sweep does not close
+  if (accused?.where.includes('.readings[')) return [accused]
+  const spoiled = open ? undefined : accused
   const compared = comparedMethods(coupling)
   // where methods can be compared as a whole they are, and not once more number by number
   if (compared.length > 0)

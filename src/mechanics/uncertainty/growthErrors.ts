@@ -66,6 +66,8 @@ export function effectsOf(
   return train.couplings.flatMap((coupling, c): ErrorEffect[] => {
     const axis = coupling.left === m ? 'right' : coupling.right === m ? 'left' : undefined
     if (axis === undefined) return []
+    // a cold setting that is used stands for growth across the train: what is not applied there cannot err there
+    if (quantity !== 'axial' && coupling.setting?.used === true) return []
     const here = points.filter(({ axes }) => axes.includes(axis))
     const values = here.map((point) => ({ x: point.x, value: error(point) }))
     if (values.every(({ value }) => value === 0)) return []

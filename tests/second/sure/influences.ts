@@ -22,6 +22,8 @@ export function influences(train: Train, joint: Joint): Influence[] {
   const middle = midSpan(c)
   return shaftEnds(joint).flatMap(({ machine, axis, plane, sign }) =>
     directions.flatMap((direction) => {
+      // a cold setting that is used has in it what the shafts do across the train
+      if (direction !== 'axial' && c.setting?.use === true) return []
       const all = knownOf(train, machine, axis, state.id, direction)
       const line = straight(all.map(({ at }) => at))
       const [atMiddle, atPlane] = [line.at(middle), line.at(plane)]

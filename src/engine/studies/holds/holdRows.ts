@@ -1,3 +1,4 @@
+import type { SureAnswer } from '../../chance/answer'
 import { tol } from '../../../mechanics/tolerances'
 import type { Train } from '../../../mechanics/train'
 import { allChoices, choiceNow, choiceOf, heldIds, looseBodies, mostBodies } from './choice'
@@ -23,6 +24,8 @@ export interface RankedHold extends HoldRow, HoldComparison {
   readonly current: boolean
   /** A clause in small letters; empty for the first. */
   readonly why: string
+  /** How sure its plan is, where somebody asked; without what would buy more, which the answer of `plan` has. */
+  readonly sure?: SureAnswer
 }
 
 export interface Holds {
