@@ -84,6 +84,9 @@ function tried(train: Train, what: string): string {
       expect(reason.limits, what).toEqual([])
       // no limit of a foot or a nozzle has a part in it
       expect(same(floorOf(unlimited(train)), floor), what).toBe(true)
+      break
+    case 'kept':
+      throw new Error(`${what}: nothing is kept free here, and the floor is said to be that`)
   }
   return kind
 }
