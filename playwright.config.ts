@@ -18,6 +18,9 @@ export default defineConfig({
   // a busy machine takes its time: these only end what would never come
   timeout: 600_000,
   expect: { timeout: 120_000 },
+  // on a loaded machine a browser without a screen may stop drawing frames, and a click then waits for ever for its button
+  // to stand still: such a test is run once more, in a browser of its own, and told as flaky
+  retries: 1,
   // looks that others cover at usual count: axe size by size and theme by theme
   ...(process.env.HOLDFAST_LONG === '1' ? {} : { grepInvert: /@long/ }),
   forbidOnly: process.env.CI !== undefined,
@@ -25,6 +28,7 @@ export default defineConfig({
   use: {
     ...devices['Desktop Chrome'],
     baseURL: address,
+    actionTimeout: 120_000,
     // a trace takes two pictures of the page around every key, which takes its time: HOLDFAST_TRACE=1 asks for it
     trace: process.env.HOLDFAST_TRACE === '1' ? 'retain-on-failure' : 'off',
     screenshot: 'only-on-failure',
