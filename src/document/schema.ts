@@ -3,7 +3,6 @@ import { roles } from '../mechanics/train'
 import {
   expansion,
   fine,
-  hour,
   length,
   mass,
   torque,
@@ -13,6 +12,7 @@ import {
   speed,
   temperature,
 } from './quantities'
+import { offsets, readingSet, slopes, text } from './readingSchema'
 import { pipeStrain, workRecord } from './work'
 
 /**
@@ -21,15 +21,12 @@ import { pipeStrain, workRecord } from './work'
  * What a shape cannot say (neighbours, ids, sizes) is in `meaningRefusals.ts`.
  */
 
-const text = z.string().max(100_000)
 const id = z
   .string()
   .min(1)
   .max(100)
   .refine((value) => value !== '__proto__', 'is not a usable id')
 
-const offsets = z.strictObject({ y: fine.optional(), z: fine.optional() })
-const slopes = z.strictObject({ y: slope.optional(), z: slope.optional() })
 const range = z.tuple([fine, fine])
 const axis = z.strictObject({ y: length.optional(), z: length })
 
@@ -128,70 +125,6 @@ const machine = z.strictObject({
 })
 
 const skid = z.strictObject({ ...bodyFields, carries: z.array(id) })
-
-/** The hour, and what the dial showed there. */
-const reading = z.tuple([hour.gt(0).lte(12), fine])
-const setFields = {
-  use: z.boolean().optional(),
-  why: text.optional(),
-  when: text.optional(),
-  by: text.optional(),
-  u: fine.positive().optional(),
-}
-const readings = z.array(reading).min(1)
-/** How far the sag of a bracket is unsure, and which bracket: sets of a coupling that name the same one share its error. */
-const bracket = { uSag: fine.nonnegative().optional(), bracket: text.optional() }
-/** How far a place or a diameter is unsure. */
-const uLength = length.nonnegative().optional()
-
-export const readingSet = z.discriminatedUnion('kind', [
-  z.strictObject({
-    kind: z.literal('rim'),
-    rides: z.enum(['left', 'right']),
-    at: length,
-    sag: fine.optional(),
-    uAt: uLength,
-    readings,
-    ...bracket,
-    ...setFields,
-  }),
-  z.strictObject({
-    kind: z.literal('face'),
-    rides: z.enum(['left', 'right']),
-    diameter: length.positive(),
-    face: z.enum(['front', 'back']).optional(),
-    sag: fine.optional(),
-    uDiameter: uLength,
-    readings,
-    ...bracket,
-    ...setFields,
-  }),
-  z.strictObject({
-    kind: z.literal('gap'),
-    diameter: length.positive(),
-    uDiameter: uLength,
-    readings,
-    ...setFields,
-  }),
-  z.strictObject({
-    kind: z.literal('spool'),
-    end: z.enum(['left', 'right']),
-    diameter: length.positive(),
-    sag: fine.optional(),
-    uDiameter: uLength,
-    readings,
-    ...bracket,
-    ...setFields,
-  }),
-  z.strictObject({
-    kind: z.literal('line'),
-    at: length,
-    offset: offsets.optional(),
-    slope: slopes.optional(),
-    uSlope: slope.positive().optional(),
-    ...setFields,
-  }),
-])
 
 const end = z.strictObject({ machine: id, plane: length })
 

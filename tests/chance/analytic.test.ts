@@ -1,44 +1,26 @@
 import { describe, expect, it } from 'vitest'
 import type { TrainDocument } from '../../src/document/schema'
-import { readTrain } from '../../src/document/readTrain'
 import { ChanceStudy } from '../../src/engine/chance/chanceStudy'
 import { sureOfPlan } from '../../src/engine/chance/sureAnswer'
 import { asFound } from '../../src/mechanics/readings/asFound'
+import { anchoredPair, readPair } from './anchoredPair'
 
 /** Two machines that stay, one coupling read as a line: one state, shut down, 20,000 draws. */
 function pair(change: (document: TrainDocument) => void): ReturnType<typeof sureOfPlan> {
-  const machine = (id: string, x: number) => ({
-    id,
-    name: id,
-    axis: { z: 500 },
-    anchored: 'grouted',
-    feet: [
-      { id: '1', x },
-      { id: '2', x: x + 800 },
-    ],
-  })
   const document: TrainDocument = {
-    format: 'holdfast-train',
-    version: 1,
-    name: 'pair',
-    units: { length: 'mm', fine: 'um' },
-    clock: { seenFrom: 'left' },
-    machines: [machine('a', 0), machine('b', 1200)],
-    couplings: [
+    ...anchoredPair(
       {
-        id: 'c',
-        left: { machine: 'a', plane: 1000 },
-        right: { machine: 'b', plane: 1000 },
         tolerance: { offset: 50 },
         found: [{ kind: 'line', at: 1000, offset: { y: 0, z: 0 }, slope: { y: 0, z: 0 }, u: 20 }],
       },
-    ],
+      [1000, 1000],
+      1200,
+    ),
     plan: { sure: { draws: 20_000 } },
   }
   change(document)
-  const read = readTrain(document)
-  if (!read.ok) throw new Error(JSON.stringify(read.refused))
-  return sureOfPlan(new ChanceStudy(read.train, read.train.couplings.map(asFound)))
+  const { train } = readPair(document)
+  return sureOfPlan(new ChanceStudy(train, train.couplings.map(asFound)))
 }
 
 /** Four standard errors of a fraction of 20,000 draws. */

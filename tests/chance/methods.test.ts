@@ -1,51 +1,18 @@
 import { describe, expect, it } from 'vitest'
-import type { ReadingSetDocument, TrainDocument } from '../../src/document/schema'
-import { readTrain } from '../../src/document/readTrain'
+import type { ReadingSetDocument } from '../../src/document/schema'
 import { findingsOf } from '../../src/engine/plan/findings'
 import { asFound } from '../../src/mechanics/readings/asFound'
 import { comparedMethods } from '../../src/mechanics/uncertainty/methods'
 import { ellipsePair } from '../../src/scene/methodEllipses'
 import { Random } from '../second/random'
+import { anchoredPair, readPair } from './anchoredPair'
 
 const normal = (draw: Random) =>
   Array.from({ length: 12 }, () => draw.next()).reduce((a, b) => a + b) - 6
 
 /** Two anchored machines and one coupling with mid-span at x = 1000. */
-function reading(found: ReadingSetDocument[]) {
-  const machine = (id: string, x: number) => ({
-    id,
-    name: id,
-    axis: { z: 500 },
-    anchored: 'grouted',
-    feet: [
-      { id: '1', x },
-      { id: '2', x: x + 500 },
-    ],
-  })
-  const document: TrainDocument = {
-    format: 'holdfast-train',
-    version: 1,
-    name: 'two methods',
-    units: { length: 'mm', fine: 'um' },
-    clock: { seenFrom: 'left' },
-    machines: [machine('a', 0), machine('b', 1400)],
-    couplings: [
-      {
-        id: 'c',
-        name: 'a to b',
-        left: { machine: 'a', plane: 900 },
-        right: { machine: 'b', plane: 1100 },
-        tolerance: { flex: 1 },
-        found,
-      },
-    ],
-  }
-  const read = readTrain(document)
-  if (!read.ok) throw new Error(JSON.stringify(read.refused))
-  const [coupling] = read.train.couplings
-  if (!coupling) throw new Error('no coupling')
-  return { train: read.train, coupling }
-}
+const reading = (found: ReadingSetDocument[]) =>
+  readPair(anchoredPair({ name: 'a to b', tolerance: { flex: 1 }, found }, [900, 1100], 1400))
 
 type Line = { y: number; z: number; sy: number; sz: number }
 

@@ -1,11 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import type { TrainDocument } from '../../src/document/schema'
-import { readTrain } from '../../src/document/readTrain'
 import { findingsOf } from '../../src/engine/plan/findings'
 import { asFound } from '../../src/mechanics/readings/asFound'
 import { residualTest } from '../../src/mechanics/readings/residualTest'
 import type { Coupling, Train } from '../../src/mechanics/train'
 import { Random } from '../second/random'
+import { anchoredPair, readPair } from './anchoredPair'
 
 const u = 10
 /** Sum of twelve uniform numbers less six: normal to three sigma and more, of variance 1. */
@@ -45,39 +44,13 @@ function readings(
       return [hour, (rides === 'right' ? 1 : -1) * toward + 300 + u * (normal(draw) + gross)]
     }),
   })
-  const machine = (id: string, x: number) => ({
-    id,
-    name: id,
-    axis: { z: 500 },
-    anchored: 'grouted',
-    feet: [
-      { id: '1', x },
-      { id: '2', x: x + 500 },
-    ],
-  })
-  const document: TrainDocument = {
-    format: 'holdfast-train',
-    version: 1,
-    name: 'two rims',
-    units: { length: 'mm', fine: 'um' },
-    clock: { seenFrom: 'left' },
-    machines: [machine('a', 0), machine('b', 1400)],
-    couplings: [
-      {
-        id: 'c',
-        name: 'a to b',
-        left: { machine: 'a', plane: 900 },
-        right: { machine: 'b', plane: 1100 },
-        tolerance: { flex: 1 },
-        found: [sweep(0, 'left', 850), sweep(1, 'right', 1150)],
-      },
-    ],
-  }
-  const read = readTrain(document)
-  if (!read.ok) throw new Error(JSON.stringify(read.refused))
-  const [coupling] = read.train.couplings
-  if (!coupling) throw new Error('no coupling')
-  return { train: read.train, coupling, planted }
+  const found = [sweep(0, 'left', 850), sweep(1, 'right', 1150)]
+  const document = anchoredPair(
+    { name: 'a to b', tolerance: { flex: 1 }, found },
+    [900, 1100],
+    1400,
+  )
+  return { ...readPair(document), planted }
 }
 
 const draws = 500

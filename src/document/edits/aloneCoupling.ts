@@ -1,8 +1,8 @@
+import { readingSet } from '../readingSchema'
 import {
   type CouplingDocument,
   growthPoint,
   type MachineDocument,
-  readingSet,
   state,
   tolerance,
   type TrainDocument,

@@ -68,8 +68,7 @@ function buyNoun(train: Train, { what, where }: Pick<BuyAnswer, 'what' | 'where'
 
 /** What one does to be half as unsure, and about how long that takes (minutes); common practice, no source. */
 const acts: Record<Exclude<BuyAnswer['what'], 'a closer plan'>, (noun: string) => string> = {
-  readings: (noun) =>
-    `Be twice as sure of ${noun}, of its readings and of where they were taken, about 40 minutes`,
+  readings: (noun) => `Be twice as sure of ${noun}, and of where it was read, about 40 minutes`,
   brackets: (noun) => `Measure ${noun} on a stiff bar, about 20 minutes`,
   growth: (noun) => `Measure ${noun} on the run, some 4 hours`,
   work: () => 'Work with shims measured by micrometer and dials on every foot, about 60 minutes',
