@@ -11,7 +11,8 @@ import type { PlanStatus } from '../engine/plan/answer'
 import { checkText } from '../text/checkText'
 import { holdsText } from '../text/holdsText'
 import { planText } from '../text/planText'
-import type { Refusal } from '../document/refusal'
+import { harmlessJson, harmlessLine } from '../language/harmless'
+import { firstRefusals, type Refusal } from '../document/refusal'
 import { readTrainText } from '../document/readTrain'
 import { glpkSolver } from '../solvers/glpk'
 import { readArguments, type CommandRequest } from './arguments'
@@ -132,7 +133,7 @@ async function writeModel(
   shell.print(
     request.json
       ? asJson({ written: request.out, status, bound, columns, rows })
-      : `Wrote ${request.out}: ${columns} columns, ${rows} rows.\n${model.says}\n`,
+      : `Wrote ${harmlessLine(request.out)}: ${columns} columns, ${rows} rows.\n${model.says}\n`,
   )
   return 0
 }
@@ -162,7 +163,7 @@ async function writeSheet(
   shell.print(
     json
       ? asJson({ written: out, status, for: print, paper, pages, revision })
-      : `Wrote ${out}, for the ${print}: ${pages} pages, revision ${revision}.\n${sheet.says}\n`,
+      : `Wrote ${harmlessLine(out)}, for the ${print}: ${pages} pages, revision ${revision}.\n${sheet.says}\n`,
   )
   return exitOf[status]
 }
@@ -175,19 +176,23 @@ function today(): string {
 }
 
 function refuse(refused: readonly Refusal[], json: boolean, shell: Shell): number {
-  if (json) shell.print(asJson({ refused }))
+  const told = firstRefusals(refused)
+  if (json) shell.print(asJson({ refused: told }))
   else
-    shell.complain(
-      refused.map(({ at, why }) => `refused: ${at === '' ? why : `${at}: ${why}`}\n`).join(''),
-    )
+    for (const { at, why } of told) complain(`refused: ${at === '' ? why : `${at}: ${why}`}`, shell)
   return 2
 }
 
 function stop(why: string, json: boolean, shell: Shell): number {
   if (json) shell.print(asJson({ status: 'stopped', why }))
-  else shell.complain(`stopped: ${why}\n`)
+  else complain(`stopped: ${why}`, shell)
   return 3
 }
 
+/** File names and texts of a file stand in what is complained of: nothing in them steers the terminal. */
+const complain = (sentence: string, shell: Shell): void => {
+  shell.complain(`${harmlessLine(sentence)}\n`)
+}
+
 /** The same value gives the same bytes: keys stand in the order in which the engine writes them. */
-const asJson = (value: unknown): string => `${JSON.stringify(value, null, 2)}\n`
+const asJson = (value: unknown): string => `${harmlessJson(JSON.stringify(value, null, 2))}\n`

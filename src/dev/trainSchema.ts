@@ -1,5 +1,6 @@
 import { z } from 'zod'
-import { quantityOf, type Quantity } from '../document/quantities'
+import { boundsOf, quantityOf, type Quantity } from '../document/quantities'
+import { inAnyUnit } from '../document/unitConverter'
 import { trainDocument } from '../document/schema'
 
 /** What a number is written in. */
@@ -23,7 +24,22 @@ export function trainSchema(): string {
     io: 'input',
     override: ({ zodSchema, jsonSchema }) => {
       const quantity = quantityOf(zodSchema)
-      if (quantity) jsonSchema.description = writtenIn[quantity]
+      if (!quantity) return
+      jsonSchema.description = writtenIn[quantity]
+      const { least, most } = boundsOf(zodSchema)
+      // the widest that any unit allows: a shape does not know the units of a document
+      const largest = most && inAnyUnit(quantity, most).high
+      if (largest === undefined) return
+      if (jsonSchema.exclusiveMaximum === undefined) jsonSchema.maximum ??= largest
+      if (!least) {
+        jsonSchema.minimum ??= -largest
+        return
+      }
+      const smallest = inAnyUnit(quantity, least).low
+      if (jsonSchema.exclusiveMinimum === 0) {
+        delete jsonSchema.exclusiveMinimum
+        jsonSchema.minimum = smallest
+      } else jsonSchema.not = { exclusiveMinimum: 0, exclusiveMaximum: smallest }
     },
   })
   const titled = {

@@ -1,5 +1,5 @@
 import type { Micrometres } from '../mechanics/units'
-import { largestFine } from './unitConverter'
+import { tol } from '../mechanics/tolerances'
 import { placeOf, type Refusal } from './refusal'
 import type { GrowthPointDocument, TrainDocument } from './schema'
 
@@ -16,7 +16,7 @@ export const absurdHeat = ({ machines }: TrainDocument): Refusal[] =>
     Object.entries(growth).flatMap(([state, points]) =>
       points.flatMap(({ heat }, i): Refusal[] => {
         const rise = heat ? heatRise(heat) : 0
-        if (Math.abs(rise) <= largestFine) return []
+        if (Math.abs(rise) <= tol.largestFine) return []
         return [
           {
             at: placeOf(['machines', m, 'growth', state, i, 'heat']),

@@ -111,6 +111,11 @@ function ofRange(point: GrowthPointDocument, place: string): Refusal[] {
   const { range, u } = point
   if (!range) return []
   const out: Refusal[] = []
+  if (growthQuantities.every((quantity) => range[quantity] === undefined))
+    out.push({
+      at: `${place}.range`,
+      why: 'the interval is empty: give rise, side or axial as two ends, or leave range out',
+    })
   for (const quantity of growthQuantities) {
     const interval = range[quantity]
     const at = `${place}.range.${quantity}`
@@ -139,7 +144,10 @@ function notListed(state: string, document: TrainDocument): string {
   const states = document.states ?? []
   return states.length === 0
     ? `${shown(state)} is not a listed state, and the document lists none: list it under states`
-    : `${shown(state)} is not a listed state: give one of ${states.map(({ id }) => shown(id)).join(', ')}, or list it under states`
+    : `${shown(state)} is not a listed state: give one of ${states
+        .slice(0, 10)
+        .map(({ id }) => shown(id))
+        .join(', ')}${states.length > 10 ? ', ...' : ''}, or list it under states`
 }
 
 function ofCarrying(document: TrainDocument, skids: readonly SkidDocument[]): Refusal[] {
@@ -210,6 +218,9 @@ function ofNeighbours(document: TrainDocument): Refusal[] {
   )
 }
 
+/** Flex planes nearer than this (mm or in) are one plane with a slip of the pen: a span is divided by. */
+const leastSpan = 0.001
+
 function ofCoupling(coupling: CouplingDocument, place: string, document: TrainDocument): Refusal[] {
   const out: Refusal[] = []
   const { tolerance, left, right } = coupling
@@ -217,6 +228,11 @@ function ofCoupling(coupling: CouplingDocument, place: string, document: TrainDo
     out.push({
       at: `${place}.right.plane`,
       why: `${right.plane} lies left of the left plane at ${left.plane}: x runs from left to right, so give ${left.plane} or more`,
+    })
+  else if (right.plane > left.plane && right.plane - left.plane < leastSpan)
+    out.push({
+      at: `${place}.right.plane`,
+      why: `${right.plane} lies ${right.plane - left.plane} from the left plane at ${left.plane}, which is no spacer: give ${left.plane} for a single plane, or at least ${leastSpan} more`,
     })
   if (
     tolerance.flex === undefined &&

@@ -1,5 +1,5 @@
 import type { Path } from './place'
-import { numberPlaces, type NumberPlace, type Quantity } from './quantities'
+import { numberPlaces, type NumberPlace, type Quantity, type Bounds } from './quantities'
 import { trainDocument } from './schema'
 
 /** The numbers of the train file as a tree of keys, `*` for any one. */
@@ -29,6 +29,7 @@ export const quantityAt = (path: Path): Quantity =>
 export interface NumberFound {
   readonly value: number
   readonly quantity: Quantity
+  readonly bounds: Bounds
   /** Whether it stands in a part that the file leaves open (record, pipe strain). */
   readonly open: boolean
   readonly path: Path
@@ -39,8 +40,8 @@ export function withNumbers<T>(document: T, change: (found: NumberFound) => numb
   const walk = (node: unknown, branch: Branch | undefined, path: Path): unknown => {
     if (!branch) return node
     if (typeof node === 'number') {
-      const { quantity = 'plain', open = false } = branch.place ?? {}
-      return change({ value: node, quantity, open, path })
+      const { quantity = 'plain', bounds = {}, open = false } = branch.place ?? {}
+      return change({ value: node, quantity, bounds, open, path })
     }
     if (Array.isArray(node))
       return node.map((item, i) => walk(item, below(branch, i), [...path, i]))

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { tol } from '../mechanics/tolerances'
 
 /** What a number of the train file measures; decides its unit and how it converts. */
 export type Quantity =
@@ -13,8 +14,48 @@ export type Quantity =
   | 'hour'
   | 'plain'
 
+/** A size beyond which a number is a slip: in the unit that the engine has the quantity in, and as it is said. */
+export interface Size {
+  readonly value: number
+  readonly said: string
+}
+
+/**
+ * The largest size of every quantity, and the smallest that is not 0 of those that cannot be negative: tolerances,
+ * uncertainties, diameters, which are divided by. Far beyond what the trade has, so that nothing real is refused,
+ * and near enough that nothing worked out from accepted numbers leaves what a computer can hold.
+ * In engine units: mm, um, mrad, kg, N·m; degrees and 1e-6 per degree as written.
+ */
+export const sizes: Readonly<Record<Quantity, { readonly least: Size; readonly most: Size }>> = {
+  length: {
+    least: { value: 1e-6, said: '1 nm' },
+    most: { value: tol.largestLength, said: '1 km' },
+  },
+  fine: { least: { value: 1e-3, said: '1 nm' }, most: { value: tol.largestFine, said: '1 m' } },
+  slope: { least: { value: 1e-6, said: '1 nm in 1 m' }, most: { value: 1e6, said: '1 km in 1 m' } },
+  temperature: {
+    least: { value: 1e-6, said: 'a millionth of a degree' },
+    most: { value: 1e4, said: '10000 degrees' },
+  },
+  expansion: {
+    least: { value: 1e-6, said: '1e-12 per degree' },
+    most: { value: 1e4, said: '1 % per degree' },
+  },
+  mass: { least: { value: 1e-6, said: '1 mg' }, most: { value: 1e9, said: 'a million tonnes' } },
+  torque: { least: { value: 1e-6, said: '1e-6 N·m' }, most: { value: 1e9, said: '1e9 N·m' } },
+  speed: { least: { value: 1e-6, said: '1e-6 rpm' }, most: { value: 1e7, said: '1e7 rpm' } },
+  hour: { least: { value: 1e-6, said: '1e-6' }, most: { value: 12, said: '12' } },
+  plain: { least: { value: 1e-6, said: '1e-6' }, most: { value: 1e6, said: '1e6' } },
+}
+
+/** What a number of a schema measures, and the least size of this one where it has its own. */
+interface Measure {
+  readonly quantity: Quantity
+  readonly least?: Size
+}
+
 /** What each number of a schema measures; a number made from another (`fine.positive()`) measures the same. */
-const measures = z.registry<{ quantity: Quantity }>()
+const measures = z.registry<Measure>()
 /** What is understood of parts that are open in the file: anything is taken there and kept. */
 const opens = new WeakMap<z.core.$ZodType, z.core.$ZodType>()
 
@@ -41,6 +82,12 @@ export const hour = measured('hour')
 /** A share, a factor or a count: the same in all units. */
 export const plain = measured('plain')
 
+/** A number that is never negative, with a least size of its own above 0, in the unit that the engine has it in. */
+export function fromSize(schema: z.ZodNumber, least: Size): z.ZodNumber {
+  const quantity = quantityOf(schema)
+  return quantity ? schema.clone().register(measures, { quantity, least }) : schema
+}
+
 /** A part that takes anything, of which `understood` says what is read there. */
 export function open(understood: z.core.$ZodType): z.ZodUnknown {
   const schema = z.unknown()
@@ -51,11 +98,25 @@ export function open(understood: z.core.$ZodType): z.ZodUnknown {
 export const quantityOf = (schema: z.core.$ZodType): Quantity | undefined =>
   measures.get(schema)?.quantity
 
+/** What a number may be at most, and at least above 0 where it cannot be negative; neither of a count, which says its own. */
+export interface Bounds {
+  readonly least?: Size
+  readonly most?: Size
+}
+
+export function boundsOf(schema: z.core.$ZodType): Bounds {
+  const measure = measures.get(schema)
+  if (!measure || !(schema instanceof z.ZodNumber) || schema.format === 'safeint') return {}
+  const { least, most } = sizes[measure.quantity]
+  return (schema.minValue ?? -1) >= 0 ? { least: measure.least ?? least, most } : { most }
+}
+
 /** A number of a schema: where it stands (`*` for any key or index), what it measures, whether in an open part. */
 export interface NumberPlace {
   readonly path: readonly string[]
   /** Undefined where the schema has forgotten to say it. */
   readonly quantity: Quantity | undefined
+  readonly bounds: Bounds
   readonly open: boolean
 }
 
@@ -68,7 +129,8 @@ export function numberPlaces(
   const { def } = (schema as z.core.$ZodTypes)._zod
   const inner = (next: z.core.$ZodType, ...keys: string[]) =>
     numberPlaces(next, [...path, ...keys], isOpen)
-  if (def.type === 'number') return [{ path, quantity: quantityOf(schema), open: isOpen }]
+  if (def.type === 'number')
+    return [{ path, quantity: quantityOf(schema), bounds: boundsOf(schema), open: isOpen }]
   if (def.type === 'optional') return inner(def.innerType)
   if (def.type === 'object')
     return Object.entries(def.shape).flatMap(([key, next]) => inner(next, key))

@@ -3,7 +3,9 @@ import { askedOf, askedWords } from './asked'
 import { convertCoupling } from './convertCoupling'
 import { convertMachine, convertSkid } from './convertBody'
 import { absurdHeat } from './heat'
+import { harmlessTexts } from './harmlessTexts'
 import { inEngineUnits } from './unitConverter'
+import { isTooDeep, tooDeep } from './depth'
 import { jsonFault } from './jsonFault'
 import { meaningRefusals } from './meaningRefusals'
 import type { State, SureSettings, Train } from '../mechanics/train'
@@ -33,21 +35,19 @@ export type ReadResult =
 export function readTrainText(text: string): ReadResult {
   if (text.length > largestDocument)
     return refuse('', `the document has ${text.length} characters: at most 10 MB are read`)
-  let input: unknown
-  try {
-    input = JSON.parse(text)
-  } catch {
-    const fault = jsonFault(text)
-    const where = fault
-      ? `line ${fault.line}, column ${fault.column}: ${fault.why}`
-      : 'nested too deeply'
-    return refuse('', `not a JSON document: ${where}; repair the text there`)
-  }
-  return readTrain(input)
+  const { fault, twins } = jsonFault(text)
+  if (fault)
+    return refuse(
+      '',
+      `not a JSON document: line ${fault.line}, column ${fault.column}: ${fault.why}; repair the text there`,
+    )
+  if (twins.length > 0) return { ok: false, refused: twins }
+  return readTrain(JSON.parse(text))
 }
 
-/** Reads a parsed train file: checks shape, then meaning, then size, then whether readings suffice. */
+/** Reads a parsed train file: checks depth, then shape, then meaning, then size, then whether readings suffice. */
 export function readTrain(input: unknown): ReadResult {
+  if (isTooDeep(input)) return refuse('', tooDeep)
   const shape = trainDocument.safeParse(input)
   if (!shape.success) return { ok: false, refused: shapeRefusals(shape.error, input) }
   const document = shape.data
@@ -60,7 +60,7 @@ export function readTrain(input: unknown): ReadResult {
     // what is read again belongs to the work, not to the plan
     .filter(({ at }) => !at.startsWith('record'))
     .map((one) => ({ place: one.at, words: askedWords(document, one) }))
-  const train = { ...convert(inside.document), asked }
+  const train = { ...convert(harmlessTexts(inside.document)), asked }
   const open = train.couplings.flatMap((coupling) => undetermined(coupling))
   if (open.length > 0) return { ok: false, refused: open }
   return { ok: true, document, train }

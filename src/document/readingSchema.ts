@@ -1,9 +1,8 @@
 import { z } from 'zod'
 import { fine, hour, length, slope } from './quantities'
+import { name, text } from './texts'
 
 /** Reading sets as the train file has them, with how unsure each is: the only definition of their shape. */
-
-export const text = z.string().max(100_000)
 
 export const offsets = z.strictObject({ y: fine.optional(), z: fine.optional() })
 export const slopes = z.strictObject({ y: slope.optional(), z: slope.optional() })
@@ -17,9 +16,9 @@ const setFields = {
   by: text.optional(),
   u: fine.positive().optional(),
 }
-const readings = z.array(reading).min(1)
+const readings = z.array(reading).min(1).max(1000)
 /** How far the sag of a bracket is unsure, and which bracket: sets of a coupling that name the same one share its error. */
-const bracket = { uSag: fine.nonnegative().optional(), bracket: text.optional() }
+const bracket = { uSag: fine.nonnegative().optional(), bracket: name.optional() }
 /** How far a place or a diameter is unsure. */
 const uLength = length.nonnegative().optional()
 

@@ -1,3 +1,5 @@
+import { harmlessLine } from '../language/harmless'
+
 /** One reason why a document is refused: where, and what is wrong, found and right. */
 export interface Refusal {
   /** Place in the document, such as `couplings[1].found[0].readings[2]`; "" is the document itself. */
@@ -21,7 +23,7 @@ export function shown(value: unknown): string {
   if (typeof value === 'number' || typeof value === 'boolean') return String(value)
   if (typeof value === 'string') return `“${shortened(value)}”`
   if (Array.isArray(value)) return listShown(value)
-  const names = Object.keys(value)
+  const names = Object.keys(value).slice(0, 60)
   return names.length === 0 ? 'an empty group' : `a group of ${shortened(names.join(', '))}`
 }
 
@@ -33,4 +35,17 @@ function listShown(list: readonly unknown[]): string {
   return list.length === 0 ? 'an empty list' : `a list of ${list.length}`
 }
 
-const shortened = (text: string): string => (text.length > 60 ? `${text.slice(0, 57)}...` : text)
+/** On one line, with nothing in it that hides or steers what stands around it. */
+const shortened = (text: string): string =>
+  harmlessLine(text.length > 60 ? `${text.slice(0, 57)}...` : text)
+
+/** As many refusals as anybody reads at once, and how many more there are. */
+const mostRefusals = 100
+
+export const firstRefusals = (refused: readonly Refusal[]): readonly Refusal[] =>
+  refused.length <= mostRefusals
+    ? refused
+    : [
+        ...refused.slice(0, mostRefusals),
+        { at: '', why: `and ${refused.length - mostRefusals} more: repair these first` },
+      ]

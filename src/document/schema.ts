@@ -3,6 +3,7 @@ import { roles } from '../mechanics/train'
 import {
   expansion,
   fine,
+  fromSize,
   length,
   mass,
   torque,
@@ -12,7 +13,8 @@ import {
   speed,
   temperature,
 } from './quantities'
-import { offsets, readingSet, slopes, text } from './readingSchema'
+import { offsets, readingSet, slopes } from './readingSchema'
+import { id, name, note, text } from './texts'
 import { pipeStrain, workRecord } from './work'
 
 /**
@@ -20,12 +22,6 @@ import { pipeStrain, workRecord } from './work'
  * document's own units; each says what it measures, and conversion, unit switch and JSON Schema follow.
  * What a shape cannot say (neighbours, ids, sizes) is in `meaningRefusals.ts`.
  */
-
-const id = z
-  .string()
-  .min(1)
-  .max(100)
-  .refine((value) => value !== '__proto__', 'is not a usable id')
 
 const range = z.tuple([fine, fine])
 const axis = z.strictObject({ y: length.optional(), z: length })
@@ -101,15 +97,15 @@ const freedom = z.strictObject({
 
 const bodyFields = {
   id,
-  name: text,
+  name,
   held: z.boolean().optional(),
-  anchored: z.string().min(1).optional(),
+  anchored: text.min(1).optional(),
   free: freedom.optional(),
   weight: plain.nonnegative().optional(),
   effort: fine.nonnegative().optional(),
   tilt: slope.nonnegative().optional(),
-  feet: z.array(foot),
-  restraints: z.array(restraint).optional(),
+  feet: z.array(foot).max(1000),
+  restraints: z.array(restraint).max(1000).optional(),
   mass: mass.positive().optional(),
   jack: mass.positive().optional(),
   level: slope.optional(),
@@ -121,10 +117,10 @@ const machine = z.strictObject({
   speed: speed.nonnegative().optional(),
   base: length.optional(),
   axis: z.union([axis, z.strictObject({ left: axis, right: axis })]),
-  growth: z.record(z.string(), z.array(growthPoint)).optional(),
+  growth: z.record(id, z.array(growthPoint).max(1000)).optional(),
 })
 
-const skid = z.strictObject({ ...bodyFields, carries: z.array(id) })
+const skid = z.strictObject({ ...bodyFields, carries: z.array(id).max(1000) })
 
 const end = z.strictObject({ machine: id, plane: length })
 
@@ -138,13 +134,13 @@ export const tolerance = z.strictObject({
 
 const coupling = z.strictObject({
   id,
-  name: text.optional(),
+  name: name.optional(),
   left: end,
   right: end,
   speed: speed.nonnegative().optional(),
   tolerance,
   aim: z
-    .record(z.string(), z.strictObject({ offset: offsets.optional(), slope: slopes.optional() }))
+    .record(id, z.strictObject({ offset: offsets.optional(), slope: slopes.optional() }))
     .optional(),
   setting: z
     .strictObject({
@@ -164,15 +160,15 @@ const coupling = z.strictObject({
     })
     .optional(),
   strain: open(pipeStrain).optional(),
-  found: z.array(readingSet),
+  found: z.array(readingSet).max(1000),
 })
 
-export const state = z.strictObject({ id, name: text, tolerance: plain.positive().optional() })
+export const state = z.strictObject({ id, name, tolerance: plain.positive().optional() })
 
 const shims = z.strictObject({
   step: fine.positive(),
-  stock: z.array(fine.positive()).min(1),
-  most: plain.int().positive().optional(),
+  stock: z.array(fine.positive()).min(1).max(1000),
+  most: plain.int().positive().max(100).optional(),
   rebuild: z.boolean().optional(),
   flat: fine.nonnegative().optional(),
 })
@@ -183,7 +179,7 @@ const sure = z.strictObject({
   slide: fine.nonnegative().optional(),
   foot: length.nonnegative().optional(),
   chance: plain.gt(0).lt(1).optional(),
-  draws: plain.int().min(100).max(1_000_000).optional(),
+  draws: plain.int().min(100).max(100_000).optional(),
   seed: plain.int().nonnegative().max(4_294_967_295).optional(),
 })
 
@@ -202,27 +198,27 @@ const planSettings = z.strictObject({
   reserve: fine.nonnegative().optional(),
   shims: shims.optional(),
   leave: fine.nonnegative().optional(),
-  stage: fine.positive().optional(),
+  stage: fromSize(fine.positive(), { value: 1, said: '1 µm' }).optional(),
   slip: fine.positive().optional(),
 })
 
 export const trainDocument = z.strictObject({
   format: z.literal('holdfast-train'),
   version: z.literal(1),
-  name: text,
+  name,
   site: text.optional(),
-  note: text.optional(),
+  note: note.optional(),
   units: z.strictObject({
     length: z.enum(['mm', 'in']),
     fine: z.enum(['um', 'mm', 'mil']),
     temperature: z.enum(['C', 'F']).optional(),
   }),
   clock: z.strictObject({ seenFrom: z.enum(['left', 'right']) }),
-  sides: z.strictObject({ three: text, nine: text }).optional(),
+  sides: z.strictObject({ three: name, nine: name }).optional(),
   machines: z.array(machine).min(2).max(1000),
   skids: z.array(skid).max(1000).optional(),
-  couplings: z.array(coupling),
-  states: z.array(state).optional(),
+  couplings: z.array(coupling).max(1000),
+  states: z.array(state).max(200).optional(),
   plan: planSettings.optional(),
   record: open(workRecord).optional(),
 })

@@ -5,6 +5,9 @@ import type { trainDocument } from './schema'
 type Issue = z.core.$ZodIssue
 type Path = readonly PropertyKey[]
 
+/** Most characters of a key that is told as part of a place; no id is longer. */
+const longestKey = 100
+
 /** Turns the schema's complaints into refusals that name the place, the value and what would be right. */
 export function shapeRefusals(
   error: z.ZodError<z.infer<typeof trainDocument>>,
@@ -19,7 +22,7 @@ function explain(issue: Issue, path: Path, input: unknown): Refusal[] {
   switch (issue.code) {
     case 'unrecognized_keys':
       return issue.keys.map((key) => ({
-        at: placeOf([...path, key]),
+        at: key.length > longestKey ? at : placeOf([...path, key]),
         why: `unknown field ${shown(key)} with value ${shown(valueAt(value, [key]))}: check its spelling, or leave it out`,
       }))
     case 'invalid_type':
@@ -31,9 +34,19 @@ function explain(issue: Issue, path: Path, input: unknown): Refusal[] {
       return [{ at, why: wrongSize(issue, value) }]
     case 'invalid_union':
       return explainUnion(issue, path, input)
+    case 'invalid_key': {
+      const key = String(path.at(-1))
+      const [inner] = issue.issues
+      const long = key.length > longestKey
+      return [
+        {
+          at: long ? placeOf(path.slice(0, -1)) : at,
+          why: `${shown(key)} is no id: ${key === '' ? 'it is empty' : long ? `it has ${key.length} characters, and an id has at most ${longestKey}` : (inner?.message ?? '')}`,
+        },
+      ]
+    }
     case 'invalid_format':
     case 'not_multiple_of':
-    case 'invalid_key':
     case 'invalid_element':
     case 'custom':
       return [{ at, why: `${shown(value)} is not right here: ${issue.message}` }]

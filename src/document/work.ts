@@ -1,5 +1,7 @@
 import { z } from 'zod'
-import { fine, hour, open, plain, slope } from './quantities'
+import { micrometresPer } from '../mechanics/units'
+import * as quantities from './quantities'
+import { hour, open, plain, sizes } from './quantities'
 
 /**
  * What is written down around the plan: pipe strain of a coupling, and the record of the work. Both
@@ -7,12 +9,15 @@ import { fine, hour, open, plain, slope } from './quantities'
  */
 
 const text = z.string().max(100_000)
+/** No part that holds an absurd size is understood; um and mrad have the largest numbers of all units. */
+const fine = quantities.fine.min(-sizes.fine.most.value).max(sizes.fine.most.value)
+const slope = quantities.slope.min(-sizes.slope.most.value).max(sizes.slope.most.value)
 /** A date and time as people and programs read it, ISO 8601. */
 const when = z.string().max(40)
 
 /** Coupling movement as flanges are made up, in the document's fine unit. */
 export const pipeStrain = z.object({
-  limit: fine.positive().optional(),
+  limit: fine.min(sizes.fine.least.value / micrometresPer.mm).optional(),
   basis: text.optional(),
   flanges: z.array(
     z.object({

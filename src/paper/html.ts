@@ -1,3 +1,4 @@
+import { harmless } from '../language/harmless'
 import { attribute, markup, type Markup } from './markup'
 import {
   besideName,
@@ -20,11 +21,13 @@ export function paperHtml(paper: Paper): string {
   const title = markup`<title>${paper.train}: work sheet ${paper.revision}</title>`
   const head = markup`<meta charset="utf-8">${title}\n<style>${styleOf(paper)}</style>`
   const body = markup`<body>${bodyOf(paper)}</body>`
-  return String(markup`<!doctype html>\n<html lang="en"><head>${head}</head>\n${body}</html>\n`)
+  return harmless(
+    String(markup`<!doctype html>\n<html lang="en"><head>${head}</head>\n${body}</html>\n`),
+  )
 }
 
 /** All pages, for a document that has the style already. */
-export const paperBody = (paper: Paper): string => String(bodyOf(paper))
+export const paperBody = (paper: Paper): string => harmless(String(bodyOf(paper)))
 
 /** The style of a file of its own, with a desk under the pages on the screen; a style sheet knows no escapes. */
 const styleOf = (paper: Paper): Markup =>

@@ -4,7 +4,7 @@ import { tidy } from '../language/tidy'
 import type { Train } from '../mechanics/train'
 import type { CheckReport } from '../engine/plan/answer'
 import { asFoundShares } from './couplingsText'
-import { heading, paragraph } from './layout'
+import { heading, paragraph, sheetText } from './layout'
 import { opening } from './planText'
 import { lineInWords, setName, toldWays } from '../language/readingSets'
 import { cautionText, findingsText, notEnteredText } from './remarksText'
@@ -13,7 +13,7 @@ type Report = Extract<CheckReport, { ok: true }>
 
 /** What stands in a train file, in lines of at most 80 characters. */
 export function checkText(train: Train, report: Report): string {
-  return [
+  return sheetText([
     ...opening(train),
     ...paragraph(
       `The file is in order. As found, the tightest coupling uses ${shareText(report.standingShare)} of its tolerance; ${shareText(train.plan.share)} is asked for. Nothing was planned.`,
@@ -39,7 +39,7 @@ export function checkText(train: Train, report: Report): string {
     ...notEnteredText(report.notEntered),
     ...cautionText(),
     '',
-  ].join('\n')
+  ])
 }
 
 /** Top + bottom less left + right of every full sweep. */

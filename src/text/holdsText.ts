@@ -4,7 +4,7 @@ import type { Train } from '../mechanics/train'
 import type { Holds, RankedHold } from '../engine/studies/holds/holdRows'
 import { effortOf } from '../engine/studies/holds/compare'
 import { holdGroups, type HoldGroup } from './holdGroups'
-import { heading, paragraph, table } from './layout'
+import { heading, paragraph, table, sheetText } from './layout'
 import { cautionText } from './remarksText'
 import { opening } from './planText'
 import { chanceText } from '../language/chanceText'
@@ -24,7 +24,7 @@ export function holdsText(train: Train, { complete, rows }: Holds): string {
     ({ face, lead }) => lead.beatenBy === undefined || face.current || nothing(face),
   )
   const beaten = groups.filter((group) => !shown.includes(group))
-  return [
+  return sheetText([
     ...opening(train),
     ...paragraph(headline(train, rows, complete)),
     ...(shown.length === 0 ? [] : tableOf(train, shown)),
@@ -34,7 +34,7 @@ export function holdsText(train: Train, { complete, rows }: Holds): string {
     ...faultText(train, rows),
     ...cautionText(),
     '',
-  ].join('\n')
+  ])
 }
 
 function headline(train: Train, rows: readonly RankedHold[], complete: boolean): string {

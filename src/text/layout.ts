@@ -1,5 +1,10 @@
+import { harmless } from '../language/harmless'
+
 /** Width of the text sheet: what a terminal and a mail show without folding. */
 export const sheetWidth = 80
+
+/** The lines of a sheet as one text, with nothing in it that steers a terminal or turns what follows around. */
+export const sheetText = (lines: readonly string[]): string => harmless(lines.join('\n'))
 
 /** A space at which nothing is folded; it is printed as a plain one. */
 export const firm = '\u00a0'
@@ -16,18 +21,25 @@ function foldWords(words: readonly string[], width: number): string[] {
   const lines: string[] = []
   let line = ''
   for (const word of words.filter((part) => part !== '')) {
-    let rest = word
-    if (line !== '' && length(line) + 1 + length(rest) > width) {
+    if (line !== '' && length(line) + 1 + length(word) > width) {
       lines.push(line)
       line = ''
     }
-    while (length(rest) > width) {
-      lines.push(Array.from(rest).slice(0, width).join(''))
-      rest = Array.from(rest).slice(width).join('')
-    }
+    const pieces = broken(word, width)
+    const rest = pieces.pop() ?? ''
+    lines.push(...pieces)
     line = line === '' ? rest : `${line} ${rest}`
   }
   return line === '' && lines.length > 0 ? lines : [...lines, line]
+}
+
+/** A word in pieces of at most so many characters; in one where it is no longer. */
+function broken(word: string, width: number): string[] {
+  if (length(word) <= width) return [word]
+  const signs = Array.from(word.normalize('NFC'))
+  return Array.from({ length: Math.ceil(signs.length / width) }, (_, i) =>
+    signs.slice(i * width, (i + 1) * width).join(''),
+  )
 }
 
 /** A paragraph behind a lead such as "  - ", its further lines hanging under the first. */
@@ -60,7 +72,10 @@ export function table(
   indent = 2,
 ): string[] {
   const widths = columns.map(({ head }, c) =>
-    Math.max(length(head), ...rows.map((row) => length(row[c] ?? ''))),
+    Math.min(
+      sheetWidth,
+      rows.reduce((most, row) => Math.max(most, length(row[c] ?? '')), length(head)),
+    ),
   )
   const room = sheetWidth - indent - gutter * (columns.length - 1)
   const taken = () => widths.reduce((a, b) => a + b, 0)

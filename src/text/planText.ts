@@ -12,7 +12,7 @@ import { asFoundShares, couplingsText } from './couplingsText'
 import { conflictText } from './conflictText'
 import { towardSide } from '../language/sides'
 import { feetText } from './feetText'
-import { heading, paragraph } from './layout'
+import { heading, paragraph, sheetText } from './layout'
 import { packsText } from './packsText'
 import { expectedText } from './readingsText'
 import { readyLine, readyText } from './readyText'
@@ -28,7 +28,7 @@ export function planText(train: Train, answer: DrawnAnswer): string {
   const ready = answer.status === 'by hand' ? undefined : answer.ready
   const reasons = answer.status === 'impossible' ? answer.reasons : undefined
   const parts = partsOf(train, answer)
-  return [
+  return sheetText([
     ...opening(train),
     ...paragraph(
       sentenceText(answer.status === 'by hand' ? answer.sentence : sentenceOf(train, answer)),
@@ -43,7 +43,7 @@ export function planText(train: Train, answer: DrawnAnswer): string {
     ...proofText(train, answer),
     ...cautionText(),
     '',
-  ].join('\n')
+  ])
 }
 
 /** What is to be done and what comes of it, each part under its heading. */

@@ -1,3 +1,4 @@
+import { sheetText } from './layout'
 import { readTrain } from '../document/readTrain'
 import type { TrainDocument } from '../document/schema'
 import { factKeys, factWords } from '../document/words/factWords'
@@ -18,7 +19,7 @@ import { couplingLimitsText } from '../scene/couplingFacts'
 export function recordText(job: string, pages: readonly RecordPage[]): string {
   const verified = verifyRecord(pages)
   const name = namesIn(pages)
-  return [
+  return sheetText([
     `Record of ${job}`,
     pages.length === 0
       ? 'No pages.'
@@ -33,7 +34,7 @@ export function recordText(job: string, pages: readonly RecordPage[]): string {
       `Seal ${seal}`,
     ]),
     '',
-  ].join('\n')
+  ])
 }
 
 /** The same for programs, with nothing left out: what the seals are worked out from. */

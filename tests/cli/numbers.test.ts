@@ -12,7 +12,12 @@ const sources = files
 /** Units and sizes: what a number is written in, not what it decides. */
 const units = [
   ...['src/document/typed/typedUnits.ts', 'src/document/unitSign.ts'],
-  ...['src/document/heat.ts', 'src/document/edits/growthEdits.ts', 'src/dev/trainSchema.ts'],
+  ...[
+    'src/document/quantities.ts',
+    'src/document/heat.ts',
+    'src/document/edits/growthEdits.ts',
+    'src/dev/trainSchema.ts',
+  ],
 ]
 
 test('the page about numbers that decide is the one that the table gives', () => {

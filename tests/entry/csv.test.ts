@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import Papa from 'papaparse'
 import { describe, expect, test } from 'vitest'
+import { harmless } from '../../src/language/harmless'
 import { csvText, guarded, unguarded } from '../../src/document/tables/csv'
 
 /** Texts rich in what begins, cuts and quotes cells. */
@@ -44,7 +45,10 @@ describe('CSV', () => {
             delimiter: ',',
             newline: '\r\n',
           })
-          expect(data.map((row) => row.map(unguarded))).toEqual(rows)
+          // but for line ends, which are all written alike
+          expect(data.map((row) => row.map(unguarded))).toEqual(
+            rows.map((row) => row.map(harmless)),
+          )
         },
       ),
       { numRuns: 500 },

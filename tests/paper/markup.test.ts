@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { firstUnseen } from '../../src/language/harmless'
 import { paperBody, paperHtml } from '../../src/paper/html'
 import type { Paper } from '../../src/paper/page'
 import { askTooMuch, example } from '../cli/trains'
@@ -60,4 +61,13 @@ test('the name of a train stays text in the title too', async () => {
     const html = paperHtml({ ...paper, train: hostile.join(' ') })
     expect(tags(html)).toEqual(tags(paperHtml(paper)))
   }
+})
+
+test('no text steers or turns what stands around it', async () => {
+  const attack = 'red \u001b[31m\u009b2J\u202egnorw\ufffeover'
+  for (const paper of await papers())
+    for (const html of [paperBody(spoilt(paper, attack)), paperHtml(spoilt(paper, attack))]) {
+      expect(html).toContain('red \ufffd[31m\ufffd2J\ufffdgnorw\ufffdover')
+      expect(firstUnseen(html.replaceAll('\n', ''))).toBeUndefined()
+    }
 })

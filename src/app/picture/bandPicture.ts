@@ -1,3 +1,4 @@
+import { harmlessLine } from '../../language/harmless'
 import { fontFace } from './fontFace'
 import { screenLines } from './textLines'
 
@@ -82,7 +83,7 @@ function looked(element: Element): Element {
   for (const child of element.childNodes) {
     if (child instanceof Element) {
       if (!child.matches(screenOnly)) copy.append(looked(child))
-    } else copy.append(child.cloneNode())
+    } else if (child instanceof Text) copy.append(harmlessLine(child.data))
   }
   return copy
 }
@@ -134,6 +135,6 @@ function text(
   line.setAttribute('font-weight', style.fontWeight)
   line.setAttribute('fill', style.color)
   line.setAttribute('textLength', String(box.width))
-  line.textContent = words
+  line.textContent = harmlessLine(words)
   return line
 }

@@ -3,6 +3,7 @@ import { useEventListener } from '@vueuse/core'
 import { defineStore } from 'pinia'
 import { computed, ref, shallowRef, watch } from 'vue'
 import { unchanged } from '../../scene/unchanged'
+import { harmless, harmlessLine } from '../../language/harmless'
 import { readTrainText } from '../../document/readTrain'
 import { examples, firstExample } from '../services/examples'
 import { takeFile } from '../shelf/arrival'
@@ -112,12 +113,13 @@ export const useShelf = defineStore('shelf', () => {
 
   async function openFile(file: File): Promise<void> {
     const read = await readFile(file)
+    const name = harmlessLine(file.name)
     if (!read.ok) {
-      job.refusal = { file: file.name, text: read.text, refused: read.refused }
+      job.refusal = { file: name, text: harmless(read.text), refused: read.refused }
       return
     }
     putAway('file')
-    const arriving = { file: file.name, written: file.lastModified, document: read.document }
+    const arriving = { file: name, written: file.lastModified, document: read.document }
     const note = await attempt(() => takeFile(session, arriving))
     if (note) say(note)
   }

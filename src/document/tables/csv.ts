@@ -1,3 +1,5 @@
+import { harmless } from '../../language/harmless'
+
 /**
  * A table as CSV that a spreadsheet shows and never runs. A text that a spreadsheet would take for a
  * formula gets an apostrophe before it, as people write it there themselves; numbers stay numbers, with
@@ -28,6 +30,6 @@ function written(cell: CsvCell): string {
   if (cell === undefined) return ''
   if (typeof cell === 'boolean') return cell ? 'yes' : 'no'
   if (typeof cell === 'number') return Number.isFinite(cell) ? String(cell) : ''
-  const text = guarded(cell)
+  const text = guarded(harmless(cell))
   return /[",;|\t\r\n]|^\s|\s$/.test(text) ? `"${text.replaceAll('"', '""')}"` : text
 }
