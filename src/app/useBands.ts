@@ -1,3 +1,4 @@
+import { askedWords } from '../language/askedShare'
 import {
   computed,
   ref,
@@ -111,6 +112,7 @@ export function useBands(room: Readonly<Ref<number>>) {
         ),
         width,
         share: answer.share,
+        asked: askedWords(of.plan),
       }
     },
   )

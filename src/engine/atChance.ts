@@ -22,7 +22,7 @@ export function atChance(train: Train, solver: Solver): TrainAtChance {
   const chance = train.plan.sure?.chance
   if (chance === undefined) return { train }
   const asked = train.plan.share
-  const at = (share: number): Train => ({ ...train, plan: { ...train.plan, share } })
+  const at = (share: number): Train => ({ ...train, plan: { ...train.plan, share, asked } })
   const first = new PlanRun(train, solver)
   const study = new ChanceStudy(train, first.found())
   const shown = (share: number): number | undefined => {

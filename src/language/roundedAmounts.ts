@@ -39,10 +39,41 @@ function twoDigitText(value: number, round: RoundTo): string {
   return String(Number(stepped(value, step, round).toPrecision(6)))
 }
 
+/** Decimals that tell two shares apart at most. */
+const mostDecimals = 6
+
 /**
- * A share of tolerance in percent with so many decimals: down for what no move reaches less than, up for
- * what can be reached, so that either stays true when it is entered as it is told.
+ * The best share of tolerance that can be reached, in percent: rounded up everywhere, so that one share reads alike on
+ * every face and can be had when it is entered as it is told.
+ * @param asked the share beside which it is told, to be told apart from it with as many decimals as that takes
  */
-export function shareAmount(share: number, round: RoundTo, decimals = 0): string {
-  return `${stepped(share * 100, 10 ** -decimals, round).toFixed(decimals)} %`
+export const bestShareText = (share: number, asked = NaN): string =>
+  shareAt(share, tellingApart(share, asked))
+
+/** The same in a sentence: "105 % of tolerance; 70 % was asked for". */
+export function bestBesideAsked(share: number, asked: number): string {
+  const decimals = tellingApart(share, asked)
+  return `${shareAt(share, decimals)} of tolerance; ${askedText(asked, decimals)} was asked for`
 }
+
+/** Decimals with which a share over the one asked for is told over it, and by no more than twice of what it is. */
+function tellingApart(share: number, asked: number): number {
+  const over = (share - asked) * 100
+  const says = (decimals: number): boolean => {
+    const told = upTo(share, decimals) - asked * 100
+    return told > 0 && told <= 2 * over
+  }
+  let decimals = 0
+  if (over > 0) while (decimals < mostDecimals && !says(decimals)) decimals++
+  return decimals
+}
+
+/** In percent. */
+const upTo = (share: number, decimals: number): number =>
+  stepped(share * 100, 10 ** -decimals, 'up')
+
+const shareAt = (share: number, decimals: number): string =>
+  `${upTo(share, decimals).toFixed(decimals)} %`
+
+const askedText = (asked: number, decimals: number): string =>
+  `${(asked * 100).toFixed(decimals)} %`

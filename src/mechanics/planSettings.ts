@@ -2,6 +2,8 @@ import type { Micrometres, Millimetres } from './units'
 
 export interface PlanSettings {
   readonly share: number
+  /** The share as entered, where a smaller one was taken to reach the chance that is asked for. */
+  readonly asked?: number
   readonly weights: { readonly shim: number; readonly side: number; readonly axial: number }
   readonly reserve: Micrometres
   readonly shims?: {

@@ -1,4 +1,4 @@
-import { shareAmount } from '../language/roundedAmounts'
+import { bestShareText } from '../language/roundedAmounts'
 import { sideNoun, towardSide } from '../language/sides'
 import { caution } from '../text/remarksText'
 import { capital } from '../language/names'
@@ -168,7 +168,7 @@ function proofItems(train: Train, answer: PlanAnswer): string[] {
     ...(floor === null
       ? []
       : [
-          `The best reachable by any allowed move, with the same machines fixed, is ${shareAmount(floor, 'up')} of tolerance.`,
+          `The best reachable by any allowed move, with the same machines fixed, is ${bestShareText(floor, train.plan.share)} of tolerance.`,
         ]),
     'It is as good as the numbers that went in: readings, distances, growth.',
   ]

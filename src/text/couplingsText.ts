@@ -1,3 +1,4 @@
+import { shareAsked } from '../language/askedShare'
 import { tol } from '../mechanics/tolerances'
 import { shareText } from '../language/amounts'
 import type { Train } from '../mechanics/train'
@@ -13,8 +14,8 @@ const columns = [{ head: '' }, { head: '', align: 'right' }, { head: '' }] as co
 export function couplingsText(train: Train, answer: AnswerWithMoves): string[] {
   const moved = answer.status !== 'in-tolerance'
   const about = moved
-    ? `tolerance used when the plan is done; ${shareText(answer.share)} was asked for`
-    : `tolerance used as found; ${shareText(answer.share)} was asked for`
+    ? `tolerance used when the plan is done; ${shareAsked(train.plan)}`
+    : `tolerance used as found; ${shareAsked(train.plan)}`
   return [
     ...heading('COUPLINGS', about),
     ...train.couplings.flatMap((coupling) => [

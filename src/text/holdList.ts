@@ -1,4 +1,4 @@
-import { shareAmount } from '../language/roundedAmounts'
+import { bestShareText } from '../language/roundedAmounts'
 import { toldDigits } from '../language/amounts'
 import { fineSign, type Micrometres } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
@@ -104,7 +104,7 @@ const namesOf = (train: Train, ids: readonly string[]): string[] =>
   train.bodies.filter(({ id }) => ids.includes(id)).map(({ name }) => inSentence(name))
 
 function detailOf(train: Train, row: RankedHold): string {
-  const floor = row.floor === null ? '' : `best reachable ${shareAmount(row.floor, 'up')}`
+  const floor = row.floor === null ? '' : `best reachable ${bestShareText(row.floor)}`
   const moved = namesOf(train, row.disturbed)
   return [...(moved.length > 0 ? [`moves ${listed(moved)}`] : []), ...(floor ? [floor] : [])].join(
     '; ',

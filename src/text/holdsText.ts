@@ -1,4 +1,6 @@
-import { shareAmount } from '../language/roundedAmounts'
+import { shareAsked } from '../language/askedShare'
+import { keptSentence } from '../language/keptWords'
+import { bestShareText } from '../language/roundedAmounts'
 import { toldText, shareText } from '../language/amounts'
 import type { Train } from '../mechanics/train'
 import type { Holds, RankedHold } from '../engine/studies/holds/holdRows'
@@ -26,7 +28,7 @@ export function holdsText(train: Train, { complete, rows }: Holds): string {
   const beaten = groups.filter((group) => !shown.includes(group))
   return sheetText([
     ...opening(train),
-    ...paragraph(headline(train, rows, complete)),
+    ...paragraph(`${headline(train, rows, complete)}${keptSentence(train)}`),
     ...(shown.length === 0 ? [] : tableOf(train, shown)),
     ...whyText(train, shown),
     ...beatenText(train, beaten, groups),
@@ -40,7 +42,9 @@ export function holdsText(train: Train, { complete, rows }: Holds): string {
 function headline(train: Train, rows: readonly RankedHold[], complete: boolean): string {
   const [best] = rows
   const solved = complete
-    ? `All ${counted(rows.length, 'choice', 'choices')} of fixed machines were solved.`
+    ? rows.length === 1
+      ? 'There is one choice of fixed machines, and it was solved.'
+      : `All ${rows.length} choices of fixed machines were solved.`
     : `There are too many choices to solve them all: these are the best ${rows.length} found, and the list is not complete.`
   if (best?.status === 'in-tolerance') return `Nothing needs to move, whatever is fixed. ${solved}`
   if (best?.cost === undefined)
@@ -93,7 +97,7 @@ function tableOf(train: Train, shown: readonly HoldGroup[]): string[] {
         namesOf(train, face.held),
         toldText(face.cost ?? 0, train.units),
         toldText(effortOf(train, face), train.units),
-        shareAmount(face.floor ?? 0, 'up'),
+        bestShareText(face.floor ?? 0, train.plan.share),
         `${face.disturbed.length}`,
         ...(sure ? [face.sure?.all ? chanceText(face.sure.all) : '-'] : []),
         face.current ? 'now' : '',
@@ -157,7 +161,7 @@ function impossibleText(train: Train, rows: readonly RankedHold[]): string[] {
   const least = impossible.filter(({ impliedBy }) => impliedBy === undefined)
   const implied = impossible.length - least.length
   return [
-    ...heading('IMPOSSIBLE', `${shareText(train.plan.share)} of tolerance was asked for`),
+    ...heading('IMPOSSIBLE', `of tolerance ${shareAsked(train.plan)}`),
     ...least.flatMap((row) =>
       paragraph(`${row.why === '' ? namesOf(train, row.held) : row.why}${mark(row)}.`, '  - '),
     ),

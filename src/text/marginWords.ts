@@ -1,4 +1,4 @@
-import { shareAmount } from '../language/roundedAmounts'
+import { bestShareText } from '../language/roundedAmounts'
 import { tol } from '../mechanics/tolerances'
 import { shareText, toldText } from '../language/amounts'
 import type { Micrometres } from '../mechanics/units'
@@ -31,7 +31,7 @@ export function pointInWords(train: Train, tradeoff: Tradeoff, share: number): s
   const cost = costAt(tradeoff, share)
   const lead = `${shareText(share)}, `
   if (cost === undefined)
-    return `${lead}no plan: the best reachable is ${shareAmount(tradeoff.floor, 'up')}`
+    return `${lead}no plan: the best reachable is ${bestShareText(tradeoff.floor, share)}`
   const moves =
     cost === 0 ? 'nothing moves' : `${toldText(cost, train.units)} of ${costWord(train)}`
   return `${lead}${moves}${noRoomAt(share) ? '; no room for error' : ''}`

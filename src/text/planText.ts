@@ -1,4 +1,4 @@
-import { shareAmount } from '../language/roundedAmounts'
+import { bestShareText } from '../language/roundedAmounts'
 import { shareText } from '../language/amounts'
 import { keptInWords } from '../language/keptWords'
 import { fineSign, toFine, type Micrometres } from '../mechanics/units'
@@ -103,7 +103,7 @@ function proofText(train: Train, answer: DrawnAnswer): string[] {
     floor === null
       ? []
       : [
-          `The best reachable by any allowed move, with the same machines fixed, is ${shareAmount(floor, 'up')} of tolerance${keptInWords(train) === '' ? '' : ', what is kept free of it counted'}.`,
+          `The best reachable by any allowed move, with the same machines fixed, is ${bestShareText(floor, answer.share)} of tolerance${keptInWords(train) === '' ? '' : ', what is kept free of it counted'}.`,
         ]
   const lines = [...proofLines(train, answer), ...floorLine]
   if (lines.length === 0) return []

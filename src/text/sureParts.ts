@@ -36,6 +36,9 @@ const most = 5
 
 export function sureParts(train: Train, sure: SureAnswer): SureParts {
   const { all, reread, asFound, bolts, half, double } = sure
+  const buys = (sure.buys ?? [])
+    .flatMap((buy) => buySentence(train, buy, sure) ?? [])
+    .slice(0, most)
   const lines = [
     ...(all && reread
       ? [
@@ -47,13 +50,18 @@ export function sureParts(train: Train, sure: SureAnswer): SureParts {
           `With every uncertainty half as large: ${likeChance(half, all)}; twice as large: ${likeChance(double, all)}.`,
         ]
       : []),
+    ...(all && sure.buys?.length && buys.length === 0 && all.chance < 0.98
+      ? [
+          'Nothing that is unsure, were it known exactly, would by itself add 2 points in a hundred.',
+        ]
+      : []),
     ...(bolts ? [`That no bolt meets the edge of its hole: ${chanceText(bolts)}.`] : []),
   ]
   return {
     sentence: sureSentence(train, sure),
     lines,
     weak: weakOf(train, sure),
-    buys: (sure.buys ?? []).flatMap((buy) => buySentence(train, buy, sure) ?? []).slice(0, most),
+    buys,
     assumed: assumedLines(train, sure.assumed ?? []),
   }
 }

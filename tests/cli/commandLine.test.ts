@@ -108,7 +108,7 @@ describe('exit 1: impossible, and answered all the same', () => {
     const ended = holdfast(['plan', '-'], { input: document })
     expect(ended.status).toBe(1)
     expect(ended.out.replace(/\s+/g, ' ')).toMatch(
-      /no move reaches less than \d+ % of tolerance; 5 % was/,
+      /the best reachable is \d+ % of tolerance; 5 % was/,
     )
     expect(ended.out).not.toContain('FEET')
   })

@@ -44,7 +44,7 @@ describe('holds', () => {
     const flat = out.replace(/\s+/g, ' ')
     expect(flat).toContain('CHOICES: ranked by moves plus the effort of the machines disturbed')
     expect(flat).toContain(
-      'with the step-up gear fixed, low stage to gear (turndown) cannot come below 371 % of its tolerance',
+      'with the step-up gear fixed, low stage to gear (turndown) comes to 372 % of its tolerance at best',
     )
     expect(flat).toContain('and 10 choices that fix more than one of these.')
   })

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import type { PlanAnswer } from '../../src/engine/fieldwork/answer'
 import { sentenceOf, sentenceText } from '../../src/engine/plan/sentence'
 import { mustPlan } from '../planned'
+import { planText } from '../../src/text/planText'
 import { bodiesInWords, inSentence, listed } from '../../src/language/names'
 import { askTooMuch, example, planned, reverseDial, trainOf } from './trains'
 
@@ -36,7 +37,7 @@ describe('the sentence', () => {
     const { train, answer } = await planned(example('piped-compressor', askTooMuch))
     const { headline, proof } = sentenceOf(train, answer)
     expect(headline).toBe(
-      `With the air compressor fixed, no move reaches less than ${Math.floor((answer.floor ?? 0) * 100)} % of tolerance; 5 % was asked for.`,
+      `With the air compressor fixed, the best reachable is ${Math.ceil((answer.floor ?? 0) * 100)} % of tolerance; 5 % was asked for.`,
     )
     expect(proof).toBe('')
   })
@@ -48,6 +49,21 @@ describe('the sentence', () => {
     expect(sentenceOf(train, near).headline).toContain(
       '70.03 % of tolerance; 70.00 % was asked for',
     )
+  })
+
+  test('the best that can be reached reads alike everywhere, and can be had as it is told', async () => {
+    const { train, answer } = await planned(example('piped-compressor', askTooMuch))
+    const text = planText(train, answer).replaceAll(/\s+/g, ' ')
+    const told = [...text.matchAll(/(?:reachable|best)[^%;]*? (\d+) %/g)]
+    expect(told.length).toBeGreaterThan(1)
+    const [share = 0] = new Set(told.map(([, percent]) => Number(percent)))
+    expect(new Set(told.map(([, percent]) => percent))).toEqual(new Set([String(share)]))
+    const again = await planned(
+      example('piped-compressor', (document) => {
+        document.plan = { ...document.plan, share: share / 100 }
+      }),
+    )
+    expect(again.answer.status).toBe('planned')
   })
 
   test('weights make a cost and not a length', async () => {

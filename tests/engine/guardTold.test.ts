@@ -92,7 +92,7 @@ describe('a guard that leaves nothing', () => {
 
   it('says which check, by how much, and what could help', () => {
     expect(answer.conflictSentence).toBe(
-      'Whatever is fixed, Motor to Pump in cold cannot come under 111 % of tolerance; 70 % was asked for: 5 standard uncertainties come to 112 µm of offset, and 70 % of its limit is 70 µm: nothing is left for the machines, wherever they stand; only smaller uncertainties, a smaller guard or a wider tolerance can help.',
+      'Whatever is fixed, Motor to Pump in cold cannot come within the 70 % of tolerance asked for: 5 standard uncertainties come to 112 µm of offset, and 70 % of its limit is 70 µm: nothing is left for the machines, wherever they stand; only smaller uncertainties, a smaller guard or a wider tolerance can help.',
     )
   })
 

@@ -49,6 +49,16 @@ export const small: readonly Impossible[] = [
     },
   },
   {
+    name: 'growth anywhere between 120 down and 120 up, within 100 um',
+    kind: 'intervals',
+    document: pair(
+      given(0, 0),
+      { growth: { hot: [{ at: 0, range: { rise: [-120, 120] } }] } },
+      { states: [{ id: 'hot', name: 'hot' }], plan: { worst: true } },
+      { offset: 100, angle: 1 },
+    ),
+  },
+  {
     name: 'two states that want 100 um between them',
     kind: 'state tolerance',
     document: pair(

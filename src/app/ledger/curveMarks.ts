@@ -1,4 +1,4 @@
-import { shareAmount } from '../../language/roundedAmounts'
+import { bestShareText } from '../../language/roundedAmounts'
 import { tol } from '../../mechanics/tolerances'
 import type { Chart } from 'chart.js'
 import type { ChanceAlong } from '../../engine/chanceAlong'
@@ -78,7 +78,7 @@ export function drawMarks(chart: Chart, { tradeoff, axis }: Picture, inked: Inks
     ctx.setLineDash([])
   }
   const [floorWords, foundWords] = [
-    `best reachable ${shareAmount(tradeoff.floor, 'up')}`,
+    `best reachable ${bestShareText(tradeoff.floor)}`,
     `as found ${shareText(tradeoff.standing)}`,
   ]
   const [floorAt, foundAt] = [

@@ -1,4 +1,4 @@
-import { shareAmount } from '../../language/roundedAmounts'
+import { bestShareText } from '../../language/roundedAmounts'
 import { defineStore } from 'pinia'
 import { computed, ref } from 'vue'
 import {
@@ -111,7 +111,7 @@ export const useHand = defineStore('hand', () => {
       says.value =
         from.floor === undefined
           ? 'The planner stopped without an answer.'
-          : `With these left where they are, no move of the others comes below ${shareAmount(from.floor, 'down')} of tolerance.`
+          : `With these left where they are, the best reachable by the others is ${bestShareText(from.floor)} of tolerance.`
   }
 
   return {

@@ -1,4 +1,5 @@
-import { shareAmount } from '../../language/roundedAmounts'
+import { shareAsked } from '../../language/askedShare'
+import { bestBesideAsked } from '../../language/roundedAmounts'
 import { tol } from '../../mechanics/tolerances'
 import { shareText, toldNought, toldText } from '../../language/amounts'
 import type { Body, Train } from '../../mechanics/train'
@@ -63,13 +64,13 @@ export function sentenceOf(train: Train, answer: Told): Sentence {
     case 'in-tolerance':
       return {
         headline: 'Nothing needs to move.',
-        moves: `As it stands, ${tightestAsFound(train, answer)}; ${shareText(answer.share)} was asked for.${keptSentence(train)}`,
+        moves: `As it stands, ${tightestAsFound(train, answer)}; ${shareAsked(train.plan)}.${keptSentence(train)}`,
         proof: '',
       }
     case 'impossible':
       return {
         headline: capital(
-          `${boundLead(train, answer.reasons?.conflicts[0])}${holding(train, answer)}, no move reaches less than ${apart(answer.floor, answer.share)}${keptClause(train)}.`,
+          `${boundLead(train, answer.reasons?.conflicts[0])}${holding(train, answer)}, the best reachable is ${bestBesideAsked(answer.floor, answer.share)}${keptClause(train)}.`,
         ),
         moves: `As it stands, ${tightestAsFound(train, answer)}. No plan is shown.`,
         proof: '',
@@ -190,15 +191,6 @@ function tightestAsFound(train: Train, answer: StandingAnswer): string {
 function placeInWords(train: Train, { coupling, state }: { coupling: string; state: string }) {
   const name = train.couplings.find(({ id }) => id === coupling)?.name ?? coupling
   return `${name}, ${train.states.find(({ id }) => id === state)?.name ?? state}`
-}
-
-/** Two shares with as many decimals as it takes to tell them apart. */
-function apart(reached: number, asked: number): string {
-  const least = (decimals: number) => shareAmount(reached, 'down', decimals)
-  const wanted = (decimals: number) => `${(asked * 100).toFixed(decimals)} %`
-  let decimals = 0
-  while (decimals < 6 && least(decimals) === wanted(decimals)) decimals++
-  return `${least(decimals)} of tolerance; ${wanted(decimals)} was asked for`
 }
 
 /** "Proven" is meant of this alone: no plan within the numbers given costs less. */

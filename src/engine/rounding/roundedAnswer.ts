@@ -1,3 +1,4 @@
+import { keptClause } from '../../language/keptWords'
 import { tol } from '../../mechanics/tolerances'
 import { tidy } from '../../language/tidy'
 import { shareText } from '../../language/amounts'
@@ -104,7 +105,7 @@ function triedWords(train: Train, { proven, programs }: Rounding & { kind: 'none
   const { share } = train.plan
   const within = share < 1 ? `${shareText(share)} and within ` : ''
   const how = proven ? 'to the end of the search' : 'until the work allowed was used up'
-  return `tried: all feet together within ${within}the whole of every tolerance, ${how} (${counted(programs, 'program', 'programs')} solved); every foot by itself`
+  return `tried: all feet together within ${within}the whole of every tolerance, ${how} (${counted(programs, 'program', 'programs')} solved)${keptClause(train)}; every foot by itself`
 }
 
 /** One row for each foot whose pack changes, in document order. */

@@ -1,3 +1,4 @@
+import { askedWords } from '../../language/askedShare'
 import { tol } from '../../mechanics/tolerances'
 import { fineText, shareText, toldText } from '../../language/amounts'
 import type { Train } from '../../mechanics/train'
@@ -29,7 +30,7 @@ export function roundedSentence(train: Train, rounded: RoundingFigures): string 
     `${paid}; ${share}.`,
     ...(rounded.status === 'over the share asked for'
       ? [
-          `${over} is over the ${shareText(train.plan.share)} asked for: no rounding within it was found${rounded.proven ? '' : ' before the search was ended'}.`,
+          `${over} is over the ${shareText(train.plan.share)} ${askedWords(train.plan)}: no rounding within it was found${rounded.proven ? '' : ' before the search was ended'}.`,
         ]
       : []),
     ...(leaving > 0

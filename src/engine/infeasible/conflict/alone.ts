@@ -44,8 +44,8 @@ export function aloneOf(
     : { kind: 'unknown' }
 }
 
-/** Whether both are entered in the train file as one number. */
-function sameEntry(one: ElasticLimit | undefined, other: ElasticLimit): boolean {
+/** Whether both are entered in the train file as one number: a tolerance is, in all its states. */
+export function sameEntry(one: ElasticLimit | undefined, other: ElasticLimit): boolean {
   if (one?.kind === 'coupling') return other.kind === 'coupling' && one.coupling === other.coupling
   return one === other
 }

@@ -21,7 +21,7 @@ export interface ConflictMember {
   where: string
   /**
    * Least that this member alone would have to give for the rest of this conflict to be kept, as it was
-   * entered; null for a held body.
+   * entered, a tolerance in every state of the conflict; null for a held body.
    */
   lacks: Lacked | null
   /**

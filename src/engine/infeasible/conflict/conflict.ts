@@ -130,7 +130,6 @@ function conflictAnswer(
     sentence: conflictSentence(
       train,
       members.map(([, member]) => member),
-      floor,
       lacks,
       tolerances,
       kept && leavesNothing(train, kept) ? kept : undefined,

@@ -2,7 +2,7 @@ import type { Train } from '../../../mechanics/train'
 import type { Solver } from '../../lp/solver'
 import type { ElasticLimit } from '../elastic/limit'
 import type { DualWeight } from '../elastic/dualWeights'
-import { aloneOf, type Alone } from './alone'
+import { aloneOf, sameEntry, type Alone } from './alone'
 import { checkOf, limitsOf, type ToleranceCheck, type More } from './more'
 import type { ConflictMember, Lacked } from './answer'
 import { entered } from './entered'
@@ -42,7 +42,9 @@ export function memberAnswer(
   const alone = aloneOf(cache, all, member, solver)
   const sentence = memberSentence(train, member, words, alone)
   if (member.kind === 'coupling') {
-    const lack = toleranceRaise(cache, set, [index], solver)
+    // entered once for all states: those of the conflict give together
+    const states = [...set].filter((other) => sameEntry(members[other], member))
+    const lack = toleranceRaise(cache, set, states, solver)
     const answer = { ...words, ...tolerance(train, member, press, lack, alone), sentence }
     if (lack === undefined) return { answer }
     const text = tolerancesText(train, member.coupling, lack, 'down')

@@ -2,7 +2,6 @@ import { shareText } from '../../../language/amounts'
 import {
   fineAmount,
   lengthAmount,
-  shareAmount,
   slopeAmount,
   type RoundTo,
 } from '../../../language/roundedAmounts'
@@ -49,13 +48,11 @@ export function lackGroups(
 /**
  * A conflict in one sentence of the craft: what is held, which coupling is left where, and what is
  * missing at least. Where several limits could give, any one of them would do: "or".
- * @param floor least share of tolerance that is reached
  * @param kept the check that what is kept free leaves nothing of, where that is the whole conflict
  */
 export function conflictSentence(
   train: Train,
   members: readonly ElasticLimit[],
-  floor: number | undefined,
   lacks: readonly GroupedLack[],
   tolerances: readonly { readonly text: string; readonly part: number }[],
   kept?: KeptAlone,
@@ -64,11 +61,7 @@ export function conflictSentence(
     member.kind === 'held' ? [inSentence(train.bodies[member.body]?.name ?? '')] : [],
   )
   const where = couplingsInWords(train, members)
-  const best = floor === undefined ? 'more than was asked for' : reachedText(floor)
-  const lead =
-    held.length === 0
-      ? `Whatever is fixed, ${where} cannot come under ${best}`
-      : `With ${listed(held)} fixed, ${where} cannot come under ${best}`
+  const fixed = held.length === 0 ? 'Whatever is fixed' : `With ${listed(held)} fixed`
   const missing = [...lacks]
     .filter(({ amount }) => amount !== undefined)
     .map((lack) => lackInWords(train, lack))
@@ -82,11 +75,8 @@ export function conflictSentence(
       : least
         ? `${least.text} would be needed at least, and ${close}`
         : close
-  return `${lead}; ${shareText(train.plan.share)} was asked for${kept ? '' : keptClause(train)}: ${tail}.`
+  return `${fixed}, ${where} cannot come within the ${shareText(train.plan.share)} of tolerance asked for${kept ? '' : keptClause(train)}: ${tail}.`
 }
-
-/** No move reaches less: rounded down, so that what is said stays true. */
-const reachedText = (share: number): string => `${shareAmount(share, 'down')} of tolerance`
 
 /** "Low stage to gear in turndown", states of one coupling together. */
 function couplingsInWords(train: Train, members: readonly ElasticLimit[]): string {

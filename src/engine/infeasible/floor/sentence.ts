@@ -1,5 +1,5 @@
 import { keptInWords } from '../../../language/keptWords'
-import { shareAmount } from '../../../language/roundedAmounts'
+import { bestShareText } from '../../../language/roundedAmounts'
 import { fineText, lengthText, slopeText } from '../../../language/amounts'
 import type { Train } from '../../../mechanics/train'
 import { wayInWords } from '../../../language/sides'
@@ -34,30 +34,22 @@ function causeSentence(train: Train, cause: FloorCause): string {
       return 'Nothing is in the way: every coupling can be put right in every state at once.'
     case 'kept':
       return cause.kept
-        ? `${capital(pulled(train, cause))} cannot come below ${timesText(cause.floor)}: ${keptAloneInWords(train, cause.kept)}.`
+        ? `${capital(pulled(train, cause))} comes to ${bestText(cause.floor)} at best: ${keptAloneInWords(train, cause.kept)}.`
         : ''
     case 'still':
-      return `${capital(pulled(train, cause))} lies between machines that stay, and stays at ${timesText(cause.floor)}.`
+      return `${capital(pulled(train, cause))} lies between machines that stay, and stays at ${bestText(cause.floor)}.`
     case 'states':
       return cause.apart ? statesSentence(train, cause, cause.apart) : ''
     case 'machines':
-      return `${capital(pullsInWords(train, cause))} cannot all come below ${timesText(cause.floor).replace('its ', '')}: the machines between them cannot serve one without losing the other.`
+      return `${capital(pullsInWords(train, cause))} come to ${bestShareText(cause.floor)} of tolerance at best: the machines between them cannot serve one without losing the other.`
     case 'limits':
-      return `${capital(pulled(train, cause))} cannot come below ${timesText(cause.floor)}: ${propsInWords(train, cause.props)}.`
+      return `${capital(pulled(train, cause))} comes to ${bestText(cause.floor)} at best: ${propsInWords(train, cause.props)}.`
   }
 }
 
-/**
- * "84 % of its tolerance", "372 % of its tolerance"; with as many decimals as it takes to tell a share
- * from the one that was asked for.
- */
-export function timesText(share: number, asked = NaN): string {
-  for (const decimals of [0, 1, 2, 3, 4]) {
-    const least = shareAmount(share, 'down', decimals)
-    if (least !== `${(asked * 100).toFixed(decimals)} %`) return `${least} of its tolerance`
-  }
-  return 'just over what was asked for'
-}
+/** "84 % of its tolerance", told apart from the share that was asked for. */
+export const bestText = (share: number, asked?: number): string =>
+  `${bestShareText(share, asked)} of its tolerance`
 
 /** The coupling that pulls most, with its state in brackets. */
 export function pulled(train: Train, { pulls }: Pick<FloorCause, 'pulls'>): string {
@@ -78,7 +70,7 @@ function statesSentence(train: Train, cause: FloorCause, apart: Apart): string {
   const names = [...states]
     .filter(([, weight]) => weight >= lightest)
     .map(([s]) => stateName(train, s))
-  return `${capital(listed(names))} together leave ${coupling} no better place than ${timesText(cause.floor)}, ${first} and ${second} alone by ${apartText(train, apart)}; no shim can close that.`
+  return `${capital(listed(names))} together leave ${coupling} no better place than ${bestText(cause.floor)}, ${first} and ${second} alone by ${apartText(train, apart)}; no shim can close that.`
 }
 
 function apartText(train: Train, { what, value }: Apart): string {

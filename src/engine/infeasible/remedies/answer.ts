@@ -4,6 +4,7 @@ import type { FieldChange } from './change'
 export type RemedyKind =
   | 'share'
   | 'guard'
+  | 'intervals'
   | 'hold'
   | 'state tolerance'
   | 're-centre'

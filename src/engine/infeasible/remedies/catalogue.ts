@@ -21,6 +21,11 @@ export const catalogue: Readonly<Record<RemedyKind, Entry>> = {
     hours: [0, 1],
     risk: 'a coupling that is out may pass for one that is in',
   },
+  intervals: {
+    effort: 1,
+    hours: [0, 1],
+    risk: 'growth that comes near an end of its interval may put a coupling out',
+  },
   'state tolerance': { effort: 2, hours: [1, 1], risk: 'a soft limit tends to creep' },
   're-centre': { effort: 2, hours: [1, 3], risk: 'the bolt leans for a reason not yet seen' },
   'minimum pack': {

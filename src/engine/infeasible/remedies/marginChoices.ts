@@ -29,6 +29,21 @@ export function shareChoice(context: RemedyContext, floor: number | null): Candi
   })
 }
 
+/**
+ * The middle of each interval of growth in place of every value within: no limit is widened, a value away from the
+ * middle is left to chance.
+ */
+export function intervalsChoice({ train, document }: RemedyContext): Candidate | undefined {
+  if (!train.plan.worst) return undefined
+  return candidateOf('intervals', {
+    where: 'intervals of growth',
+    changes: [{ at: 'plan.worst', from: fieldAt(document, 'plan.worst'), to: false }],
+    agree: 'the responsible engineer',
+    lead: () =>
+      'Plan for the middle of each interval of growth instead of for every value within, or measure the growth and enter narrower ones.',
+  })
+}
+
 /** A machine tilted by more than was allowed. */
 export function tiltChoices(context: RemedyContext): Candidate[] {
   const { train, model, document } = context

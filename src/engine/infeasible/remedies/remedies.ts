@@ -11,7 +11,7 @@ import { catalogue } from './catalogue'
 import { changed, type FieldChange } from './change'
 import { guardChoice } from './guardChoice'
 import { dowelChoices, holdChoices } from './holdChoices'
-import { shareChoice, tiltChoices } from './marginChoices'
+import { intervalsChoice, shareChoice, tiltChoices } from './marginChoices'
 import { packChoices } from './packs'
 import { raiseChoices } from './raise'
 import { remedyOf } from './remedyWords'
@@ -46,7 +46,11 @@ export function remediesOf(
   const known = cache.reach(allLimits(model))
   const cuts = known.kind === 'stopped' ? [] : known.cuts
   const holds = holdChoices(context)
-  const margins = [shareChoice(context, floor), guardChoice(context, solver)]
+  const margins = [
+    shareChoice(context, floor),
+    guardChoice(context, solver),
+    intervalsChoice(context),
+  ]
   const others = [
     ...stateChoices(context),
     ...roomChoices(context),
@@ -123,9 +127,9 @@ function attempt(
 const changesWork = ({ train }: RemedyContext, candidate: Candidate): boolean =>
   train.plan.guard > 0 && candidate.sized.length === 0 && !spendsMargin(candidate)
 
-/** More of the share, or less of the guard: its size is known, and no limit is widened. */
+/** More of the share, or less of what is kept free: its size is known, and no limit is widened. */
 const spendsMargin = ({ kinds }: Candidate): boolean =>
-  kinds.includes('share') || kinds.includes('guard')
+  kinds.some((kind) => kind === 'share' || kind === 'guard' || kind === 'intervals')
 
 function changesOf({ sized, fixed, changes }: Candidate, values: readonly number[]): FieldChange[] {
   return [

@@ -1,4 +1,4 @@
-import { shareAmount } from '../../../language/roundedAmounts'
+import { bestShareText } from '../../../language/roundedAmounts'
 import { toldText } from '../../../language/amounts'
 import type { Train } from '../../../mechanics/train'
 import type { Remedy } from './answer'
@@ -61,7 +61,7 @@ function sentenceOf(
   amount: Remedy['amount'],
   { solves, floor, cost }: Pick<Trial, 'solves' | 'floor'> & Partial<Trial>,
 ): string {
-  const best = floor === null ? '' : `${shareAmount(floor, 'up')} of tolerance`
+  const best = floor === null ? '' : `${bestShareText(floor, train.plan.share)} of tolerance`
   if (!solves) {
     const even = candidate.sized.length > 0 ? names[candidate.kinds[0] ?? 'hold'] : ''
     const lead = even === '' ? candidate.lead(amount) : `${even}: ${candidate.where}.`
@@ -81,6 +81,7 @@ const names: Record<Candidate['kinds'][number], string> = {
   hold: 'Another machine fixed',
   share: 'More of the tolerance',
   guard: 'A smaller guard',
+  intervals: 'The middle of the intervals of growth',
   'state tolerance': 'A wider tolerance in a state, up to twice',
   're-centre': 'Bolts re-centred',
   'minimum pack': 'Thinner packs',

@@ -1,10 +1,10 @@
 import { toldText } from '../../../language/amounts'
 import type { Train } from '../../../mechanics/train'
-import { shareAmount, fineAmount } from '../../../language/roundedAmounts'
+import { bestShareText, fineAmount } from '../../../language/roundedAmounts'
 import type { FloorCause } from '../../infeasible/floor/floorCause'
 import { floorCause } from '../../infeasible/floor/floorReason'
 import { keptAloneInWords } from '../../infeasible/floor/keptAlone'
-import { propsInWords, pulled, timesText, towardInWords } from '../../infeasible/floor/sentence'
+import { propsInWords, pulled, bestText, towardInWords } from '../../infeasible/floor/sentence'
 import type { LimitWeight } from '../../infeasible/floor/dualWeights'
 import { noRoomAt } from '../../plan/sentence'
 import { footLimitWords } from '../../../language/footLimitWords'
@@ -47,7 +47,7 @@ function whyImpossible(solver: HoldSolver, row: HoldRow): string {
   const setting = solver.setting(choice)
   const cause = floorCause(setting, solver.free(choice))
   if (!cause) return 'no move reaches what was asked for'
-  const lead = `with ${fixedInWords(train, row.held)} fixed, ${pulled(train, cause)} cannot come below ${timesText(cause.floor, train.plan.share)}`
+  const lead = `with ${fixedInWords(train, row.held)} fixed, ${pulled(train, cause)} comes to ${bestText(cause.floor, train.plan.share)} at best`
   const tail = tailOf(train, cause, lackOf(setting, cause))
   return tail === '' ? lead : `${lead}: ${tail}`
 }
@@ -120,7 +120,7 @@ function difference(train: Train, row: HoldRow, best: HoldRow): string {
   if (sameMoves && sameEffort) {
     if (row.disturbed.length > best.disturbed.length) return `costs the same${names}`
     if (!equal(row.floor ?? 0, best.floor ?? 0))
-      return `costs the same, but the best it can reach is ${shareAmount(row.floor ?? 0, 'up')}`
+      return `costs the same, but the best it can reach is ${bestShareText(row.floor ?? 0)}`
     return 'costs the same'
   }
   const lead = sameMoves
