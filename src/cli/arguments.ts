@@ -100,7 +100,11 @@ export function readArguments(words: readonly string[]): CommandRequest {
     } else if (token.kind === 'positional') {
       if (command !== undefined) files.push(token.value)
       else if (isCommand(token.value)) command = token.value
-      else return refuse(token.value, `unknown command: the commands are ${commands.join(', ')}`)
+      else
+        return refuse(
+          token.value || 'command',
+          `unknown command: the commands are ${commands.join(', ')}`,
+        )
     }
   }
   if (asked) return { command: asked }
@@ -109,8 +113,12 @@ export function readArguments(words: readonly string[]): CommandRequest {
   const [file, second] = files
   if (file === undefined)
     return refuse('FILE', `missing: give a train file after ${command}, or - for standard input`)
-  if (second !== undefined) return refuse(second, `one file at a time: ${file} was given already`)
+  if (file === '')
+    return refuse('FILE', 'empty: give the name of a train file, or - for standard input')
+  if (second !== undefined)
+    return refuse(second === '' ? 'FILE' : second, `one file at a time: ${file} was given already`)
   const out = given.get('-o')
+  if (out === '') return refuse('-o', 'empty: give the name of the file to write')
   const paper = given.get('--paper')
   const date = given.get('--date')
   for (const name of ['--for', '--paper', '--date'])

@@ -24,7 +24,7 @@ FILE is a train file; - reads it from standard input.
 Exit status: 0 answered, also when nothing needs to move; 1 no plan is possible
 (the answer is printed all the same); 2 the file or the arguments were refused;
 3 the planner stopped, or its plan did not pass the proof: no plan is shown; or
-there is no browser to make a PDF with.
+there is no browser to make a PDF with; or the answer could not be written.
 
 Planning aid. Isolate, lock, try to start. Site procedure comes first; the
 responsible engineer decides and signs.

@@ -1,12 +1,10 @@
-import { run } from './run'
+import { fileErrorText } from './readFile'
+import { answerLost, run } from './run'
 
-// The solver package reports trouble through console.log; standard output belongs to the answer.
-console.log = console.error
-
-// A reader that has seen enough, such as `head`, is no reason to complain.
+/** Why an answer did not reach standard output; the first reason counts. */
+let lost: NodeJS.ErrnoException | undefined
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code !== 'EPIPE') throw error
-  process.exit()
+  lost ??= error
 })
 process.stderr.on('error', () => undefined)
 
@@ -16,9 +14,16 @@ const folder =
     ? (process.env.INIT_CWD ?? process.cwd())
     : process.cwd()
 
-process.exitCode = await run(process.argv.slice(2), {
+const status = await run(process.argv.slice(2), {
   folder,
   input: process.stdin,
   print: (text) => process.stdout.write(text),
   complain: (text) => process.stderr.write(text),
 })
+
+// what was printed is on its way until this has been written too
+await new Promise((written) => process.stdout.write('', written))
+process.exitCode = lost === undefined ? status : answerLost
+// a reader that has seen enough, such as `head`, is no reason to complain
+if (lost !== undefined && lost.code !== 'EPIPE')
+  process.stderr.write(`stopped: standard output cannot be written: ${fileErrorText(lost)}\n`)

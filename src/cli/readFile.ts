@@ -1,4 +1,4 @@
-import { createReadStream } from 'node:fs'
+import { createReadStream, fstatSync, type Stats } from 'node:fs'
 import { stat } from 'node:fs/promises'
 import type { Readable } from 'node:stream'
 import type { Refusal } from '../document/refusal'
@@ -56,6 +56,20 @@ function decode(bytes: Buffer, refuse: (why: string) => FileText): FileText {
   }
 }
 
+/** What the system knows of a file, links followed; undefined where there is none. */
+export const fileStat = (path: string): Promise<Stats | undefined> =>
+  stat(path).catch(() => undefined)
+
+/** The same of what an open stream reads; undefined for one that reads no file of the system. */
+export function openFileStat(stream: Readable): Stats | undefined {
+  if (!('fd' in stream) || typeof stream.fd !== 'number') return undefined
+  try {
+    return fstatSync(stream.fd)
+  } catch {
+    return undefined
+  }
+}
+
 /** Why a file could not be read or written, in words. */
 export function fileErrorText(error: unknown): string {
   const code = error instanceof Error && 'code' in error ? String(error.code) : ''
@@ -70,6 +84,9 @@ const reasons: Record<string, string> = {
   EPERM: 'no permission: check who may use the file',
   EROFS: 'the disk is read-only',
   ENOSPC: 'the disk is full',
+  EIO: 'the device does not work',
+  EFBIG: 'the file would be too large',
+  EDQUOT: 'the disk space allowed is used up',
   ENAMETOOLONG: 'the name is too long',
   ELOOP: 'the links go round in a circle',
 }

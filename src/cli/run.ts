@@ -22,7 +22,7 @@ import { holdsJson } from '../json/holdsJson'
 import { help } from './help'
 import { modelOf } from './model'
 import { pdfOf } from './pdf'
-import { readText, fileErrorText } from './readFile'
+import { fileErrorText, fileStat, openFileStat, readText } from './readFile'
 import { sheetFileOf } from './sheet'
 
 /** Where a command reads from and prints to. */
@@ -41,6 +41,9 @@ const exitOf: Record<PlanStatus, number> = {
   unproven: 3,
   stopped: 3,
 }
+
+/** Exit status where the answer reached nobody. */
+export const answerLost = 3
 
 type FileRequest = Extract<CommandRequest, { file: string }>
 
@@ -72,6 +75,12 @@ export async function run(words: readonly string[], shell: Shell): Promise<numbe
 
 async function onFile(request: FileRequest, shell: Shell): Promise<number> {
   const { file, json } = request
+  if ('out' in request && (await isSameFile(file, request.out, shell)))
+    return refuse(
+      [{ at: request.out, why: 'this is the train file itself: give another file to write' }],
+      json,
+      shell,
+    )
   const text = await readText(file, resolve(shell.folder, file), shell.input)
   if (!text.ok) return refuse(text.refused, json, shell)
   const read = readTrainText(text.text)
@@ -108,6 +117,14 @@ async function onFile(request: FileRequest, shell: Shell): Promise<number> {
     case 'sheet':
       return writeSheet(request, read, shell)
   }
+}
+
+/** Whether the file to write is the one that is read, by whatever name, link or path. */
+async function isSameFile(file: string, out: string, { folder, input }: Shell): Promise<boolean> {
+  const read = file === '-' ? openFileStat(input) : await fileStat(resolve(folder, file))
+  const written = await fileStat(resolve(folder, out))
+  // devices, such as /dev/null and terminals, hold nothing that could be lost
+  return read?.isFile() === true && written?.dev === read.dev && written.ino === read.ino
 }
 
 /** A choice without an answer might have been the best, so a list with one is no full answer. */

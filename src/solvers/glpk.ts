@@ -1,6 +1,7 @@
 import { tol } from '../mechanics/tolerances'
-import GLPK, { type GLPK as Glpk, type LP, type Result } from 'glpk.js/node'
+import type { GLPK as Glpk, LP, Result } from 'glpk.js/node'
 import { dualForm } from './dualForm'
+import { quietGlpk } from './quietGlpk'
 import type {
   LinearProgram,
   LpColumn,
@@ -18,8 +19,8 @@ import { isSound, soundnessOf } from '../engine/lp/soundness'
  * Node, never on a page's main thread.
  */
 export async function glpkSolver(): Promise<Solver> {
-  let glpk = await GLPK()
-  let spare = await GLPK()
+  let glpk = await quietGlpk()
+  let spare = await quietGlpk()
   const guarded = <Answer>(
     program: LinearProgram,
     ask: (instance: Glpk) => Answer,
@@ -31,7 +32,7 @@ export async function glpkSolver(): Promise<Solver> {
     } catch (error) {
       // After an abort an instance cannot be trusted; its spare takes over at once.
       glpk = spare
-      void GLPK().then((fresh) => {
+      void quietGlpk().then((fresh) => {
         spare = fresh
       })
       return { kind: 'stopped', why: `the solver aborted: ${String(error)}` }

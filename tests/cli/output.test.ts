@@ -1,0 +1,138 @@
+import { spawn } from 'node:child_process'
+import {
+  existsSync,
+  linkSync,
+  mkdirSync,
+  openSync,
+  readFileSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs'
+import { dirname, join, resolve } from 'node:path'
+import { describe, expect, test } from 'vitest'
+import { fileWith, freshFolder, holdfast, refusalsOf } from './shell'
+import { exampleFile, reverseDial } from './trains'
+
+const launcher = resolve('src/cli/holdfast.mjs')
+const sound = JSON.stringify(reverseDial)
+
+/** Runs the command line with its standard output where it is put; closed after so many bytes of a pipe. */
+function withOutput(words: readonly string[], out: number | 'closed') {
+  return new Promise<{ status: number | null; complaints: string }>((done) => {
+    const child = spawn(process.execPath, [launcher, ...words], {
+      stdio: ['ignore', out === 'closed' ? 'pipe' : out, 'pipe'],
+    })
+    let complaints = ''
+    child.stderr?.on('data', (text: Buffer) => (complaints += text.toString()))
+    if (out === 'closed') child.stdout?.destroy()
+    child.on('close', (status) => {
+      done({ status, complaints })
+    })
+  })
+}
+
+describe('an answer that reaches nobody is no success', () => {
+  // the device that is always full, of Linux
+  test
+    .runIf(existsSync('/dev/full'))
+    .each([
+      ['plan', exampleFile('pump-and-motor')],
+      ['plan', exampleFile('pump-and-motor'), '--json'],
+      ['check', exampleFile('pump-and-motor'), '--json'],
+      ['--help'],
+      ['--version'],
+      ['plan', 'nowhere.json', '--json'],
+    ])('a full disk, %s %s %s: exit 3 with its reason', async (...words) => {
+    const ended = await withOutput(
+      words.filter((word) => word !== undefined),
+      openSync('/dev/full', 'w'),
+    )
+    expect(ended.complaints).toBe('stopped: standard output cannot be written: the disk is full\n')
+    expect(ended.status).toBe(3)
+  })
+
+  test('a reader that has gone: exit 3, and nothing to complain of', async () => {
+    const ended = await withOutput(['plan', exampleFile('pump-and-motor'), '--json'], 'closed')
+    expect(ended).toEqual({ status: 3, complaints: '' })
+  })
+})
+
+describe('the train file is never written over', () => {
+  const written = (name: string): string => fileWith(sound, name)
+  const beside = (file: string, name: string): string => join(dirname(file), name)
+
+  test.each([
+    ['by its own name', (file: string) => file],
+    ['by another path', (file: string) => `${dirname(file)}/deep/../train.lp`],
+    [
+      'through a symbolic link',
+      (file: string) => {
+        symlinkSync(file, beside(file, 'link.lp'))
+        return beside(file, 'link.lp')
+      },
+    ],
+    [
+      'through a second name',
+      (file: string) => {
+        linkSync(file, beside(file, 'second.mps'))
+        return beside(file, 'second.mps')
+      },
+    ],
+  ])('%s', (_, outOf) => {
+    const file = written('train.lp')
+    mkdirSync(join(dirname(file), 'deep'))
+    const out = outOf(file)
+    const ended = holdfast(['model', file, '-o', out, '--json'])
+    expect(ended.status).toBe(2)
+    expect(refusalsOf(ended)).toEqual([
+      { at: out, why: 'this is the train file itself: give another file to write' },
+    ])
+    expect(readFileSync(file, 'utf8')).toBe(sound)
+  })
+
+  test('by its name counted from the folder, as a sheet, and where it comes by standard input', async () => {
+    const file = written('train.html')
+    const [folder, name] = [dirname(file), 'train.html']
+    expect(holdfast(['sheet', file, '-o', `./${name}`], { folder }).status).toBe(2)
+    const child = spawn(process.execPath, [launcher, 'sheet', '-', '-o', file], {
+      stdio: [openSync(file, 'r'), 'ignore', 'ignore'],
+    })
+    const status = await new Promise((done) => child.on('close', done))
+    expect(status).toBe(2)
+    expect(readFileSync(file, 'utf8')).toBe(sound)
+  })
+
+  test('but another file that is there already is', () => {
+    const file = written('train.json')
+    const out = beside(file, 'old.lp')
+    writeFileSync(out, 'old')
+    expect(holdfast(['model', file, '-o', out]).status).toBe(0)
+    expect(readFileSync(out, 'utf8')).toContain('Minimize')
+  })
+})
+
+describe('names', () => {
+  test.each([
+    [['plan', ''], 'FILE'],
+    [['model', exampleFile('pump-and-motor'), '-o', ''], '-o'],
+  ])('an empty one is said to be empty: %j', (words, at) => {
+    const ended = holdfast([...words, '--json'])
+    expect(ended.status).toBe(2)
+    expect(refusalsOf(ended)).toMatchObject([{ at, why: /^empty: give the name/ }])
+  })
+
+  test('and texts steer no terminal, wherever they are told', () => {
+    const name = 'a\u001b[31m\u202eb.json'
+    const missing = holdfast(['plan', name])
+    expect(missing.complaints).toBe(
+      'refused: a\ufffd[31m\ufffdb.json: no such file or folder: check the name\n',
+    )
+    const json = holdfast(['plan', name, '--json'])
+    expect(json.out).toContain('a\\u001b[31m\\u202eb.json')
+    expect(refusalsOf(json)[0]?.at).toBe(name)
+    const folder = freshFolder()
+    writeFileSync(join(folder, 'train.json'), sound)
+    const out = holdfast(['model', 'train.json', '-o', 'a\u001bb.lp'], { folder })
+    expect(out.out).toContain('Wrote a\ufffdb.lp:')
+  })
+})
