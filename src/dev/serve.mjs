@@ -4,7 +4,9 @@ import { createReadStream } from 'node:fs'
 import { realpath, stat } from 'node:fs/promises'
 import { createServer } from 'node:http'
 import { dirname, extname, join, sep } from 'node:path'
+import { pipeline } from 'node:stream/promises'
 import { fileURLToPath } from 'node:url'
+import { compressed, encodingFor, isCompressible } from './compressed.mjs'
 
 const types = {
   '.html': 'text/html; charset=utf-8',
@@ -43,6 +45,7 @@ const headers = {
   'X-Content-Type-Options': 'nosniff',
   'Referrer-Policy': 'no-referrer',
   'Cross-Origin-Opener-Policy': 'same-origin',
+  'Cross-Origin-Resource-Policy': 'same-origin',
   'Cache-Control': 'no-cache',
 }
 
@@ -57,21 +60,42 @@ export function fileServer(folder) {
 }
 
 async function answer(folder, request, response) {
+  if (!isOwnName(request))
+    return plain(response, 421, 'this server answers to 127.0.0.1 and localhost alone')
   if (request.method !== 'GET' && request.method !== 'HEAD')
     return plain(response, 405, 'only GET and HEAD', { Allow: 'GET, HEAD' })
   const path = pathOf(request.url)
   if (path === undefined) return plain(response, 400, 'not an address')
   const file = await fileUnder(folder, path)
   if (!file) return plain(response, 404, 'no such file')
+  const type = types[extname(file.path).toLowerCase()] ?? 'application/octet-stream'
+  const worth = isCompressible(type, file.size)
+  const way = worth ? encodingFor(request.headers['accept-encoding']) : undefined
+  const bytes = way === undefined ? undefined : await compressed(file, way)
   response.writeHead(200, {
     ...headers,
-    'Content-Type': types[extname(file.path).toLowerCase()] ?? 'application/octet-stream',
-    'Content-Length': file.size,
+    'Content-Type': type,
+    'Content-Length': bytes?.length ?? file.size,
+    // a part of a compressed file is no part of the file: whoever asks for a part gets the whole
+    'Accept-Ranges': 'none',
+    ...(worth ? { Vary: 'Accept-Encoding' } : {}),
+    ...(way === undefined ? {} : { 'Content-Encoding': way }),
   })
   if (request.method === 'HEAD') return response.end()
-  createReadStream(file.path)
-    .on('error', () => response.destroy())
-    .pipe(response)
+  if (bytes !== undefined) return response.end(bytes)
+  // closes the file too where the browser goes away in the middle; nobody is left to be told then
+  await pipeline(createReadStream(file.path), response).catch(() => response.destroy())
+}
+
+/**
+ * Whether a request names this machine. A page from elsewhere whose name was made to lead here would
+ * otherwise be of one origin with the app.
+ */
+function isOwnName({ headers: { host }, socket }) {
+  const { localPort } = socket
+  return ['127.0.0.1', 'localhost', '[::1]'].some(
+    (name) => host === `${name}:${localPort}` || (localPort === 80 && host === name),
+  )
 }
 
 /** The path of a request without its query; undefined when it cannot be read. */
@@ -95,7 +119,7 @@ async function fileUnder(folder, path) {
       full = join(full, 'index.html')
       found = await stat(full)
     }
-    return found.isFile() ? { path: full, size: found.size } : undefined
+    return found.isFile() ? { path: full, size: found.size, changed: found.mtimeMs } : undefined
   } catch {
     return undefined
   }

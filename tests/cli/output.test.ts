@@ -33,20 +33,17 @@ function withOutput(words: readonly string[], out: number | 'closed') {
 
 describe('an answer that reaches nobody is no success', () => {
   // the device that is always full, of Linux
-  test
-    .runIf(existsSync('/dev/full'))
-    .each([
-      ['plan', exampleFile('pump-and-motor')],
-      ['plan', exampleFile('pump-and-motor'), '--json'],
-      ['check', exampleFile('pump-and-motor'), '--json'],
-      ['--help'],
-      ['--version'],
-      ['plan', 'nowhere.json', '--json'],
-    ])('a full disk, %s %s %s: exit 3 with its reason', async (...words) => {
-    const ended = await withOutput(
-      words.filter((word) => word !== undefined),
-      openSync('/dev/full', 'w'),
-    )
+  const commands: readonly (readonly string[])[] = [
+    ['plan', exampleFile('pump-and-motor')],
+    ['plan', exampleFile('pump-and-motor'), '--json'],
+    ['check', exampleFile('pump-and-motor'), '--json'],
+    ['--help'],
+    ['--version'],
+    ['plan', 'nowhere.json', '--json'],
+  ]
+  const full = test.runIf(existsSync('/dev/full'))
+  full.each(commands.map((words) => [words]))('a full disk: exit 3, %j', async (words) => {
+    const ended = await withOutput(words, openSync('/dev/full', 'w'))
     expect(ended.complaints).toBe('stopped: standard output cannot be written: the disk is full\n')
     expect(ended.status).toBe(3)
   })

@@ -1,6 +1,15 @@
-import { mkdirSync, symlinkSync, writeFileSync } from 'node:fs'
-import { request } from 'node:http'
+import {
+  existsSync,
+  mkdirSync,
+  readFileSync,
+  readdirSync,
+  readlinkSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs'
+import { request, type OutgoingHttpHeaders } from 'node:http'
 import { join } from 'node:path'
+import { brotliDecompressSync, gunzipSync } from 'node:zlib'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { contentPolicy, fileServer, listen } from '../../src/dev/serve.mjs'
 import { freshFolder } from './shell'
@@ -26,22 +35,25 @@ afterAll(() => {
 })
 
 /** Asks for a path exactly as written; `fetch` would tidy it first. */
-function ask(path: string, method = 'GET') {
+function ask(path: string, method = 'GET', headers: OutgoingHttpHeaders = {}) {
   const { port } = new URL(address)
-  return new Promise<{ status: number; body: string; headers: Record<string, unknown> }>(
-    (resolve, reject) => {
-      const asked = request({ host: '127.0.0.1', port, path, method }, (response) => {
-        let body = ''
-        response.on('data', (data: Buffer) => {
-          body += data.toString()
-        })
-        response.on('end', () => {
-          resolve({ status: response.statusCode ?? 0, body, headers: response.headers })
-        })
+  return new Promise<{
+    status: number
+    body: string
+    bytes: Buffer
+    headers: Record<string, unknown>
+  }>((resolve, reject) => {
+    const asked = request({ host: '127.0.0.1', port, path, method, headers }, (response) => {
+      const parts: Buffer[] = []
+      response.on('data', (data: Buffer) => parts.push(data))
+      response.on('end', () => {
+        const bytes = Buffer.concat(parts)
+        const body = bytes.toString()
+        resolve({ status: response.statusCode ?? 0, body, bytes, headers: response.headers })
       })
-      asked.on('error', reject).end()
-    },
-  )
+    })
+    asked.on('error', reject).end()
+  })
 }
 
 describe('the server of the built app', () => {
@@ -97,5 +109,99 @@ describe('the server of the built app', () => {
     const next = await listen(other, taken, false)
     expect(Number(new URL(next).port)).toBeGreaterThan(taken)
     other.close()
+  })
+
+  test('answers to this machine by its names and its port, and to no other name', async () => {
+    const { port } = new URL(address)
+    for (const host of [`127.0.0.1:${port}`, `localhost:${port}`, `[::1]:${port}`])
+      expect((await ask('/a.js', 'GET', { host })).status, host).toBe(200)
+    for (const host of [
+      ...['127.0.0.1', 'localhost', `example.org:${port}`, `127.0.0.1.example.org:${port}`],
+      ...[`localhost:${Number(port) + 1}`, `localhost.:${port}`, `a@localhost:${port}`],
+    ]) {
+      const { status, body } = await ask('/a.js', 'GET', { host })
+      expect([status, body.includes('a.js')], host).toEqual([421, false])
+    }
+    expect((await ask('/a.js')).headers['cross-origin-resource-policy']).toBe('same-origin')
+  })
+
+  test.runIf(existsSync('/proc/self/fd'))(
+    'closes its files when those who asked have gone, two hundred of them',
+    async () => {
+      const large = join(root, 'large.bin')
+      writeFileSync(large, Buffer.alloc(8_000_000, 1))
+      const { port } = new URL(address)
+      const leave = () =>
+        new Promise<void>((gone) => {
+          const asked = request({ host: '127.0.0.1', port, path: '/large.bin' }, (response) => {
+            response.once('data', () => asked.destroy())
+            response.on('error', () => undefined).on('close', gone)
+          })
+          asked.on('error', () => undefined).end()
+        })
+      await Promise.all(Array.from({ length: 200 }, leave))
+      const open = () =>
+        readdirSync('/proc/self/fd').filter((entry) => {
+          try {
+            return readlinkSync(`/proc/self/fd/${entry}`) === large
+          } catch {
+            return false
+          }
+        }).length
+      await expect.poll(open, { timeout: 20_000 }).toBe(0)
+      expect((await ask('/large.bin')).bytes.length).toBe(8_000_000)
+    },
+  )
+})
+
+describe('what is sent compressed', () => {
+  const text = 'A line of a program that stands there many times.\n'.repeat(200)
+  writeFileSync(join(root, 'long.js'), text)
+  writeFileSync(join(root, 'long.png'), text)
+  const opened: Record<string, (bytes: Buffer) => string> = {
+    br: (bytes) => brotliDecompressSync(bytes).toString(),
+    gzip: (bytes) => gunzipSync(bytes).toString(),
+    none: (bytes) => bytes.toString(),
+  }
+
+  test.each([
+    ['br, gzip', 'br'],
+    ['gzip, deflate, br;q=0.9', 'br'],
+    ['gzip;q=0.5, br;q=0', 'gzip'],
+    ['*', 'br'],
+    ['*;q=0, gzip', 'gzip'],
+    ['deflate', 'none'],
+    ['identity', 'none'],
+    ['br;q=nonsense', 'none'],
+    [undefined, 'none'],
+  ])('a browser that takes %s is sent %s, the same file with the same head', async (takes, way) => {
+    const headers = takes === undefined ? {} : { 'accept-encoding': takes }
+    const { status, bytes, headers: got } = await ask('/long.js', 'GET', headers)
+    expect(status).toBe(200)
+    expect(got['content-encoding'] ?? 'none').toBe(way)
+    expect(opened[way]?.(bytes)).toBe(text)
+    expect(got['content-length']).toBe(String(bytes.length))
+    expect(got.vary).toBe('Accept-Encoding')
+    const head = await ask('/long.js', 'HEAD', headers)
+    expect(head.body).toBe('')
+    for (const name of ['content-length', 'content-encoding', 'vary', 'content-type'])
+      expect(head.headers[name]).toBe(got[name])
+  })
+
+  test('not what is small, or a picture; and whoever asks for a part gets the whole', async () => {
+    const headers = { 'accept-encoding': 'br, gzip', range: 'bytes=5-9' }
+    for (const path of ['/a.js', '/long.png'])
+      expect((await ask(path, 'GET', headers)).headers).not.toHaveProperty('content-encoding')
+    const { status, bytes, headers: got } = await ask('/long.js', 'GET', headers)
+    expect([status, got['accept-ranges'], opened.br?.(bytes)]).toEqual([200, 'none', text])
+  })
+
+  test('is the file as it is now', async () => {
+    const file = join(root, 'changed.js')
+    for (const content of [text, `${text}and more\n`]) {
+      writeFileSync(file, content)
+      const { bytes } = await ask('/changed.js', 'GET', { 'accept-encoding': 'gzip' })
+      expect(opened.gzip?.(bytes)).toBe(readFileSync(file, 'utf8'))
+    }
   })
 })
