@@ -18,6 +18,8 @@ export const toleranceTable = {
   // shares of tolerance
   share: { value: 1e-6, unit: 'of a limit', means: 'room in every comparison with a share: a plan may pass a tolerance by this much',
     why: 'what a hundred roundings of the simplex leave, and a thousandth of what the finest dial shows' },
+  overFloor: { value: 5e-7, unit: 'of a limit', means: 'a least share farther than this over the share asked for makes a train impossible; nearer it is planned, or stands, at its least share',
+    why: 'half the room of a comparison with a share: a plan at the least share has its last digits over it, and must still be within that room' },
   noRoomFrom: { value: 0.85, unit: 'of a tolerance', means: 'from this share on a plan is lost to the first error, and is called so',
     why: 'common practice, no source' },
   onShare: { value: 1e-3, unit: 'of a tolerance', means: 'a plan this near to the share asked for stands on it',
@@ -39,6 +41,8 @@ export const toleranceTable = {
   sameCost: { value: 1e-6, unit: 'relative', means: 'two costs, or two numbers of two choices, this near are equal', why: 'what a plan is promised to be the cheapest by' },
   equalCost: { value: 9e-7, unit: 'relative', means: 'plans this near to the least cost are equal, and the one with the smallest worst share is taken',
     why: 'the 1e-6 promised, less room for the last digits of the solver' },
+  worthSlack: { value: 1e-5, unit: 'relative', means: 'a worst share that would come down by less is left, where parts of equal cost could give one another room',
+    why: 'half of what plans of equal cost are promised to agree by' },
   noSaving: { value: 1e-4, unit: 'of a unit of cost for a unit of room', means: 'a limit that saves less when loosened has no price',
     why: 'what the last digits of the solver make of a difference of two costs' },
   noPriceRoom: { value: 1e-3, unit: 'program units', means: 'a price that holds for less room held for none', why: '0.01 um, which nothing shows' },

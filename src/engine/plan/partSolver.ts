@@ -4,7 +4,7 @@ import { firstCuts } from '../lp/cuts'
 import type { MotionGroup, Part, Partition } from '../lp/parts'
 import type { Cut } from '../lp/program'
 import { standingShare } from '../lp/standing'
-import { stageOf } from '../lp/stage'
+import { shareWeight, stageOf } from '../lp/stage'
 import { leastShare, type LeastShare } from '../lp/leastShare'
 import { pinned } from '../lp/pinned'
 import { solveRounds, type RoundsOptimal, type RoundsStopped } from '../lp/rounds'
@@ -20,6 +20,8 @@ export interface PartPlan {
   readonly values: readonly number[] | undefined
   /** The least cost with its duals and tangents; none where the part stands within the share. */
   readonly least: CostAnswer | undefined
+  /** By how much its worst share would come down for one more program unit of cost; undefined: not known. */
+  readonly worth?: number
 }
 
 /** What a question came to when its program did not end well, and which question it was. */
@@ -85,7 +87,7 @@ export class PartSolver {
    */
   planFrom(group: MotionGroup, share: number, cuts?: readonly Cut[]): PartPlan | PartStopped {
     const standing = this.standing(group)
-    const stands = standing <= share + tol.share
+    const stands = standing <= share + tol.overFloor
     return stands ? this.stand(group, share, standing) : this.move(group, share, cuts)
   }
 
@@ -116,11 +118,35 @@ export class PartSolver {
     const cost = least.answer.objective * (1 + tol.equalCost)
     const margin = leastShare(program, { ask: 'margin', share, cost }, least.cuts, this.solver)
     if (margin.kind === 'stopped') return stopped(margin, 'the best share at that cost')
+    // the cap on the cost is the last row
+    const worth = Math.abs(margin.lowest.answer.duals.at(-1) ?? 0) / shareWeight
     return {
       kind: 'planned',
       values: margin.point.answer.columns,
       least: { ...least, share },
+      worth,
     }
+  }
+
+  /** The smallest worst share of a part at a cost (program units) and within a share, from the tangents of its plan. */
+  margin(
+    group: MotionGroup,
+    share: number,
+    cost: number,
+    { least }: PartPlan,
+  ): LeastShare | PartStopped {
+    const { program } = this.part(group)
+    const stage = { ask: 'margin', share, cost } as const
+    const margin = leastShare(program, stage, least?.cuts ?? firstCuts(program), this.solver)
+    return margin.kind === 'stopped' ? stopped(margin, 'the best share at that cost') : margin
+  }
+
+  /** Least cost of a part (program units) within a share; undefined where there is none or the solver stopped. */
+  costWithin(group: MotionGroup, share: number, { least }: PartPlan): number | undefined {
+    const { program } = this.part(group)
+    const stage = stageOf(program, { ask: 'cost', share })
+    const cost = solveRounds(program, stage, least?.cuts ?? firstCuts(program), this.solver)
+    return cost.kind === 'optimal' ? cost.answer.objective : undefined
   }
 }
 

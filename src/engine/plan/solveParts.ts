@@ -3,6 +3,7 @@ import type { Program } from '../lp/program'
 import type { MotionGroup, Partition } from '../lp/parts'
 import { standingShare } from '../lp/standing'
 import type { PartPlan, PartSolver, PartStopped } from './partSolver'
+import { slackTogether } from './slackTogether'
 
 /** What a choice of free motions comes to, part by part. */
 export type SolvedParts =
@@ -40,9 +41,9 @@ export function solveParts(
   const groups = partition.split(free)
   const lowest = floorOf(partition, solver, groups, free)
   const floor = lowest.floor === undefined ? undefined : Math.min(lowest.floor, standing)
-  if (standing <= share + tol.share) return { status: 'in-tolerance', floor }
+  if (standing <= share + tol.overFloor) return { status: 'in-tolerance', floor }
   if (floor === undefined) return { status: 'stopped', floor, why: lowest.why }
-  if (floor > share + tol.share) return { status: 'impossible', floor, groups }
+  if (floor > share + tol.overFloor) return { status: 'impossible', floor, groups }
   const within = Math.max(share, floor * (1 + tol.settled) + tol.settledShare)
   const plans: { group: MotionGroup; plan: PartPlan }[] = []
   for (const group of groups) {
@@ -50,7 +51,13 @@ export function solveParts(
     if (plan.kind === 'stopped') return { status: 'stopped', floor, why: plan.why }
     plans.push({ group, plan })
   }
-  return { status: 'planned', floor, share: within, plans }
+  const still = stillShare(partition, free)
+  return {
+    status: 'planned',
+    floor,
+    share: within,
+    plans: slackTogether(plans, solver, within, still),
+  }
 }
 
 /** A part whose floor cannot be the largest, since it stands below that, is not asked for its own. */

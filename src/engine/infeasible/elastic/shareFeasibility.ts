@@ -35,7 +35,7 @@ export function shareFeasibility(
   cuts: readonly Cut[],
   solver: Solver,
 ): ShareFeasibility {
-  const enough = share + tol.share
+  const enough = share + tol.overFloor
   const decided = ({ answer, asked, bound }: Answered): ShareFeasibility | undefined => {
     if (answer.objective > enough * shareWeight) {
       const atLeast = bound() / shareWeight

@@ -1,0 +1,83 @@
+import { tol } from '../../mechanics/tolerances'
+import type { MotionGroup } from '../lp/parts'
+import { shareColumn } from '../lp/program'
+import type { PartPlan, PartSolver } from './partSolver'
+
+interface GroupPlan {
+  readonly group: MotionGroup
+  readonly plan: PartPlan
+}
+
+/** Least cost of a part within a share; undefined where the solver stopped. */
+type CostAt = (one: GroupPlan, share: number) => number | undefined
+
+/**
+ * Plans whose costs are equal differ by `tol.equalCost` of the whole cost, and each part has spent its own piece of that on
+ * its worst share. Where one part is worse than the others, what the others need not spend may go there.
+ * @param still worst share of the couplings that nothing moves
+ * @returns the plans as they are where that brings the worst share down by less than `tol.worthSlack`
+ */
+export function slackTogether(
+  plans: readonly GroupPlan[],
+  solver: PartSolver,
+  share: number,
+  still: number,
+): readonly GroupPlan[] {
+  const costs = plans.map(({ plan }) => plan.least?.answer.objective ?? 0)
+  const total = costs.reduce((sum, cost) => sum + cost, 0)
+  const shares = plans.map((one) => shareOf(one, solver))
+  const w = shares.indexOf(Math.max(...shares))
+  const [worst, now] = [plans[w], shares[w]]
+  if (plans.length < 2 || !worst || now === undefined || now <= still) return plans
+  const slack = total * tol.equalCost
+  const mine = costs[w] ?? 0
+  const more = slack - mine * tol.equalCost
+  if (more * (worst.plan.worth ?? Infinity) <= now * tol.worthSlack || more <= 0) return plans
+  const best = solver.margin(worst.group, share, mine + slack, worst.plan)
+  if (best.kind === 'stopped' || best.bound >= now * (1 - tol.worthSlack)) return plans
+  const costAt: CostAt = ({ group, plan }, within) => {
+    if (!plan.least && solver.standing(group) <= within) return 0
+    return solver.costWithin(group, within, plan)
+  }
+  const within = smallestShare(plans, [Math.max(best.bound, still), now], total + slack, costAt)
+  const caps = plans.map((one) => costAt(one, within))
+  const spent = caps.reduce<number>((sum, cost) => sum + (cost ?? Infinity), 0)
+  if (!(spent <= total + slack)) return plans
+  const left = (total + slack - spent) / plans.length
+  const out: GroupPlan[] = []
+  for (const [i, one] of plans.entries()) {
+    const cap = (caps[i] ?? 0) + left
+    if (!one.plan.least && (shares[i] ?? 0) <= within) {
+      out.push(one)
+      continue
+    }
+    const margin = solver.margin(one.group, within, cap, one.plan)
+    if (margin.kind === 'stopped') return plans
+    out.push({ ...one, plan: { ...one.plan, values: margin.point.answer.columns } })
+  }
+  return out
+}
+
+/** Worst share of a part as planned. */
+const shareOf = ({ group, plan }: GroupPlan, solver: PartSolver): number =>
+  plan.values?.[shareColumn] ?? solver.standing(group)
+
+/** Halvings of the span in which the smallest share lies: what is left is under a millionth of it. */
+const halvings = 20
+
+/** The smallest worst share of all parts together that costs no more; cost falls as the share grows. */
+function smallestShare(
+  plans: readonly GroupPlan[],
+  [from, to]: readonly [number, number],
+  most: number,
+  costAt: CostAt,
+): number {
+  let [low, high] = [from, to]
+  for (let i = 0; i < halvings && high - low > tol.settled * high; i++) {
+    const middle = i === 0 ? low * (1 + tol.settled) : (low + high) / 2
+    const cost = plans.reduce((sum, one) => sum + (costAt(one, middle) ?? Infinity), 0)
+    if (cost <= most) high = middle
+    else low = middle
+  }
+  return high
+}
