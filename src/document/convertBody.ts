@@ -15,16 +15,19 @@ import type {
   Freedom,
   GrowthPoint,
   Restraint,
+  State,
 } from '../mechanics/train'
 
 /**
- * A machine as the engine has it, from a document in engine units; `skid` is the index in bodies of
- * what carries it.
+ * A machine as the engine has it, from a document in engine units.
+ * @param skid index in bodies of what carries it
+ * @param states those that the document lists
  */
 export function convertMachine(
   machine: MachineDocument,
   place: string,
   skid: number | undefined,
+  states: readonly State[],
 ): Body {
   const point = (axis: { y?: number | undefined; z: number }): AxisPoint => ({
     y: axis.y ?? 0,
@@ -47,7 +50,7 @@ export function convertMachine(
           right: point(axis.right),
         }
       : { left: point(axis), right: point(axis) },
-    growth: convertGrowth(machine),
+    ...convertGrowth(machine, states),
   }
 }
 
@@ -61,6 +64,8 @@ export function convertSkid(skid: SkidDocument, place: string): Body {
     twoAxes: false,
     axis: { left: noAxis, right: noAxis },
     growth: new Map(),
+    growthBeside: new Map(),
+    growthBetween: new Map(),
   }
 }
 
@@ -167,18 +172,33 @@ function convertRestraint(restraint: RestraintDocument, place: string): Restrain
   }
 }
 
-function convertGrowth(machine: MachineDocument): ReadonlyMap<string, readonly GrowthPoint[]> {
-  return new Map(
-    Object.entries(machine.growth ?? {}).map(([state, points]) => [
-      state,
-      points.map(convertPoint),
-    ]),
-  )
+/** Growth by state, apart by whether points count; where none do, a state between two others is made of those. */
+function convertGrowth(
+  machine: MachineDocument,
+  states: readonly State[],
+): Pick<Body, 'growth' | 'growthBeside' | 'growthBetween'> {
+  const points = (counts: boolean) =>
+    new Map(
+      Object.entries(machine.growth ?? {}).flatMap(([state, all]) => {
+        const some = all.filter(({ use = true }) => use === counts)
+        return some.length > 0 ? [[state, some.map(convertPoint)] as const] : []
+      }),
+    )
+  const growth = points(true)
+  const between = states.flatMap(({ id, between }) => {
+    if (!between || growth.has(id)) return []
+    const parts = [
+      { state: between.from, weight: 1 - between.part },
+      { state: between.to, weight: between.part },
+    ]
+    return [[id, parts] as const]
+  })
+  return { growth, growthBeside: points(false), growthBetween: new Map(between) }
 }
 
 /** A quantity that is given as an interval counts as its middle, with half the width beside it. */
 function convertPoint(point: GrowthPointDocument): GrowthPoint {
-  const { at, axis = 'both' as const, heat, u, range } = point
+  const { at, axis = 'both' as const, heat, u, range, source, when, by } = point
   const rise = heat ? (point.rise ?? 0) + heatRise(heat) : (point.rise ?? middle(range?.rise))
   const side = point.side ?? middle(range?.side)
   const axial = point.axial ?? middle(range?.axial)
@@ -194,6 +214,11 @@ function convertPoint(point: GrowthPointDocument): GrowthPoint {
       ...(range?.rise && { rise: halfWidth(range.rise) }),
       ...(range?.side && { side: halfWidth(range.side) }),
       ...(range?.axial && { axial: halfWidth(range.axial) }),
+    },
+    source: {
+      kind: heat ? 'heat' : (source ?? 'given'),
+      ...(when !== undefined && { when }),
+      ...(by !== undefined && { by }),
     },
   }
 }

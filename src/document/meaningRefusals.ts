@@ -1,3 +1,4 @@
+import { betweenRefusals, notListed } from './betweenStates'
 import { growthQuantities } from '../mechanics/train'
 import type {
   CouplingDocument,
@@ -20,6 +21,7 @@ export function meaningRefusals(document: TrainDocument): Refusal[] {
     ...bodies,
     ...repeated(named(document.couplings, 'couplings', 'coupling')),
     ...repeated(named(states, 'states', 'state')),
+    ...betweenRefusals(states),
     ...document.machines.flatMap((machine, i) => ofBody(machine, `machines[${i}]`)),
     ...skids.flatMap((skid, i) => ofBody(skid, `skids[${i}]`)),
     ...document.machines.flatMap((machine, i) => ofGrowth(machine, `machines[${i}]`, document)),
@@ -101,10 +103,24 @@ function ofGrowth(machine: MachineDocument, place: string, document: TrainDocume
   return Object.entries(machine.growth ?? {}).flatMap(([state, points]) => {
     const at = `${place}.${placeOf(['growth', state])}`
     return (document.states ?? []).some(({ id }) => id === state)
-      ? points.flatMap((point, i) => ofRange(point, `${at}[${i}]`))
-      : [{ at, why: notListed(state, document) }]
+      ? points.flatMap((point, i) => [
+          ...ofSource(point, `${at}[${i}]`),
+          ...ofRange(point, `${at}[${i}]`),
+        ])
+      : [{ at, why: notListed(state, document.states) }]
   })
 }
+
+/** Temperatures are a source of their own. */
+const ofSource = ({ source, heat }: GrowthPointDocument, place: string): Refusal[] =>
+  source !== undefined && heat
+    ? [
+        {
+          at: `${place}.source`,
+          why: `${shown(source)} is given beside heat, and a rise from temperatures is worked out from them: take source or heat away, or make two points of it`,
+        },
+      ]
+    : []
 
 /** An interval stands in place of a value and its uncertainty, lower end first. */
 function ofRange(point: GrowthPointDocument, place: string): Refusal[] {
@@ -138,16 +154,6 @@ function ofRange(point: GrowthPointDocument, place: string): Refusal[] {
       why: `${u} is given beside an interval, which says itself how unsure it is: take one of them away, or make two points of it`,
     })
   return out
-}
-
-function notListed(state: string, document: TrainDocument): string {
-  const states = document.states ?? []
-  return states.length === 0
-    ? `${shown(state)} is not a listed state, and the document lists none: list it under states`
-    : `${shown(state)} is not a listed state: give one of ${states
-        .slice(0, 10)
-        .map(({ id }) => shown(id))
-        .join(', ')}${states.length > 10 ? ', ...' : ''}, or list it under states`
 }
 
 function ofCarrying(document: TrainDocument, skids: readonly SkidDocument[]): Refusal[] {
@@ -261,7 +267,10 @@ function ofCoupling(coupling: CouplingDocument, place: string, document: TrainDo
   const states = document.states ?? [{ id: 'cold' }]
   for (const state of Object.keys(coupling.aim ?? {}))
     if (!states.some(({ id }) => id === state))
-      out.push({ at: `${place}.${placeOf(['aim', state])}`, why: notListed(state, document) })
+      out.push({
+        at: `${place}.${placeOf(['aim', state])}`,
+        why: notListed(state, document.states),
+      })
   return out
 }
 

@@ -1,5 +1,6 @@
 import { trainDocument, type TrainDocument } from './schema'
 import { askedOf, askedWords } from './asked'
+import { betweenOf } from './betweenStates'
 import { convertCoupling } from './convertCoupling'
 import { convertMachine, convertSkid } from './convertBody'
 import { absurdHeat } from './heat'
@@ -69,10 +70,11 @@ export function readTrain(input: unknown): ReadResult {
 /** The train of a document that is in engine units, but for what it says its units are. */
 function convert(document: TrainDocument): Omit<Train, 'asked'> {
   const skids = document.skids ?? []
+  const states = statesOf(document)
   const machines = document.machines.map((machine, i) => {
     const skid = skids.findIndex(({ carries }) => carries.includes(machine.id))
     const index = skid < 0 ? undefined : document.machines.length + skid
-    return convertMachine(machine, `machines[${i}]`, index)
+    return convertMachine(machine, `machines[${i}]`, index, states)
   })
   const plan = document.plan ?? {}
   return {
@@ -85,7 +87,7 @@ function convert(document: TrainDocument): Omit<Train, 'asked'> {
     couplings: document.couplings.map((coupling, i) =>
       convertCoupling(coupling, `couplings[${i}]`, document.machines),
     ),
-    states: statesOf(document),
+    states,
     plan: {
       share: plan.share ?? 1,
       weights: {
@@ -131,7 +133,11 @@ function convertSure(sure: NonNullable<NonNullable<TrainDocument['plan']>['sure'
 function statesOf(document: TrainDocument): State[] {
   const states = document.states ?? []
   if (states.length === 0) return [{ id: 'cold', name: 'cold', factor: 1 }]
-  return states.map(({ id, name, tolerance }) => ({ id, name, factor: tolerance ?? 1 }))
+  return states.map((state) => {
+    const { id, name, tolerance } = state
+    const between = betweenOf(state, states)
+    return { id, name, factor: tolerance ?? 1, ...(between && { between }) }
+  })
 }
 
 const refuse = (at: string, why: string): ReadResult => ({ ok: false, refused: [{ at, why }] })

@@ -86,6 +86,11 @@ export const growthPoint = z.strictObject({
       axial: range.optional(),
     })
     .optional(),
+  source: z.enum(['given', 'measured']).optional(),
+  use: z.boolean().optional(),
+  when: text.optional(),
+  by: text.optional(),
+  why: text.optional(),
 })
 
 const freedom = z.strictObject({
@@ -163,7 +168,14 @@ const coupling = z.strictObject({
   found: z.array(readingSet).max(1000),
 })
 
-export const state = z.strictObject({ id, name, tolerance: plain.positive().optional() })
+export const state = z.strictObject({
+  id,
+  name,
+  tolerance: plain.positive().optional(),
+  load: plain.nonnegative().optional(),
+  temperature: temperature.optional(),
+  between: z.strictObject({ from: id, to: id, by: z.enum(['load', 'temperature']) }).optional(),
+})
 
 const shims = z.strictObject({
   step: fine.positive(),

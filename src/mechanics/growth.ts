@@ -1,6 +1,6 @@
 import { tol } from './tolerances'
 import type { Micrometres, Millimetres, Milliradians } from './units'
-import type { Body, GrowthPoint, GrowthQuantity } from './train'
+import type { Body, GrowthPart, GrowthPoint, GrowthQuantity } from './train'
 
 /** A straight line over x: value at `x`, and its slope. */
 export interface Line {
@@ -22,18 +22,41 @@ export interface AxisGrowth {
 
 const none: Line = { x: 0, value: 0, slope: 0 }
 
+/** What a body's growth in a state is made of: its own there, or so much of each of two states. */
+export const growthParts = (body: Body, state: string): readonly GrowthPart[] =>
+  body.growthBetween.get(state) ?? [{ state, weight: 1 }]
+
+/** All points that a body's growth in a state rests on, of both states where it lies between two. */
+export const growthPointsIn = (body: Body, state: string): GrowthPoint[] =>
+  growthParts(body, state).flatMap((part) => [...(body.growth.get(part.state) ?? [])])
+
 /**
  * Growth of the axis that a coupling meets: a machine's right axis at the coupling on its right.
  * @returns lines along x (mm): values in um, slopes in mrad
  */
 export function growthOf(body: Body, state: string, axis: 'left' | 'right'): AxisGrowth {
-  const points = (body.growth.get(state) ?? []).filter(
-    (point) => point.axis === axis || point.axis === 'both',
-  )
+  const along = (quantity: GrowthQuantity) =>
+    weighted(
+      growthParts(body, state).map(({ state: own, weight }) => {
+        const points = (body.growth.get(own) ?? []).filter(
+          (point) => point.axis === axis || point.axis === 'both',
+        )
+        return { line: fit(points, quantity), weight }
+      }),
+    )
+  return { rise: along('rise'), side: along('side'), axial: along('axial') }
+}
+
+/** A sum of lines, each times its weight; told at the place of the first. */
+export function weighted(lines: readonly { readonly line: Line; readonly weight: number }[]): Line {
+  const [first] = lines
+  if (!first) return none
+  if (lines.length === 1 && first.weight === 1) return first.line
+  const { x } = first.line
   return {
-    rise: fit(points, 'rise'),
-    side: fit(points, 'side'),
-    axial: fit(points, 'axial'),
+    x,
+    value: lines.reduce((sum, { line, weight }) => sum + weight * lineValueAt(line, x), 0),
+    slope: lines.reduce((sum, { line, weight }) => sum + weight * line.slope, 0),
   }
 }
 

@@ -85,7 +85,18 @@ export interface Body {
   /** Sets of feet at the same x, left to right: their slide counts once. */
   readonly rows: readonly FootRow[]
   readonly restraints: readonly Restraint[]
+  /** Points that give the growth of a state. */
   readonly growth: ReadonlyMap<string, readonly GrowthPoint[]>
+  /** Points that stand beside them and do not count. */
+  readonly growthBeside: ReadonlyMap<string, readonly GrowthPoint[]>
+  /** What growth is made of in a state in which this body has none of its own and which lies between two others. */
+  readonly growthBetween: ReadonlyMap<string, readonly GrowthPart[]>
+}
+
+/** A state whose growth counts for so much. */
+export interface GrowthPart {
+  readonly state: string
+  readonly weight: number
 }
 
 /** The shaft axis above the plane of the feet. */
@@ -177,6 +188,14 @@ export interface GrowthPoint {
   readonly heated: boolean
   /** Half the width of each quantity that is given as an interval; its value above is the middle. */
   readonly half: { readonly [Q in GrowthQuantity]?: Micrometres }
+  readonly source: GrowthSource
+}
+
+/** Where a growth point comes from: given by somebody, worked out from temperatures, measured off line to running. */
+export interface GrowthSource {
+  readonly kind: 'given' | 'heat' | 'measured'
+  readonly when?: string
+  readonly by?: string
 }
 
 /** What a growth point may give. */
@@ -239,4 +258,14 @@ export interface State {
   readonly name: string
   /** Scales every limit of every coupling in this state. */
   readonly factor: number
+  /** The two states between which growth is taken on a straight line, where a machine has none of its own. */
+  readonly between?: StateBetween
+}
+
+/** Ids of two states, and how far this one lies from the first (0) to the second (1) by what was stated of all three. */
+export interface StateBetween {
+  readonly from: string
+  readonly to: string
+  readonly by: 'load' | 'temperature'
+  readonly part: number
 }

@@ -1,6 +1,6 @@
 import { growthAt } from '../second/growth'
 import { metric } from '../second/metric'
-import type { GrowthPoint, Machine, Train } from '../second/train'
+import { statesOf, type GrowthPoint, type Machine, type State, type Train } from '../second/train'
 
 /** A straight line that a whole train may lie on in a state, without any coupling feeling it. */
 export interface CommonLine {
@@ -27,17 +27,25 @@ export function grownOnLine(train: Train, lines: Readonly<Record<string, CommonL
       growth: {
         ...machine.growth,
         ...Object.fromEntries(
-          Object.entries(lines).map(([state, line]) => [state, pointsOf(machine, state, line)]),
+          Object.entries(lines).map(([state, line]) => [
+            state,
+            pointsOf(statesOf(train), machine, state, line),
+          ]),
         ),
       },
     })),
   }
 }
 
-function pointsOf(machine: Machine, state: string, line: CommonLine): GrowthPoint[] {
+function pointsOf(
+  states: readonly State[],
+  machine: Machine,
+  state: string,
+  line: CommonLine,
+): GrowthPoint[] {
   return (['left', 'right'] as const).flatMap((axis) =>
     [-500, 2500].map((at) => {
-      const own = growthAt(machine, axis, state, at)
+      const own = growthAt(states, machine, axis, state, at)
       return {
         at,
         axis,

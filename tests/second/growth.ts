@@ -1,5 +1,5 @@
 import type { LeftOut } from './terms'
-import type { GrowthPoint, Machine } from './train'
+import type { GrowthPoint, Machine, State } from './train'
 
 /** A straight line in x: value at x is `level + slope * (x - at)`. */
 interface Slant {
@@ -38,15 +38,57 @@ export function riseOf(p: GrowthPoint, leaveOut?: LeftOut): number | undefined {
   return (given ?? 0) + warmed
 }
 
+/** The points of a machine in a state that count. */
+export const countedPoints = (machine: Machine, state: string, leaveOut?: LeftOut): GrowthPoint[] =>
+  (machine.growth?.[state] ?? []).filter(
+    (p) => p.use !== false || leaveOut === 'growth that does not count',
+  )
+
+/** The states that a machine's growth in a state is made of, and how much of each. */
+export function madeOf(
+  states: readonly State[],
+  machine: Machine,
+  state: string,
+  leaveOut?: LeftOut,
+): [state: string, part: number][] {
+  const here = states.find(({ id }) => id === state)
+  const own = countedPoints(machine, state, leaveOut).length > 0
+  if (!here?.between || own || leaveOut === 'growth between states') return [[state, 1]]
+  const { from, to, by } = here.between
+  const stated = (id: string) => states.find((one) => one.id === id)?.[by] ?? NaN
+  const [a, b, c] = [stated(from), stated(to), stated(state)]
+  return [
+    [from, (b - c) / (b - a)],
+    [to, (c - a) / (b - a)],
+  ]
+}
+
 /** How far a machine's axis moves at x (mm) from shut down to a state (um: along, side, up). */
 export function growthAt(
+  states: readonly State[],
   machine: Machine,
   axis: 'left' | 'right',
   state: string,
   x: number,
   leaveOut?: LeftOut,
 ): { x: number; y: number; z: number } {
-  const points = (machine.growth?.[state] ?? []).filter(
+  const grown = { x: 0, y: 0, z: 0 }
+  for (const [own, part] of madeOf(states, machine, state, leaveOut)) {
+    const here = ownGrowthAt(machine, axis, own, x, leaveOut)
+    for (const way of ['x', 'y', 'z'] as const) grown[way] += part * here[way]
+  }
+  return grown
+}
+
+/** The same by the points that are given for the state itself. */
+function ownGrowthAt(
+  machine: Machine,
+  axis: 'left' | 'right',
+  state: string,
+  x: number,
+  leaveOut?: LeftOut,
+): { x: number; y: number; z: number } {
+  const points = countedPoints(machine, state, leaveOut).filter(
     (p) => leaveOut === 'growth of each axis' || (p.axis ?? axis) === axis,
   )
   const value = (of: (p: GrowthPoint) => number | undefined): number => {

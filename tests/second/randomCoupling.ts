@@ -67,8 +67,12 @@ function coldSetting(dice: Random, c: Coupling, asked: HiddenLine): void {
 function shift(scene: Scene, c: Coupling, state: State, axis: 'y' | 'z'): [number, number] {
   const m = midSpan(c)
   const at = (x: number) => {
-    const right = growthAt(machineOf(scene, c.right.machine), 'left', state.id, x)[axis]
-    return right - growthAt(machineOf(scene, c.left.machine), 'right', state.id, x)[axis]
+    const right = growthAt(scene.states, machineOf(scene, c.right.machine), 'left', state.id, x)[
+      axis
+    ]
+    return (
+      right - growthAt(scene.states, machineOf(scene, c.left.machine), 'right', state.id, x)[axis]
+    )
   }
   const aim = c.aim?.[state.id]
   return [
@@ -118,8 +122,8 @@ function axialGap(random: Random, scene: Scene, c: Coupling): void {
   const left = machineOf(scene, c.left.machine)
   const grown = scene.states.map(
     (s) =>
-      growthAt(right, 'left', s.id, c.right.plane).x -
-      growthAt(left, 'right', s.id, c.left.plane).x,
+      growthAt(scene.states, right, 'left', s.id, c.right.plane).x -
+      growthAt(scene.states, left, 'right', s.id, c.left.plane).x,
   )
   const moved =
     axisMoved(scene.motions, right, 'left', c.right.plane).x -

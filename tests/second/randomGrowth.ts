@@ -1,5 +1,5 @@
 import { rounded, type Random } from './random'
-import type { GrowthPoint, Machine, State } from './train'
+import type { GrowthPoint, Machine, State, Train } from './train'
 
 /** One point of growth: a rise given, from heat, or both; now and then a side and an axial part. */
 function point(random: Random, at: number, warmth: number, celsius: boolean): GrowthPoint {
@@ -64,4 +64,40 @@ export function randomStates(random: Random): { states: State[]; warmth: Map<str
     return state
   })
   return { states, warmth }
+}
+
+/** Points that do not count, and a state between two others; drawn apart from all else. */
+export function moreGrowth(random: Random, train: Train): void {
+  const wild = (at: number): GrowthPoint => ({
+    at: Math.round(at),
+    rise: Math.round(random.about(900)),
+    side: Math.round(random.about(400)),
+    use: false,
+  })
+  for (const machine of train.machines)
+    for (const points of Object.values(machine.growth ?? {}))
+      if (random.chance(0.15))
+        points.splice(random.whole(0, points.length), 0, wild(random.about(900)))
+  const { states } = train
+  const [a, b] = states ?? []
+  if (!states || !a || !b || !random.chance(0.25)) return
+  const [from, to] = random.chance(0.5) ? [a, b] : [b, a]
+  const by = random.pick(['load', 'temperature'] as const)
+  const low = random.whole(0, 40)
+  const high = low + random.whole(20, 60)
+  from[by] = low
+  to[by] = high
+  const between: State = {
+    id: 'between',
+    name: 'Between',
+    [by]: random.whole(low, high),
+    between: { from: from.id, to: to.id, by },
+    tolerance: Math.max(from.tolerance ?? 1, to.tolerance ?? 1),
+  }
+  states.splice(random.whole(0, states.length), 0, between)
+  const [own, silent] = train.machines
+  // one that has figures of its own there, and one whose figures there do not count
+  if (own && random.chance(0.3))
+    own.growth = { ...own.growth, between: [{ at: 0, rise: Math.round(random.between(10, 200)) }] }
+  if (silent && random.chance(0.3)) silent.growth = { ...silent.growth, between: [wild(0)] }
 }

@@ -2,7 +2,7 @@ import { hiddenMotion, HiddenMotions } from './hiddenMotion'
 import { converted } from './metric'
 import { Random, rounded } from './random'
 import { randomCoupling } from './randomCoupling'
-import { randomGrowth, randomStates } from './randomGrowth'
+import { moreGrowth, randomGrowth, randomStates } from './randomGrowth'
 import { LimitMaker } from './randomLimits'
 import { holdSome, randomMachine, randomSkid } from './randomMachine'
 import { ReadingTaker } from './randomReadings'
@@ -117,7 +117,7 @@ export function randomTrain(seed: number): Train {
   const maker = new LimitMaker(random, motions, plan.reserve ?? 0, circles, tight)
   for (const machine of machines) maker.limit(machine, machine.base ?? 0)
   for (const skid of skids) maker.limit(skid, 0)
-  return dressed(random, {
+  const train: Train = {
     format: 'holdfast-train',
     version: 1,
     name: `Random train ${seed}`,
@@ -128,5 +128,7 @@ export function randomTrain(seed: number): Train {
     couplings,
     states: stateless ? undefined : states,
     plan: Object.keys(plan).length > 0 ? plan : undefined,
-  })
+  }
+  moreGrowth(new Random(seed + 600_000), train)
+  return dressed(random, train)
 }

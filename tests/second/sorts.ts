@@ -135,6 +135,8 @@ const coupling: Record<NumberPath<Train['couplings'][number]>, Sort> = {
 const rest: Record<NumberPath<Omit<Train, 'machines' | 'skids' | 'couplings'>>, Sort> = {
   version: 'fixed',
   'states.*.tolerance': 'fixed',
+  'states.*.load': 'fixed',
+  'states.*.temperature': 'degrees',
   'plan.share': 'fixed',
   'plan.weights.shim': 'fixed',
   'plan.weights.side': 'fixed',

@@ -31,6 +31,8 @@ export const terms = [
   'growth heat',
   'growth of each axis',
   'growth line',
+  'growth that does not count',
+  'growth between states',
   // motion
   'axial motion',
   'roll',

@@ -5,7 +5,14 @@ import type { Family, Program } from './program'
 import { midSpan, type Misalignment } from './reading'
 import type { Reserve } from './sure/reserve'
 import type { LeftOut } from './terms'
-import type { Coupling, Machine, Setting, State, Train } from './train'
+import {
+  statesOf,
+  type Coupling,
+  type Machine,
+  type Setting,
+  type State,
+  type Train,
+} from './train'
 
 /** One tolerance check of one coupling in one state, as a share of its limit (no unit). */
 export interface Check {
@@ -49,7 +56,7 @@ function shaftEnd(joint: Joint, end: 'left' | 'right', state: string, x: number)
   // the coupling's left machine joins with the axis at its right end, and the other way round
   const axisEnd = end === 'left' ? 'right' : 'left'
   const by = axisCarry(mover, axisOf(machine, axisEnd), x, leaveOut)
-  const growth = growthAt(machine, axisEnd, state, x, leaveOut)
+  const growth = growthAt(statesOf(train), machine, axisEnd, state, x, leaveOut)
   // the maker's cold setting has what the shafts do across the train in it; along it, it says nothing
   const across = settingOf(joint) === undefined || leaveOut === 'setting in place of growth'
   const grown = across ? growth : { x: growth.x, y: 0, z: 0 }

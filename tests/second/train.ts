@@ -72,6 +72,8 @@ export interface GrowthPoint {
   u?: number | undefined
   /** Intervals in place of values. */
   range?: { rise?: Room | undefined; side?: Room | undefined; axial?: Room | undefined } | undefined
+  /** False: it stands beside the others and does not count. */
+  use?: boolean | undefined
 }
 
 export interface Machine extends Body {
@@ -175,6 +177,10 @@ export interface State {
   id: string
   name: string
   tolerance?: number | undefined
+  load?: number | undefined
+  temperature?: number | undefined
+  /** The states between which a machine that says nothing of this one is taken to grow in a straight line. */
+  between?: { from: string; to: string; by: 'load' | 'temperature' } | undefined
 }
 
 export interface Plan {

@@ -1,6 +1,7 @@
+import { betweenWords } from '../../language/betweenWords'
 import { tidy } from '../../language/tidy'
 import { noMotion, type Motion } from '../../mechanics/motion'
-import { growthQuantities, type ReadingSet, type Train } from '../../mechanics/train'
+import { growthQuantities, type ReadingSet, type State, type Train } from '../../mechanics/train'
 import { toLength } from '../../mechanics/units'
 import { doubtfulGrowth, isShutDown } from '../../mechanics/uncertainty/growthPoints'
 import { uOfSag } from '../../mechanics/uncertainty/readingErrors'
@@ -102,37 +103,57 @@ const growthKinds = {
 } as const
 
 function ofGrowth(train: Train): AssumedAnswer[] {
-  return train.states.flatMap((state): AssumedAnswer[] => {
-    if (isShutDown(train, state.id))
-      return [
-        {
-          where: 'states',
-          kind: `state ${state.name}`,
-          of: '',
-          value: 'no growth given, taken as shut-down',
-        },
-      ]
-    return train.machines.flatMap((machine, m) =>
-      growthQuantities.flatMap((quantity) =>
-        doubtfulGrowth(train, m, state.id, quantity).flatMap(
-          ({ by, u, x, axes }): AssumedAnswer[] => {
-            if (by !== 'usual' && by !== 'not entered') return []
-            const kind = growthKinds[quantity]
-            return [
-              {
-                where: `${machine.place}.growth`,
-                kind: by === 'usual' ? kind : `${kind}, which is not entered`,
-                of: machine.name,
-                detail: `${state.name}, x = ${tidy(toLength(x, train.units))}${axes.length === 1 ? `, ${axes[0] ?? ''} axis` : ''}`,
-                value: u,
-                quantity: 'fine',
-              },
-            ]
-          },
-        ),
-      ),
-    )
+  return train.states.flatMap((state, s): AssumedAnswer[] => {
+    const between = train.machines.some(({ growthBetween }) => growthBetween.has(state.id))
+    return [
+      ...(between && state.between
+        ? [
+            {
+              where: `states[${s}].between`,
+              kind: `growth in ${state.name}`,
+              of: '',
+              value: `taken ${betweenWords(train, state.between)}; that it grows so is not counted as unsure`,
+            },
+          ]
+        : []),
+      ...valuesIn(train, state),
+    ]
   })
+}
+
+/** Usual values of growth that is entered in a state; a machine that stands between two states rests on theirs. */
+function valuesIn(train: Train, state: State): AssumedAnswer[] {
+  if (isShutDown(train, state.id))
+    return [
+      {
+        where: 'states',
+        kind: `state ${state.name}`,
+        of: '',
+        value: 'no growth given, taken as shut-down',
+      },
+    ]
+  return train.machines.flatMap((machine, m) =>
+    machine.growthBetween.has(state.id)
+      ? []
+      : growthQuantities.flatMap((quantity) =>
+          doubtfulGrowth(train, m, state.id, quantity).flatMap(
+            ({ by, u, x, axes }): AssumedAnswer[] => {
+              if (by !== 'usual' && by !== 'not entered') return []
+              const kind = growthKinds[quantity]
+              return [
+                {
+                  where: `${machine.place}.growth`,
+                  kind: by === 'usual' ? kind : `${kind}, which is not entered`,
+                  of: machine.name,
+                  detail: `${state.name}, x = ${tidy(toLength(x, train.units))}${axes.length === 1 ? `, ${axes[0] ?? ''} axis` : ''}`,
+                  value: u,
+                  quantity: 'fine',
+                },
+              ]
+            },
+          ),
+        ),
+  )
 }
 
 function ofWork(

@@ -1,3 +1,5 @@
+import { betweenWords } from '../../language/betweenWords'
+import { listed } from '../../language/names'
 import type { Body, Train } from '../../mechanics/train'
 import type { NotEntered } from './answer'
 
@@ -127,13 +129,17 @@ function bySettings(train: Train, machine: number): boolean {
     .every(({ setting, axial }) => setting?.used === true && !axial)
 }
 
-/** States without growth, machine by machine; a state in which nothing grows is one line. */
+/**
+ * States without growth, machine by machine; a state in which nothing grows is one line, and so is one that is taken
+ * between two others.
+ */
 function ofGrowth(train: Train): NotEntered[] {
-  return train.states.flatMap((state) => {
-    const without = train.machines.filter(
-      (machine, m) => (machine.growth.get(state.id) ?? []).length === 0 && !bySettings(train, m),
+  return train.states.flatMap((state, s) => {
+    const counts = train.machines.filter((_, m) => !bySettings(train, m))
+    const between = counts.filter(({ growthBetween }) => growthBetween.has(state.id))
+    const without = counts.filter(
+      (machine) => !between.includes(machine) && (machine.growth.get(state.id) ?? []).length === 0,
     )
-    if (without.length === 0) return []
     if (without.length === train.machines.length)
       return [
         {
@@ -142,10 +148,21 @@ function ofGrowth(train: Train): NotEntered[] {
           instead: 'taken as none: judged as the train stands shut down',
         },
       ]
-    return without.map((machine) => ({
-      where: `${machine.place}.growth`,
-      what: `growth of ${machine.name} in "${state.name}"`,
-      instead: 'taken as none',
-    }))
+    return [
+      ...(between.length > 0 && state.between
+        ? [
+            {
+              where: `states[${s}].between`,
+              what: `growth of ${between.length === train.machines.length ? 'every machine' : listed(between.map(({ name }) => name))} in "${state.name}"`,
+              instead: `taken ${betweenWords(train, state.between)}`,
+            },
+          ]
+        : []),
+      ...without.map((machine) => ({
+        where: `${machine.place}.growth`,
+        what: `growth of ${machine.name} in "${state.name}"`,
+        instead: 'taken as none',
+      })),
+    ]
   })
 }

@@ -83,11 +83,11 @@ function segmentsOf(train: Train, coupling: Coupling, state: State): Segment[] {
   })
   const middle = seen(train)
   return [coupling.left, coupling.right].flatMap((m) =>
-    (train.machines[m]?.growth.get(state.id) ?? []).flatMap((point, i) =>
+    valuesIn(train, m, state.id).flatMap(({ point, own, i }) =>
       growthQuantities.flatMap((quantity) => {
         const half = point.half[quantity]
         if (half === undefined) return []
-        const higher = seen(withGrowth(train, m, state.id, i, quantity, half))
+        const higher = seen(withGrowth(train, m, own, i, quantity, half))
         const across: AxesApart = (x) => {
           const [up, now] = [higher.across(x), middle.across(x)]
           return { y: up.y - now.y, z: up.z - now.z }
@@ -95,6 +95,15 @@ function segmentsOf(train: Train, coupling: Coupling, state: State): Segment[] {
         return [{ across, gap: higher.gap - middle.gap }]
       }),
     ),
+  )
+}
+
+/** Points that bear on a machine in a state, with the state and the place in its list where each is given. */
+const valuesIn = (train: Train, m: number, state: string) => {
+  const body = train.machines[m]
+  const states = body?.growthBetween.get(state)?.map((part) => part.state) ?? [state]
+  return states.flatMap((own) =>
+    (body?.growth.get(own) ?? []).map((point, i) => ({ point, own, i })),
   )
 }
 

@@ -1,3 +1,4 @@
+import { growthPointsIn } from '../growth'
 import type { Aim, Coupling, Train } from '../train'
 import { checksOf, checkValue, shareOf } from './check'
 import { grownShift } from './stateShift'
@@ -61,7 +62,7 @@ function growsAcross(train: Train, { left, right }: Coupling, state: string): bo
     [train.machines[right], 'left'],
   ] as const
   return ends.some(([body, axis]) => {
-    const points = body?.growth.get(state) ?? []
+    const points = body ? growthPointsIn(body, state) : []
     return points.some(
       (point) =>
         (point.axis === axis || point.axis === 'both') &&

@@ -1,15 +1,23 @@
-import { lineThrough, lineValueAt } from '../growth'
+import { lineValueAt, type Line } from '../growth'
 import type { CouplingMotion } from '../misalignment/shares'
 import { growthQuantities, type Coupling, type GrowthQuantity, type Train } from '../train'
 import type { Micrometres } from '../units'
 import type { ErrorEffect, ErrorSource } from './errorSource'
-import { doubtfulGrowth, isShutDown, type DoubtfulGrowth } from './growthPoints'
+import {
+  doubtfulStates,
+  errorLine,
+  pointsOf,
+  sharedError,
+  type DoubtfulGrowth,
+  type DoubtfulPart,
+} from './growthPoints'
 import { growthShared } from './usual'
 
 /**
  * Errors of growth: of the variance of every value a part is one error of the machine in a direction, for all its points
  * and states, with the sign of the value (a machine that grows more than figured does so everywhere); the rest is one
- * error a point, state and direction. They go through the same least-squares line as the values.
+ * error a point, state and direction. They go through the same least-squares line as the values. A state between two
+ * others has the errors of both, each times what it counts there.
  * @param counts whether the error of a value counts; where not, the value still takes part in its line
  */
 export function growthErrors(
@@ -18,33 +26,18 @@ export function growthErrors(
 ): ErrorSource[] {
   return train.machines.flatMap((machine, m) =>
     growthQuantities.flatMap((quantity) => {
-      const states = train.states.map(({ id }) =>
-        isShutDown(train, id)
-          ? []
-          : doubtfulGrowth(train, m, id, quantity).map((point) =>
-              counts(point) ? point : { ...point, u: 0 },
-            ),
-      )
+      const states = doubtfulStates(train, m, quantity)
       const group = { kind: 'growth' as const, machine: m }
-      const shared = states.flatMap((points, state) =>
-        effectsOf(
-          train,
-          m,
-          state,
-          quantity,
-          points,
-          ({ u, value }) => (value < 0 ? -u : u) * Math.sqrt(growthShared),
+      const shared = effectsOf(train, m, quantity, states, (point) =>
+        counts(point) ? sharedError(point) * Math.sqrt(growthShared) : 0,
+      )
+      const apart = pointsOf(states).map((point) => ({
+        key: `${quantity} of ${machine.id} in ${point.key}`,
+        group,
+        effects: effectsOf(train, m, quantity, states, (one) =>
+          one.key === point.key && counts(one) ? one.u * Math.sqrt(1 - growthShared) : 0,
         ),
-      )
-      const apart = states.flatMap((points, state) =>
-        points.map((point) => ({
-          key: `${quantity} of ${machine.id} in ${train.states[state]?.id ?? ''}, ${point.key}`,
-          group,
-          effects: effectsOf(train, m, state, quantity, points, (one) =>
-            one === point ? one.u * Math.sqrt(1 - growthShared) : 0,
-          ),
-        })),
-      )
+      }))
       const all = [{ key: `${quantity} of ${machine.id}`, group, effects: shared }, ...apart]
       return all.filter(({ effects }) => effects.length > 0)
     }),
@@ -52,28 +45,31 @@ export function growthErrors(
 }
 
 /**
- * What errors at the points of a machine in a state do to its couplings.
+ * What errors at a machine's points do to its couplings in every state.
+ * @param states what its growth in each state rests on, in the order of `train.states`
  * @param error of each point (um)
  */
 export function effectsOf(
   train: Train,
   m: number,
-  state: number,
   quantity: GrowthQuantity,
-  points: readonly DoubtfulGrowth[],
+  states: readonly (readonly DoubtfulPart[])[],
   error: (point: DoubtfulGrowth) => Micrometres,
-): ErrorEffect[] {
-  return train.couplings.flatMap((coupling, c): ErrorEffect[] => {
-    const axis = coupling.left === m ? 'right' : coupling.right === m ? 'left' : undefined
-    if (axis === undefined) return []
-    // a cold setting that is used stands for growth across the train: what is not applied there cannot err there
-    if (quantity !== 'axial' && coupling.setting?.used === true) return []
-    const here = points.filter(({ axes }) => axes.includes(axis))
-    const values = here.map((point) => ({ x: point.x, value: error(point) }))
-    if (values.every(({ value }) => value === 0)) return []
-    const line = lineThrough(values)
-    return [{ coupling: c, state, by: grownBy(coupling, axis, quantity, line) }]
-  })
+): (ErrorEffect & { readonly state: number })[] {
+  return states.flatMap((parts, state) =>
+    train.couplings.flatMap((coupling, c) => {
+      const axis = coupling.left === m ? 'right' : coupling.right === m ? 'left' : undefined
+      if (axis === undefined) return []
+      // a cold setting that is used stands for growth across the train: what is not applied there cannot err there
+      if (quantity !== 'axial' && coupling.setting?.used === true) return []
+      const errs = parts.some(({ points }) =>
+        points.some((point) => point.axes.includes(axis) && error(point) !== 0),
+      )
+      if (!errs) return []
+      const by = grownBy(coupling, axis, quantity, errorLine(parts, axis, error))
+      return [{ coupling: c, state, by }]
+    }),
+  )
 }
 
 /** What growth of the axis on one side of a coupling does to it: the right one counts as it is, the left one against. */
@@ -81,7 +77,7 @@ function grownBy(
   coupling: Coupling,
   axis: 'left' | 'right',
   quantity: GrowthQuantity,
-  line: ReturnType<typeof lineThrough>,
+  line: Line,
 ): CouplingMotion {
   const sign = axis === 'left' ? 1 : -1
   const still = { y: 0, sy: 0, z: 0, sz: 0 }

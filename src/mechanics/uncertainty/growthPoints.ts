@@ -7,12 +7,19 @@ import {
   type GrowthQuantity,
   type Train,
 } from '../train'
-import { lineThrough, lineValueAt } from '../growth'
+import {
+  growthParts,
+  growthPointsIn,
+  lineThrough,
+  lineValueAt,
+  weighted,
+  type Line,
+} from '../growth'
 import { growthShared, usualU } from './usual'
 
 /** A growth value at a place of an axis with its standard uncertainty (um). */
 export interface DoubtfulGrowth {
-  /** Names the point among those of its machine and state. */
+  /** Names the point among those of its machine. */
   readonly key: string
   readonly x: Millimetres
   readonly value: Micrometres
@@ -24,16 +31,73 @@ export interface DoubtfulGrowth {
 
 const bothAxes = ['left', 'right'] as const
 
-/** A state in which every growth value of every machine is 0 or absent and no point has a u: the position as read. */
+/**
+ * A state in which every growth value of every machine is 0 or absent and no point has a u: the position as read. Of a
+ * machine that has none of its own there, what stands between two states counts.
+ */
 export const isShutDown = (train: Train, state: string): boolean =>
   train.machines.every((machine) =>
-    (machine.growth.get(state) ?? []).every(
+    growthPointsIn(machine, state).every(
       (point) =>
         point.u === undefined &&
         growthQuantities.every(
           (quantity) => (point[quantity] ?? 0) === 0 && (point.half[quantity] ?? 0) === 0,
         ),
     ),
+  )
+
+/** Points that count for so much in a state. */
+export interface DoubtfulPart {
+  readonly weight: number
+  readonly points: readonly DoubtfulGrowth[]
+}
+
+/**
+ * The same for what makes up a state: its own points, or those of the two states that it lies between. What is taken as
+ * shut down does not err.
+ */
+export const doubtfulParts = (
+  train: Train,
+  m: number,
+  state: string,
+  quantity: GrowthQuantity,
+): DoubtfulPart[] => {
+  const machine = train.machines[m]
+  if (!machine) throw new RangeError(`no machine ${m}`)
+  return growthParts(machine, state).map((part) => ({
+    weight: part.weight,
+    points: isShutDown(train, part.state) ? [] : doubtfulGrowth(train, m, part.state, quantity),
+  }))
+}
+
+/** That of every state, in the order of `train.states`. */
+export const doubtfulStates = (train: Train, m: number, quantity: GrowthQuantity) =>
+  train.states.map(({ id }) => doubtfulParts(train, m, id, quantity))
+
+/** Every point of a machine's states once, in their order. */
+export const pointsOf = (states: readonly (readonly DoubtfulPart[])[]): DoubtfulGrowth[] => [
+  ...new Map(
+    states.flatMap((parts) =>
+      parts.flatMap(({ points }) => points.map((point) => [point.key, point] as const)),
+    ),
+  ).values(),
+]
+
+/** The line of errors at the points of parts, on one axis. */
+export const errorLine = (
+  parts: readonly DoubtfulPart[],
+  axis: 'left' | 'right',
+  error: (point: DoubtfulGrowth) => Micrometres,
+): Line =>
+  weighted(
+    parts.map(({ weight, points }) => ({
+      weight,
+      line: lineThrough(
+        points
+          .filter(({ axes }) => axes.includes(axis))
+          .map((point) => ({ x: point.x, value: error(point) })),
+      ),
+    })),
   )
 
 /**
@@ -54,7 +118,9 @@ export function doubtfulGrowth(
     const value = point[quantity]
     if (value === undefined) return []
     const axes = point.axis === 'both' ? bothAxes : [point.axis]
-    return [{ key: `point ${i}`, x: point.at, value, axes, ...doubtOf(point, quantity, value) }]
+    return [
+      { key: `${state}, point ${i}`, x: point.at, value, axes, ...doubtOf(point, quantity, value) },
+    ]
   })
   if (quantity === 'axial') return given
   const without = bothAxes.filter((axis) => !given.some(({ axes }) => axes.includes(axis)))
@@ -62,7 +128,7 @@ export function doubtfulGrowth(
   return [
     ...given,
     ...endsOf(train, machine, m).map((x, i) => ({
-      key: `end ${i}`,
+      key: `${state}, end ${i}`,
       x,
       value: 0,
       u: usualU.growthMissing,
@@ -84,16 +150,27 @@ export function growthDoubtAt(
   quantity: GrowthQuantity,
   x: Millimetres,
 ): Micrometres {
-  if (isShutDown(train, state)) return 0
-  const points = doubtfulGrowth(train, m, state, quantity).filter(({ axes }) => axes.includes(axis))
+  const parts = doubtfulParts(train, m, state, quantity)
+  return doubtAt(parts, axis, x)
+}
+
+/** The same of the line that points of one or more states make. */
+export function doubtAt(
+  parts: readonly DoubtfulPart[],
+  axis: 'left' | 'right',
+  x: Millimetres,
+): Micrometres {
   const at = (error: (point: DoubtfulGrowth) => Micrometres) =>
-    lineValueAt(lineThrough(points.map((point) => ({ x: point.x, value: error(point) }))), x)
-  const shared = at(({ u, value }) => (value < 0 ? -u : u)) * Math.sqrt(growthShared)
-  const own = points.map(
-    (point) => at((one) => (one === point ? one.u : 0)) * Math.sqrt(1 - growthShared),
-  )
+    lineValueAt(errorLine(parts, axis, error), x)
+  const shared = at(sharedError) * Math.sqrt(growthShared)
+  const own = parts
+    .flatMap(({ points }) => points)
+    .map((point) => at((one) => (one === point ? one.u : 0)) * Math.sqrt(1 - growthShared))
   return Math.hypot(shared, ...own)
 }
+
+/** What is wrong alike at every point of a machine, with the sign of the value. */
+export const sharedError = ({ u, value }: DoubtfulGrowth): Micrometres => (value < 0 ? -u : u)
 
 function doubtOf(
   point: GrowthPoint,

@@ -1,7 +1,7 @@
 import type { CouplingMotion } from '../misalignment/shares'
 import { growthQuantities, type Train } from '../train'
 import { effectsOf } from './growthErrors'
-import { doubtfulGrowth } from './growthPoints'
+import { doubtfulStates, pointsOf } from './growthPoints'
 
 /** What the half width of one interval of growth does to a coupling in a state. */
 export interface IntervalEffect {
@@ -18,23 +18,21 @@ export interface IntervalEffect {
  */
 export const intervalEffects = (train: Train): IntervalEffect[] =>
   train.machines.flatMap((_, m) =>
-    train.states.flatMap(({ id }, state) =>
-      growthQuantities.flatMap((quantity) => {
-        const points = doubtfulGrowth(train, m, id, quantity)
-        return points.flatMap((point): IntervalEffect[] => {
-          if (point.by !== 'interval') return []
-          const effects = effectsOf(train, m, state, quantity, points, (one) =>
-            // u of an interval is its half width over the root of 3
-            one === point ? one.u * Math.sqrt(3) : 0,
-          )
-          return effects.map(({ coupling, by }) => ({
-            coupling,
-            state,
-            by: train.couplings[coupling]?.setting?.used === true ? gapAlone(by) : by,
-          }))
-        })
-      }),
-    ),
+    growthQuantities.flatMap((quantity) => {
+      const states = doubtfulStates(train, m, quantity)
+      return pointsOf(states).flatMap((point): IntervalEffect[] => {
+        if (point.by !== 'interval') return []
+        const effects = effectsOf(train, m, quantity, states, (one) =>
+          // u of an interval is its half width over the root of 3
+          one.key === point.key ? one.u * Math.sqrt(3) : 0,
+        )
+        return effects.map(({ coupling, state, by }) => ({
+          coupling,
+          state,
+          by: train.couplings[coupling]?.setting?.used === true ? gapAlone(by) : by,
+        }))
+      })
+    }),
   )
 
 const gapAlone = ({ gap }: CouplingMotion): CouplingMotion => ({

@@ -29,7 +29,7 @@ export function errorsOf(document: Train, motions: Motions): Errors {
   const train = metric(document)
   const joints = jointsOf(train)
   const planned = motionsOf(train, motions, fineFactor(document))
-  const found = asFoundNumbers(joints)
+  const found = asFoundNumbers(train, joints)
   const all = [...planned].map(([standing, motion]) => ({ standing, motion }))
   const bolts = boltsOf([...planned.keys()], (of) => planned.get(of) ?? still, found.length)
   const done = all

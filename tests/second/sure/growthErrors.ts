@@ -37,7 +37,7 @@ export function growthErrors(
       if (known.half !== undefined && intervals === 'held to') continue
       const times = (factor: number) => effects.map(({ to, by }) => ({ to, by: factor * by }))
       draws.add(machine.id, direction, times((known.value < 0 ? -shared : shared) * known.u))
-      draws.add(machine.id, `${direction} ${joint.state.id} ${known.name}`, times(apart * known.u))
+      draws.add(machine.id, `${direction} ${known.name}`, times(apart * known.u))
     }
   }
   return draws.sources()

@@ -1,12 +1,12 @@
-import { givenBy, riseOf } from '../growth'
+import { countedPoints, givenBy, madeOf, riseOf } from '../growth'
 import { footRows } from '../limits'
-import type { GrowthPoint, Machine, Train } from '../train'
+import { statesOf, type GrowthPoint, type Machine, type Train } from '../train'
 
 export type Direction = 'rise' | 'side' | 'axial'
 
 /** What one point says of how an axis grows in one direction (um), and how well it is known. */
 export interface Known {
-  /** The same point has the same name on both axes. */
+  /** The same point has the same name on both axes and in every state that it bears on. */
   name: string
   at: number
   value: number
@@ -52,19 +52,26 @@ export function knownOf(
   state: string,
   direction: Direction,
 ): Known[] {
-  const points = machine.growth?.[state] ?? []
+  const points = countedPoints(machine, state)
   const given = points.flatMap((p, i): Known[] => {
     const value = valueOf(p, direction)
     if (value === undefined || (p.axis ?? axis) !== axis) return []
-    return [{ name: `point ${i}`, at: p.at, value, ...knownTo(p, direction, value) }]
+    return [{ name: `${state} point ${i}`, at: p.at, value, ...knownTo(p, direction, value) }]
   })
   if (given.length > 0 || direction === 'axial') return given
-  return ends(train, machine).map((at) => ({ name: `unsaid at ${at}`, at, value: 0, u: unsaid }))
+  return ends(train, machine).map((at) => ({
+    name: `${state} unsaid at ${at}`,
+    at,
+    value: 0,
+    u: unsaid,
+  }))
 }
 
 /** Whether nobody says anything of how the train grows in a state: then it is the shut-down position. */
 export function shutDown(train: Train, state: string): boolean {
-  const points = train.machines.flatMap((machine) => machine.growth?.[state] ?? [])
+  const points = train.machines.flatMap((machine) =>
+    madeOf(statesOf(train), machine, state).flatMap(([own]) => countedPoints(machine, own)),
+  )
   const directions = ['rise', 'side', 'axial'] as const
   const silent = (p: GrowthPoint) =>
     p.u === undefined &&

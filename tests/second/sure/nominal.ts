@@ -1,6 +1,6 @@
 import { growthAt } from '../growth'
 import { midSpan } from '../reading'
-import type { Train } from '../train'
+import { statesOf, type Train } from '../train'
 import { standings, still, type Motion, type Standing } from './bodies'
 import { carriage } from './carriage'
 import { fitted } from './coupled'
@@ -9,7 +9,7 @@ import { parts, placeOf, shaftEnds, type Joint, type Part } from './joints'
 const reach = 500 // mm: a straight line's slope is the same from any two points
 
 /** What a coupling shows in each state with nothing moved: as found, with growth, less what is aimed for. */
-export function asFoundNumbers(joints: readonly Joint[]): Float64Array {
+export function asFoundNumbers(train: Train, joints: readonly Joint[]): Float64Array {
   const numbers = new Float64Array(joints.length * parts.length)
   for (const joint of joints) {
     const { c, state } = joint
@@ -31,7 +31,7 @@ export function asFoundNumbers(joints: readonly Joint[]): Float64Array {
     add('slopeZ', -(aim?.slope?.z ?? 0))
     const m = midSpan(c)
     for (const { machine, axis, plane, sign } of shaftEnds(joint)) {
-      const grown = (x: number) => growthAt(machine, axis, state.id, x)
+      const grown = (x: number) => growthAt(statesOf(train), machine, axis, state.id, x)
       add('gap', sign * grown(plane).x)
       if (setting) continue
       const [before, here, after] = [grown(m - reach), grown(m), grown(m + reach)]
