@@ -40,6 +40,11 @@ const names: Readonly<Record<string, string>> = {
   'growth.rise': 'rise',
   'growth.side': 'growth sideways',
   'growth.axial': 'growth along',
+  'growth.source': 'where it comes from',
+  'growth.use': 'whether it counts',
+  'growth.when': 'date',
+  'growth.by': 'who',
+  'growth.why': 'note',
   at: 'place along the train',
   u: 'unsure by',
   uSlope: 'slope unsure by',
@@ -106,6 +111,12 @@ const names: Readonly<Record<string, string>> = {
   'shims.most': 'most plates in a pack',
   'shims.flat': 'foot off its plane',
   'states.tolerance': 'times the tolerance',
+  'states.load': 'load',
+  'states.temperature': 'temperature',
+  between: 'growth between two states',
+  'between.from': 'state at one end',
+  'between.to': 'state at the other end',
+  'between.by': 'told by',
 }
 
 /** Groups that say nothing by themselves: the field in them names them. */

@@ -134,9 +134,16 @@ function statesOf(document: TrainDocument): State[] {
   const states = document.states ?? []
   if (states.length === 0) return [{ id: 'cold', name: 'cold', factor: 1 }]
   return states.map((state) => {
-    const { id, name, tolerance } = state
+    const { id, name, tolerance, load, temperature } = state
     const between = betweenOf(state, states)
-    return { id, name, factor: tolerance ?? 1, ...(between && { between }) }
+    return {
+      id,
+      name,
+      factor: tolerance ?? 1,
+      ...(load !== undefined && { load }),
+      ...(temperature !== undefined && { temperature }),
+      ...(between && { between }),
+    }
   })
 }
 

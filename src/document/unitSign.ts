@@ -1,4 +1,11 @@
-import { type DocumentUnits, fineSign, massSign, slopeSign, torqueSign } from '../mechanics/units'
+import {
+  type DocumentUnits,
+  fineSign,
+  massSign,
+  slopeSign,
+  temperatureSign,
+  torqueSign,
+} from '../mechanics/units'
 import type { Quantity } from './quantities'
 
 /** The sign of the unit in which a document writes a quantity; "" where it has none. */
@@ -11,9 +18,9 @@ export function unitSign(quantity: Quantity, units: DocumentUnits): string {
     case 'slope':
       return slopeSign(units)
     case 'temperature':
-      return `°${units.temperature}`
+      return temperatureSign(units)
     case 'expansion':
-      return `1e-6/°${units.temperature}`
+      return `1e-6/${temperatureSign(units)}`
     case 'mass':
       return massSign[units.length]
     case 'torque':

@@ -258,6 +258,10 @@ export interface State {
   readonly name: string
   /** Scales every limit of every coupling in this state. */
   readonly factor: number
+  /** Percent. */
+  readonly load?: number
+  /** In the unit of the document. */
+  readonly temperature?: number
   /** The two states between which growth is taken on a straight line, where a machine has none of its own. */
   readonly between?: StateBetween
 }

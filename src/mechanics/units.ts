@@ -22,6 +22,7 @@ export const kilogramsPer: Record<LengthUnit, number> = { mm: 1, in: 0.45359237 
 export const newtonMetresPer: Record<LengthUnit, number> = { mm: 1, in: 0.3048 * 4.4482216152605 }
 
 /** The sign after a torque. */
+export const temperatureSign = ({ temperature }: DocumentUnits): string => `°${temperature}`
 export const torqueSign: Record<LengthUnit, string> = { mm: 'N·m', in: 'ft·lb' }
 
 /** The sign after a mass. */

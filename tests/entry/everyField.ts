@@ -36,6 +36,22 @@ export function everyField(): TrainDocument {
     at: 900,
     range: { rise: [60, 90], side: [-5, 8], axial: [10, 30] },
   })
+  Object.assign(motor.growth?.['hot']?.[0] ?? {}, {
+    source: 'measured',
+    when: 'May',
+    by: 'A',
+    why: 'x',
+  })
+  motor.growth?.['hot']?.push({ at: 100, rise: 5, use: false })
+  document.states?.forEach((state, i) =>
+    Object.assign(state, { load: 10 + 50 * i, temperature: 10 + i }),
+  )
+  document.states?.push({
+    id: 'part',
+    name: 'part',
+    load: 20,
+    between: { from: 'cold', to: 'hot', by: 'load' },
+  })
   coupling.aim = { hot: { offset: { y: 5, z: -20 }, slope: { y: 0.02, z: 0.03 } } }
   other.setting = { offset: { y: 3, z: 4 }, slope: { y: 0.05, z: 0.06 }, use: true, why: 'tried' }
   for (const set of coupling.found) {

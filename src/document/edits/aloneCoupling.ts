@@ -40,6 +40,9 @@ export function aloneCoupling(document: TrainDocument, index: number): AloneCoup
     : readTrain({
         ...mini,
         machines: mini.machines.map((machine) => withValue(machine, ['growth'], undefined)),
+        ...(mini.states && {
+          states: mini.states.map((one) => withValue(one, ['between'], undefined)),
+        }),
         couplings: mini.couplings.map((coupling) => withValue(coupling, ['setting'], undefined)),
       })
   if (!read.ok) {

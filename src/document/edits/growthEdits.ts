@@ -5,7 +5,8 @@ import { micrometresPer, millimetresPer, type DocumentUnits } from '../../mechan
 
 /**
  * A growth point scaled: what is given in lengths by the factor; heat by its warming, so that the
- * temperature it starts from stays and the one it goes to is moved. Heights and coefficients stay.
+ * temperature it starts from stays and the one it goes to is moved. Heights and coefficients stay. Who measured it, and
+ * when, was said of the other state.
  * @param factor no unit
  */
 function scaledPoint(point: GrowthPointDocument, factor: number): GrowthPointDocument {
@@ -14,6 +15,9 @@ function scaledPoint(point: GrowthPointDocument, factor: number): GrowthPointDoc
     value === undefined ? undefined : tidy(value * factor)
   const next = {
     ...point,
+    source: undefined,
+    when: undefined,
+    by: undefined,
     rise: times(point.rise),
     side: times(point.side),
     axial: times(point.axial),

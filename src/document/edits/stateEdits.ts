@@ -1,4 +1,5 @@
 import type { MachineDocument, StateDocument, TrainDocument } from '../schema'
+import { listed } from '../../language/names'
 import { moved, removed, withValue } from '../place'
 
 /** An id from a name: small letters, digits and hyphens, and a number behind it where it is taken. */
@@ -39,16 +40,27 @@ export function renamedState(document: TrainDocument, index: number, name: strin
   const id = follows ? idFrom(name, beside, 'state') : state.id
   return {
     ...withRecords(document, (records) => renamedKey(records, state.id, id)),
-    states: states.map((other, i) => (i === index ? { ...other, id, name } : other)),
+    states: states.map((other, i) =>
+      i === index ? { ...other, id, name } : withEnd(other, state.id, id),
+    ),
   }
 }
 
-/** The document without a state, its growth and its aims. */
+/** A state whose growth is taken from the one of that id to or from another: by its new id, or no more where there is none. */
+function withEnd(state: StateDocument, from: string, id: string | undefined): StateDocument {
+  const { between } = state
+  if (!between || (between.from !== from && between.to !== from)) return state
+  if (id === undefined) return withValue(state, ['between'], undefined)
+  const end = (own: string) => (own === from ? id : own)
+  return { ...state, between: { ...between, from: end(between.from), to: end(between.to) } }
+}
+
+/** The document without a state, its growth and its aims; what was taken between it and another is no more. */
 export function withoutState(document: TrainDocument, index: number): TrainDocument {
   const states = document.states ?? []
   const state = states[index]
   if (!state) return document
-  const left = removed(states, index)
+  const left = removed(states, index).map((other) => withEnd(other, state.id, undefined))
   return withValue(
     withRecords(document, (records) => withoutKey(records, state.id)),
     ['states'],
@@ -67,12 +79,16 @@ export function goesWith(document: TrainDocument, state: string): string {
   const grown = document.machines.filter(
     (machine) => (machine.growth?.[state] ?? []).length > 0,
   ).length
+  const between = (document.states ?? []).filter(
+    (other) => other.between?.from === state || other.between?.to === state,
+  )
   const aims = document.couplings.filter(({ aim }) => aim?.[state] !== undefined).length
   const parts = [
     ...(grown > 0 ? [`the growth of ${grown} machine${grown === 1 ? '' : 's'} in it`] : []),
     ...(aims > 0 ? [`the aim of ${aims} coupling${aims === 1 ? '' : 's'}`] : []),
+    ...between.map(({ name }) => `what is taken between it and another for ${name}`),
   ]
-  return parts.join(' and ')
+  return listed(parts)
 }
 
 type Records = Readonly<Record<string, unknown>>

@@ -23,6 +23,11 @@ export const growthTarget: PasteTarget = {
     { key: 'from', heading: 'from', names: ['cold'], kind: 'temperature' },
     { key: 'to', heading: 'to', names: ['hot'], kind: 'temperature' },
     { key: 'material', heading: 'material', names: ['made of'], kind: 'text' },
+    { key: 'source', heading: 'source', names: ['comes from'], kind: 'text' },
+    { key: 'use', heading: 'used', names: ['counts'], kind: 'yes' },
+    { key: 'when', heading: 'when', names: ['date'], kind: 'text' },
+    { key: 'by', heading: 'by', names: ['who'], kind: 'text' },
+    { key: 'why', heading: 'why', names: ['note'], kind: 'text' },
   ],
   put,
   rows: (document) =>
@@ -39,6 +44,11 @@ export const growthTarget: PasteTarget = {
           axial: point.axial,
           u: point.u,
           ...point.heat,
+          source: point.source,
+          use: point.use,
+          when: point.when,
+          by: point.by,
+          why: point.why,
         })),
       ),
     ),
@@ -61,13 +71,17 @@ function put(document: TrainDocument, values: PastedValues): PasteOutcome {
   const axis = said('axis').toLowerCase()
   if (axis !== '' && axis !== 'left' && axis !== 'right' && axis !== 'both')
     return { why: `axis “${axis}” is neither left nor right, nor both` }
+  const source = said('source').toLowerCase()
+  if (source !== '' && source !== 'given' && source !== 'measured')
+    return { why: `source “${source}” is neither given nor measured` }
   const path = ['machines', m, 'growth', state.id, p]
   const began = withValue(document, path.slice(0, -1), points)
-  const fields = ['at', 'rise', 'side', 'axial', 'u'] as const
+  const fields = ['at', 'rise', 'side', 'axial', 'u', 'use', 'when', 'by', 'why'] as const
   const next = [
     ...fields.map((key) => [[key], values[key]] as const),
     ...heatFields.map((key) => [['heat', key], values[key]] as const),
     [['axis'], axis === 'left' || axis === 'right' ? axis : undefined] as const,
+    [['source'], source === '' ? undefined : source] as const,
   ].reduce<Partial<GrowthPointDocument>>(
     (point, [field, value]) => (value === undefined ? point : withValue(point, field, value)),
     points[p] ?? {},

@@ -112,7 +112,7 @@ function ofGrowth(train: Train): AssumedAnswer[] {
               where: `states[${s}].between`,
               kind: `growth in ${state.name}`,
               of: '',
-              value: `taken ${betweenWords(train, state.between)}; that it grows so is not counted as unsure`,
+              value: `taken ${betweenWords(train, { ...state, between: state.between })}; that it grows so is not counted as unsure`,
             },
           ]
         : []),

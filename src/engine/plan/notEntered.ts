@@ -154,7 +154,7 @@ function ofGrowth(train: Train): NotEntered[] {
             {
               where: `states[${s}].between`,
               what: `growth of ${between.length === train.machines.length ? 'every machine' : listed(between.map(({ name }) => name))} in "${state.name}"`,
-              instead: `taken ${betweenWords(train, state.between)}`,
+              instead: `taken ${betweenWords(train, { ...state, between: state.between })}`,
             },
           ]
         : []),
