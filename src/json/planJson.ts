@@ -228,5 +228,13 @@ export const reportJson = (
     ...entry,
     value: inUnits(entry.value, 'fine', units),
   })),
+  growth: written(
+    report.growth,
+    {
+      rows: { x: 'length', inUse: 'fine', beside: 'fine', u: 'fine', sigmas: 'plain' },
+      limit: 'plain',
+    },
+    units,
+  ),
   asFound: asFoundJson(report.asFound, units),
 })

@@ -21,8 +21,10 @@ export const kilogramsPer: Record<LengthUnit, number> = { mm: 1, in: 0.45359237 
 /** Newton metres in the torque that goes with a document's length unit: N·m, or the foot-pound force (0.3048 m times 4.4482216152605 N, exact). */
 export const newtonMetresPer: Record<LengthUnit, number> = { mm: 1, in: 0.3048 * 4.4482216152605 }
 
-/** The sign after a torque. */
+/** The sign after a temperature. */
 export const temperatureSign = ({ temperature }: DocumentUnits): string => `°${temperature}`
+
+/** The sign after a torque. */
 export const torqueSign: Record<LengthUnit, string> = { mm: 'N·m', in: 'ft·lb' }
 
 /** The sign after a mass. */

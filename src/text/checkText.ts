@@ -1,7 +1,9 @@
 import { slopeSign } from '../mechanics/units'
 import { shareText, slopeDigits, toldNought, toldText } from '../language/amounts'
 import { tidy } from '../language/tidy'
+import { sourceSaid } from '../language/growthSourceWords'
 import type { Train } from '../mechanics/train'
+import { comparedSources } from '../mechanics/uncertainty/growthSources'
 import type { CheckReport } from '../engine/plan/answer'
 import { asFoundShares } from './couplingsText'
 import { heading, paragraph, sheetText } from './layout'
@@ -33,6 +35,7 @@ export function checkText(train: Train, report: Report): string {
       )
     }),
     ...closureText(train, report),
+    ...growthText(train),
     ...heading('TOLERANCE USED', `as found; ${shareText(train.plan.share)} is asked for`),
     ...asFoundShares(train, report.asFound, train.plan.share),
     ...findingsText(report.findings),
@@ -60,5 +63,15 @@ function closureText(train: Train, report: Report): string[] {
         4,
       )
     }),
+  ]
+}
+
+/** Sources of growth beside the one in use, whether or not they agree. */
+function growthText(train: Train): string[] {
+  const compared = comparedSources(train)
+  if (compared.length === 0) return []
+  return [
+    ...heading('GROWTH BY OTHER SOURCES', 'beside the growth in use; u is a standard uncertainty'),
+    ...compared.flatMap((one) => paragraph(`${sourceSaid(train, one)}.`, '', 2)),
   ]
 }

@@ -83,6 +83,12 @@ describe('a state copied and scaled', () => {
     expect(copied.machines[1]).toBe(document.machines[1])
   })
 
+  it('is no measurement of the other state', () => {
+    const by = { source: 'measured', when: '3 May', by: 'B. Hill', why: 'steady for 4 h' } as const
+    const copied = copiedGrowth(train([{ at: 10, rise: 4, ...by }]), 'hot', 'half', 0.5)
+    expect(growthIn(copied, 'half')).toEqual([{ at: 10, rise: 2, why: 'steady for 4 h' }])
+  })
+
   it('gives the same growth in every unit: scaled and converted, or converted and scaled', () => {
     const to = { length: 'mm', fine: 'um', temperature: 'C' } as const
     const one = switchUnits(copiedGrowth(document, 'hot', 'half', 0.6), to)
@@ -137,6 +143,28 @@ describe('states', () => {
     expect('states' in without).toBe(false)
     expect('growth' in (without.machines[0] ?? {})).toBe(false)
     expect('aim' in (without.couplings[0] ?? {})).toBe(false)
+  })
+
+  it('that lie between others follow their names, and lie nowhere once one of them is gone', () => {
+    const states = [
+      { id: 'hot', name: 'Hot', load: 100 },
+      { id: 'idle', name: 'Idle', load: 0 },
+      {
+        id: 'half',
+        name: 'Half',
+        load: 50,
+        between: { from: 'idle', to: 'hot', by: 'load' as const },
+      },
+    ]
+    const three = { ...document, states }
+    expect(renamedState(three, 0, 'Full load').states?.[2]?.between).toEqual({
+      from: 'idle',
+      to: 'full-load',
+      by: 'load',
+    })
+    expect(goesWith(three, 'idle')).toBe('what is taken between it and another for Half')
+    expect(withoutState(three, 1).states?.[1]).toEqual({ id: 'half', name: 'Half', load: 50 })
+    expect(withoutState(three, 2).states).toEqual(states.slice(0, 2))
   })
 
   it('begin a point at the middle of the feet, or nowhere', () => {

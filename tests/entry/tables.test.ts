@@ -64,6 +64,20 @@ describe('tables of a whole train, saved and pasted again', () => {
   })
 })
 
+it('growth keeps where it comes from, and that it does not count', () => {
+  const train = load('pump-and-motor.json')
+  const points = [
+    { at: 100, rise: 0.1, source: 'given' as const, why: "the maker's table" },
+    { at: 100, rise: 0.2, source: 'measured' as const, use: false, when: '3 May', by: 'B. Hill' },
+  ]
+  const grown = (growth: TrainDocument['machines'][number]['growth']): TrainDocument => ({
+    ...train,
+    machines: train.machines.map((machine, m) => (m === 0 ? { ...machine, growth } : machine)),
+  })
+  const { document } = pasted(growthTarget, grown({ winter: points }), grown({}))
+  expect(document.machines[0]?.growth?.['winter']).toEqual(points)
+})
+
 describe('rows that cannot be placed', () => {
   const train = load('pump-and-motor.json')
   it.each([
@@ -81,6 +95,7 @@ describe('rows that cannot be placed', () => {
     [{ machine: 'Motor', state: 'spring' }, 'no state'],
     [{ machine: 'Motor', state: 'winter', point: 9 }, 'the next is 3'],
     [{ machine: 'Motor', state: 'winter', axis: 'top' }, 'neither left nor right'],
+    [{ machine: 'Motor', state: 'winter', source: 'a guess' }, 'neither given nor measured'],
   ])('%o: %s', (values, why) => {
     const placed = growthTarget.put(train, values)
     expect('why' in placed && placed.why).toContain(why)

@@ -6,7 +6,8 @@ import { differences, fineOf, patience, plan, read, seeds, Tally } from './bench
 
 /** The train in one of its states alone. */
 function inOneState(train: Train): Train | undefined {
-  const state = train.states?.at(-1)
+  // one that lies between two others is none without them
+  const state = train.states?.findLast(({ between }) => !between)
   if (!state) return undefined
   const only = <V>(record: Record<string, V> | undefined): Record<string, V> | undefined => {
     const value = record?.[state.id]

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest'
 import { randomSureTrain } from '../second/randomSure'
 import { randomTrain } from '../second/randomTrain'
 import { standings, type Motion } from '../second/sure/bodies'
+import { countedPoints } from '../second/growth'
 import { shutDown } from '../second/sure/growthPoints'
 import { sampled } from '../second/sure/sampled'
 import type { Body, GrowthPoint, ReadingSet, Train } from '../second/train'
@@ -113,6 +114,12 @@ const situations: Record<string, (train: Train) => boolean> = {
   'a machine that says nothing of a state that others grow in': (t) =>
     (t.states ?? []).some(
       ({ id }) => !shutDown(t, id) && t.machines.some(({ growth }) => growth?.[id] === undefined),
+    ),
+  'a growth point that does not count': (t) => points(t).some(({ use }) => use === false),
+  'a state between two others': (t) => (t.states ?? []).some(({ between }) => between),
+  'growth of its own between two states': (t) =>
+    (t.states ?? []).some(
+      ({ id, between }) => between && t.machines.some((m) => countedPoints(m, id).length > 0),
     ),
   'a state taken as shut down': (t) => (t.states ?? []).some(({ id }) => shutDown(t, id)),
   'a key': (t) => bodies(t).some(({ feet }) => feet.some(({ free }) => free?.side === false)),

@@ -87,6 +87,35 @@ describe('growth', () => {
     sameSpread(spread(doubted, 'offset').z, 20)
   })
 
+  test('between two states errs as both do, and shares what they share', () => {
+    const state = (id: string, load: number) => ({ id, name: id, load })
+    const part = {
+      ...state('part', 40),
+      between: { from: 'idle', to: 'full', by: 'load' as const },
+    }
+    const train = twoMachines(
+      { offset: wide, angle: wide },
+      [known(0, 0, exact)],
+      {
+        growth: {
+          idle: [{ at: 0, rise: 40, side: 0, u: 5 }],
+          full: [
+            { at: 0, rise: 100, side: 0, u: 10 },
+            { at: 0, rise: 900, use: false },
+          ],
+        },
+      },
+      { states: [state('idle', 20), part, state('full', 100)] },
+    )
+    for (const machine of train.machines) machine.growth ??= { idle: nothing, full: nothing }
+    const spreads = run(train).couplings.map(({ u }) => u.find(({ what }) => what === 'offset')?.z)
+    // a quarter of the way: 0.75 * 5 and 0.25 * 10, four fifths of the variance alike
+    const between = Math.sqrt(0.8 * 6.25 ** 2 + 0.2 * (3.75 ** 2 + 2.5 ** 2))
+    ;[5, between, 10].forEach((u, i) => {
+      sameSpread(spreads[i] ?? NaN, u)
+    })
+  })
+
   test('is left out across the train where a coupling is judged by its cold setting', () => {
     const train = growing([{ at: 0, rise: 100, side: 50, axial: 40 }], nothing)
     const [c] = train.couplings

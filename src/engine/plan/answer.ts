@@ -2,6 +2,7 @@ import type { Band } from '../../mechanics/misalignment/bands'
 import type { Refusal } from '../../document/refusal'
 import type { Way } from '../../language/sides'
 import type { FootLimit } from '../../mechanics/footLimits'
+import type { GrowthQuantity, GrowthSource } from '../../mechanics/train'
 import type { Motion } from '../../mechanics/motion'
 import type { CheckVerdict } from '../../mechanics/uncertainty/verdict'
 import type { Micrometres, Milliradians, Millimetres } from '../../mechanics/units'
@@ -217,6 +218,29 @@ export type CheckReport =
       findings: Finding[]
       notEntered: NotEntered[]
       closure: { coupling: string; set: number; value: Micrometres }[]
+      growth: GrowthSourceAnswer[]
       asFound: AsFoundAnswer[]
       standingShare: number
     }
+
+/** A source of growth that does not count, beside the growth in use. */
+export interface GrowthSourceAnswer {
+  machine: string
+  state: string
+  source: GrowthSource
+  rows: {
+    quantity: GrowthQuantity
+    /** Left out where both axes move alike. */
+    axis?: 'left' | 'right'
+    x: Millimetres
+    inUse: Micrometres
+    beside: Micrometres
+    /** Standard uncertainty of the difference. */
+    u: Micrometres
+    /** The difference in its uncertainty; null where two differ that are taken as exact. */
+    sigmas: number | null
+  }[]
+  /** Most standard uncertainties that are left to chance. */
+  limit: number
+  agree: boolean
+}

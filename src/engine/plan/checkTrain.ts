@@ -4,7 +4,8 @@ import type { Train } from '../../mechanics/train'
 import { asFound } from '../../mechanics/readings/asFound'
 import { closure } from '../../mechanics/readings/closure'
 import { sharesOf, worstShare } from '../../mechanics/misalignment/shares'
-import type { CheckReport } from './answer'
+import { comparedSources } from '../../mechanics/uncertainty/growthSources'
+import type { CheckReport, GrowthSourceAnswer } from './answer'
 import { findingsOf } from './findings'
 import { notEnteredOf } from './notEntered'
 import { asFoundAnswer } from './report'
@@ -36,7 +37,22 @@ export function checkRead(train: Train): Extract<CheckReport, { ok: true }> {
         return [{ coupling: coupling.id, set: i, value }]
       }),
     ),
+    growth: growthSources(train),
     asFound: asFoundAnswer(train, found, standing),
     standingShare: tidy(worstShare(standing)),
   }
 }
+
+const growthSources = (train: Train): GrowthSourceAnswer[] =>
+  comparedSources(train).map(({ machine, state, source, rows, limit, agree }) => ({
+    machine: train.machines[machine]?.id ?? '',
+    state: train.states[state]?.id ?? '',
+    source,
+    rows: rows.map(({ axis, sigmas, ...row }) => ({
+      ...row,
+      ...(axis !== 'both' && { axis }),
+      sigmas: Number.isFinite(sigmas) ? sigmas : null,
+    })),
+    limit,
+    agree,
+  }))

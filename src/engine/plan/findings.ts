@@ -7,7 +7,9 @@ import { footLimitWords } from '../../language/footLimitWords'
 import type { FootLimit } from '../../mechanics/footLimits'
 import { towardSide } from '../../language/sides'
 import { spoiledReading } from './spoiledWords'
+import { sourceSaid } from '../../language/growthSourceWords'
 import { methodsSaid } from '../../language/methodWords'
+import { comparedSources } from '../../mechanics/uncertainty/growthSources'
 import { comparedMethods } from '../../mechanics/uncertainty/methods'
 import { settingWords } from './settingWords'
 import { fineText, shareText } from '../../language/amounts'
@@ -30,6 +32,7 @@ export function findingsOf(train: Train, found: readonly AsFound[]): Finding[] {
       ...ofPlates(train, body),
       ...ofRoll(train, body),
     ]),
+    ...ofGrowth(train),
     ...train.couplings.flatMap((coupling, c) => [
       ...ofSetting(train, coupling),
       ...closureChecks(train, coupling)
@@ -87,6 +90,15 @@ function ofRoll(train: Train, body: Body): Finding[] {
     },
   ]
 }
+
+/** Sources of growth that do not agree with the one in use. */
+const ofGrowth = (train: Train): Finding[] =>
+  comparedSources(train)
+    .filter(({ agree }) => !agree)
+    .map((one) => ({
+      where: `${train.machines[one.machine]?.place ?? 'machines'}.growth`,
+      what: `${sourceSaid(train, one)}; find out which of them holds before moving anything`,
+    }))
 
 /** A maker's cold setting is always told: used, it stands in place of growth; else growth contradicts it or not. */
 function ofSetting(train: Train, coupling: Coupling): Finding[] {

@@ -114,14 +114,7 @@ export function doubtfulGrowth(
   const machine = train.machines[m]
   if (!machine) throw new RangeError(`no machine ${m}`)
   const points = machine.growth.get(state) ?? []
-  const given = points.flatMap((point, i): DoubtfulGrowth[] => {
-    const value = point[quantity]
-    if (value === undefined) return []
-    const axes = point.axis === 'both' ? bothAxes : [point.axis]
-    return [
-      { key: `${state}, point ${i}`, x: point.at, value, axes, ...doubtOf(point, quantity, value) },
-    ]
-  })
+  const given = givenGrowth(points, quantity, state)
   if (quantity === 'axial') return given
   const without = bothAxes.filter((axis) => !given.some(({ axes }) => axes.includes(axis)))
   if (without.length === 0) return given
@@ -137,6 +130,20 @@ export function doubtfulGrowth(
     })),
   ]
 }
+
+/** What points give in one direction. */
+export const givenGrowth = (
+  points: readonly GrowthPoint[],
+  quantity: GrowthQuantity,
+  state: string,
+): DoubtfulGrowth[] =>
+  points.flatMap((point, i): DoubtfulGrowth[] => {
+    const value = point[quantity]
+    if (value === undefined) return []
+    const axes = point.axis === 'both' ? bothAxes : [point.axis]
+    const key = `${state}, point ${i}`
+    return [{ key, x: point.at, value, axes, ...doubtOf(point, quantity, value) }]
+  })
 
 /**
  * Standard uncertainty of how far a machine's axis moves in a state at a place along it: what is shared by all its
