@@ -10,17 +10,23 @@ const kinds = {
 } as const
 
 /** "growth measured off line to running (3 May, B. Hill)". */
-export function sourceName({ kind, when, by }: GrowthSource): string {
+function sourceName({ kind, when, by }: GrowthSource): string {
   const said = [when, by].filter((part) => part !== undefined && part.trim() !== '')
   return `${kinds[kind]}${said.length === 0 ? '' : ` (${said.join(', ')})`}`
 }
 
+/** The same in a few words beside a value: "measured, 3 May, B. Hill"; "" of what is given without more. */
+export const sourceMark = ({ kind, when = '', by = '' }: GrowthSource): string =>
+  [kind === 'given' ? '' : kind === 'heat' ? 'by heat' : kind, when, by]
+    .filter((part) => part.trim() !== '')
+    .join(', ')
+
 /** A difference in standard uncertainties: "2.3 u", "over 99 u". */
-export const sigmasText = (sigmas: number): string =>
+const sigmasText = (sigmas: number): string =>
   sigmas > 99 ? 'over 99 u' : `${sigmas.toFixed(1)} u`
 
 /** "rise at 1200 mm 60 µm against 95 µm in use, 35 µm lower (2.3 u)". */
-export function besideText(train: Train, row: GrowthBeside): string {
+function besideText(train: Train, row: GrowthBeside): string {
   const { units } = train
   const { quantity, axis, x, inUse, beside, sigmas } = row
   const place = `at ${lengthText(x, units)}${axis === 'both' ? '' : `, ${axis} axis`}`

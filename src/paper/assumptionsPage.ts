@@ -2,8 +2,10 @@ import { bestShareText } from '../language/roundedAmounts'
 import { sideNoun, towardSide } from '../language/sides'
 import { caution } from '../text/remarksText'
 import { capital } from '../language/names'
+import { sourceMark, sourceSaid } from '../language/growthSourceWords'
 import { fineText, lengthText, toldText } from '../language/amounts'
 import type { GrowthPoint, Train } from '../mechanics/train'
+import { comparedSources } from '../mechanics/uncertainty/growthSources'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
 import type { Drawn } from './job'
 import type { Block, Chapter } from './page'
@@ -38,6 +40,7 @@ export function assumptionsPage(job: Drawn): Chapter {
             : answer.findings.map(({ what }) => sentence(capital(what))),
       },
       ...growthTable(train),
+      ...sourcesList(train),
       ...feetTable(train),
       ...sureBlocks(train, job.plan),
       { kind: 'heading', text: 'What is proven' },
@@ -74,13 +77,16 @@ function growthTable(train: Train): Block[] {
       ...part(point.side, [towardSide(train, 1), towardSide(train, -1)]),
       ...part(point.axial, ['to the right', 'to the left']),
     ]
-    return parts.length === 0 ? 'none' : parts.join(', ')
+    const mark = sourceMark(point.source)
+    return `${parts.length === 0 ? 'none' : parts.join(', ')}${mark === '' ? '' : ` (${mark})`}`
   }
   const place = ({ at, axis }: GrowthPoint) =>
     `at ${lengthText(at, units)}${axis === 'both' ? '' : `, ${axis} axis`}`
   const states = fours(
     train.states.filter(({ id }) =>
-      train.machines.some(({ growth }) => (growth.get(id) ?? []).length > 0),
+      train.machines.some(
+        ({ growth, growthBetween }) => (growth.get(id) ?? []).length > 0 || growthBetween.has(id),
+      ),
     ),
   )
   return states.flatMap((some, i): Block[] => [
@@ -102,14 +108,33 @@ function growthTable(train: Train): Block[] {
         return places.map((where) => [
           machine.name,
           where.replace(/^at /, ''),
-          ...points.map((own) => {
-            const point = own.find((one) => place(one) === where)
-            return point ? words(point) : '-'
+          ...points.map((own, s) => {
+            const here = own.filter((one) => place(one) === where).map(words)
+            if (here.length > 0) return here.join('; ')
+            return machine.growthBetween.has(some[s]?.id ?? '') ? 'between two states' : '-'
           }),
         ])
       }),
     },
   ])
+}
+
+/** Sources that do not count, beside those that do. */
+function sourcesList(train: Train): Block[] {
+  const compared = comparedSources(train)
+  if (compared.length === 0) return []
+  return [
+    {
+      kind: 'heading',
+      text: 'Growth by other sources',
+      aside: 'which do not count; u is a standard uncertainty',
+    },
+    {
+      kind: 'list',
+      look: 'dash',
+      items: compared.map((one) => sentence(capital(sourceSaid(train, one)))),
+    },
+  ]
 }
 
 /** So many states stand beside each other in one table. */

@@ -6,7 +6,7 @@ import type { ErrorEffect, ErrorSource } from './errorSource'
 import {
   doubtfulStates,
   errorLine,
-  pointsOf,
+  doubtfulPointsOf,
   sharedError,
   type DoubtfulGrowth,
   type DoubtfulPart,
@@ -31,7 +31,7 @@ export function growthErrors(
       const shared = effectsOf(train, m, quantity, states, (point) =>
         counts(point) ? sharedError(point) * Math.sqrt(growthShared) : 0,
       )
-      const apart = pointsOf(states).map((point) => ({
+      const apart = doubtfulPointsOf(states).map((point) => ({
         key: `${quantity} of ${machine.id} in ${point.key}`,
         group,
         effects: effectsOf(train, m, quantity, states, (one) =>

@@ -56,7 +56,7 @@ export interface DoubtfulPart {
  * The same for what makes up a state: its own points, or those of the two states that it lies between. What is taken as
  * shut down does not err.
  */
-export const doubtfulParts = (
+const doubtfulParts = (
   train: Train,
   m: number,
   state: string,
@@ -75,7 +75,9 @@ export const doubtfulStates = (train: Train, m: number, quantity: GrowthQuantity
   train.states.map(({ id }) => doubtfulParts(train, m, id, quantity))
 
 /** Every point of a machine's states once, in their order. */
-export const pointsOf = (states: readonly (readonly DoubtfulPart[])[]): DoubtfulGrowth[] => [
+export const doubtfulPointsOf = (
+  states: readonly (readonly DoubtfulPart[])[],
+): DoubtfulGrowth[] => [
   ...new Map(
     states.flatMap((parts) =>
       parts.flatMap(({ points }) => points.map((point) => [point.key, point] as const)),

@@ -38,7 +38,7 @@ export interface SourceCompared {
 }
 
 /** Chance at most that two sound sources are said to differ. */
-export const differRisk = 0.05
+const differRisk = 0.05
 
 /**
  * Every source that does not count beside the line in use, at the first and the last of its own places: there its line is

@@ -1,7 +1,7 @@
 import type { CouplingMotion } from '../misalignment/shares'
 import { growthQuantities, type Train } from '../train'
 import { effectsOf } from './growthErrors'
-import { doubtfulStates, pointsOf } from './growthPoints'
+import { doubtfulStates, doubtfulPointsOf } from './growthPoints'
 
 /** What the half width of one interval of growth does to a coupling in a state. */
 export interface IntervalEffect {
@@ -20,7 +20,7 @@ export const intervalEffects = (train: Train): IntervalEffect[] =>
   train.machines.flatMap((_, m) =>
     growthQuantities.flatMap((quantity) => {
       const states = doubtfulStates(train, m, quantity)
-      return pointsOf(states).flatMap((point): IntervalEffect[] => {
+      return doubtfulPointsOf(states).flatMap((point): IntervalEffect[] => {
         if (point.by !== 'interval') return []
         const effects = effectsOf(train, m, quantity, states, (one) =>
           // u of an interval is its half width over the root of 3
