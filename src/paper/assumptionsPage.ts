@@ -1,4 +1,4 @@
-import { bestShareText } from '../language/roundedAmounts'
+import { bestShareText, fineAmount } from '../language/roundedAmounts'
 import { sideNoun, towardSide } from '../language/sides'
 import { caution } from '../text/remarksText'
 import { capital } from '../language/names'
@@ -183,7 +183,7 @@ function proofItems(train: Train, answer: PlanAnswer): string[] {
   return [
     ...(answer.status === 'planned'
       ? [
-          `Proven: no cheaper plan for these numbers. This one costs ${toldText(answer.cost, train.units)}; none costs less than ${toldText(answer.proof.bound, train.units)}.`,
+          `Proven: no cheaper plan for these numbers. This one costs ${toldText(answer.cost, train.units)}; none costs less than ${fineAmount(answer.proof.bound, 'down', train)}.`,
           `Every limit and every coupling in every state was measured again on the moved machines by other code.`,
         ]
       : []),

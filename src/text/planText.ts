@@ -111,14 +111,14 @@ function proofText(train: Train, answer: DrawnAnswer): string[] {
 }
 
 function proofLines(train: Train, answer: DrawnAnswer): string[] {
-  const exact = (value: Micrometres) => exactText(train, value)
+  const exact = (value: Micrometres, round?: 'down') => exactText(train, value, round)
   const violation = ({ worstViolation }: ProofAnswer) =>
     `Worst violation of any limit: ${exact(worstViolation)}.`
   switch (answer.status) {
     case 'planned': {
       const { proof, cost } = answer
       return [
-        `Proven: no cheaper plan for these numbers. This one costs ${exact(cost)}; none costs less than ${exact(proof.bound)}; gap ${exact(proof.gap)}.`,
+        `Proven: no cheaper plan for these numbers. This one costs ${exact(cost)}; none costs less than ${exact(proof.bound, 'down')}; gap ${exact(proof.gap)}.`,
         violation(proof),
         `Checked by: ${proof.checkedBy}.`,
       ]
@@ -142,12 +142,13 @@ function proofLines(train: Train, answer: DrawnAnswer): string[] {
 }
 
 /** A thousand times finer than people read, so that a proof can be judged. */
-function exactText(train: Train, value: Micrometres): string {
+function exactText(train: Train, value: Micrometres, round?: 'down'): string {
   const decimals = { um: 3, mm: 6, mil: 4 }[train.units.fine]
   const unit = fineSign[train.units.fine]
   const size = tidy(toFine(value, train.units))
   if (size === 0) return 'none'
-  const digits = size.toFixed(decimals)
+  const step = 10 ** decimals
+  const digits = (round ? Math.floor(size * step) / step : size).toFixed(decimals)
   return /[1-9]/.test(digits)
     ? `${digits} ${unit}`
     : `under ${(10 ** -decimals).toFixed(decimals)} ${unit}`

@@ -19,7 +19,7 @@ describe('the sentence', () => {
     )
     expect(moves).toMatch(/The tightest coupling then uses 70 % of its tolerance \(.+, .+\)\.$/)
     expect(proof).toBe(
-      `With the low-stage compressor fixed, no plan for these numbers needs less than ${Math.round(answer.proof.bound)} µm. Before rounding to shims.`,
+      `With the low-stage compressor fixed, no plan for these numbers needs less than ${Math.floor(answer.proof.bound)} µm. Before rounding to shims.`,
     )
   })
 
@@ -72,7 +72,7 @@ describe('the sentence', () => {
       plan: { weights: { shim: 2 } },
     })
     expect(sentenceOf(train, answer).proof).toContain(
-      'no plan for these numbers costs less than 156.0 mil, weighted as entered.',
+      'no plan for these numbers costs less than 155.9 mil, weighted as entered.',
     )
   })
 

@@ -1,5 +1,5 @@
 import { shareAsked } from '../../language/askedShare'
-import { bestBesideAsked } from '../../language/roundedAmounts'
+import { bestBesideAsked, fineAmount } from '../../language/roundedAmounts'
 import { tol } from '../../mechanics/tolerances'
 import { shareText, toldNought, toldText } from '../../language/amounts'
 import type { Body, Train } from '../../mechanics/train'
@@ -195,7 +195,7 @@ function placeInWords(train: Train, { coupling, state }: { coupling: string; sta
 
 /** "Proven" is meant of this alone: no plan within the numbers given costs less. */
 function proofOf(train: Train, answer: PlannedAnswer): string {
-  const least = toldText(answer.proof.bound, train.units)
+  const least = fineAmount(answer.proof.bound, 'down', train)
   const { shim, side, axial } = train.plan.weights
   const plain = [shim, side, axial, ...train.bodies.map(({ weight }) => weight)].every(
     (weight) => weight === 1,

@@ -1,5 +1,6 @@
 import { askedWords } from '../../language/askedShare'
 import { tol } from '../../mechanics/tolerances'
+import { fineAmount } from '../../language/roundedAmounts'
 import { fineText, shareText, toldText } from '../../language/amounts'
 import type { Train } from '../../mechanics/train'
 import { tidy } from '../../language/tidy'
@@ -41,7 +42,7 @@ export function roundedSentence(train: Train, rounded: RoundingFigures): string 
     ...(tells(told - bound, told)
       ? [
           bound > 0
-            ? `The search was ended: this one may cost up to ${toldText(cost - bound, train.units)} (${partText((cost - bound) / bound)}) more than need be; no rounding ${rounded.status === 'rounded' ? 'within that share' : 'at that share'} comes to less than ${toldText(bound, train.units)}.`
+            ? `The search was ended: this one may cost up to ${toldText(cost - bound, train.units)} (${partText((cost - bound) / bound)}) more than need be; no rounding ${rounded.status === 'rounded' ? 'within that share' : 'at that share'} comes to less than ${fineAmount(bound, 'down', train)}.`
             : 'The search was ended: how much less another rounding could come to is not known.',
         ]
       : []),
