@@ -6,7 +6,7 @@ import { judged } from './judged'
 import { mutatedText } from './mutated'
 
 const long = process.env.HOLDFAST_LONG === '1'
-const count = long ? 100_000 : 2_000
+const count = long ? 100000 : 2000
 /** So many documents are planned with every stage, one in so many. */
 const wholeOf = long ? 10 : 100
 const start = Number(process.env.HOLDFAST_SEED ?? 1)
