@@ -8,6 +8,7 @@ import type {
   TrainDocument,
 } from './schema'
 import { placeOf, shown, type Refusal } from './refusal'
+import { surveyRefusals } from './surveyRefusals'
 
 /** What a well-shaped document may still get wrong: ids, neighbours, limits, states. */
 export function meaningRefusals(document: TrainDocument): Refusal[] {
@@ -22,6 +23,7 @@ export function meaningRefusals(document: TrainDocument): Refusal[] {
     ...repeated(named(document.couplings, 'couplings', 'coupling')),
     ...repeated(named(states, 'states', 'state')),
     ...betweenRefusals(states),
+    ...repeated(named(document.surveys ?? [], 'surveys', 'survey')),
     ...document.machines.flatMap((machine, i) => ofBody(machine, `machines[${i}]`)),
     ...skids.flatMap((skid, i) => ofBody(skid, `skids[${i}]`)),
     ...document.machines.flatMap((machine, i) => ofGrowth(machine, `machines[${i}]`, document)),
@@ -31,6 +33,7 @@ export function meaningRefusals(document: TrainDocument): Refusal[] {
     ...document.couplings.flatMap((coupling, i) =>
       ofCoupling(coupling, `couplings[${i}]`, document),
     ),
+    ...surveyRefusals(document),
   ]
 }
 

@@ -5,6 +5,7 @@ import { convertCoupling } from './convertCoupling'
 import { convertMachine, convertSkid } from './convertBody'
 import { absurdHeat } from './heat'
 import { harmlessTexts } from './harmlessTexts'
+import { convertSurvey } from './convertSurvey'
 import { inEngineUnits } from './unitConverter'
 import { isTooDeep, tooDeep } from './depth'
 import { jsonFault } from './jsonFault'
@@ -88,6 +89,9 @@ function convert(document: TrainDocument): Omit<Train, 'asked'> {
       convertCoupling(coupling, `couplings[${i}]`, document.machines),
     ),
     states,
+    surveys: (document.surveys ?? []).map((survey, i) =>
+      convertSurvey(survey, i, document.machines),
+    ),
     plan: {
       share: plan.share ?? 1,
       weights: {

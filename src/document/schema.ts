@@ -168,6 +168,29 @@ const coupling = z.strictObject({
   found: z.array(readingSet).max(1000),
 })
 
+/** Shaft axes at places of the train against a straight line of the survey's own; what the numbers are: trainFile.md. */
+const surveyPoint = z.strictObject({
+  machine: id,
+  x: length,
+  axis: z.enum(['left', 'right']).optional(),
+  z: fine.optional(),
+  y: fine.optional(),
+  u: fine.positive().optional(),
+})
+
+const survey = z.strictObject({
+  id,
+  name: name.optional(),
+  method: text.optional(),
+  u: fine.positive().optional(),
+  use: z.boolean().optional(),
+  joins: z.boolean().optional(),
+  why: text.optional(),
+  when: text.optional(),
+  by: text.optional(),
+  points: z.array(surveyPoint).min(1).max(500),
+})
+
 export const state = z.strictObject({
   id,
   name,
@@ -231,6 +254,7 @@ export const trainDocument = z.strictObject({
   skids: z.array(skid).max(1000).optional(),
   couplings: z.array(coupling).max(1000),
   states: z.array(state).max(200).optional(),
+  surveys: z.array(survey).max(20).optional(),
   plan: planSettings.optional(),
   record: open(workRecord).optional(),
 })
@@ -243,4 +267,5 @@ export type RestraintDocument = z.infer<typeof restraint>
 export type GrowthPointDocument = z.infer<typeof growthPoint>
 export type CouplingDocument = z.infer<typeof coupling>
 export type ReadingSetDocument = z.infer<typeof readingSet>
+export type SurveyDocument = z.infer<typeof survey>
 export type StateDocument = z.infer<typeof state>

@@ -9,7 +9,9 @@ import type {
 
 import type { PlanSettings } from './planSettings'
 import type { ReadingSet } from './readingSet'
+import type { Survey } from './survey'
 
+export type { Survey, SurveyPoint } from './survey'
 export type { PlanSettings, SureSettings } from './planSettings'
 export type { Reading, ReadingSet } from './readingSet'
 
@@ -45,6 +47,7 @@ export interface Train {
   readonly machines: readonly Body[]
   readonly couplings: readonly Coupling[]
   readonly states: readonly State[]
+  readonly surveys: readonly Survey[]
   readonly plan: PlanSettings
   /** Values that look like slips, of which nobody has said that they are right, in words with their place. */
   readonly asked: readonly { readonly place: string; readonly words: string }[]

@@ -1,6 +1,6 @@
 import { withStages, type PlanAnswer } from '../engine/fieldwork/answer'
 import { orderFor } from '../engine/fieldwork/orderFor'
-import { asFound } from '../mechanics/readings/asFound'
+import { foundLines } from '../mechanics/uncertainty/foundLines'
 import type { TrainDocument } from '../document/schema'
 import type { Train } from '../mechanics/train'
 import type { Paper } from './page'
@@ -15,7 +15,7 @@ export function quickPaper(
   { train, answer }: { readonly train: Train; readonly answer: PlanAnswer },
   settings: PaperSettings,
 ): Paper {
-  const steps = orderFor({ document, train }, train.couplings.map(asFound), answer)
+  const steps = orderFor({ document, train }, foundLines(train), answer)
   const paper = paperOf({ document, train, answer: withStages(answer, { steps }) }, settings)
   return { ...paper, notice: 'NOT COMPLETE: for the whole work sheet use its own print button' }
 }

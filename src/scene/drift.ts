@@ -1,7 +1,7 @@
 import type { Micrometres, Millimetres } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
-import type { AsFound } from '../mechanics/readings/asFound'
 import { shaftEnds } from '../mechanics/shaftEnds'
+import { lineErrors } from '../mechanics/uncertainty/foundLines'
 import { growthDoubtAt } from '../mechanics/uncertainty/growthPoints'
 import type { Zero } from './zero'
 
@@ -23,38 +23,31 @@ interface Ways {
 }
 
 /**
- * Every coupling between the zero and a machine adds what its readings leave unsure, carried along
- * x: variance of offset + slope*(x - mid-span), summed over the couplings on the way. Empty where
- * the zero is no machine's axis.
+ * Every coupling between the zero and a machine adds what its line is unsure by, carried along x: of each independent
+ * error the sum of offset + slope*(x - mid-span) over the couplings on the way, and of these the root of the sum of
+ * squares. An error may reach several couplings, where a survey joins them. Empty where the zero is no machine's axis.
  */
-export function driftOf(train: Train, found: readonly AsFound[], zero: Zero): Drift[] {
+export function driftOf(train: Train, zero: Zero): Drift[] {
   const from = zero.machine
   if (from === undefined) return []
   return train.machines.map((_, m) => {
     const [a, b] = shaftEnds(train, m)
-    const between = train.couplings.flatMap(({ mid }, c) => {
-      const covariance = found[c]?.covariance
-      return covariance && c >= Math.min(m, from) && c < Math.max(m, from)
-        ? [{ mid, covariance }]
-        : []
-    })
-    const unsure = (x: Millimetres, first: 0 | 2): Micrometres =>
-      Math.sqrt(
-        between.reduce((sum, { mid, covariance }) => {
-          const entry = (i: number, j: number) => covariance[i]?.[j] ?? 0
-          const arm = x - mid
-          return (
-            sum +
-            entry(first, first) +
-            2 * arm * entry(first, first + 1) +
-            arm * arm * entry(first + 1, first + 1)
-          )
-        }, 0),
+    const between = ({ coupling }: { readonly coupling: number }) =>
+      coupling >= Math.min(m, from) && coupling < Math.max(m, from)
+    const errors = lineErrors(train).map(({ effects }) => effects.filter(between))
+    const unsure = (x: Millimetres, way: 'y' | 'z'): Micrometres =>
+      Math.hypot(
+        ...errors.map((effects) =>
+          effects.reduce((sum, { coupling, by: { misalignment } }) => {
+            const arm = x - (train.couplings[coupling]?.mid ?? 0)
+            return sum + misalignment[way] + arm * misalignment[way === 'y' ? 'sy' : 'sz']
+          }, 0),
+        ),
       )
     return {
       machine: m,
       points: [a, (a + b) / 2, b].map((x, i) => {
-        const cold = { rise: unsure(x, 2), side: unsure(x, 0) }
+        const cold = { rise: unsure(x, 'z'), side: unsure(x, 'y') }
         const axis = i === 0 ? 'left' : 'right'
         const hot = (state: string, way: 'rise' | 'side') =>
           Math.hypot(cold[way], growthDoubtAt(train, m, state, axis, way, x))

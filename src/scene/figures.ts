@@ -1,5 +1,6 @@
 import type { Train } from '../mechanics/train'
-import { asFound, type AsFound } from '../mechanics/readings/asFound'
+import type { AsFound } from '../mechanics/readings/asFound'
+import { foundLines } from '../mechanics/uncertainty/foundLines'
 import type { Misalignment } from '../mechanics/readings/equation'
 import { noMotion, type Motion } from '../mechanics/motion'
 import type { CouplingAnswer } from '../engine/plan/answer'
@@ -31,7 +32,7 @@ export interface StandingFigures {
 }
 
 export function standingFigures(train: Train): StandingFigures {
-  const found = train.couplings.map(asFound)
+  const found = foundLines(train)
   const zero = zeroOf(
     train,
     foundAxes(
@@ -43,7 +44,7 @@ export function standingFigures(train: Train): StandingFigures {
   return {
     found,
     zero,
-    drift: driftOf(train, found, zero),
+    drift: driftOf(train, zero),
     asFound: couplingsAnswer(train, found, still),
     shifts: shiftsOf(train),
   }

@@ -74,5 +74,17 @@ export function everyField(): TrainDocument {
     worst: true,
     sure: { shim: 8, slide: 16, foot: 3, chance: 0.8, draws: 5000, seed: 7 },
   }
+  document.surveys = [
+    {
+      id: 'wire',
+      u: 18,
+      joins: true,
+      points: [
+        { machine: 'motor', x: 100, z: 5, y: 6 },
+        { machine: 'motor', x: 900, z: 30, y: -8, u: 12 },
+        { machine: 'pump', axis: 'left', x: 3500, z: 90, y: 7 },
+      ],
+    },
+  ]
   return document
 }

@@ -18,7 +18,7 @@ export function reached(
   motions: readonly Motion[],
 ): { most: number; correlated: boolean } {
   const found = train.couplings.map(asFound)
-  const errors = guardedErrors(train, found)
+  const errors = guardedErrors(train)
   const { guard } = train.plan
   let most = 0
   let correlated = false

@@ -4,6 +4,8 @@ import { metric } from './metric'
 import { movers, type Mover } from './motion'
 import { emptyProgram, type Program } from './program'
 import { misalignment } from './reading'
+import { foundLines, isJoined } from './sure/found'
+import type { FourNumbers } from './sure/coupled'
 import { reservesOf } from './sure/reserve'
 import type { LeftOut } from './terms'
 import { addChecks, couplingChecks, type Check } from './tolerance'
@@ -29,6 +31,8 @@ export class Undetermined extends Error {
   }
 }
 
+const joined = ([y, z, sy, sz]: FourNumbers) => ({ offset: { y, z }, slope: { y: sy, z: sz } })
+
 /** Builds the program of a train file, leaving out one term of the contract if asked. */
 export function build(document: Train, leaveOut?: LeftOut): Built {
   const train = metric(document, leaveOut)
@@ -37,10 +41,11 @@ export function build(document: Train, leaveOut?: LeftOut): Built {
   for (const mover of all.values()) addBody(program, mover, train.plan, leaveOut)
   const listed = statesOf(train)
   const states = leaveOut === 'all states' ? listed.slice(0, 1) : listed
+  const joins = train.surveys?.some(isJoined) === true ? foundLines(train) : undefined
   const lines = train.couplings.map((c) => {
     const found = misalignment(c, leaveOut)
     if (!(found.hold > 1e-9)) throw new Undetermined(c.id)
-    return { c, found }
+    return { c, found: joins ? { ...found, ...joined(joins.line(c)) } : found }
   })
   const reserveOf = reservesOf(train)
   const checks = lines

@@ -134,6 +134,11 @@ const coupling: Record<NumberPath<Train['couplings'][number]>, Sort> = {
 
 const rest: Record<NumberPath<Omit<Train, 'machines' | 'skids' | 'couplings'>>, Sort> = {
   version: 'fixed',
+  'surveys.*.u': 'fine',
+  'surveys.*.points.*.x': 'x',
+  'surveys.*.points.*.z': 'fine',
+  'surveys.*.points.*.y': 'side',
+  'surveys.*.points.*.u': 'fine',
   'states.*.tolerance': 'fixed',
   'states.*.load': 'fixed',
   'states.*.temperature': 'degrees',

@@ -183,6 +183,23 @@ export interface State {
   between?: { from: string; to: string; by: 'load' | 'temperature' } | undefined
 }
 
+/** Places of shaft axes, each survey against a straight line of its own. */
+export interface Survey {
+  id: string
+  use?: boolean | undefined
+  joins?: boolean | undefined
+  u?: number | undefined
+  points: SurveyPoint[]
+}
+
+export interface SurveyPoint {
+  machine: string
+  x: number
+  z?: number | undefined
+  y?: number | undefined
+  u?: number | undefined
+}
+
 export interface Plan {
   share?: number | undefined
   weights?: { shim?: number; side?: number; axial?: number } | undefined
@@ -213,6 +230,7 @@ export interface Train {
   skids?: Skid[] | undefined
   couplings: Coupling[]
   states?: State[] | undefined
+  surveys?: Survey[] | undefined
   plan?: Plan | undefined
 }
 

@@ -24,7 +24,7 @@ import {
   standingReadings,
 } from '../../engine/fieldwork/loop/standingReadings'
 import { standNow } from '../../engine/fieldwork/loop/standNow'
-import { asFound } from '../../mechanics/readings/asFound'
+import { foundLines } from '../../mechanics/uncertainty/foundLines'
 import { expectedAt } from '../../engine/fieldwork/steps/judge'
 import { asFoundJson } from '../../json/planJson'
 import { comparisonJson } from '../../json/comparisonJson'
@@ -43,7 +43,7 @@ export const useLoop = defineStore('loop', () => {
   const justLaid = ref(false)
 
   const train = computed(() => plan.train)
-  const found = computed(() => train.value?.couplings.map(asFound) ?? [])
+  const found = computed(() => train.value ? foundLines(train.value) : [])
   const done = computed(() => (work.record.work ?? []).filter((entry) => entry.done))
   /** What was really done so far, by foot. */
   const actuals = computed(() =>

@@ -1,4 +1,4 @@
-import type { CouplingDocument, MachineDocument, TrainDocument } from '../schema'
+import type { CouplingDocument, MachineDocument, SurveyDocument, TrainDocument } from '../schema'
 import { couplingBetween, draftCouplingName, freeId, machineName, saidBody } from './bodies'
 import { inserted, moved, removed } from '../place'
 
@@ -85,14 +85,29 @@ export function removeMachine(document: TrainDocument, index: number): NamedEdit
       ? { ...skid, carries: skid.carries.filter((id) => id !== machine.id) }
       : skid,
   )
+  const surveys = surveysWithout(document, machine.id)
   const names = gone.map((coupling) => draftCouplingName(document, coupling)).join(' and ')
   return {
-    document: { ...document, machines, couplings, ...(skids && { skids }) },
+    document: {
+      ...document,
+      machines,
+      couplings,
+      ...(skids && { skids }),
+      ...(surveys && { surveys }),
+    },
     name: `removed ${named(document, index)}${
       names === '' ? '' : ` and the readings of ${names}${joined ? ', now one coupling' : ''}`
     }`,
   }
 }
+
+/** Places on a machine that is taken out go with it, and a survey of nothing else. */
+const surveysWithout = ({ surveys }: TrainDocument, id: string): SurveyDocument[] | undefined =>
+  surveys?.flatMap((survey) => {
+    const points = survey.points.filter(({ machine }) => machine !== id)
+    if (points.length === survey.points.length) return [survey]
+    return points.length === 0 ? [] : [{ ...survey, points }]
+  })
 
 /** A coupling that joins others than before loses the name it was given for the ones before. */
 function withoutName(coupling: CouplingDocument): CouplingDocument {

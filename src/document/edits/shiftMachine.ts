@@ -62,6 +62,14 @@ export function shiftMachine(document: TrainDocument, index: number, by: number)
             ? carried(coupling, 'left', at)
             : coupling,
       ),
+      ...(document.surveys && {
+        surveys: document.surveys.map((survey) => ({
+          ...survey,
+          points: survey.points.map((point) =>
+            point.machine === machine.id ? { ...point, x: at(point.x) } : point,
+          ),
+        })),
+      }),
     },
     name: shiftWords(document, index, length),
   }

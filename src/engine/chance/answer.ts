@@ -46,7 +46,7 @@ export interface SureCoupling {
 /** Something that would add to the chance: the chance done blind if it were exact, or half as unsure. */
 export interface BuyAnswer {
   what: BuyKind
-  /** Id of the coupling or the machine; empty for the whole train. */
+  /** Id of the coupling, the machine or the survey; empty for the whole train. */
   where: string
   exact: number
   halved?: number
@@ -54,7 +54,8 @@ export interface BuyAnswer {
   cost?: Micrometres
 }
 
-type BuyKind = 'readings' | 'brackets' | 'growth' | 'work' | 'places of feet' | 'a closer plan'
+type BuyKind =
+  'readings' | 'brackets' | 'growth' | 'survey' | 'work' | 'places of feet' | 'a closer plan'
 
 /** A usual value in place of one that the file leaves out, by the place where it would be entered. */
 export type AssumedAnswer = {

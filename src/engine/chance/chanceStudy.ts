@@ -53,7 +53,7 @@ export class ChanceStudy {
     const { draws, seed } = train.plan.sure ?? usualSure
     this.draws = draws
     this.seed = seed
-    this.standingSources = standingErrors(train, found)
+    this.standingSources = standingErrors(train)
     this.standing = errorsByCoupling(train, this.standingSources)
     this.blocks = new ErrorBlocks(this.standing, draws, seed)
   }

@@ -43,6 +43,8 @@ export const groupName = (group: ErrorGroup): string => {
       return `${group.kind} ${group.coupling}`
     case 'growth':
       return `growth ${group.machine}`
+    case 'survey':
+      return `survey ${group.survey}`
     case 'work':
     case 'places':
       return group.kind

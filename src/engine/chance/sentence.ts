@@ -57,6 +57,8 @@ function buyNoun(train: Train, { what, where }: Pick<BuyAnswer, 'what' | 'where'
       return `the sag of the brackets at ${coupling()}`
     case 'growth':
       return `the growth of ${inSentence(train.machines.find(({ id }) => id === where)?.name ?? where)}`
+    case 'survey':
+      return inSentence(train.surveys.find(({ id }) => id === where)?.name ?? where)
     case 'work':
       return 'the work itself'
     case 'places of feet':
@@ -71,6 +73,7 @@ const acts: Record<Exclude<BuyAnswer['what'], 'a closer plan'>, (noun: string) =
   readings: (noun) => `Be twice as sure of ${noun}, and of where it was read, about 40 minutes`,
   brackets: (noun) => `Measure ${noun} on a stiff bar, about 20 minutes`,
   growth: (noun) => `Measure ${noun} on the run, some 4 hours`,
+  survey: (noun) => `Be twice as sure of the places in ${noun}, about 2 hours`,
   work: () => 'Work with shims measured by micrometer and dials on every foot, about 60 minutes',
   'places of feet': () => 'Tape the places of the feet anew, about 20 minutes',
 }

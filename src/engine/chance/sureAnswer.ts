@@ -96,6 +96,8 @@ function buyOf(train: Train, group: ErrorGroup): Pick<BuyAnswer, 'what' | 'where
       return { what: group.kind, where: train.couplings[group.coupling]?.id ?? '' }
     case 'growth':
       return { what: 'growth', where: train.machines[group.machine]?.id ?? '' }
+    case 'survey':
+      return { what: 'survey', where: train.surveys[group.survey]?.id ?? '' }
     case 'work':
       return { what: 'work', where: '' }
     case 'places':

@@ -1,7 +1,7 @@
 import { tidy } from '../../language/tidy'
 import { readTrain } from '../../document/readTrain'
 import type { Train } from '../../mechanics/train'
-import { asFound } from '../../mechanics/readings/asFound'
+import { foundLines } from '../../mechanics/uncertainty/foundLines'
 import { closure } from '../../mechanics/readings/closure'
 import { sharesOf, worstShare } from '../../mechanics/misalignment/shares'
 import { comparedSources } from '../../mechanics/uncertainty/growthSources'
@@ -23,7 +23,7 @@ export function checkTrain(input: unknown): CheckReport {
 
 /** Checks a train that was read. */
 export function checkRead(train: Train): Extract<CheckReport, { ok: true }> {
-  const found = train.couplings.map(asFound)
+  const found = foundLines(train)
   const standing = sharesOf(train, found)
   return {
     ok: true,

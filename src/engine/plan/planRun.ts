@@ -3,7 +3,8 @@ import type { Micrometres } from '../../mechanics/units'
 import { once } from '../../mechanics/once'
 import { noMotion, type Motion } from '../../mechanics/motion'
 import { sharesOf } from '../../mechanics/misalignment/shares'
-import { asFound, type AsFound } from '../../mechanics/readings/asFound'
+import type { AsFound } from '../../mechanics/readings/asFound'
+import { foundLines } from '../../mechanics/uncertainty/foundLines'
 import { keptRooms, type KeptRooms } from '../../mechanics/uncertainty/kept'
 import { keptShares } from '../../mechanics/uncertainty/verdict'
 import { programUnit } from '../lp/program'
@@ -37,11 +38,11 @@ export class PlanRun {
   }
 
   /** Every coupling's line as its readings give it. */
-  readonly found = once(() => this.lines ?? this.train.couplings.map(asFound))
+  readonly found = once(() => this.lines ?? foundLines(this.train))
   /** Every coupling in every state with nothing moved. */
   readonly standing = once(() => sharesOf(this.train, this.found()))
   /** What `plan.guard` and `plan.worst` keep free of every tolerance; undefined: nothing. */
-  readonly kept = once(() => this.rooms ?? keptRooms(this.train, this.found()))
+  readonly kept = once(() => this.rooms ?? keptRooms(this.train))
   /** The worst share with nothing moved, what is kept free counted: at or below the share asked for nothing need move. */
   readonly standingShare = once(() =>
     Math.max(...keptShares(this.train, this.standing(), this.kept())),

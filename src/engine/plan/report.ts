@@ -62,7 +62,7 @@ export function couplingsAnswer(
   found: readonly AsFound[],
   motions: readonly Motion[],
 ): CouplingAnswer[] {
-  const kept = keptRooms(train, found)
+  const kept = keptRooms(train)
   const before = sharesOf(train, found)
   const checksAnswer = (result: CouplingResult): CheckAnswer[] => {
     const verdicts = verdictsOf(train, result, kept)

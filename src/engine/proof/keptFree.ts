@@ -1,5 +1,4 @@
 import type { Misalignment } from '../../mechanics/readings/equation'
-import { asFound } from '../../mechanics/readings/asFound'
 import { growthQuantities, type Coupling, type State, type Train } from '../../mechanics/train'
 import type { CouplingMotion } from '../../mechanics/misalignment/shares'
 import { errorsAt, guardedErrors } from '../../mechanics/uncertainty/judged'
@@ -19,7 +18,7 @@ export function sharesWithKept(
 ): { coupling: string; state: string; share: number }[] {
   const { guard, worst } = train.plan
   if (guard === 0 && !worst) return []
-  const errors = guard > 0 ? guardedErrors(train, train.couplings.map(asFound)) : []
+  const errors = guard > 0 ? guardedErrors(train) : []
   return train.couplings.flatMap((coupling, c) =>
     train.states.map((state, s) => {
       const line = lines[c]

@@ -35,13 +35,12 @@ interface Ways {
  */
 export function setDoubts(
   coupling: Coupling,
-  { covariance }: Pick<AsFound, 'covariance'>,
+  { covariance, again = covariance }: Pick<AsFound, 'covariance' | 'again'>,
   errors: readonly CouplingMotion[],
 ): SetDoubt[] {
   const line = (gains: Gains) =>
     gains.reduce(
-      (sum, gi, i) =>
-        sum + gains.reduce((all, gj, j) => all + gi * gj * (covariance[i]?.[j] ?? 0), 0),
+      (sum, gi, i) => sum + gains.reduce((all, gj, j) => all + gi * gj * (again[i]?.[j] ?? 0), 0),
       0,
     )
   const work = (gains: Gains, gap = 0) =>

@@ -6,8 +6,10 @@ import { readingSystem } from './system'
 /** The line of a coupling as its readings give it, with what they leave unsure. */
 export interface AsFound {
   readonly line: Misalignment
-  /** Covariance of `[y, sy, z, sz]` (um and mrad), from the standard uncertainties of the readings. */
+  /** Covariance of `[y, sy, z, sz]` (um and mrad), from the standard uncertainties of the readings; of a line that surveys join, of all its errors. */
   readonly covariance: readonly (readonly number[])[]
+  /** Covariance of what a second reading by the same means differs by, where it is another: sag and places then err alike. */
+  readonly again?: readonly (readonly number[])[]
   /** Root mean square of residual / u over the readings used; no unit. */
   readonly residual: number
   /** Fitted zero of each set, in the order of `found`; 0 for a line. */

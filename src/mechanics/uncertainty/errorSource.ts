@@ -4,6 +4,7 @@ import type { CouplingMotion } from '../misalignment/shares'
 export type ErrorGroup =
   | { readonly kind: 'readings' | 'brackets' | 'gap'; readonly coupling: number }
   | { readonly kind: 'growth'; readonly machine: number }
+  | { readonly kind: 'survey'; readonly survey: number }
   | { readonly kind: 'work' | 'places' }
 
 /** What one standard deviation of an error does to a coupling: in one state, or in every state. */
@@ -28,3 +29,9 @@ export const lineChange = ([y = 0, sy = 0, z = 0, sz = 0]: readonly number[]): C
   misalignment: { y, sy, z, sz },
   gap: 0,
 })
+
+/** The four numbers of the first effect of a source that changes one line alone. */
+export const numbersOf = ([effect]: readonly ErrorEffect[]): number[] => {
+  const { y, sy, z, sz } = effect?.by.misalignment ?? { y: 0, sy: 0, z: 0, sz: 0 }
+  return [y, sy, z, sz]
+}

@@ -1,6 +1,5 @@
 import type { CouplingMotion } from '../misalignment/shares'
 import { checkValue, type Check } from '../misalignment/check'
-import type { AsFound } from '../readings/asFound'
 import type { Train } from '../train'
 import type { Micrometres } from '../units'
 import type { ErrorSource } from './errorSource'
@@ -52,14 +51,14 @@ export const gapDoubt = (errors: readonly CouplingMotion[]): Micrometres =>
  * feet left out, so that they depend on no plan. With `plan.worst` a growth value given as an interval is kept whole,
  * and counts here no second time.
  */
-export const guardedErrors = (train: Train, found: readonly AsFound[]): ErrorSource[] => [
-  ...guardedStanding(train, found),
+export const guardedErrors = (train: Train): ErrorSource[] => [
+  ...guardedStanding(train),
   ...guardedWork(train),
 ]
 
 /** Those of them that depend on no choice of held bodies. */
-export const guardedStanding = (train: Train, found: readonly AsFound[]): ErrorSource[] =>
-  standingErrors(train, found, ({ by }) => !(train.plan.worst && by === 'interval'))
+export const guardedStanding = (train: Train): ErrorSource[] =>
+  standingErrors(train, ({ by }) => !(train.plan.worst && by === 'interval'))
 
 /** Those of the work on every body that is not held. */
 export const guardedWork = (train: Train): ErrorSource[] =>

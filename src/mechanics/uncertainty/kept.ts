@@ -1,6 +1,5 @@
 import { checksOf, checkValue, type Check } from '../misalignment/check'
 import type { CouplingMotion } from '../misalignment/shares'
-import type { AsFound } from '../readings/asFound'
 import type { Train } from '../train'
 import type { Micrometres } from '../units'
 import type { ErrorSource } from './errorSource'
@@ -56,17 +55,17 @@ export const roomAlong = ({ ellipse, y, z }: KeptRoom): { y: number; z: number }
  * on no plan: every body that is not held counts as moved, and places of feet are left out.
  * @returns undefined where nothing is kept
  */
-export function keptRooms(train: Train, found: readonly AsFound[]): KeptRooms | undefined {
+export function keptRooms(train: Train): KeptRooms | undefined {
   if (!keepsRoom(train)) return undefined
   const before = known.get(train)
-  if (before?.found === found) return before.rooms
-  const rooms = keptFrom(train, train.plan.guard > 0 ? guardedErrors(train, found) : [])
-  known.set(train, { found, rooms })
+  if (before) return before
+  const rooms = keptFrom(train, train.plan.guard > 0 ? guardedErrors(train) : [])
+  known.set(train, rooms)
   return rooms
 }
 
 /** Trains never change; one that is dragged by hand asks at every frame. */
-const known = new WeakMap<Train, { found: readonly AsFound[]; rooms: KeptRooms }>()
+const known = new WeakMap<Train, KeptRooms>()
 
 /**
  * The same from errors that are known already.

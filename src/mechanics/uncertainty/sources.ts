@@ -1,10 +1,9 @@
 import { couplingMotions } from '../misalignment/couplingMotion'
 import { noMotion, type Motion } from '../motion'
-import type { AsFound } from '../readings/asFound'
 import type { Train } from '../train'
 import { growthErrors } from './growthErrors'
 import type { DoubtfulGrowth } from './growthPoints'
-import { readingErrors } from './readingErrors'
+import { lineErrors } from './foundLines'
 import type { ErrorSource } from './errorSource'
 import { usualU } from './usual'
 import { bodyErrors, placeErrors, type WorkError } from './workErrors'
@@ -15,15 +14,11 @@ import { bodyErrors, placeErrors, type WorkError } from './workErrors'
  */
 export function standingErrors(
   train: Train,
-  found: readonly AsFound[],
   grown?: (point: DoubtfulGrowth) => boolean,
 ): ErrorSource[] {
   return [
-    ...train.couplings.flatMap((coupling, c): ErrorSource[] => {
-      const line = found[c]
-      if (!line) throw new RangeError(`coupling ${coupling.id} was not reduced`)
-      return [...readingErrors(coupling, c, line), ...gapError(train, c)]
-    }),
+    ...lineErrors(train),
+    ...train.couplings.flatMap((_, c) => gapError(train, c)),
     ...growthErrors(train, grown),
   ]
 }

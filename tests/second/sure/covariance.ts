@@ -58,7 +58,7 @@ export function ofAnyPlan(train: Train): Judged[] {
     .flatMap((standing) => workErrors(train, joints, standing, still, []))
     .filter(({ group }) => group !== 'places')
   return judged(joints, [
-    ...readingErrors(joints),
+    ...readingErrors(train, joints),
     ...growthErrors(train, joints, intervals),
     ...work,
   ])

@@ -40,7 +40,7 @@ export function errorsOf(document: Train, motions: Motions): Errors {
     found,
     done: plannedNumbers(joints, found, planned),
     bolts,
-    known: [...readingErrors(joints), ...growthErrors(train, joints)],
+    known: [...readingErrors(train, joints), ...growthErrors(train, joints)],
     work: [...done, ...boltErrors(bolts)],
   }
 }

@@ -3,13 +3,14 @@ import { midSpan } from '../reading'
 import { statesOf, type Train } from '../train'
 import { standings, still, type Motion, type Standing } from './bodies'
 import { carriage } from './carriage'
-import { fitted } from './coupled'
+import { foundLines } from './found'
 import { parts, placeOf, shaftEnds, type Joint, type Part } from './joints'
 
 const reach = 500 // mm: a straight line's slope is the same from any two points
 
 /** What a coupling shows in each state with nothing moved: as found, with growth, less what is aimed for. */
 export function asFoundNumbers(train: Train, joints: readonly Joint[]): Float64Array {
+  const lines = foundLines(train)
   const numbers = new Float64Array(joints.length * parts.length)
   for (const joint of joints) {
     const { c, state } = joint
@@ -17,8 +18,7 @@ export function asFoundNumbers(train: Train, joints: readonly Joint[]): Float64A
       const place = placeOf(joint, part)
       numbers[place] = (numbers[place] ?? 0) + value
     }
-    const line = fitted(c).line
-    line.forEach((value, k) => {
+    lines.line(c).forEach((value, k) => {
       const part = parts[k]
       if (part) add(part, value)
     })

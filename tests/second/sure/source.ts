@@ -1,7 +1,7 @@
 import type { Normals } from './normals'
 
 /** Kinds of error: what one chance or another leaves out, or what better knowledge would make smaller. */
-type Group = 'readings' | 'brackets' | 'gap' | 'growth' | 'work' | 'places' | 'bolts'
+type Group = 'readings' | 'brackets' | 'gap' | 'growth' | 'surveys' | 'work' | 'places' | 'bolts'
 
 /** What one draw adds to one number. */
 export interface Effect {

@@ -1,6 +1,7 @@
 import type { PlanAnswer } from '../answer'
 import type { ReadyAnswer } from '../ready/answer'
-import { asFound, type AsFound } from '../../../mechanics/readings/asFound'
+import type { AsFound } from '../../../mechanics/readings/asFound'
+import { foundLines } from '../../../mechanics/uncertainty/foundLines'
 import type { TrainDocument } from '../../../document/schema'
 import type { Train } from '../../../mechanics/train'
 import { workRecordOf } from '../../../document/work'
@@ -36,7 +37,7 @@ export function afterWork(
   const rounds = pages.filter(({ kind }) => kind === 'step')
   const last = rounds.at(-1)
   if (!last) return undefined
-  const found = train.couplings.map(asFound)
+  const found = foundLines(train)
   const judged = verdictOf(train, found)
   const open = (words: string): AfterWork => ({
     state: 'open',

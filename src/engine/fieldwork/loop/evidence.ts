@@ -50,7 +50,8 @@ export function evidenceOf(
         const other = errors[b.coupling]?.[e]
         return other ? sum + gainedBy(a, error) * gainedBy(b, other) : sum
       }, 0)
-      const line = a.coupling === b.coupling ? found[a.coupling]?.covariance : undefined
+      const was = a.coupling === b.coupling ? found[a.coupling] : undefined
+      const line = was?.again ?? was?.covariance
       const lines = line ? carried(a.gains, line, b.gains) : 0
       return own + work + lines
     }),

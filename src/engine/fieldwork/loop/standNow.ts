@@ -7,6 +7,7 @@ import type {
   ReadingSetDocument,
   RestraintDocument,
   SkidDocument,
+  SurveyDocument,
   TrainDocument,
 } from '../../../document/schema'
 import type { Body, Train } from '../../../mechanics/train'
@@ -79,6 +80,7 @@ export function standNow(document: TrainDocument, train: Train, round: Round): S
       couplings: document.couplings.map((coupling, c) =>
         couplingNow(train, coupling, gaps[c] ?? 0, round),
       ),
+      ...(document.surveys && { surveys: surveysNow(document.surveys, train, motions, round) }),
       ...(kept && { record: kept }),
     },
   }
@@ -177,6 +179,24 @@ function restraintNow(
     ...(side && { side }),
     ...(rise && { rise }),
   }
+}
+
+/** A survey tells where axes lay before anything was moved: it stays in the file unused. */
+function surveysNow(
+  surveys: readonly SurveyDocument[],
+  train: Train,
+  motions: readonly Motion[],
+  { softDone = [], after }: Round,
+): SurveyDocument[] {
+  const moved = train.bodies.some(
+    (body, b) =>
+      softDone.includes(body.id) || largestMove(body, motions[b] ?? noMotion) > tol.unseen,
+  )
+  return surveys.map((survey) =>
+    moved && survey.use !== false
+      ? { ...survey, use: false, why: `surveyed before ${after}` }
+      : survey,
+  )
 }
 
 function couplingNow(

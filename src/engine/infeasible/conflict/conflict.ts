@@ -113,7 +113,7 @@ function conflictAnswer(
   const [only] = members
   const kept = mostKept(
     train,
-    keptRooms(train, model.found),
+    keptRooms(train),
     (c, s) =>
       members.length === 1 &&
       only?.[1].kind === 'coupling' &&

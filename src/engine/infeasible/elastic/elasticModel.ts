@@ -30,7 +30,7 @@ export interface ElasticModel {
  * that what cannot be had here cannot be had there either, and what can is planned again before it is told.
  */
 export function elasticModelOf(train: Train, found: readonly AsFound[]): ElasticModel {
-  const program = oneSided(buildProgram(letGo(train), found, keptRooms(train, found)))
+  const program = oneSided(buildProgram(letGo(train), found, keptRooms(train)))
   const members: ElasticLimit[] = []
   const known = new Map<string, number>()
   const indexOf = (member: ElasticLimit): number => {

@@ -1,4 +1,3 @@
-import { asFound } from '../../../mechanics/readings/asFound'
 import { tidy } from '../../../language/tidy'
 import type { Train } from '../../../mechanics/train'
 import { guardedErrors } from '../../../mechanics/uncertainty/judged'
@@ -23,7 +22,7 @@ export function guardChoice(context: RemedyContext, solver: Solver): Candidate |
   const { train, model } = context
   const { guard, share } = train.plan
   if (guard === 0) return undefined
-  const errors = guardedErrors(train, train.couplings.map(asFound))
+  const errors = guardedErrors(train)
   const { program } = subproblemOf(model, allLimits(model))
   const does = (steps: number): boolean => {
     const less: Train = { ...train, plan: { ...train.plan, guard: steps / stepsToOne } }

@@ -17,7 +17,7 @@ import { tolerances } from './tolerance'
 export function buildProgram(
   train: Train,
   found: readonly AsFound[],
-  kept: KeptRooms | undefined = keptRooms(train, found),
+  kept: KeptRooms | undefined = keptRooms(train),
 ): Program {
   const frame = frameOf(train, found)
   const moved = displacements(frame)

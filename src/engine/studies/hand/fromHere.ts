@@ -2,7 +2,7 @@ import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
 import { addMisalignments } from '../../../mechanics/misalignment/stateShift'
 import { noMotion } from '../../../mechanics/motion'
 import { PlanRun } from '../../plan/planRun'
-import { asFound } from '../../../mechanics/readings/asFound'
+import { foundLines } from '../../../mechanics/uncertainty/foundLines'
 import { keptRooms } from '../../../mechanics/uncertainty/kept'
 import type { Solver } from '../../lp/solver'
 import type { Coupling, Train } from '../../../mechanics/train'
@@ -23,8 +23,7 @@ export function bestFromHere(train: Train, hand: HandPlan, solver: Solver): From
     touched.has(train.bodies[b]?.id ?? '') ? motion : noMotion,
   )
   const moved = couplingMotions(train, placed)
-  const found = train.couplings.map((coupling, c) => {
-    const was = asFound(coupling)
+  const found = foundLines(train).map((was, c) => {
     const motion = moved[c]?.misalignment
     return motion ? { ...was, line: addMisalignments(was.line, motion) } : was
   })
@@ -40,7 +39,7 @@ export function bestFromHere(train: Train, hand: HandPlan, solver: Solver): From
       return axial ? { ...coupling, axial: { ...axial, found: axial.found + opened } } : coupling
     }),
   }
-  const kept = keptRooms(train, train.couplings.map(asFound))
+  const kept = keptRooms(train)
   const run = new PlanRun(there, solver, found, kept)
   const solved = run.solved()
   if (solved.status === 'impossible' || solved.status === 'stopped')

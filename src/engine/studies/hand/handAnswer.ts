@@ -53,7 +53,7 @@ export function handAnswer(
   const shares = once(() => sharesOf(train, found, couplingMotions(train, motions)))
   const worst = once(() => tidy(worstShare(shares())))
   /** Shares with what is kept free of each tolerance counted. */
-  const withKept = once(() => keptShares(train, shares(), keptRooms(train, found)))
+  const withKept = once(() => keptShares(train, shares(), keptRooms(train)))
   const total = once(() => totalsOf(train, motions))
   const bodies = once(() => report.bodiesAnswer(train, motions))
   const feet = once(() => report.feetAnswer(train, motions))

@@ -2,7 +2,8 @@ import { tidy } from '../../../language/tidy'
 import type { Micrometres } from '../../../mechanics/units'
 import type { Train } from '../../../mechanics/train'
 import type { Motion } from '../../../mechanics/motion'
-import { asFound, type AsFound } from '../../../mechanics/readings/asFound'
+import type { AsFound } from '../../../mechanics/readings/asFound'
+import { foundLines } from '../../../mechanics/uncertainty/foundLines'
 import { sharesOf, type CouplingResult } from '../../../mechanics/misalignment/shares'
 import { guardedStanding, guardedWork } from '../../../mechanics/uncertainty/judged'
 import { keepsRoom, keptFrom, type KeptRooms } from '../../../mechanics/uncertainty/kept'
@@ -44,12 +45,12 @@ export class HoldSolver implements FloorSetting {
   private readonly memory = new PartMemory()
   private readonly prices = new Map<string, Priced[]>()
   private readonly shares: readonly CouplingResult[]
-  private readonly errors = once(() => guardedStanding(this.train, this.found))
+  private readonly errors = once(() => guardedStanding(this.train))
 
   constructor(train: Train, solver: Solver) {
     this.train = train
     this.solver = solver
-    this.found = train.couplings.map(asFound)
+    this.found = foundLines(train)
     this.shares = sharesOf(train, this.found)
     const released = withHeld(train, choiceOf(train, new Set()))
     this.kept = keepsRoom(train) ? keptFrom(train, this.errors()) : undefined

@@ -1,0 +1,78 @@
+import { describe, expect, it } from 'vitest'
+import { readTrain } from '../../src/document/readTrain'
+import { foundLines, lineErrors } from '../../src/mechanics/uncertainty/foundLines'
+import { metric } from '../second/metric'
+import { randomSureTrain } from '../second/randomSure'
+import { withSurveys } from '../second/randomSurvey'
+import { jointsOf } from '../second/sure/joints'
+import { foundLines as secondLines } from '../second/sure/found'
+import { readingErrors } from '../second/sure/readingErrors'
+import type { Train } from '../second/train'
+
+const long = process.env.HOLDFAST_LONG === '1'
+const trains = long ? 100 : 20
+
+const read = (document: Train) => {
+  const answer = readTrain(document)
+  if (!answer.ok) throw new Error(JSON.stringify(answer.refused))
+  return answer.train
+}
+
+describe('lines with surveys joined', () => {
+  it(`are those of one fit of ${trains} random trains by other code, and so are their uncertainties`, () => {
+    let moved = 0
+    for (let seed = 1; seed <= trains; seed++) {
+      const document = withSurveys(randomSureTrain(seed), seed)
+      const train = read(document)
+      const lines = foundLines(train)
+      const apart = foundLines({ ...train, surveys: [] })
+      const errors = lineErrors(train)
+      const second = metric(document)
+      const found = secondLines(second)
+      const joints = jointsOf(second).filter(
+        ({ state }) => state.id === jointsOf(second)[0]?.state.id,
+      )
+      const theirs = readingErrors(second, joints)
+      second.couplings.forEach((c, i) => {
+        const [oy, oz, sy, sz] = found.line(c)
+        const line = lines[i]?.line
+        const before = apart[i]?.line
+        const near = (value: number | undefined, other: number) => {
+          expect(Math.abs((value ?? NaN) - other), `seed ${seed} ${c.id}`).toBeLessThan(
+            1e-6 * Math.abs(other) + 1e-7,
+          )
+        }
+        near(line?.y, oy)
+        near(line?.z, oz)
+        near(line?.sy, sy)
+        near(line?.sz, sz)
+        if (Math.hypot((line?.y ?? 0) - (before?.y ?? 0), (line?.z ?? 0) - (before?.z ?? 0)) > 1)
+          moved += 1
+        const joint = joints.find((one) => one.c === c)
+        const spread = (k: number) =>
+          Math.sqrt(
+            theirs.reduce((sum, { group, effects }) => {
+              const by = effects
+                .filter(({ to }) => group !== 'gap' && to === (joint?.first ?? NaN) + k)
+                .reduce((all, effect) => all + effect.by, 0)
+              return sum + by * by
+            }, 0),
+          )
+        const own = (of: 'y' | 'z' | 'sy' | 'sz') =>
+          Math.hypot(
+            ...errors.flatMap(({ effects }) =>
+              effects.filter(({ coupling }) => coupling === i).map(({ by }) => by.misalignment[of]),
+            ),
+          )
+        near(own('y'), spread(0))
+        near(own('z'), spread(1))
+        near(own('sy'), spread(2))
+        near(own('sz'), spread(3))
+        const covariance = lines[i]?.covariance ?? []
+        near(Math.sqrt(covariance[0]?.[0] ?? NaN), spread(0))
+        near(Math.sqrt(covariance[3]?.[3] ?? NaN), spread(3))
+      })
+    }
+    expect(moved).toBeGreaterThan(trains)
+  })
+})
