@@ -7,7 +7,7 @@ export const rooms = [
   [
     'src/mechanics',
     'units, the train as the engine has it, the arithmetic of the trade',
-    ['.', 'readings', 'misalignment', 'uncertainty'],
+    ['.', 'readings', 'surveys', 'misalignment', 'uncertainty'],
   ],
   ['src/language', 'names of sides, couplings, feet, hours; amounts with units; recipes'],
   [

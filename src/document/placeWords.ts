@@ -49,6 +49,8 @@ function itemWords(document: TrainDocument, path: Path, index: number): string {
       return numbered('skid', given('name'))
     case 'couplings':
       return numbered('coupling', couplingTitleOf(document, index))
+    case 'surveys':
+      return numbered('survey', given('name'))
     case 'states':
       return numbered('state', given('name'))
     case 'feet':

@@ -22,6 +22,7 @@ import { limitWords } from '../engine/plan/limitWords'
 import type { Train } from '../mechanics/train'
 import { unitSign } from '../document/unitSign'
 import { engineUnitsPer, inUnits, type Measure } from './inUnits'
+import { surveysJson } from './surveysJson'
 import { written, type MeasuresOf } from './written'
 
 const point: MeasuresOf<{ y: number; z: number }> = { y: 'fine', z: 'fine' }
@@ -60,6 +61,7 @@ const figures: MeasuresOf<UnlistedFigures> = {
   feet,
   couplings: 'as it is',
   asFound: 'as it is',
+  surveys: 'as it is',
   worstShare: 'plain',
   standingShare: 'plain',
   floor: 'plain',
@@ -70,6 +72,7 @@ type UnlistedFigures = StandingAnswer & Omit<MovesAnswer, 'expected'>
 const standingJson = <Answer extends StandingAnswer>(answer: Answer, units: DocumentUnits) => ({
   ...(written<StandingAnswer>(answer, figures, units) as Answer),
   asFound: asFoundJson(answer.asFound, units),
+  ...(answer.surveys && { surveys: surveysJson(answer.surveys, units) }),
 })
 
 /** An answer with moves, its limits that bind and readings to expect in the order of the contract. */
@@ -237,4 +240,5 @@ export const reportJson = (
     units,
   ),
   asFound: asFoundJson(report.asFound, units),
+  ...(report.surveys && { surveys: surveysJson(report.surveys, units) }),
 })

@@ -11,7 +11,6 @@ import type { PlanSettings } from './planSettings'
 import type { ReadingSet } from './readingSet'
 import type { Survey } from './survey'
 
-export type { Survey, SurveyPoint } from './survey'
 export type { PlanSettings, SureSettings } from './planSettings'
 export type { Reading, ReadingSet } from './readingSet'
 

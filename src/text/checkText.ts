@@ -10,6 +10,7 @@ import { heading, paragraph, sheetText } from './layout'
 import { opening } from './planText'
 import { lineInWords, setName, toldWays } from '../language/readingSets'
 import { cautionText, findingsText, notEnteredText } from './remarksText'
+import { surveysText } from './surveysText'
 
 type Report = Extract<CheckReport, { ok: true }>
 
@@ -38,6 +39,7 @@ export function checkText(train: Train, report: Report): string {
     ...growthText(train),
     ...heading('TOLERANCE USED', `as found; ${shareText(train.plan.share)} is asked for`),
     ...asFoundShares(train, report.asFound, train.plan.share),
+    ...surveysText(train, report.surveys),
     ...findingsText(report.findings),
     ...notEnteredText(report.notEntered),
     ...cautionText(),

@@ -22,6 +22,7 @@ import { tidy } from '../language/tidy'
 import { sentenceOf, sentenceText } from '../engine/plan/sentence'
 import { sureText } from './sureText'
 import { stepsText } from './stepsText'
+import { surveysText } from './surveysText'
 
 /** An answer, or what was put by hand, as people read it, in lines of at most 80 characters. */
 export function planText(train: Train, answer: DrawnAnswer): string {
@@ -38,6 +39,7 @@ export function planText(train: Train, answer: DrawnAnswer): string {
     ...(ready?.provisional === true ? parts.map(provisional) : parts).flat(),
     ...(ready ? readyText(ready) : []),
     ...('sure' in answer ? sureText(train, displayedSure(answer.sure)) : []),
+    ...surveysText(train, answer.surveys),
     ...findingsText(answer.findings),
     ...notEnteredText(answer.notEntered),
     ...proofText(train, answer),

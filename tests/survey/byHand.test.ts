@@ -146,7 +146,7 @@ describe('T1, three machines (published values, constructed)', () => {
     // six heights, less height and slope of the survey's own line
     expect(check?.freedom).toBe(4)
     expect(check?.agree).toBe(true)
-    for (const { apart } of check?.rows ?? []) expect(apart).toBeCloseTo(0, 6)
+    for (const { apart } of check?.rows ?? []) expect(apart?.by).toBeCloseTo(0, 6)
     // against any other line of sight
     expect(
       surveyChecks(surveyed((z, i) => z + 40 - 0.7 * (points[i]?.x ?? 0)))[0]?.squares,

@@ -88,7 +88,7 @@ function signature(train: Train, survey: Survey, planted: Planted): number[] {
  * How surely everything else tells an error: its standard uncertainty as one more unknown of the whole fit; undefined
  * where nothing else tells it.
  */
-export function uOfError(train: Train, planted: Planted): number | undefined {
+function uOfError(train: Train, planted: Planted): number | undefined {
   const [survey] = train.surveys ?? []
   if (!survey) throw new Error('no survey')
   const by = signature(train, survey, planted)

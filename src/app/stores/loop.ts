@@ -43,7 +43,7 @@ export const useLoop = defineStore('loop', () => {
   const justLaid = ref(false)
 
   const train = computed(() => plan.train)
-  const found = computed(() => train.value ? foundLines(train.value) : [])
+  const found = computed(() => (train.value ? foundLines(train.value) : []))
   const done = computed(() => (work.record.work ?? []).filter((entry) => entry.done))
   /** What was really done so far, by foot. */
   const actuals = computed(() =>

@@ -33,6 +33,7 @@ export function assumedOf(train: Train, motions: readonly Motion[]): AssumedAnsw
           ]
         : [],
     ),
+    ...ofSurveys(train),
     ...ofGrowth(train),
     ...ofWork(train, motions, moving),
     ...ofBolts(train, motions),
@@ -95,6 +96,22 @@ function ofSet(set: ReadingSet, i: number, coupling: string): AssumedAnswer[] {
 
 const given = ({ y, z }: { readonly y?: number; readonly z?: number }): boolean =>
   y !== undefined || z !== undefined
+
+/** A survey that joins the lines; what only tests them makes no plan less sure. */
+const ofSurveys = (train: Train): AssumedAnswer[] =>
+  train.surveys.flatMap(({ joins, points, place, name }): AssumedAnswer[] => {
+    const without = points.find(({ uGiven }) => !uGiven)
+    if (!joins || !without) return []
+    return [
+      {
+        where: `${place}.u`,
+        kind: 'place of an axis in a survey',
+        of: name,
+        value: without.u,
+        quantity: 'fine',
+      },
+    ]
+  })
 
 const growthKinds = {
   rise: 'rise by growth',

@@ -27,6 +27,8 @@ export interface StandingAnswer {
   floor: number | null
   findings: Finding[]
   notEntered: NotEntered[]
+  /** Every survey that is used, beside the readings of the couplings; left out where there is none. */
+  surveys?: SurveyAnswer[]
 }
 
 /** Where every body comes to stand, and what that comes to. */
@@ -191,6 +193,44 @@ export type ExpectedAnswer =
       good?: { offset: { y: Band; z: Band }; slope: { y: Band; z: Band } }
     }
 
+/** A survey beside the couplings as their readings alone give them. */
+export interface SurveyAnswer {
+  survey: string
+  name: string
+  /** Whether the lines that the plan stands on are fitted to it. */
+  joins: boolean
+  agree: boolean
+  /** Sum of squares in standard uncertainties, its degrees of freedom, and what it may come to. */
+  chi2: number
+  dof: number
+  limit: number
+  /** Chance at most that a sound survey is said to disagree. */
+  risk: number
+  /** The number that lies farthest off in its own uncertainty. */
+  where?: SurveyPointAnswer
+  points: SurveyPointAnswer[]
+  /** Single entries that would explain a disagreement, best first, as far as they cannot be told apart. */
+  explains: SurveyEntryAnswer[]
+  sentence: string
+}
+
+/**
+ * One number of a survey less what the couplings and its other places say of it (um), with how unsure that is, and how
+ * many times that; left out where nothing else tells it.
+ */
+export interface SurveyPointAnswer {
+  machine: string
+  x: Millimetres
+  axis?: 'left' | 'right'
+  way: 'z' | 'y'
+  apart?: { by: Micrometres; u: Micrometres; sigmas: number }
+}
+
+/** An entry by how much it would be too large (um; mrad of a slope), and the sum of squares that is left without it. */
+export type SurveyEntryAnswer = { way: 'z' | 'y'; off: number; left: number } & (
+  { machine: string; x: Millimetres } | { coupling: string; what: 'offset' | 'slope' }
+)
+
 export interface Finding {
   where: string
   what: string
@@ -221,6 +261,7 @@ export type CheckReport =
       growth: GrowthSourceAnswer[]
       asFound: AsFoundAnswer[]
       standingShare: number
+      surveys?: SurveyAnswer[]
     }
 
 /** A source of growth that does not count, beside the growth in use. */

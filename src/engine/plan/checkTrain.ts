@@ -9,6 +9,7 @@ import type { CheckReport, GrowthSourceAnswer } from './answer'
 import { findingsOf } from './findings'
 import { notEnteredOf } from './notEntered'
 import { asFoundAnswer } from './report'
+import { surveysAnswer } from './surveysAnswer'
 
 /**
  * Reads a train file and says what stands in it, without solving anything: how the couplings lie as
@@ -40,6 +41,7 @@ export function checkRead(train: Train): Extract<CheckReport, { ok: true }> {
     growth: growthSources(train),
     asFound: asFoundAnswer(train, found, standing),
     standingShare: tidy(worstShare(standing)),
+    ...surveysAnswer(train),
   }
 }
 

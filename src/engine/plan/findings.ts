@@ -12,6 +12,7 @@ import { methodsSaid } from '../../language/methodWords'
 import { comparedSources } from '../../mechanics/uncertainty/growthSources'
 import { comparedMethods } from '../../mechanics/uncertainty/methods'
 import { settingWords } from './settingWords'
+import { surveyFindings } from './surveysAnswer'
 import { fineText, shareText } from '../../language/amounts'
 import { bothReserve } from '../../language/keptWords'
 import type { Finding } from './answer'
@@ -43,6 +44,7 @@ export function findingsOf(train: Train, found: readonly AsFound[]): Finding[] {
         })),
       ...contradictions(coupling, found[c], train),
     ]),
+    ...surveyFindings(train),
   ]
 }
 

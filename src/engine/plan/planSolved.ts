@@ -10,6 +10,7 @@ import { planCautions } from './cautions'
 import { findingsOf } from './findings'
 import { notEnteredOf } from './notEntered'
 import * as report from './report'
+import { surveysAnswer } from './surveysAnswer'
 import { totalsOf } from './totals'
 
 /** What the programs came to, before it is judged. */
@@ -50,6 +51,7 @@ export function planSolved(
     floor: solved.floor === undefined ? null : tidy(solved.floor),
     findings: findingsOf(train, found),
     notEntered: notEnteredOf(train),
+    ...surveysAnswer(train),
   }
   switch (solved.status) {
     case 'stopped':

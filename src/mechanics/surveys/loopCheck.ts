@@ -7,12 +7,10 @@ import type { Micrometres } from '../units'
 import { dot, observed, type ChainErrors, type Observed } from './observed'
 import { rowGains, type SurveyRow } from './rows'
 
-/** One number of a survey beside what the couplings say. */
+/** One number of a survey beside what everything else says of it: the couplings and the other places together. */
 export interface SurveyedRow extends SurveyRow {
-  /** Survey less the lines of the couplings, the survey's own line laid where it fits best. */
-  readonly apart: Micrometres
-  /** Standard uncertainty of that. */
-  readonly uApart: Micrometres
+  /** The number less that, and the standard uncertainty of the difference; missing where nothing else tells it. */
+  readonly apart?: { readonly by: Micrometres; readonly u: Micrometres }
 }
 
 /** Something that one error could have spoiled, and the error there that would explain most (um; mrad of a slope). */
@@ -75,7 +73,7 @@ export function loopCheck(
   const most = Math.max(0, ...entries.map(({ entry }) => Math.abs(entry.w)))
   const agree = squares <= limit && most <= entryLimit
   return {
-    rows: seen.rows.map((row, i) => ({ ...row, ...apartAt(seen, i) })),
+    rows: seen.rows.map((row) => withApart(row, entries)),
     ...{ squares, freedom, limit, entryLimit, agree, risk },
     explains: agree ? [] : explaining(entries, freedom),
   }
@@ -84,6 +82,8 @@ export function loopCheck(
 /** An entry with the direction in which an error of it shows, of length 1. */
 interface Tested {
   readonly entry: OneEntry
+  /** How surely everything else tells the error. */
+  readonly u: number
   readonly unit: readonly number[]
 }
 
@@ -99,7 +99,8 @@ function entriesOf(train: Train, { rows, rest, reduced, lower }: Observed, squar
     if (size <= tol.singular * Math.hypot(...solveLower(lower, signature))) return []
     const unit = part.map((value) => value / size)
     const w = dot(unit, rest)
-    return [{ entry: of({ error: w / size, w, left: Math.max(0, squares - w * w) }), unit }]
+    const entry = of({ error: w / size, w, left: Math.max(0, squares - w * w) })
+    return [{ entry, u: 1 / size, unit }]
   }
   const points = rows.flatMap(({ index, way }, i) =>
     tested(
@@ -118,6 +119,13 @@ function entriesOf(train: Train, { rows, rest, reduced, lower }: Observed, squar
   return [...points, ...couplings]
 }
 
+function withApart(row: SurveyRow, entries: readonly Tested[]): SurveyedRow {
+  const own = entries.find(
+    ({ entry }) => entry.kind === 'point' && entry.index === row.index && entry.way === row.way,
+  )
+  return own ? { ...row, apart: { by: own.entry.error, u: own.u } } : row
+}
+
 function explaining(entries: readonly Tested[], freedom: number): OneEntry[] {
   const [best, ...others] = [...entries].sort((a, b) => Math.abs(b.entry.w) - Math.abs(a.entry.w))
   if (!best) return []
@@ -129,11 +137,4 @@ function explaining(entries: readonly Tested[], freedom: number): OneEntry[] {
     return together > sameTest || lead <= sureOf95 * Math.sqrt(2 * Math.max(0, 1 - together))
   })
   return [best, ...alike].map(({ entry }) => entry)
-}
-
-/** What is left of a row in um, and how unsure that is. */
-function apartAt({ rows, rest, reduced, lower }: Observed, i: number) {
-  const row = lower[i] ?? []
-  const covariance = rows.map((_, j) => dot(row, lower[j] ?? []))
-  return { apart: dot(row, rest), uApart: Math.hypot(...reduced(covariance)) }
 }

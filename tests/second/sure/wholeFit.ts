@@ -4,7 +4,7 @@ import { fitted } from './coupled'
 import { misreads } from './misreads'
 
 /** An equation of the fit of the whole train: in the lines of the machines and the surveys' own lines. */
-export interface Equation {
+interface Equation {
   row: number[]
   value: number
   u: number
