@@ -18,11 +18,21 @@ export const millimetresPer: Record<LengthUnit, number> = { mm: 1, in: 25.4 }
 /** Kilograms in the mass unit that goes with a document's length unit: kg, or the pound (exact by definition). */
 export const kilogramsPer: Record<LengthUnit, number> = { mm: 1, in: 0.45359237 }
 
+/** Newtons in the force that goes with a document's length unit: kN, or the pound-force (exact). */
+export const newtonsPer: Record<LengthUnit, number> = { mm: 1000, in: 4.4482216152605 }
+
+/** Watts in the power that goes with it: kW, or the horsepower of 550 foot-pounds a second (exact). */
+export const wattsPer: Record<LengthUnit, number> = { mm: 1000, in: 550 * 0.3048 * 4.4482216152605 }
+
 /** Newton metres in the torque that goes with a document's length unit: N·m, or the foot-pound force (0.3048 m times 4.4482216152605 N, exact). */
 export const newtonMetresPer: Record<LengthUnit, number> = { mm: 1, in: 0.3048 * 4.4482216152605 }
 
 /** The sign after a temperature. */
 export const temperatureSign = ({ temperature }: DocumentUnits): string => `°${temperature}`
+
+/** The signs after a force and a power. */
+export const forceSign: Record<LengthUnit, string> = { mm: 'kN', in: 'lb' }
+export const powerSign: Record<LengthUnit, string> = { mm: 'kW', in: 'hp' }
 
 /** The sign after a torque. */
 export const torqueSign: Record<LengthUnit, string> = { mm: 'N·m', in: 'ft·lb' }
