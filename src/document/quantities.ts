@@ -32,7 +32,8 @@ export const sizes: Readonly<Record<Quantity, { readonly least: Size; readonly m
     most: { value: tol.largestLength, said: '1 km' },
   },
   fine: { least: { value: 1e-3, said: '1 nm' }, most: { value: tol.largestFine, said: '1 m' } },
-  slope: { least: { value: 1e-6, said: '1 nm in 1 m' }, most: { value: 1e6, said: '1 km in 1 m' } },
+  // limits that are meant to be none are written with many noughts
+  slope: { least: { value: 1e-6, said: '1 nm in 1 m' }, most: { value: 1e12, said: '1e12 mrad' } },
   temperature: {
     least: { value: 1e-6, said: 'a millionth of a degree' },
     most: { value: 1e4, said: '10000 degrees' },
@@ -41,11 +42,11 @@ export const sizes: Readonly<Record<Quantity, { readonly least: Size; readonly m
     least: { value: 1e-6, said: '1e-12 per degree' },
     most: { value: 1e4, said: '1 % per degree' },
   },
-  mass: { least: { value: 1e-6, said: '1 mg' }, most: { value: 1e9, said: 'a million tonnes' } },
-  torque: { least: { value: 1e-6, said: '1e-6 N·m' }, most: { value: 1e9, said: '1e9 N·m' } },
-  speed: { least: { value: 1e-6, said: '1e-6 rpm' }, most: { value: 1e7, said: '1e7 rpm' } },
+  mass: { least: { value: 1e-6, said: '1 mg' }, most: { value: 1e12, said: '1e12 kg' } },
+  torque: { least: { value: 1e-6, said: '1e-6 N·m' }, most: { value: 1e12, said: '1e12 N·m' } },
+  speed: { least: { value: 1e-6, said: '1e-6 rpm' }, most: { value: 1e12, said: '1e12 rpm' } },
   hour: { least: { value: 1e-6, said: '1e-6' }, most: { value: 12, said: '12' } },
-  plain: { least: { value: 1e-6, said: '1e-6' }, most: { value: 1e6, said: '1e6' } },
+  plain: { least: { value: 1e-9, said: '1e-9' }, most: { value: 1e9, said: '1e9' } },
 }
 
 /** What a number of a schema measures, and the least size of this one where it has its own. */

@@ -2,6 +2,7 @@ import { tol } from '../mechanics/tolerances'
 import type { GLPK as Glpk, LP, Result } from 'glpk.js/node'
 import { dualForm } from './dualForm'
 import { quietGlpk } from './quietGlpk'
+import { scaledRows } from './rowScaling'
 import type {
   LinearProgram,
   LpColumn,
@@ -54,9 +55,11 @@ function run(glpk: Glpk, program: LinearProgram, seconds: number): Outcome {
   const started = performance.now()
   const left = () => seconds - (performance.now() - started) / 1000
   let why = 'the solver found no answer and no reason'
-  for (const ask of ways(glpk, program)) {
+  const scaled = scaledRows(program)
+  for (const ask of ways(glpk, scaled?.program ?? program)) {
     if (left() <= 0) break
-    const outcome = ask(Math.min(left(), Math.max(shortest, seconds / 3)))
+    const found = ask(Math.min(left(), Math.max(shortest, seconds / 3)))
+    const outcome = found?.kind === 'optimal' && scaled ? scaled.back(found) : found
     if (outcome === undefined) continue
     if (outcome.kind !== 'optimal') return outcome
     if (isSound(soundnessOf(program, outcome))) return outcome
