@@ -64,7 +64,7 @@ export const toleranceTable = {
   mixedPassed: { value: 1e-5, unit: 'program units', means: 'most that a mixed program may pass a row by', why: 'looser than for a linear program; what it finds is planned again' },
   farthest: { value: 1e5, unit: 'um', means: 'no plan moves anything farther; bounds the columns that the dual bound needs bounded', why: '100 mm: far over every hole and pack' },
   rowDust: { value: 1e-12, unit: 'of the largest of its row', means: 'a coefficient below this is left out of a row that is scaled', why: 'what roundings leave of a sine; the answer is judged on the row as it stands' },
-  farCoefficient: { value: 2e3, unit: 'none', means: 'a program with a larger coefficient is given to the solver with its rows scaled', why: 'ten times what usual trains have; the simplex stalls where sizes lie too far apart' },
+  farCoefficient: { value: 5e3, unit: 'none', means: 'a program with a larger coefficient is given to the solver with its rows scaled', why: 'ten times and more what usual trains have; the simplex stalls where sizes lie too far apart' },
   farBound: { value: 1e5, unit: 'program units', means: 'the same of a limit', why: '1 m: over every limit of the trade' },
   seconds: { value: 20, unit: 's', means: 'a linear program that takes longer has stopped', why: 'far over what any train has needed' },
   // circles and rounds of tangents

@@ -44,6 +44,5 @@ export function scaledRows(program: LinearProgram): ScaledRows | undefined {
 }
 
 const isFarOff = ({ terms, lower, upper }: LpRow): boolean =>
-  terms.some(
-    ([, a]) => a !== 0 && (Math.abs(a) > tol.farCoefficient || Math.abs(a) < tol.lastDigits),
-  ) || [lower, upper].some((bound) => Number.isFinite(bound) && Math.abs(bound) > tol.farBound)
+  terms.some(([, a]) => Math.abs(a) > tol.farCoefficient) ||
+  [lower, upper].some((bound) => Number.isFinite(bound) && Math.abs(bound) > tol.farBound)
