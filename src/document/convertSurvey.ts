@@ -2,7 +2,7 @@ import type { Survey, SurveyPoint } from '../mechanics/survey'
 import type { MachineDocument, SurveyDocument } from './schema'
 
 /** Standard uncertainty of a surveyed place where the file gives none (um); common practice, no source. */
-const usualSurveyU = 25
+export const usualSurveyU = 25
 
 /** A survey as the engine has it, from a document in engine units; machines are found by id. */
 export function convertSurvey(

@@ -21,9 +21,11 @@ function ofPoint(point: Point, at: string, document: TrainDocument, used: boolea
         why: `${shown(point.machine)} is no machine of this train: give a machine's id`,
       },
     ]
+  // one that counts for nothing may be under way
+  if (!used) return []
   if (point.z === undefined && point.y === undefined)
     return [{ at, why: 'the point has no height z and no sideways place y: give one of them' }]
-  return used ? ofPlace(point, at, document) : []
+  return ofPlace(point, at, document)
 }
 
 /** A shaft ends at its coupling: beyond the plane on the other side lies another machine. */

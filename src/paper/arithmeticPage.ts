@@ -11,6 +11,7 @@ import { centreBlocks, moveBeside } from './pencilCentre'
 import { checkSum, pencilCheck } from './pencilCheck'
 import { reductionSteps, together, type Step } from './reductionSteps'
 import { sumsBlocks } from './sumsBlocks'
+import { joinedNote } from './surveyBlocks'
 import { sidesInWords, signInWords } from './words'
 
 /**
@@ -51,6 +52,7 @@ export function arithmeticPage(job: Drawn): Chapter[] {
   const pencil = pencilOf(train)
   const lines = pencilLines(coupling)
   const state = checkSum(job, coupling)?.state
+  const joins = train.surveys.some((survey) => survey.joins)
   return [
     {
       section: 'arithmetic',
@@ -59,8 +61,9 @@ export function arithmeticPage(job: Drawn): Chapter[] {
         {
           kind: 'text',
           look: 'plain',
-          text: `With a pencil this comes out as the planner has it. Figures in ${pencil.unit}, distances in ${pencil.lengthUnit}; ${slopeRule(train)}. ${signInWords} ${sidesInWords(train)} Here + is up, and toward 3 o'clock.`,
+          text: `${joins ? 'With a pencil, by the readings alone.' : 'With a pencil this comes out as the planner has it.'} Figures in ${pencil.unit}, distances in ${pencil.lengthUnit}; ${slopeRule(train)}. ${signInWords} ${sidesInWords(train)} Here + is up, and toward 3 o'clock.`,
         },
+        ...(joins ? [joinedNote] : []),
         ...coupling.found.flatMap((set, index) => setBlocks(train, pencil, coupling, set, index)),
         ...(lines ? lineBlocks(pencil, coupling, lines) : fittedBlocks(train, pencil, coupling)),
         ...feetBlocks(train, pencil, coupling),

@@ -10,6 +10,7 @@ import type { PlanAnswer } from '../engine/fieldwork/answer'
 import type { Drawn } from './job'
 import type { Block, Chapter } from './page'
 import { sureBlocks } from './sureBlocks'
+import { surveyBlocks } from './surveyBlocks'
 import { sentence } from './words'
 
 /** What the plan stands on: everything not entered, growth as entered, what to look at twice, the proof. */
@@ -41,6 +42,7 @@ export function assumptionsPage(job: Drawn): Chapter {
       },
       ...growthTable(train),
       ...sourcesList(train),
+      ...surveyBlocks(train),
       ...feetTable(train),
       ...sureBlocks(train, job.plan),
       { kind: 'heading', text: 'What is proven' },

@@ -7,23 +7,30 @@ import { heading, paragraph, table } from './layout'
 /** What surveys say beside the readings of the couplings, with every number of theirs. */
 export function surveysText(train: Train, surveys: readonly SurveyAnswer[] = []): string[] {
   if (surveys.length === 0) return []
+  const columns = surveyHeads.map((head, i) =>
+    i === 0 || i === 2 ? { head } : { head, align: 'right' as const },
+  )
   return [
     ...heading('SURVEYS', 'beside the couplings as read'),
     ...surveys.flatMap((survey) => [
       ...paragraph(survey.sentence, '  - '),
-      ...table(
-        [
-          { head: 'axis of' },
-          { head: 'x', align: 'right' },
-          { head: 'than all else says' },
-          { head: 'unsure by', align: 'right' },
-          { head: 'times that', align: 'right' },
-        ],
-        survey.points.map((point) => rowOf(train, point)),
-      ),
+      ...table(columns, surveyRows(train, survey)),
     ]),
   ]
 }
+
+/** What the columns of a survey's numbers are called. */
+export const surveyHeads = [
+  'axis of',
+  'x',
+  'than all else says',
+  'unsure by',
+  'times that',
+] as const
+
+/** A row a number of a survey. */
+export const surveyRows = (train: Train, { points }: SurveyAnswer): string[][] =>
+  points.map((point) => rowOf(train, point))
 
 function rowOf(train: Train, { machine, axis, x, way, apart }: SurveyPointAnswer) {
   const body = train.machines.find(({ id }) => id === machine)

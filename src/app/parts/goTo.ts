@@ -8,6 +8,7 @@ const bandOf = (at: string): string => {
   if (/^couplings\[\d+\]\.found/.test(at)) return 'readings'
   if (at.startsWith('couplings')) return 'couplings'
   if (at.startsWith('plan')) return 'plan'
+  if (at.startsWith('surveys')) return 'surveys'
   return at.startsWith('machines') || at.startsWith('skids') ? 'train' : 'job'
 }
 
