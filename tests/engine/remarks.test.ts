@@ -76,6 +76,20 @@ describe('what was not entered', () => {
     ])
   })
 
+  it('says where a dial just stands where its set was begun, at the flex plane', () => {
+    const told = (sets: Json[]) => placesOf(pair({ found: [given(0, 0), ...sets] }))
+    const at = (x: number, more: Json = {}) => ({ ...rim(), at: x, ...more })
+    const planes: Json = { left: 0, right: 200 }
+    for (const [rides, x] of Object.entries(planes)) {
+      expect(told([at(x as number, { rides })])).toContain('couplings[0].found[1].at')
+      expect(told([at((x as number) + 1, { rides })])).not.toContain('couplings[0].found[1].at')
+      expect(told([at(x as number, { rides, uAt: 2 })])).not.toContain('couplings[0].found[1].at')
+      expect(told([at(x as number, { rides, use: false })])).not.toContain(
+        'couplings[0].found[1].at',
+      )
+    }
+  })
+
   it('is nothing where everything was', () => {
     const whole = { pack, hole: { ...hole, x: 0, y: 0 } }
     const growth = { hot: [{ at: 0, rise: 0 }] }

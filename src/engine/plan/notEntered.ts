@@ -1,4 +1,5 @@
 import { betweenWords } from '../../language/betweenWords'
+import { tol } from '../../mechanics/tolerances'
 import { listed } from '../../language/names'
 import type { Body, Train } from '../../mechanics/train'
 import type { NotEntered } from './answer'
@@ -10,6 +11,7 @@ export function notEnteredOf(train: Train): NotEntered[] {
     ...train.bodies.flatMap((body) => ofFeet(train, body)),
     ...ofGrowth(train),
     ...train.couplings.flatMap((coupling) => [
+      ...atThePlane(coupling),
       ...coupling.found.flatMap((set) =>
         set.used && set.kind !== 'line' && set.kind !== 'gap' && !set.sagGiven
           ? [
@@ -40,6 +42,30 @@ export function notEnteredOf(train: Train): NotEntered[] {
             },
           ]),
     ]),
+  ]
+}
+
+/**
+ * Dials that stand just where their shaft's flex plane does, which is where a set that is begun puts them; not of a set that
+ * says how sure that place is.
+ */
+function atThePlane({ found, p, q, name }: Train['couplings'][number]): NotEntered[] {
+  const sets = found.filter(
+    (set) =>
+      set.used &&
+      set.kind === 'rim' &&
+      set.uAt === undefined &&
+      Math.abs(set.at - (set.rides === 'left' ? p : q)) < tol.sameX,
+  )
+  const [first] = sets
+  if (!first) return []
+  const dials = sets.length === 1 ? 'the dial rides' : 'the dials ride'
+  return [
+    {
+      where: `${first.place}.at`,
+      what: `where ${dials} at ${name}`,
+      instead: 'taken to be at the flex plane',
+    },
   ]
 }
 
