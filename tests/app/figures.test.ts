@@ -229,3 +229,18 @@ test('a table pasted into a cell is looked at as one; a single value is the cell
   await expect(cell('machines[2].feet[0].pack.now')).toHaveValue('5200')
   await expect(page.getByRole('button', { name: 'Paste a table of feet' })).toBeFocused()
 })
+
+test('asks what is piped, heavy or doweled as a machine is drawn, and enters it as effort', async () => {
+  await open('train')
+  const asked = page.locator('.effort-question')
+  // of the gear nothing was said
+  await expect(asked.getByRole('listitem')).toHaveCount(1)
+  await page.getByRole('button', { name: 'Add a machine at the right end' }).click()
+  await expect(asked.getByRole('listitem')).toHaveCount(2)
+  await asked.getByLabel('piped, machine 5').check()
+  await asked.getByLabel('heavy, machine 5').check()
+  await asked.getByRole('button', { name: 'enter: counts like 700 µm of moves, machine 5' }).click()
+  await expect(asked.getByRole('listitem')).toHaveCount(1)
+  const { machines } = await savedTrain()
+  expect(machines[4]).toMatchObject({ effort: 700 })
+})
