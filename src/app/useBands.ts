@@ -1,4 +1,4 @@
-import { askedWords } from '../language/askedShare'
+import { shareAskedWords } from '../language/askedShare'
 import {
   computed,
   ref,
@@ -112,7 +112,7 @@ export function useBands(room: Readonly<Ref<number>>) {
         ),
         width,
         share: answer.share,
-        asked: askedWords(of.plan),
+        asked: shareAskedWords(of.plan),
       }
     },
   )

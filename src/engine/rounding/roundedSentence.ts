@@ -1,4 +1,4 @@
-import { askedWords } from '../../language/askedShare'
+import { shareAskedWords } from '../../language/askedShare'
 import { tol } from '../../mechanics/tolerances'
 import { fineAmount } from '../../language/roundedAmounts'
 import { fineText, shareText, toldText } from '../../language/amounts'
@@ -31,7 +31,7 @@ export function roundedSentence(train: Train, rounded: RoundingFigures): string 
     `${paid}; ${share}.`,
     ...(rounded.status === 'over the share asked for'
       ? [
-          `${over} is over the ${shareText(train.plan.share)} ${askedWords(train.plan)}: no rounding within it was found${rounded.proven ? '' : ' before the search was ended'}.`,
+          `${over} is over the ${shareText(train.plan.share)} ${shareAskedWords(train.plan)}: no rounding within it was found${rounded.proven ? '' : ' before the search was ended'}.`,
         ]
       : []),
     ...(leaving > 0
