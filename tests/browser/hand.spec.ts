@@ -86,7 +86,7 @@ test('an end of a shaft is carried by arrow keys: everything follows, edits are 
   await panel(page).getByRole('button', { name: 'Best from here' }).click()
   await expect(panel(page).getByRole('status')).not.toHaveText(/^(planning the others)?$/)
   await expect(panel(page).getByRole('status')).toHaveText(
-    /^(The others now stand where they cost least|With these left where they are, no move of the others comes below \d+ %)/,
+    /^(The others now stand where they cost least|With these left where they are, the best reachable by the others is \d+ %)/,
   )
   await expect(end).toHaveAttribute('aria-valuenow', String(was + 120))
   await panel(page).getByRole('button', { name: 'Back to best' }).click()

@@ -73,7 +73,7 @@ test('choices are ranked in two numbers, and adopted by mouse and by keys', asyn
   await expect(adopt(page, 'Nothing fixed')).toHaveAttribute('aria-current', 'true')
   // an impossible choice can be looked at as well, and stands in the list while it is held
   await adopt(page, 'The step-up gear fixed').press('Enter')
-  await expect(headline(page)).toHaveText(/with the step-up gear fixed, no move/i)
+  await expect(headline(page)).toHaveText(/with the step-up gear fixed, the best reachable/i)
   await expect(choice(page, 'The step-up gear fixed')).toContainText('Fixed now.')
   await expect(choice(page, 'Nothing fixed')).toBeVisible()
   expect(seen.faults).toEqual([])
@@ -209,7 +209,7 @@ test('a conflict is told and marked; a remedy is put back by keys, another kept 
 }) => {
   const seen = watch(page)
   await openImpossible(page)
-  await expect(page.locator('.conflict-sentence')).toContainText('70 % was asked for')
+  await expect(page.locator('.conflict-sentence')).toContainText('70 % of tolerance asked for')
   const members = await page.locator('.members li').count()
   expect(members).toBeGreaterThan(1)
   await expect(page.locator('.coupling.conflict h3')).toHaveText('low stage to gear')
@@ -230,7 +230,7 @@ test('a conflict is told and marked; a remedy is put back by keys, another kept 
   await page.keyboard.press('Tab')
   await expect(page.getByRole('button', { name: 'Back to the train as it is' })).toBeFocused()
   await page.keyboard.press('Enter')
-  await expect(headline(page)).toHaveText(/with the step-up gear fixed, no move/i)
+  await expect(headline(page)).toHaveText(/with the step-up gear fixed, the best reachable/i)
   await expect(page.locator('.trial')).toHaveCount(0)
   // what was found before is still known
   await expect(page.locator('.remedy').first()).toBeVisible()

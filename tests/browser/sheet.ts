@@ -62,7 +62,14 @@ export async function resized(
   await drawn(page)
 }
 
+/** Lays out the tools of the head, which a phone folds away. */
+async function layTools(page: Page): Promise<void> {
+  const tools = page.getByRole('button', { name: 'Tools', exact: true, expanded: false })
+  if (await tools.isVisible()) await tools.click()
+}
+
 export async function chooseExample(page: Page, file: string): Promise<void> {
+  await layTools(page)
   await page.getByLabel('Example').selectOption(file)
   const { name } = JSON.parse(exampleText(file)) as { name: string }
   await expect(page.locator('.train-name')).toHaveText(name)
