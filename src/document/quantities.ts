@@ -28,12 +28,12 @@ export interface Size {
  */
 export const sizes: Readonly<Record<Quantity, { readonly least: Size; readonly most: Size }>> = {
   length: {
-    least: { value: 1e-6, said: '1 nm' },
+    least: { value: 1e-9, said: '1 pm' },
     most: { value: tol.largestLength, said: '1 km' },
   },
-  fine: { least: { value: 1e-3, said: '1 nm' }, most: { value: tol.largestFine, said: '1 m' } },
+  fine: { least: { value: 1e-6, said: '1 pm' }, most: { value: tol.largestFine, said: '1 m' } },
   // limits that are meant to be none are written with many noughts
-  slope: { least: { value: 1e-6, said: '1 nm in 1 m' }, most: { value: 1e12, said: '1e12 mrad' } },
+  slope: { least: { value: 1e-9, said: '1 pm in 1 m' }, most: { value: 1e12, said: '1e12 mrad' } },
   temperature: {
     least: { value: 1e-6, said: 'a millionth of a degree' },
     most: { value: 1e4, said: '10000 degrees' },
