@@ -1,6 +1,6 @@
 import { surveysAnswer } from '../engine/plan/surveysAnswer'
 import type { Train } from '../mechanics/train'
-import { surveyHeads, surveyRows } from '../text/surveysText'
+import { surveyHeads, surveyTable } from '../text/surveysText'
 import type { Block } from './page'
 
 /** What surveys say beside the readings of the couplings; nothing of a train without one. */
@@ -11,7 +11,7 @@ export const surveyBlocks = (train: Train): Block[] =>
     {
       kind: 'table',
       columns: surveyHeads.map((head, i) => ({ head, width: i === 0 || i === 2 ? 3 : 1.6 })),
-      rows: surveyRows(train, survey),
+      rows: surveyTable(train, survey),
     },
   ])
 

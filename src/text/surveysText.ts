@@ -14,7 +14,7 @@ export function surveysText(train: Train, surveys: readonly SurveyAnswer[] = [])
     ...heading('SURVEYS', 'beside the couplings as read'),
     ...surveys.flatMap((survey) => [
       ...paragraph(survey.sentence, '  - '),
-      ...table(columns, surveyRows(train, survey)),
+      ...table(columns, surveyTable(train, survey)),
     ]),
   ]
 }
@@ -29,7 +29,7 @@ export const surveyHeads = [
 ] as const
 
 /** A row a number of a survey. */
-export const surveyRows = (train: Train, { points }: SurveyAnswer): string[][] =>
+export const surveyTable = (train: Train, { points }: SurveyAnswer): string[][] =>
   points.map((point) => rowOf(train, point))
 
 function rowOf(train: Train, { machine, axis, x, way, apart }: SurveyPointAnswer) {

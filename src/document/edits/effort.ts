@@ -22,7 +22,7 @@ export const withoutEffort = (document: TrainDocument): BodyAt[] =>
   })
 
 /** What it counts like altogether, in the fine unit of the document; nothing of it: 0, which is an answer too. */
-export function effortOf(
+export function usualEffort(
   document: Pick<TrainDocument, 'units'>,
   hard: readonly HardToMove[],
 ): number {
@@ -38,7 +38,7 @@ export function withEffort(
 ): NamedEdit {
   const said = hard.length === 0 ? 'easy to move' : listed([...hard])
   return {
-    document: withValue(document, [...path, 'effort'], effortOf(document, hard)),
+    document: withValue(document, [...path, 'effort'], usualEffort(document, hard)),
     name: `said that ${saidBody(name)} is ${said}`,
   }
 }
