@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { micrometresPer } from '../../src/mechanics/units'
 import { readTrain } from '../../src/document/readTrain'
-import type { ReadAgain } from '../../src/document/work'
+import type { ReadAgain, WorkDone } from '../../src/document/work'
 import type { NewReadings } from '../../src/engine/fieldwork/loop/compare'
 import { standingReadings } from '../../src/engine/fieldwork/loop/standingReadings'
 import { isStepDone, stepsDone, stepsDoneText } from '../../src/engine/fieldwork/loop/stepsDone'
@@ -11,6 +11,8 @@ import { workCards, type ReadCard } from '../../src/engine/fieldwork/steps/cards
 import { instructionsOf } from '../../src/engine/fieldwork/steps/instructions'
 import { judgeReading, type StopGroup } from '../../src/engine/fieldwork/steps/stopReadings'
 import type { StepAnswer } from '../../src/engine/fieldwork/steps/answer'
+import { stopAsDone } from '../../src/engine/fieldwork/loop/expectedAsDone'
+import { foundLines } from '../../src/mechanics/uncertainty/foundLines'
 import { exampleOf } from '../paper/sheets'
 import { mustPlan, stepsFor, wholeAnswer } from '../planned'
 import { solver } from '../engine/pair'
@@ -240,5 +242,78 @@ describe('what was typed at a stop point', () => {
     expect(stepsDone(cards, work, []).progress.get(step.id)).toBe('ticked')
     expect(stepsDone(cards, work.slice(1), []).done).toBe(0)
     expect(steps.length).toBe(stepsDone(cards, work, []).of)
+  })
+})
+
+describe('what a stop point should show when the work before it was done otherwise', () => {
+  const { train, steps, cards } = blast
+  const found = foundLines(train)
+  const per = micrometresPer[train.units.fine]
+  /** Every card written down as planned, `more` (um) of shim under every foot of one body. */
+  const done = (body?: string, more = 0): WorkDone[] =>
+    cards.flatMap((card) =>
+      card.kind !== 'foot'
+        ? []
+        : card.feet.map((foot) => {
+            const {
+              feet = [],
+              body: of = '',
+              id = '',
+            } = steps.find((step) => step.id === card.instruction.id) ?? {}
+            const { shim, side, axial } = feet.find((one) => one.foot === foot) ?? {}
+            return {
+              ...{ step: id, body: of, foot, done: true },
+              ...(shim !== undefined && { shim: (shim + (of === body ? more : 0)) / per }),
+              ...(side !== undefined && { side: side / per }),
+              ...(axial !== undefined && { axial: axial / per }),
+            }
+          }),
+    )
+  const at = (card: ReadCard, work: readonly WorkDone[]) =>
+    stopAsDone(train, found, steps, cards, card, work)
+  const cardsRead = reads(blast)
+  const last = cardsRead.at(-1)
+  if (!last) throw new Error('no stop point')
+
+  it('is as planned where it was done as planned, or is not known', () => {
+    for (const card of cardsRead) {
+      expect(at(card, [])).toEqual({ groups: card.groups, asDone: false })
+      expect(at(card, done())).toEqual({ groups: card.groups, asDone: false })
+    }
+  })
+
+  it('goes along with 100 um more under the feet of the motor that are shimmed: twice what that raises, from 12 to 6', () => {
+    const work = done('motor', 100)
+    const told = at(last, work)
+    expect(told.asDone).toBe(true)
+    const six = (groups: readonly StopGroup[], key: string) =>
+      groups
+        .find((group) => group.key === key)
+        ?.readings.find(({ at: place }) => place.kind === 'hour' && place.hour === 6)
+    for (const group of last.groups) {
+      const coupling = train.couplings.find(({ id }) => id === group.coupling)
+      const set = coupling?.found[group.set ?? -1]
+      const [was, now] = [six(last.groups, group.key), six(told.groups, group.key)]
+      if (!coupling || set?.kind !== 'rim' || !was || !now) continue
+      const motor = train.machines.findIndex(({ id }) => id === 'motor')
+      // two of its feet are shimmed: it turns about the others
+      const feet = train.bodies[motor]?.feet ?? []
+      const xOf = (shimmed: boolean) =>
+        feet.find(
+          ({ id }) =>
+            work.some((row) => row.foot === id && row.body === 'motor' && (row.shim ?? 0) !== 0) ===
+            shimmed,
+        )?.x ?? NaN
+      const up = (100 * (set.at - xOf(false))) / (xOf(true) - xOf(false))
+      // the left machine raised lowers the right axis against it; a rim on the right reads c + d.u
+      const raises = coupling.left === motor ? -up : 0
+      const six6 = (set.rides === 'right' ? -2 : 2) * raises
+      expect(
+        Number(now.should.replace('−', '-')) - Number(was.should.replace('−', '-')),
+      ).toBeCloseTo(six6, -1)
+      const middle = (band: typeof now.band) => ((band?.[0] ?? 0) + (band?.[1] ?? 0)) / 2
+      expect(middle(now.band) - middle(was.band)).toBeCloseTo(six6, -1)
+    }
+    expect.assertions(1 + 2 * 2)
   })
 })

@@ -1,6 +1,8 @@
 import { defineStore } from 'pinia'
 import { computed, ref, watch } from 'vue'
 import { withValue } from '../../document/place'
+import { foundLines } from '../../mechanics/uncertainty/foundLines'
+import { stopAsDone, type StopAsDone } from '../../engine/fieldwork/loop/expectedAsDone'
 import { newReadings } from '../../engine/fieldwork/loop/standingReadings'
 import { typedSet, typedValue, withReading } from '../../engine/fieldwork/loop/typedReadings'
 import { stopVerdict, type StopVerdict } from '../../engine/fieldwork/loop/stopVerdict'
@@ -31,15 +33,24 @@ export const useStopPoint = defineStore('stopPoint', () => {
   const card = computed(() => (machine.card?.kind === 'read' ? machine.card : undefined))
   const step = computed(() => card.value?.instruction.id ?? '')
   const again = computed(() => work.record.again ?? [])
-  const readings = computed<readonly TypedReading[]>(
-    () =>
-      card.value?.groups.flatMap((group) =>
-        group.readings.map((reading): TypedReading => {
-          const value = valueOf(group, reading)
-          const judged = value === undefined ? undefined : judgeReading(reading, value)
-          return { group, reading, value, judged }
-        }),
-      ) ?? [],
+  /** What is read there: as the work before it was written down, else as it was planned. */
+  const stop = computed<StopAsDone>(() => {
+    const one = card.value
+    const { train } = machine
+    if (!one || !train) return { groups: [], asDone: false }
+    const steps = machine.steps?.steps ?? []
+    return stopAsDone(train, foundLines(train), steps, machine.cards, one, machine.done)
+  })
+  const groups = computed(() => stop.value.groups)
+  const asDone = computed(() => stop.value.asDone)
+  const readings = computed<readonly TypedReading[]>(() =>
+    groups.value.flatMap((group) =>
+      group.readings.map((reading): TypedReading => {
+        const value = valueOf(group, reading)
+        const judged = value === undefined ? undefined : judgeReading(reading, value)
+        return { group, reading, value, judged }
+      }),
+    ),
   )
   /** Those that somebody has to type: not where a dial is set to 0. */
   const asked = computed(() => readings.value.filter(({ reading }) => reading.band))
@@ -117,5 +128,5 @@ export const useStopPoint = defineStore('stopPoint', () => {
     )
   }
 
-  return { readings, asked, at, hand, whole, verdicts, choose, go, type }
+  return { readings, asked, asDone, at, hand, whole, verdicts, choose, go, type }
 })
