@@ -99,6 +99,7 @@ test('a file is named after its train', () => {
 
 test('numbers that are not entered yet come back as missing, whatever a record holds', () => {
   const typed = {
+    units: { length: 'mm', fine: 'mm' },
     machines: [{ feet: [{ gaps: [1, undefined, 2, undefined] }], restraints: [{ side: [-3] }] }],
     couplings: [{ found: [{ readings: [[12, undefined]] }] }],
     record: { pages: [null, { judged: [null] }] },

@@ -1,4 +1,5 @@
 import type { TrainDocument } from '../../document/schema'
+import { damageOf } from './damaged'
 import { differences } from './difference'
 import { labelOf } from './label'
 import type { Note } from './note'
@@ -28,7 +29,7 @@ export async function takeFile(session: Session, arriving: Arriving): Promise<No
   await session.keeper.flush()
   // without a shelf a file can still be looked at and worked on
   const known = await session.shelf.known(labelOf(document).match, text).catch(() => [])
-  const [best] = known
+  const best = known.find(({ head }) => damageOf(head.text) === undefined)
   if (!best) {
     await session.openNew(sheet, file, what)
     return undefined
@@ -67,7 +68,7 @@ function meeting(session: Session, arriving: Arriving, { job, head, version }: K
       {
         label: 'Make the file its newest version',
         run: async () => {
-          await session.open(job.id)
+          if (!(await session.open(job.id))) return
           session.takeOver({ document, entries: {} }, `taken from ${file}`)
           if ((await session.keeper.flush()) && apart !== undefined && apart !== job.id)
             await session.shelf.remove(apart, Date.now())

@@ -1,4 +1,5 @@
 import { openDB, type DBSchema, type IDBPDatabase } from 'idb'
+import { DamagedError } from './damaged'
 import type { Head, Job, Photo, Version } from './records'
 
 /** The tables of the shelf. Texts lie apart from what is listed, so that a list loads none of them. */
@@ -44,8 +45,17 @@ export const rowsOf = (job: string): IDBKeyRange => IDBKeyRange.bound([job], [jo
 /** Written to the disk itself, not only handed to the system, before it counts as kept. */
 export const strict = { durability: 'strict' } as const
 
-/** Why nothing can be kept, in words. */
+/** A fault of the database whose message says in words why nothing can be kept. */
+export class StorageError extends Error {
+  constructor(cause: unknown) {
+    super(storageErrorText(cause), { cause })
+  }
+}
+
+/** Why the shelf did not do what it was asked for, in words. */
 export function storageErrorText(error: unknown): string {
+  if (error instanceof StorageError) return error.message
+  if (error instanceof DamagedError) return `what is kept there is no train (${error.message})`
   const name = error instanceof Error || error instanceof DOMException ? error.name : ''
   if (name === 'QuotaExceededError') return 'the disk is full, or this page may not use more of it'
   if (name === 'VersionError') return 'a newer Holdfast keeps its jobs here: load this page again'
@@ -53,5 +63,5 @@ export function storageErrorText(error: unknown): string {
     return 'this browser keeps nothing here: a private window, or storage is switched off'
   if (name === 'TimeoutError') return 'the disk does not answer'
   const message = error instanceof Error ? error.message : String(error)
-  return `the browser could not write it (${message || name})`
+  return `the browser's own storage failed (${message || name})`
 }

@@ -1,4 +1,5 @@
 import { Autosaver, type KeptState } from './autosave'
+import type { Damaged } from './damaged'
 import type { OnSheet } from './port'
 import { labelOfText } from './label'
 import { called, type SavedEdit, type Job, type SavedSheet } from './records'
@@ -129,11 +130,13 @@ export class Keeper {
 
   /**
    * Takes in what closed pages wrote down: as the newest sheet where the job stands as they knew it,
-   * as a job of its own where another page has gone on. Resolves with the names of the latter.
+   * as a job of its own where another page has gone on. Resolves with the names of the latter, and
+   * with what is damaged and was set aside.
    */
-  async takeIn(): Promise<string[]> {
+  async takeIn(): Promise<{ apart: readonly string[]; damaged: readonly Damaged[] }> {
     const apart: string[] = []
-    for (const row of leftSheets.read().sort((a, b) => a.when - b.when)) {
+    const { sound, damaged } = leftSheets.read()
+    for (const row of sound) {
       if (row.page === this.page) continue
       const { job, base, ...sheet } = row
       const head = (await this.shelf.load(job))?.head
@@ -145,7 +148,7 @@ export class Keeper {
       }
       leftSheets.drop(row)
     }
-    return apart
+    return { apart, damaged }
   }
 
   private async setApart(sheet: Kept): Promise<string> {

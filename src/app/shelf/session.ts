@@ -1,10 +1,11 @@
 import type { TrainDocument } from '../../document/schema'
 import type { KeptState } from './autosave'
+import { DamagedError, type Damaged } from './damaged'
 import { Keeper, type Parting, type Unkept } from './keeper'
 import type { JobPort, OnSheet } from './port'
 import { called, type Head } from './records'
 import { onSheet, savedSheetOf } from './sheet'
-import { Shelf } from './shelf'
+import { Shelf, type Loaded } from './shelf'
 import { Tabs, type Word } from './tabs'
 import { Writer } from './writer'
 
@@ -30,6 +31,9 @@ export interface Hearer {
   removed: (job: string, whether: boolean) => void
   others: (count: number) => void
   leftBehind: (names: readonly string[]) => void
+  /** Something kept is no train; it stays where it is. */
+  damaged: (all: readonly Damaged[]) => void
+  trouble: (error: unknown) => void
 }
 
 /** One page's work with the shelf: which job is on the sheet, and that it is kept and stays the newest. */
@@ -70,14 +74,26 @@ export class Session {
   /** Opens the job that this page, or the last page there was, had on its sheet; false: there is none. */
   async resume(): Promise<boolean> {
     await inTime(this.shelf.open())
-    const left = await this.keeper.takeIn()
-    if (left.length > 0) this.hear.leftBehind(left)
+    try {
+      const { apart, damaged } = await this.keeper.takeIn()
+      if (apart.length > 0) this.hear.leftBehind(apart)
+      if (damaged.length > 0) this.hear.damaged(damaged)
+    } catch (error) {
+      // what could not be taken in waits for the next start; the jobs can be opened all the same
+      this.hear.trouble(error)
+    }
     const id = sessionStorage.getItem(mine) ?? (await this.shelf.note(last))
     const job = id === undefined ? undefined : (await this.shelf.load(id))?.job
     if (this.current) return true
-    if (job && job.removed === undefined) return this.open(job.id)
-    const [newest] = await this.shelf.list()
-    return newest ? this.open(newest.id) : false
+    const there = job && job.removed === undefined
+    return (there && (await this.open(job.id))) || this.openNewest(job?.id)
+  }
+
+  /** Opens the job changed last that can be opened, but not this one; false: there is none. */
+  async openNewest(but?: string): Promise<boolean> {
+    for (const { id } of await this.shelf.list())
+      if (id !== but && (await this.open(id))) return true
+    return false
   }
 
   /** A train came to the sheet by another way than the shelf: nothing is written over for it. */
@@ -113,17 +129,27 @@ export class Session {
     this.keeper.changed(job, { ...sheet, ...(origin && { origin }), ...(mark && { mark }) })
   }
 
-  /** Puts a job of the shelf on the sheet; false when there is no such job. */
+  /** Puts a job of the shelf on the sheet; false when there is no such job, or it is damaged, which is said. */
   async open(id: string): Promise<boolean> {
     await this.keeper.flush()
     const unkept = this.keeper.unkept(id)
     const loaded = unkept ? undefined : await this.shelf.load(id)
-    const sheet = unkept ?? (loaded && onSheet(loaded.head))
+    const sheet = unkept ?? (loaded && this.soundSheet(loaded))
     if (!sheet) return false
     if (loaded) this.keeper.standsOn(id, loaded.head.revision, loaded.head.when)
     this.setCurrent({ kind: 'job', id })
     this.adopt(sheet, loaded ? called(loaded.job) : sheet.document.name)
     return true
+  }
+
+  private soundSheet({ job, head }: Loaded): OnSheet | undefined {
+    try {
+      return onSheet(head)
+    } catch (error) {
+      if (!(error instanceof DamagedError)) throw error
+      this.hear.damaged([{ name: called(job), why: error.message, text: head.text }])
+      return undefined
+    }
   }
 
   /** Puts a train on the sheet that becomes a job when it is first changed. */
@@ -161,8 +187,10 @@ export class Session {
     const loaded = await this.shelf.load(job)
     const free = this.job === job && !this.keeper.unkept(job) && !this.port.trying
     if (!loaded || !free || loaded.head.revision <= this.keeper.base(job)) return
+    const sheet = this.soundSheet(loaded)
+    if (!sheet) return
     this.keeper.standsOn(job, loaded.head.revision, loaded.head.when)
-    this.hand(onSheet(loaded.head), (sheet) => this.port.restore(sheet, 'change in another tab'))
+    this.hand(sheet, (given) => this.port.restore(given, 'change in another tab'))
     this.hear.followed(loaded.head)
   }
 

@@ -1,3 +1,4 @@
+import { DamagedError, damageOf } from './damaged'
 import { memoized } from './kept'
 import type { TrainDocument } from '../../document/schema'
 import type { OnSheet } from './port'
@@ -13,12 +14,12 @@ export const savedSheetOf = ({ document, entries, hand }: OnSheet): SavedSheet =
 /** Written out once: what changes may be the entries or the hand plan alone. */
 const textOf = memoized((document: TrainDocument) => JSON.stringify(document))
 
-/** What a sheet of the shelf puts on the page. */
-export const onSheet = ({ text, entries, hand }: SavedSheet): OnSheet => ({
-  document: unfinished(JSON.parse(text)) as TrainDocument,
-  entries,
-  hand,
-})
+/** What a sheet of the shelf puts on the page; throws a `DamagedError` where its text is no train. */
+export function onSheet({ text, entries, hand }: SavedSheet): OnSheet {
+  const damage = damageOf(text)
+  if (damage !== undefined) throw new DamagedError(damage)
+  return { document: unfinished(JSON.parse(text)) as TrainDocument, entries, hand }
+}
 
 /**
  * A list keeps the places of numbers that are not entered yet, and JSON writes those as null: on the

@@ -1,4 +1,4 @@
-import { openDatabase, storageErrorText, rowsOf, strict, type Database } from './database'
+import { openDatabase, StorageError, rowsOf, strict, type Database } from './database'
 import { keepIn, type Kept, type Keeping } from './keep'
 import { answers, freeMark } from './label'
 import { contentOf, printOf } from './print'
@@ -47,7 +47,7 @@ export class Shelf {
       return await this.database
     } catch (error) {
       this.database = undefined
-      throw new Error(storageErrorText(error), { cause: error })
+      throw new StorageError(error)
     }
   }
 

@@ -1,4 +1,6 @@
+import { handOver, fileNameOf } from '../services/handOver'
 import type { HandPlan } from '../../engine/studies/hand/handPlan'
+import type { Damaged } from './damaged'
 import type { Parting } from './keeper'
 import type { Note } from './note'
 import { called, type SavedEdit } from './records'
@@ -28,6 +30,25 @@ export const leftNote = (names: readonly string[]): Note => ({
   key: 'left',
   title: 'A tab was closed before its last change was kept, and the job has gone on since',
   says: [`The change is on the shelf as ${names.map((name) => `"${name}"`).join(', ')}.`],
+})
+
+/** What is kept and is no train is left as it is, under its own name. */
+export const damagedNote = (all: readonly Damaged[]): Note => ({
+  key: 'damaged',
+  title: 'What is kept here is damaged in part, and was not opened',
+  says: [
+    ...all.map(({ name, why }) => `${name}: ${why}.`),
+    'It stays as it is. Saved as a file, its text can be looked at and mended.',
+  ],
+  acts: [
+    {
+      label: 'Save what is there',
+      run: () => {
+        for (const { name, text } of all)
+          handOver(new Blob([text], { type: 'text/plain' }), fileNameOf(name, 'txt'))
+      },
+    },
+  ],
 })
 
 /** Where each machine stands by hand, by its id and way: from as found; ways it did not go are left out. */

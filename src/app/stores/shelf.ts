@@ -8,6 +8,7 @@ import { readTrainText } from '../../document/readTrain'
 import { examples, firstExample } from '../services/examples'
 import { takeFile } from '../shelf/arrival'
 import type { KeptState } from '../shelf/autosave'
+import type { Damaged } from '../shelf/damaged'
 import { storageErrorText } from '../shelf/database'
 import { readFile } from '../shelf/files'
 import type { Act, Note } from '../shelf/note'
@@ -15,7 +16,7 @@ import type { Job } from '../shelf/records'
 import { Session, type Current } from '../shelf/session'
 import { dayOf } from '../shelf/times'
 import type { VersionLine } from '../shelf/versions'
-import { followedNote, leftNote, partedNote, takenOffNote } from '../shelf/words'
+import { damagedNote, followedNote, leftNote, partedNote, takenOffNote } from '../shelf/words'
 import { useJob } from './job'
 import { useView } from './view'
 
@@ -34,6 +35,9 @@ export const useShelf = defineStore('shelf', () => {
   /** Other pages that have this job on their sheets. */
   const others = ref(0)
   const currentId = computed(() => (current.value?.kind === 'job' ? current.value.id : undefined))
+
+  /** What the note of damaged things tells of. */
+  let damaged: readonly Damaged[] = []
 
   const session = new Session(job, {
     state: (now) => (state.value = unchanged(state.value, now)),
@@ -58,6 +62,13 @@ export const useShelf = defineStore('shelf', () => {
     leftBehind: (names) => {
       say(leftNote(names))
     },
+    damaged: (more) => {
+      const seen = notes.value.some(({ key }) => key === 'damaged') ? damaged : []
+      const texts = new Set(more.map(({ text }) => text))
+      damaged = [...seen.filter(({ text }) => !texts.has(text)), ...more]
+      say(damagedNote(damaged))
+    },
+    trouble: sayTrouble,
   })
 
   function say(note: Note): void {
@@ -75,9 +86,13 @@ export const useShelf = defineStore('shelf', () => {
     try {
       return await what()
     } catch (error) {
-      say({ key: 'trouble', title: `The shelf cannot do it: ${storageErrorText(error)}` })
+      sayTrouble(error)
       return undefined
     }
+  }
+
+  function sayTrouble(error: unknown): void {
+    say({ key: 'trouble', title: `The shelf cannot do it: ${storageErrorText(error)}` })
   }
 
   async function act(note: Note, { run }: Act): Promise<void> {
@@ -145,9 +160,7 @@ export const useShelf = defineStore('shelf', () => {
       await session.shelf.remove(id, Date.now())
       session.tabs.say({ kind: 'removed', job: id })
       if (id !== currentId.value) return
-      const [next] = await session.shelf.list()
-      if (next) await session.open(next.id)
-      else await openExample(firstExample)
+      if (!(await session.openNewest())) await openExample(firstExample)
     })
     await refresh()
   }

@@ -36,3 +36,17 @@ function isOpen(document: unknown, path: Path): boolean {
 /** One place of a list of numbers: half of a range, a corner, a reading, a shim. */
 const isNumberOfList = (document: unknown, path: Path): boolean =>
   typeof path.at(-1) === 'number' && Array.isArray(valueAt(document, path.slice(0, -1)))
+
+const isGroup = (value: unknown): value is Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+
+/**
+ * Whether a value has what every train on a sheet has from its first moment, whatever else is wrong or
+ * missing: its units, and lists of machines and couplings.
+ */
+export const isUnderWay = (value: unknown): boolean =>
+  isGroup(value) &&
+  isGroup(value['units']) &&
+  [value['machines'], value['couplings']].every(
+    (list) => Array.isArray(list) && list.every(isGroup),
+  )
