@@ -35,6 +35,21 @@ describe('a pasted table', () => {
     ])
   })
 
+  test('a sum where one reading belongs is a slip: it is never added up', () => {
+    const reads = (text: string) => {
+      const cells = [['6'], [text]]
+      const six: PasteColumn[] = [
+        { key: 'six', heading: '6', names: [], kind: 'fine', reading: true },
+      ]
+      return readRows(cells, readingOf(cells, six), six, metric)[0]
+    }
+    expect(reads('-0.18')).toMatchObject({ values: { six: -0.18 }, faults: [] })
+    expect(reads('0-180')?.values).toEqual({})
+    expect(reads('0-180')?.faults.join()).toContain(
+      '“0-180” is a sum, where one reading belongs: write one number',
+    )
+  })
+
   test('without headings is taken in the usual order', () => {
     const cells = [['F1', '400', '2,5']]
     const reading = readingOf(cells, columns)

@@ -1,7 +1,7 @@
 import type { TrainDocument } from '../schema'
 import { fineSign, type DocumentUnits } from '../../mechanics/units'
 import { unguarded, type CsvCell } from './csv'
-import { readNumber } from '../typed/number'
+import { isSum, readNumber } from '../typed/number'
 import type { Quantity } from '../quantities'
 import { unitSign } from '../unitSign'
 
@@ -16,6 +16,8 @@ export interface PasteColumn {
   readonly kind: Quantity | 'text' | 'yes'
   /** Whether an empty cell means the one above it, as names often do. */
   readonly down?: boolean
+  /** Whether one reading belongs there, so that a sum is a slip. */
+  readonly reading?: boolean
 }
 
 export type PastedValues = Readonly<Record<string, number | string | boolean>>
@@ -158,6 +160,11 @@ function valueOf(text: string, column: PasteColumn, unit: string, units: Documen
     if (yes || /^(no|n|false|0|-)$/i.test(text)) return { ok: true, value: yes }
     return { ok: false, why: `“${text}” is neither yes nor no` }
   }
+  if (column.reading === true && isSum(text))
+    return {
+      ok: false,
+      why: `“${text}” is a sum, where one reading belongs: write one number`,
+    }
   const sign = unitSign(column.kind, units)
   const own = unit === sign || (sign === fineSign.um && unit === 'um')
   const bare = unit !== '' && !own && !/[a-z"″°µμ]\s*$/i.test(text)
