@@ -8,6 +8,7 @@ import {
   readRows,
   type PasteTarget,
 } from '../../src/document/tables/pasted'
+import { surveysTable } from '../../src/document/tables/surveysTable'
 import { readingsTarget } from '../../src/document/tables/readingsTable'
 import type { TrainDocument } from '../../src/document/schema'
 
@@ -76,6 +77,37 @@ it('growth keeps where it comes from, and that it does not count', () => {
   })
   const { document } = pasted(growthTarget, grown({ winter: points }), grown({}))
   expect(document.machines[0]?.growth?.['winter']).toEqual(points)
+})
+
+describe('places of a survey', () => {
+  const train = load('piped-compressor.json')
+  const [a, b] = train.machines.map(({ id }) => id)
+  const points = [
+    { machine: a ?? '', x: 200, z: 12, u: 20 },
+    { machine: a ?? '', x: 1500, z: -8, y: 30 },
+    { machine: b ?? '', x: 2500, y: -5 },
+  ]
+
+  it('come back as they were saved, and the same places are changed, not added', () => {
+    const surveyed = { ...train, surveys: [{ id: 'level', name: 'Level', points }] }
+    const { document, placed } = pasted(surveysTable, surveyed, train)
+    expect(placed.flatMap(({ why }) => why ?? [])).toEqual([])
+    expect(document.surveys?.[0]).toMatchObject({ name: 'Level', points })
+    const again = pasted(surveysTable, surveyed, document).document
+    expect(again.surveys).toEqual(document.surveys)
+  })
+
+  it.each([
+    [{ on: 'nobody', x: 1, z: 1 }, 'no machine or skid is called'],
+    [{ on: '1', z: 1 }, 'no machine or skid is called'],
+    [{ on: a ?? '', z: 1 }, 'give its x'],
+    [{ on: a ?? '', x: 200 }, 'neither a height nor a sideways place'],
+    [{ on: a ?? '', x: 200, z: 1, survey: 'Wire' }, 'no survey is called “Wire”'],
+  ])('%o: %s', (values, why) => {
+    const surveyed = { ...train, surveys: [{ id: 'level', points }] }
+    const placed = surveysTable.put(surveyed, values)
+    expect('why' in placed && placed.why).toContain(why)
+  })
 })
 
 describe('rows that cannot be placed', () => {
