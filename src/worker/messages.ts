@@ -39,6 +39,16 @@ export interface Ahead {
 /** Said once by a worker, when its solver is loaded: from then on it may be ended at any time. */
 export const ready = 'ready'
 
+/** What a worker says of itself beside its answers. */
+export type LifeSign =
+  | typeof ready
+  /** It runs; it holds a lock of this name as long as it lives. */
+  | { readonly kind: 'alive'; readonly lock: string }
+  /** Its solver could not be loaded: it answers nothing, and another may be started in its place. */
+  | { readonly kind: 'not loaded'; readonly why: string }
+  /** It has come to this question; it says nothing more before it has worked it out. */
+  | { readonly kind: 'begun'; readonly id: number }
+
 export type Reply = { readonly id: number } & (
   | { readonly kind: 'drawn'; readonly document: TrainDocument; readonly drawing: Drawing }
   | { readonly kind: 'refused'; readonly refused: readonly Refusal[] }

@@ -12,6 +12,7 @@ import {
   ready,
   type Ahead,
   type Drawing,
+  type LifeSign,
   type Reply,
   type PlannerRequest,
 } from './messages'
@@ -24,14 +25,28 @@ import type { AnalysisRequest } from './analysisMessages'
  * than once: one instance plans, so that a plan never waits, others analysis choices and reasons.
  */
 const solver = glpkSolver()
+const tell = (sign: LifeSign): void => {
+  self.postMessage(sign)
+}
 solver.then(
   () => {
-    self.postMessage(ready)
+    tell(ready)
   },
-  () => {
-    // whoever asks for a plan is told why there is none
+  (error: unknown) => {
+    tell({ kind: 'not loaded', why: whyOf(error) })
   },
 )
+
+const whyOf = (error: unknown): string => (error instanceof Error ? error.message : String(error))
+
+// a lock is let go of by the browser when this worker is no more, even in the middle of a computation
+if ('navigator' in self && 'locks' in self.navigator) {
+  const lock = `holdfast planner ${crypto.randomUUID()}`
+  void self.navigator.locks.request(lock, () => {
+    tell({ kind: 'alive', lock })
+    return new Promise(() => undefined)
+  })
+}
 
 const alongPlanner = new ShareSweepPlanner()
 const analyses = new Analyses()
@@ -54,6 +69,7 @@ const drawingOf = (train: Train, answer: PlanAnswer): Drawing => ({
 async function answer(request: PlannerRequest): Promise<Reply> {
   const { id } = request
   latest = id
+  tell({ kind: 'begun', id })
   try {
     const read = request.kind === 'text' ? readTrainText(request.text) : readTrain(request.document)
     if (!read.ok) return { id, kind: 'refused', refused: read.refused }
@@ -97,7 +113,7 @@ async function answer(request: PlannerRequest): Promise<Reply> {
       drawing: drawingOf(along && !chosen ? train : run.train, planned),
     }
   } catch (error) {
-    return { id, kind: 'failed', why: error instanceof Error ? error.message : String(error) }
+    return { id, kind: 'failed', why: whyOf(error) }
   }
 }
 
@@ -114,10 +130,14 @@ self.addEventListener(
         self.postMessage(reply)
       })
     else
-      void solver.then((ready) =>
-        analyses.analysis(data, ready, (reply) => {
-          self.postMessage(reply)
-        }),
+      void solver.then(
+        (ready) =>
+          analyses.analysis(data, ready, (reply) => {
+            self.postMessage(reply)
+          }),
+        () => {
+          // it is said already that the solver is not loaded
+        },
       )
   },
 )

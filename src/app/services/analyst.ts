@@ -1,4 +1,6 @@
 import type { AnalysisReply, AnalysisRequest } from '../../worker/analysisMessages'
+import { ready, type LifeSign } from '../../worker/messages'
+import { notLoaded } from './workerWatch'
 
 type WithoutId<T> = T extends unknown ? Omit<T, 'id'> : never
 type Question = WithoutId<Exclude<AnalysisRequest, { kind: 'stop' }>>
@@ -55,15 +57,24 @@ export class Analyst {
     const worker = new Worker(new URL('../../worker/planner.worker.ts', import.meta.url), {
       type: 'module',
     })
-    worker.addEventListener('message', ({ data }: MessageEvent<AnalysisReply>) => {
+    const lost = (why: string): void => {
+      if (worker !== this.worker || !this.asked) return
+      const { id } = this.asked
+      // the next question starts another
+      this.end()
+      this.told({ id, kind: 'failed', why })
+    }
+    worker.addEventListener('message', ({ data }: MessageEvent<AnalysisReply | LifeSign>) => {
+      if (data === ready || data.kind === 'alive') return
+      if (data.kind === 'not loaded') {
+        lost(data.why)
+        return
+      }
       if (data.id === this.asked?.id) clearTimeout(this.timer)
       if (worker === this.worker) this.told(data)
     })
     worker.addEventListener('error', ({ message }) => {
-      if (worker !== this.worker || !this.asked) return
-      const { id } = this.asked
-      this.end()
-      this.told({ id, kind: 'failed', why: message })
+      lost(message || notLoaded)
     })
     return worker
   }

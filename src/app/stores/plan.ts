@@ -3,11 +3,13 @@ import { computed, ref, shallowRef } from 'vue'
 import { unchanged } from '../../scene/unchanged'
 import type { Train } from '../../mechanics/train'
 import type { Drawing, Reply } from '../../worker/messages'
-import { Planner } from '../services/planner'
+import { Planner, type PlannerTrouble } from '../services/planner'
 
 /** The plan on the sheet. It is replaced whole; while a newer one is worked out it stays, and says so. */
 export const usePlan = defineStore('plan', () => {
-  const planner = new Planner()
+  /** The planner does not work; undefined while it does. */
+  const trouble = shallowRef<PlannerTrouble>()
+  const planner = new Planner((now) => (trouble.value = now))
   const drawing = shallowRef<Drawing>()
   const working = ref(false)
   const failure = ref('')
@@ -56,5 +58,9 @@ export const usePlan = defineStore('plan', () => {
     planner.reach()
   }
 
-  return { drawing, train, working, failure, work, clear, reach }
+  const startAgain = (): void => {
+    planner.startAgain()
+  }
+
+  return { drawing, train, working, failure, trouble, work, clear, reach, startAgain }
 })
