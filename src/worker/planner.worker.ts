@@ -33,7 +33,7 @@ solver.then(
     tell(ready)
   },
   (error: unknown) => {
-    tell({ kind: 'not loaded', why: whyOf(error) })
+    tell({ kind: 'not loaded', why: `its solver could not be loaded (${whyOf(error)})` })
   },
 )
 

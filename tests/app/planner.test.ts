@@ -2,6 +2,7 @@
 import { mount } from '@vue/test-utils'
 import { createPinia, setActivePinia } from 'pinia'
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
+import SheetHead from '../../src/app/head/SheetHead.vue'
 import TopBar from '../../src/app/head/TopBar.vue'
 import { newTrain } from '../../src/document/edits/newTrain'
 import { Analyst } from '../../src/app/services/analyst'
@@ -111,6 +112,8 @@ test.each([
   await pass(5000)
   expect(alert().text()).toMatch(why)
   expect(alert().text()).toMatch(/started again/)
+  // where the plan would stand it is not called a train that lacks something
+  expect(mount(SheetHead).find('h1').text()).toBe('No plan: the planner does not work')
   // it is not said that a plan is being worked out while none is
   expect(bar.find('.status').text()).toBe('')
   expect(alert().find('button').exists()).toBe(false)
