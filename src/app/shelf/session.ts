@@ -38,7 +38,12 @@ export interface Hearer {
 
 /** One page's work with the shelf: which job is on the sheet, and that it is kept and stays the newest. */
 export class Session {
-  readonly shelf = new Shelf(new Writer())
+  readonly shelf = new Shelf(new Writer(), () => {
+    this.unsure = true
+    this.keepAgain()
+  })
+  /** The database was lost since the sheet was kept: it may be kept no more. */
+  private unsure = false
   readonly tabs: Tabs
   readonly keeper: Keeper
   private readonly port: JobPort
@@ -119,6 +124,14 @@ export class Session {
     this.keep({ document, entries, hand, what, when, ...(origin && { origin }) })
   }
 
+  /** Keeps the sheet once more, unless a copy is tried out on it: then when that has ended. */
+  private keepAgain(): void {
+    const { document, entries, hand, trying, lastEdit } = this.port
+    if (!this.unsure || this.job === undefined || !document || trying) return
+    this.unsure = false
+    this.keep({ document, entries, hand, what: lastEdit || 'kept again', when: Date.now() })
+  }
+
   private keep(sheet: Unkept): void {
     const { job } = this
     if (job === undefined) return
@@ -182,6 +195,7 @@ export class Session {
 
   /** Follows another page that has changed this page's job, unless there is a change here as well. */
   async catchUp(): Promise<void> {
+    this.keepAgain()
     const { job } = this
     if (job === undefined || this.port.trying || this.keeper.unkept(job)) return
     const loaded = await this.shelf.load(job)

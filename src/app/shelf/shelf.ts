@@ -34,14 +34,21 @@ export class Shelf {
   private database: Promise<Database> | undefined
   private readonly writer: Writer | undefined
 
-  /** @param writer what writes sheets instead of this page */
-  constructor(writer?: Writer) {
+  private readonly gone: () => void
+
+  /**
+   * @param writer what writes sheets instead of this page
+   * @param gone is told when the database is lost under the page: it may have been deleted
+   */
+  constructor(writer?: Writer, gone: () => void = () => undefined) {
     this.writer = writer
+    this.gone = gone
   }
 
   async open(): Promise<Database> {
     this.database ??= openDatabase(() => {
       this.database = undefined
+      this.gone()
     })
     try {
       return await this.database
