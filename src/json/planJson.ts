@@ -62,6 +62,7 @@ const figures: MeasuresOf<UnlistedFigures> = {
   couplings: 'as it is',
   asFound: 'as it is',
   surveys: 'as it is',
+  surveysTogether: 'as it is',
   worstShare: 'plain',
   standingShare: 'plain',
   floor: 'plain',
@@ -72,7 +73,7 @@ type UnlistedFigures = StandingAnswer & Omit<MovesAnswer, 'expected'>
 const standingJson = <Answer extends StandingAnswer>(answer: Answer, units: DocumentUnits) => ({
   ...(written<StandingAnswer>(answer, figures, units) as Answer),
   asFound: asFoundJson(answer.asFound, units),
-  ...(answer.surveys && { surveys: surveysJson(answer.surveys, units) }),
+  ...surveysJson(answer, units),
 })
 
 /** An answer with moves, its limits that bind and readings to expect in the order of the contract. */
@@ -240,5 +241,5 @@ export const reportJson = (
     units,
   ),
   asFound: asFoundJson(report.asFound, units),
-  ...(report.surveys && { surveys: surveysJson(report.surveys, units) }),
+  ...surveysJson(report, units),
 })

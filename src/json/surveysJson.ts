@@ -1,4 +1,9 @@
-import type { SurveyAnswer, SurveyPointAnswer } from '../engine/plan/answer'
+import type {
+  SquaresAnswer,
+  SurveyAnswer,
+  SurveyPointAnswer,
+  SurveysTogetherAnswer,
+} from '../engine/plan/answer'
 import type { DocumentUnits } from '../mechanics/units'
 import { inUnits } from './inUnits'
 import { written, type MeasuresOf } from './written'
@@ -8,16 +13,33 @@ const point: MeasuresOf<SurveyPointAnswer> = {
   apart: { by: 'fine', u: 'fine', sigmas: 'plain' },
 }
 
-/** What surveys say beside the readings, in the document's units. */
+const squares: MeasuresOf<SquaresAnswer> = { chi2: 'plain', dof: 'as it is', limit: 'plain' }
+
+type Told = { surveys?: SurveyAnswer[]; surveysTogether?: SurveysTogetherAnswer }
+
+/** What surveys say one by one and together, in the document's units; nothing where none is used. */
 export const surveysJson = (
-  surveys: readonly SurveyAnswer[],
+  { surveys, surveysTogether: all }: Told,
   units: DocumentUnits,
-): SurveyAnswer[] =>
+): Told => ({
+  ...(surveys && { surveys: eachJson(surveys, units) }),
+  ...(all && {
+    surveysTogether: written<SurveysTogetherAnswer>(
+      all,
+      { ...squares, risk: 'as it is', among: squares },
+      units,
+    ),
+  }),
+})
+
+/** What surveys say beside the readings, in the document's units. */
+const eachJson = (surveys: readonly SurveyAnswer[], units: DocumentUnits): SurveyAnswer[] =>
   surveys.map((survey) => ({
     ...written<Omit<SurveyAnswer, 'explains'>>(
       survey,
       {
-        ...{ chi2: 'plain', dof: 'as it is', limit: 'plain', risk: 'as it is' },
+        ...squares,
+        ...{ risk: 'as it is', others: squares },
         ...{ where: point, points: point },
       },
       units,

@@ -39,7 +39,7 @@ export function checkText(train: Train, report: Report): string {
     ...growthText(train),
     ...heading('TOLERANCE USED', `as found; ${shareText(train.plan.share)} is asked for`),
     ...asFoundShares(train, report.asFound, train.plan.share),
-    ...surveysText(train, report.surveys),
+    ...surveysText(train, report),
     ...findingsText(report.findings),
     ...notEnteredText(report.notEntered),
     ...cautionText(),

@@ -39,7 +39,7 @@ export function planText(train: Train, answer: DrawnAnswer): string {
     ...(ready?.provisional === true ? parts.map(provisional) : parts).flat(),
     ...(ready ? readyText(ready) : []),
     ...('sure' in answer ? sureText(train, displayedSure(answer.sure)) : []),
-    ...surveysText(train, answer.surveys),
+    ...surveysText(train, answer),
     ...findingsText(answer.findings),
     ...notEnteredText(answer.notEntered),
     ...proofText(train, answer),

@@ -1,17 +1,21 @@
-import type { SurveyAnswer, SurveyPointAnswer } from '../engine/plan/answer'
+import type { StandingAnswer, SurveyAnswer, SurveyPointAnswer } from '../engine/plan/answer'
 import { fineText, lengthText } from '../language/amounts'
 import type { Train } from '../mechanics/train'
 import { apartSaid } from '../language/surveyWords'
 import { heading, paragraph, table } from './layout'
 
 /** What surveys say beside the readings of the couplings, with every number of theirs. */
-export function surveysText(train: Train, surveys: readonly SurveyAnswer[] = []): string[] {
+export function surveysText(
+  train: Train,
+  { surveys = [], surveysTogether }: Pick<StandingAnswer, 'surveys' | 'surveysTogether'>,
+): string[] {
   if (surveys.length === 0) return []
   const columns = surveyHeads.map((head, i) =>
     i === 0 || i === 2 ? { head } : { head, align: 'right' as const },
   )
   return [
     ...heading('SURVEYS', 'beside the couplings as read'),
+    ...(surveysTogether ? paragraph(surveysTogether.sentence, '  - ') : []),
     ...surveys.flatMap((survey) => [
       ...paragraph(survey.sentence, '  - '),
       ...table(columns, surveyTable(train, survey)),

@@ -66,18 +66,18 @@ const level = (b: number, joins = false, extra: Partial<Survey> = {}) =>
 describe('one coupling and three heights', () => {
   it('disagree by what is seen over what both are unsure by', () => {
     // 100 squared over 900 + 600: over the 5.024 that chance passes once in forty
-    const [check] = surveyChecks(level(100))
+    const [check] = surveyChecks(level(100)).single
     expect(check?.squares).toBeCloseTo(10_000 / 1500, 9)
     expect(check?.freedom).toBe(1)
     expect(check?.limit).toBeCloseTo(5.024, 3)
     expect(check?.agree).toBe(false)
     // 80 squared over the same is 4.27, under it
-    expect(surveyChecks(level(80))[0]?.agree).toBe(true)
-    expect(surveyChecks(level(80))[0]?.squares).toBeCloseTo(6400 / 1500, 9)
+    expect(surveyChecks(level(80)).single[0]?.agree).toBe(true)
+    expect(surveyChecks(level(80)).single[0]?.squares).toBeCloseTo(6400 / 1500, 9)
   })
 
   it('cannot say which entry is wrong where one number is left over', () => {
-    const [check] = surveyChecks(level(100))
+    const [check] = surveyChecks(level(100)).single
     // three heights, and the offset and the slope of the coupling
     expect(check?.explains).toHaveLength(5)
     const of = (index: number) =>
@@ -104,7 +104,7 @@ describe('one coupling and three heights', () => {
     expect(foundLines(level(100))[0]?.line.z).toBe(0)
     const unused = level(100, true, { use: false })
     expect(foundLines(unused)[0]?.line.z).toBe(0)
-    expect(surveyChecks(unused)).toEqual([])
+    expect(surveyChecks(unused)).toEqual({ single: [] })
   })
 
   it('do not see what is a straight line of the survey itself', () => {
@@ -115,7 +115,7 @@ describe('one coupling and three heights', () => {
         { machine: 'B', x: 200, z: 2200 },
       ],
     })
-    expect(surveyChecks(tilted)[0]?.squares).toBeCloseTo(10_000 / 1500, 9)
+    expect(surveyChecks(tilted).single[0]?.squares).toBeCloseTo(10_000 / 1500, 9)
   })
 })
 
@@ -141,7 +141,7 @@ describe('T1, three machines (published values, constructed)', () => {
     })
 
   it('is seen by a survey of its true heights as the readings see it', () => {
-    const [check] = surveyChecks(surveyed())
+    const [check] = surveyChecks(surveyed()).single
     expect(check?.squares).toBeCloseTo(0, 9)
     // six heights, less height and slope of the survey's own line
     expect(check?.freedom).toBe(4)
@@ -149,12 +149,12 @@ describe('T1, three machines (published values, constructed)', () => {
     for (const { apart } of check?.rows ?? []) expect(apart?.by).toBeCloseTo(0, 6)
     // against any other line of sight
     expect(
-      surveyChecks(surveyed((z, i) => z + 40 - 0.7 * (points[i]?.x ?? 0)))[0]?.squares,
+      surveyChecks(surveyed((z, i) => z + 40 - 0.7 * (points[i]?.x ?? 0))).single[0]?.squares,
     ).toBeCloseTo(0, 6)
   })
 
   it('names the one height that is 5 mil off, and by how much', () => {
-    const [check] = surveyChecks(surveyed((z, i) => (i === 2 ? z + 5 : z)))
+    const [check] = surveyChecks(surveyed((z, i) => (i === 2 ? z + 5 : z))).single
     expect(check?.agree).toBe(false)
     const [best] = check?.explains ?? []
     expect(best).toMatchObject({ kind: 'point', index: 2, way: 'z' })
@@ -163,7 +163,7 @@ describe('T1, three machines (published values, constructed)', () => {
   })
 
   it('tells nobody to be wrong alone where two heights are', () => {
-    const [check] = surveyChecks(surveyed((z, i) => (i === 1 || i === 5 ? z + 12 : z)))
+    const [check] = surveyChecks(surveyed((z, i) => (i === 1 || i === 5 ? z + 12 : z))).single
     expect(check?.agree).toBe(false)
     expect(check?.explains).toEqual([])
   })

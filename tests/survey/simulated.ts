@@ -25,11 +25,11 @@ function baseOf(seed: number): Train {
 }
 
 /**
- * A train in mm and um with one survey whose true errors are drawn as the readings and the survey say that they are: the
- * readings stay, and what the survey saw is the train without their errors, with errors of its own.
+ * A train in mm and um with surveys whose true errors are drawn as the readings and the surveys say that they are: the
+ * readings stay, and what a survey saw is the train without their errors, with errors of its own.
  */
-export function soundJob(seed: number): Train {
-  const document = withSurveys(baseOf(1 + (seed % 40)), seed, false)
+export function soundJob(seed: number, count = 1): Train {
+  const document = baseOf(1 + (seed % 40))
   const normals = new Normals(seed)
   const errors = new Map(
     document.couplings.map((c): [Coupling, FourNumbers] => {
@@ -48,22 +48,25 @@ export function soundJob(seed: number): Train {
     const line = read(c)
     return [line[0] - off[0], line[1] - off[1], line[2] - off[2], line[3] - off[3]]
   }
-  const [survey] = document.surveys ?? []
-  if (!survey) throw new Error('no survey')
-  const points = survey.points.map((point) => {
-    const u = point.u ?? survey.u ?? usual
-    const seen = (way: 'y' | 'z') =>
-      chainAt(document, point.machine, point.x, way, truth) +
-      700 -
-      0.2 * point.x +
-      u * normals.next()
-    return {
-      ...point,
-      ...(point.z !== undefined && { z: seen('z') }),
-      ...(point.y !== undefined && { y: seen('y') }),
-    }
+  const surveys = Array.from({ length: count }, (_, s): Survey => {
+    const [survey] = withSurveys(document, seed + 100_000 * s, false).surveys ?? []
+    if (!survey) throw new Error('no survey')
+    const points = survey.points.map((point) => {
+      const u = point.u ?? survey.u ?? usual
+      const seen = (way: 'y' | 'z') =>
+        chainAt(document, point.machine, point.x, way, truth) +
+        700 -
+        0.2 * point.x +
+        u * normals.next()
+      return {
+        ...point,
+        ...(point.z !== undefined && { z: seen('z') }),
+        ...(point.y !== undefined && { y: seen('y') }),
+      }
+    })
+    return { ...survey, id: `survey ${s + 1}`, points }
   })
-  return { ...document, surveys: [{ ...survey, points }] }
+  return { ...document, surveys }
 }
 
 /** What one unit of an error adds to the value of each equation of the whole fit. */

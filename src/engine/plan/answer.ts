@@ -29,6 +29,8 @@ export interface StandingAnswer {
   notEntered: NotEntered[]
   /** Every survey that is used, beside the readings of the couplings; left out where there is none. */
   surveys?: SurveyAnswer[]
+  /** All of them at once; left out where fewer than two are used. */
+  surveysTogether?: SurveysTogetherAnswer
 }
 
 /** Where every body comes to stand, and what that comes to. */
@@ -211,7 +213,26 @@ export interface SurveyAnswer {
   points: SurveyPointAnswer[]
   /** Single entries that would explain a disagreement, best first, as far as they cannot be told apart. */
   explains: SurveyEntryAnswer[]
+  /** It against the readings and all other surveys; left out where there is none. */
+  others?: SquaresAnswer
   sentence: string
+}
+
+/** All surveys and the readings at once. */
+export interface SurveysTogetherAnswer extends SquaresAnswer {
+  /** Chance at most that sound surveys are said to disagree by this, `among` or any `others`; `agree` is of all of these. */
+  risk: number
+  /** The surveys among themselves, whatever was read; left out where they have nothing in common. */
+  among?: SquaresAnswer
+  sentence: string
+}
+
+/** Sum of squares in standard uncertainties, its degrees of freedom, and what it may come to. */
+export interface SquaresAnswer {
+  agree: boolean
+  chi2: number
+  dof: number
+  limit: number
 }
 
 /**
@@ -262,6 +283,7 @@ export type CheckReport =
       asFound: AsFoundAnswer[]
       standingShare: number
       surveys?: SurveyAnswer[]
+      surveysTogether?: SurveysTogetherAnswer
     }
 
 /** A source of growth that does not count, beside the growth in use. */

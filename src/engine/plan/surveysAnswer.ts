@@ -1,3 +1,4 @@
+import { surveyBesideOthers, surveysJoined, surveysVerdict } from '../../language/surveysWords'
 import {
   farthestRow,
   surveyExplained,
@@ -6,17 +7,50 @@ import {
 } from '../../language/surveyWords'
 import { capital } from '../../language/names'
 import type { OneEntry, SurveyedRow } from '../../mechanics/surveys/loopCheck'
+import type { SquaresTest, TogetherCheck } from '../../mechanics/surveys/together'
 import type { Train } from '../../mechanics/train'
 import { surveyChecks, type SurveyCheck } from '../../mechanics/uncertainty/surveyChecks'
-import type { Finding, SurveyAnswer, SurveyEntryAnswer, SurveyPointAnswer } from './answer'
+import type {
+  Finding,
+  SquaresAnswer,
+  SurveyAnswer,
+  SurveyEntryAnswer,
+  SurveyPointAnswer,
+  SurveysTogetherAnswer,
+} from './answer'
 
 /** What the surveys say beside the readings of the couplings; undefined where none is used. */
-export function surveysAnswer(train: Train): { surveys?: SurveyAnswer[] } {
-  const checks = surveyChecks(train)
-  return checks.length === 0 ? {} : { surveys: checks.map((check) => surveyAnswer(train, check)) }
+export function surveysAnswer(train: Train): {
+  surveys?: SurveyAnswer[]
+  surveysTogether?: SurveysTogetherAnswer
+} {
+  const { single, together } = surveyChecks(train)
+  if (single.length === 0) return {}
+  return {
+    surveys: single.map((check) => surveyAnswer(train, check, together?.others.get(check.survey))),
+    ...(together && { surveysTogether: togetherAnswer(train, together) }),
+  }
 }
 
-function surveyAnswer(train: Train, check: SurveyCheck): SurveyAnswer {
+function togetherAnswer(train: Train, check: TogetherCheck): SurveysTogetherAnswer {
+  const { all, among, risk, agree } = check
+  return {
+    ...squaresAnswer(all),
+    ...{ agree, risk },
+    ...(among && { among: squaresAnswer(among) }),
+    sentence: `${capital(surveysVerdict(train, check))}; ${surveysJoined(train, agree)}.`,
+  }
+}
+
+const squaresAnswer = ({ squares, freedom, limit, agree }: SquaresTest): SquaresAnswer => ({
+  ...{ agree, chi2: squares, dof: freedom, limit },
+})
+
+function surveyAnswer(
+  train: Train,
+  check: SurveyCheck,
+  others: SquaresTest | undefined,
+): SurveyAnswer {
   const { survey, squares, freedom, limit, agree, risk, rows, explains } = check
   const points = rows.map((row) => pointAnswer(train, row))
   const of = train.surveys[survey]
@@ -30,13 +64,19 @@ function surveyAnswer(train: Train, check: SurveyCheck): SurveyAnswer {
     ...(far && { where: pointAnswer(train, far) }),
     points,
     explains: explains.map((entry) => entryAnswer(train, check, entry)),
-    sentence: sentencesOf(train, check),
+    ...(others && { others: squaresAnswer(others) }),
+    sentence: sentencesOf(train, check, others),
   }
 }
 
 /** Verdict, explanation and what the plan stands on, as sentences. */
-const sentencesOf = (train: Train, check: SurveyCheck): string =>
-  [surveyVerdict(train, check), surveyExplained(train, check), surveyJoined(train, check)]
+const sentencesOf = (train: Train, check: SurveyCheck, others: SquaresTest | undefined): string =>
+  [
+    surveyVerdict(train, check),
+    surveyExplained(train, check),
+    others && surveyBesideOthers(others),
+    surveyJoined(train, check),
+  ]
     .flatMap((words) => (words === undefined ? [] : [`${capital(words)}.`]))
     .join(' ')
 
@@ -66,14 +106,26 @@ function entryAnswer(train: Train, { survey }: SurveyCheck, entry: OneEntry): Su
   return { coupling, what, way, off: -error, left }
 }
 
-/** Surveys that contradict the readings; one that agrees is no finding. */
-export const surveyFindings = (train: Train): Finding[] =>
-  surveyChecks(train)
-    .filter(({ agree }) => !agree)
-    .map((check) => ({
+/** Surveys that contradict the readings or one another; those that agree are no finding. */
+export function surveyFindings(train: Train): Finding[] {
+  const { single, together } = surveyChecks(train)
+  const alone = single.filter(({ agree }) => !agree)
+  return [
+    ...alone.map((check) => ({
       where: placeOf(train, check),
       what: `${surveyVerdict(train, check)}; ${surveyExplained(train, check) ?? ''}${train.surveys[check.survey]?.joins === true ? '; it joins the lines all the same' : ''}`,
-    }))
+    })),
+    // one that contradicts the readings by itself makes all together do so: that is said once
+    ...(together && !together.agree && (alone.length === 0 || together.among?.agree === false)
+      ? [
+          {
+            where: 'surveys',
+            what: `${surveysVerdict(train, together)}; ${surveysJoined(train, false)}`,
+          },
+        ]
+      : []),
+  ]
+}
 
 /** The entry that is named, or the survey. */
 function placeOf(train: Train, { survey, explains }: SurveyCheck): string {

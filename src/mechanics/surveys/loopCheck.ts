@@ -41,8 +41,8 @@ export interface LoopCheck {
   readonly explains: readonly OneEntry[]
 }
 
-/** Chance at most that a sound survey is said to disagree: half by the sum of squares, half by the worst entry. */
-const risk = 0.05
+/** Chance at most that chance leaves more with the entry that explains a disagreement out of the way. */
+const leftRisk = 0.05
 /** Standard normal quantile of the 95 % that tells one entry from another. */
 const sureOf95 = 1.645
 /** Two entries whose tests hang together more than this are the same test. */
@@ -53,12 +53,14 @@ const sameTest = 0.999
  * textbook), and every single entry by its normalized residual (Baarda 1968; the risk shared out, Bonferroni), since many
  * sound numbers hide one bad one in a sum. An entry is told apart from another only where their tests differ by more than
  * chance makes of two that hang together as these do.
+ * @param risk chance at most that a sound survey is said to disagree: half by the sum of squares, half by the worst entry
  */
 export function loopCheck(
   train: Train,
   survey: number,
   lines: readonly Misalignment[],
   errors: ChainErrors,
+  risk: number,
 ): LoopCheck {
   const seen = observed(train, [survey], lines, errors)
   const { rest, freedom } = seen
@@ -129,9 +131,11 @@ function withApart(row: SurveyRow, entries: readonly Tested[]): SurveyedRow {
 function explaining(entries: readonly Tested[], freedom: number): OneEntry[] {
   const [best, ...others] = [...entries].sort((a, b) => Math.abs(b.entry.w) - Math.abs(a.entry.w))
   if (!best) return []
-  // what is left must be what chance leaves
-  if (freedom > 1 && best.entry.left > chiSquareQuantile(risk, freedom - 1)) return []
+  // what is left must be what chance leaves, of every entry that is named
+  const most = freedom > 1 ? chiSquareQuantile(leftRisk, freedom - 1) : Infinity
+  if (best.entry.left > most) return []
   const alike = others.filter(({ entry, unit }) => {
+    if (entry.left > most) return false
     const together = Math.abs(dot(unit, best.unit))
     const lead = Math.abs(best.entry.w) - Math.abs(entry.w)
     return together > sameTest || lead <= sureOf95 * Math.sqrt(2 * Math.max(0, 1 - together))

@@ -2,7 +2,7 @@ import { choleskyOf, solveLower } from '../cholesky'
 import type { Misalignment } from '../readings/equation'
 import { tol } from '../tolerances'
 import type { Train } from '../train'
-import { datumColumns, rowGains, surveyRows, type SurveyRow } from './rows'
+import { axisColumns, datumColumns, rowGains, surveyRows, type SurveyRow } from './rows'
 
 /** What one standard deviation of each independent error does to the line of each coupling: lists of `[y, sy, z, sz]`. */
 export type ChainErrors = readonly (readonly (readonly number[])[])[]
@@ -32,31 +32,72 @@ export function observed(
   errors: ChainErrors,
 ): Observed {
   const rows = surveys.flatMap((survey) => surveyRows(train, survey))
-  const seen = rows.map((row) =>
-    errors.flatMap((columns, c) => {
-      const gains = rowGains(train, row, c)
-      return columns.map((column) => dot(gains, column))
-    }),
+  const gains = rows.map((row) => lines.map((_, c) => rowGains(train, row, c)))
+  const covariances = errors.map(covarianceOf)
+  // H S of each row and coupling
+  const spread = gains.map((own) =>
+    covariances.map((four, c) => four.map((part) => dot(part, own[c] ?? []))),
   )
   const lower = choleskyOf(
-    seen.map((a, i) => seen.map((b, j) => dot(a, b) + (i === j ? (rows[i]?.u ?? 0) ** 2 : 0))),
+    rows.map(({ u }, i) =>
+      rows.map((_, j) => {
+        if (j > i) return 0
+        let sum = i === j ? u ** 2 : 0
+        for (const [c, part] of (spread[i] ?? []).entries()) sum += dot(part, gains[j]?.[c] ?? [])
+        return sum
+      }),
+    ),
   )
-  const own = orthonormal(datumColumns(rows).map((column) => solveLower(lower, column)))
-  const reduced = (values: readonly number[]): number[] =>
-    own.reduce(
-      (rest, unit) => {
-        const part = dot(unit, rest)
-        return rest.map((value, i) => value - part * (unit[i] ?? 0))
-      },
-      solveLower(lower, values),
-    )
+  const { reduced, taken } = whitened(lower, datumColumns(rows))
   const apart = rows.map((row) =>
     lines.reduce((left, { y, sy, z, sz }, c) => {
       return left - dot(rowGains(train, row, c), [y, sy, z, sz])
     }, row.value),
   )
-  return { rows, rest: reduced(apart), reduced, lower, freedom: rows.length - own.length }
+  return { rows, rest: reduced(apart), reduced, lower, freedom: rows.length - taken }
 }
+
+/**
+ * Surveys beside one another, as if nothing were read at the couplings: the axis of every machine is one straight line in
+ * all of them (least squares, textbook).
+ * @returns sum of squares of what is left over in the uncertainty of the surveys, and how many numbers stand against others
+ */
+export function amongSurveys(
+  train: Train,
+  surveys: readonly number[],
+): { squares: number; freedom: number } {
+  const rows = surveys.flatMap((survey) => surveyRows(train, survey))
+  const weighed = (column: readonly number[]) => column.map((v, i) => v / (rows[i]?.u ?? 1))
+  const own = orthonormal([...datumColumns(rows), ...axisColumns(rows)].map(weighed))
+  const rest = without(own, weighed(rows.map(({ value }) => value)))
+  return { squares: dot(rest, rest), freedom: rows.length - own.length }
+}
+
+/** Covariance that the errors of one coupling make, of `[y, sy, z, sz]`. */
+const covarianceOf = (columns: readonly (readonly number[])[]): number[][] =>
+  [0, 1, 2, 3].map((i) =>
+    [0, 1, 2, 3].map((j) =>
+      columns.reduce((sum, column) => sum + (column[i] ?? 0) * (column[j] ?? 0), 0),
+    ),
+  )
+
+/** Takes vectors into units of independent parts, and takes out of them what columns of unknowns explain. */
+function whitened(
+  lower: readonly (readonly number[])[],
+  columns: readonly (readonly number[])[],
+): Pick<Observed, 'reduced'> & { taken: number } {
+  const own = orthonormal(columns.map((column) => solveLower(lower, column)))
+  return { taken: own.length, reduced: (values) => without(own, solveLower(lower, values)) }
+}
+
+const without = (own: readonly (readonly number[])[], values: readonly number[]): number[] =>
+  own.reduce<number[]>(
+    (rest, unit) => {
+      const part = dot(unit, rest)
+      return rest.map((value, i) => value - part * (unit[i] ?? 0))
+    },
+    [...values],
+  )
 
 /** Columns at right angles and of length 1 (Gram and Schmidt, twice over); those that depend on others are left out. */
 function orthonormal(columns: readonly (readonly number[])[]): number[][] {

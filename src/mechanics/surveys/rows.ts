@@ -39,18 +39,26 @@ export function rowGains(train: Train, { machine, x, way }: SurveyRow, c: number
 }
 
 /** What is not known of each survey and direction: height and slope of its own line, scaled to the reach of its places. */
-export function datumColumns(rows: readonly SurveyRow[]): number[][] {
-  const groups = new Map<string, SurveyRow[]>()
+export const datumColumns = (rows: readonly SurveyRow[]): number[][] =>
+  lineColumns(rows, ({ survey, way }) => `${survey} ${way}`)
+
+/** The same of each machine and direction: where its axis lies, if nothing is known of the couplings. */
+export const axisColumns = (rows: readonly SurveyRow[]): number[][] =>
+  lineColumns(rows, ({ machine, way }) => `${machine} ${way}`)
+
+/** Height and slope of a line of each group of rows. */
+function lineColumns(rows: readonly SurveyRow[], keyOf: (row: SurveyRow) => string): number[][] {
+  const groups = new Map<string, Set<SurveyRow>>()
   for (const row of rows) {
-    const key = `${row.survey} ${row.way}`
-    groups.set(key, [...(groups.get(key) ?? []), row])
+    const own = groups.get(keyOf(row)) ?? new Set()
+    groups.set(keyOf(row), own.add(row))
   }
   return [...groups.values()].flatMap((own) => {
-    const xs = own.map(({ x }) => x)
+    const xs = [...own].map(({ x }) => x)
     const middle = (Math.max(...xs) + Math.min(...xs)) / 2
     const reach = (Math.max(...xs) - Math.min(...xs)) / 2 || 1
     const column = (of: (row: SurveyRow) => number) =>
-      rows.map((row) => (own.includes(row) ? of(row) : 0))
+      rows.map((row) => (own.has(row) ? of(row) : 0))
     return [column(() => 1), column(({ x }) => (x - middle) / reach)]
   })
 }

@@ -78,6 +78,7 @@ export function handAnswer(
     ...(guard !== undefined && { guard }),
     ...(best.worst && { worst: best.worst }),
     ...(best.surveys && { surveys: best.surveys }),
+    ...(best.surveysTogether && { surveysTogether: best.surveysTogether }),
     get cost() {
       return cost()
     },
