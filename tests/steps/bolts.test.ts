@@ -58,3 +58,10 @@ it('says which way the dial on a neighbour points', () => {
     "One more on the base, on the 3 o'clock side, stem against foot 2000a of Motor: it must stay at 0, good from −20 µm to +20 µm.",
   )
 })
+
+it('turns a gear in its loaded direction alone wherever one reads beside it', () => {
+  const loaded = (document: Json) => told(document).at(-1)?.cautions.join(' ')
+  expect(loaded(pair())).not.toContain('in which it is loaded')
+  expect(loaded(pair({ right: { role: 'gearbox' } }))).toContain('in which it is loaded')
+  expect(loaded(pair({ left: { role: 'gearbox' } }))).toContain('in which it is loaded')
+})

@@ -28,6 +28,10 @@ export const practice = {
 export const beforeAll =
   'Isolated, tagged, tried to start, own lock on, nothing under pressure that can still move? Site procedures govern.'
 
+/** How a gear is turned while one reads: its journals lie to another side when it is turned back. */
+export const turnGear =
+  'Turn a gear only in the direction in which it is loaded, so that its journals lie alike at every reading.'
+
 /** Cautions of one move, where the act is. */
 export function moveCautions(
   train: Train,

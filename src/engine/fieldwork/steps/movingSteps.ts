@@ -5,7 +5,7 @@ import { listed } from '../../../language/names'
 import type { StepAnswer } from './answer'
 import { beforeMove, tightenWords } from './boltWords'
 import { riderDials } from './carried'
-import { moveCautions } from './cautions'
+import { moveCautions, turnGear } from './cautions'
 import { dialsOf, neighbourDials } from './dials'
 import { holdAfter, readHold } from './holdPoints'
 import { insteadOf } from './instead'
@@ -102,6 +102,10 @@ function readStep(
   const names = common.judge.map(
     ({ coupling }) => train.couplings.find(({ id }) => id === coupling)?.name ?? coupling,
   )
+  const geared = common.judge.some(({ coupling }) => {
+    const { left, right } = train.couplings.find(({ id }) => id === coupling) ?? {}
+    return [left, right].some((m) => m !== undefined && train.machines[m]?.role === 'gearbox')
+  })
   return {
     id: `${body.id}:read`,
     kind: 'read',
@@ -109,7 +113,10 @@ function readStep(
     words: `${tightenWords(train, body)}. Then read ${listed(names)}.`,
     hold: readHold(train, body, last),
     before: [],
-    cautions: ['Turn shafts only by agreed signal; one person calls.'],
+    cautions: [
+      'Turn shafts only by agreed signal; one person calls.',
+      ...(geared ? [turnGear] : []),
+    ],
     dials: [],
     poses: common.standing.map(({ move }) => ({ move, why: 'nothing moves' })),
     breaks: [],
