@@ -27,6 +27,9 @@ export function keptSentence({ plan: { guard, worst } }: Planned): string {
   return worst ? `${free} It holds for every value within the intervals of growth.` : free
 }
 
-/** Share and guard both reserve: "70 % of tolerance is asked for and 1.6 standard uncertainties are kept free of it as well". */
+/**
+ * Share and guard both reserve: "70 % of tolerance is asked for and 1.6 standard uncertainties are kept free of it as well".
+ * @param asked the first half of that
+ */
 export const bothReserve = ({ plan: { guard } }: Planned, asked: string): string =>
-  `${asked} of tolerance is asked for and ${uncertainties(guard)} ${tidy(guard) === 1 ? 'is' : 'are'} kept free of it as well`
+  `${asked} and ${uncertainties(guard)} ${tidy(guard) === 1 ? 'is' : 'are'} kept free of it as well`

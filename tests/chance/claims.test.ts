@@ -190,4 +190,16 @@ describe('a chance that is asked for', () => {
     expect(Math.abs((sure.all?.chance ?? 0) - best)).toBeLessThan(0.02)
     expect(sureSentence(run.train, sure)).toContain('is not reached at 70 % of tolerance or less')
   })
+
+  it('is told as it was entered, never as 100 %; a share that was taken for it is not called asked for', () => {
+    const told = sureSentence(asking(0.999999).train, sureOf(asking(0.999999)))
+    expect(told).toContain('The 99.9999 % asked for is not reached')
+    const run = train('piped-compressor', (document) => {
+      document.plan = { ...document.plan, share: 0.9, guard: 0.2, sure: { chance: 0.7 } }
+    })
+    const [guard] = run.plan().findings.filter(({ where }) => where === 'plan.guard')
+    const percent = `${Math.round(run.train.plan.share * 100)} %`
+    expect(run.train.plan.share).toBeLessThan(0.9)
+    expect(guard?.what).toContain(`${percent} of tolerance is taken for the chance asked for`)
+  })
 })

@@ -96,6 +96,13 @@ describe('a guard that leaves nothing', () => {
     )
   })
 
+  it('tells two amounts that lie a hair apart in as many digits as that takes, neither rounded up', () => {
+    const near = guarded({ guard: 70.02 / Math.sqrt(500), share: 0.7 }, [0, -300])
+    expect(near.conflictSentence).toContain(
+      'come to 70.02 µm of offset, and 70 % of its limit is 70 µm',
+    )
+  })
+
   it('proposes the largest smaller guard in tenths: 3.1 root 500 is 69.3 of 70', () => {
     const guard = answer.remedies?.find(({ kind }) => kind === 'guard')
     expect(guard?.solves).toBe(true)

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest'
 import type { RemedyJson } from '../../src/json/reasonsJson'
 import { catalogue } from '../../src/engine/infeasible/remedies/catalogue'
 import { applyRemedy, changed } from '../../src/engine/infeasible/remedies/change'
-import { planOf, reasonsOf } from './bench'
+import { planOf, readOf, reasonsOf } from './bench'
+import { given, twoMachines } from '../second/pairs'
 import { large, small } from './trains'
 
 /** The same remedy with one of its numbers a step nearer to what it was; undefined where none is a step. */
@@ -74,6 +75,40 @@ describe.each(all)('$name', ({ kind, document }) => {
       )
   })
 
+  it('says of a tolerance that is not enough what twice of it reaches, planned from the changed file', () => {
+    for (const { kind: of, solves, floor, where } of answer.remedies) {
+      if (solves || floor === null) continue
+      const { document: now } = answer
+      const twice = (value: number | undefined) => value !== undefined && value * 2
+      if (of === 'coupling tolerance') {
+        const couplings = now.couplings.map((coupling) =>
+          coupling.name === where ||
+          readOf(now).train.couplings.some((c) => c.id === coupling.id && c.name === where)
+            ? {
+                ...coupling,
+                tolerance: Object.fromEntries(
+                  Object.entries(coupling.tolerance).map(([key, value]) => [
+                    key,
+                    typeof value === 'number' ? twice(value) : value,
+                  ]),
+                ),
+                ...(coupling.axial && {
+                  axial: { ...coupling.axial, tolerance: coupling.axial.tolerance * 2 },
+                }),
+              }
+            : coupling,
+        )
+        expect(planOf({ ...now, couplings }).floor).toBeCloseTo(floor, 2)
+      }
+      if (of === 'state tolerance' && now.states?.length) {
+        const states = now.states.map((state) =>
+          state.name === where ? { ...state, tolerance: (state.tolerance ?? 1) * 2 } : state,
+        )
+        expect(planOf({ ...now, states }).floor).toBeCloseTo(floor, 6)
+      }
+    }
+  })
+
   it('does not touch the document it was asked about', () => {
     const before = JSON.stringify(answer.document)
     for (const remedy of working) {
@@ -129,5 +164,44 @@ describe('amounts worked by hand', () => {
       remedy('packs at a minimum of 1000 um, and 300 um to go down', 'minimum pack'),
     )
     expect(found).toEqual([250, 250, 200, 200])
+  })
+})
+
+describe('a tolerance of a state together with that of its coupling', () => {
+  // two states that want 230 um between them, and neither tolerance alone may be widened so far
+  const document = {
+    ...twoMachines(
+      { offset: 60 },
+      [given(0, 0)],
+      { growth: { hot: [{ at: 0, rise: 230 }] } },
+      {
+        states: [
+          { id: 'cold', name: 'cold start', tolerance: 0.5 },
+          { id: 'hot', name: 'hot' },
+        ],
+      },
+    ),
+    sides: { three: 'toward the river', nine: 'toward the road' },
+  }
+  const pairs = reasonsOf(document).remedies.filter(
+    ({ solves, kind }) => solves && kind.includes(' + ') && kind.includes('coupling tolerance'),
+  )
+
+  it('tells what both come to together in every state, as the changed file has it', () => {
+    expect(pairs.length).toBeGreaterThan(0)
+    for (const { change, sentence } of pairs) {
+      const { train } = readOf(changed(document, change))
+      const { offset = NaN } = train.couplings[0]?.tolerance ?? {}
+      for (const { name, factor } of train.states) {
+        const now = name === 'hot' ? 60 : 30
+        const told = new RegExp(
+          `([\\d.]+) µm of offset instead of ${now} µm of offset in ${name}`,
+        ).exec(sentence)
+        // never less than the changed file allows, in three digits
+        const part = Number(told?.[1]) / (offset * factor)
+        expect(part, sentence).toBeGreaterThanOrEqual(1 - 1e-9)
+        expect(part, sentence).toBeLessThan(1.01)
+      }
+    }
   })
 })

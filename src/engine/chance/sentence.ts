@@ -36,7 +36,8 @@ export function sureSentence(train: Train, sure: SureAnswer): string {
 
 /** What came of a chance that was asked for; nothing where the plan has it at the share asked for. */
 function wantedSaid(all: Chance, { chance, reached, share, asked }: WantedAnswer): string {
-  const percent = `${Math.round(chance * 1000) / 10} %`
+  // what was asked for is told as it was entered, and is never all
+  const percent = `${Number((chance * 100).toPrecision(8))} %`
   if (all.chance >= chance || chanceText(all) === percent)
     return share < asked
       ? ` For the ${percent} asked for it keeps to ${shareText(share)} of tolerance.`

@@ -14,6 +14,7 @@ import { comparedMethods } from '../../mechanics/uncertainty/methods'
 import { settingWords } from './settingWords'
 import { surveyFindings } from './surveysAnswer'
 import { fineText, shareText } from '../../language/amounts'
+import { shareAskedWords } from '../../language/askedShare'
 import { bothReserve } from '../../language/keptWords'
 import type { Finding } from './answer'
 import { hasTeeth, rolledShafts, toothCheck } from './rollWords'
@@ -26,7 +27,15 @@ export function findingsOf(train: Train, found: readonly AsFound[]): Finding[] {
   return [
     ...train.asked.map(({ place, words }) => ({ where: place, what: words })),
     ...(train.plan.guard > 0 && train.plan.share < 1
-      ? [{ where: 'plan.guard', what: bothReserve(train, shareText(train.plan.share)) }]
+      ? [
+          {
+            where: 'plan.guard',
+            what: bothReserve(
+              train,
+              `${shareText(train.plan.share)} of tolerance is ${shareAskedWords(train.plan)}`,
+            ),
+          },
+        ]
       : []),
     ...train.bodies.flatMap((body) => [
       ...ofFeet(train, body),

@@ -1,4 +1,4 @@
-import { fineAmount, lengthAmount, slopeAmount } from '../../../language/roundedAmounts'
+import { fineSign, slopeSign, toFine, toLength } from '../../../mechanics/units'
 import { keptInWords } from '../../../language/keptWords'
 import { listed } from '../../../language/names'
 import { shareText } from '../../../language/amounts'
@@ -74,12 +74,13 @@ export const leavesNothing = (train: Train, alone: KeptAlone): boolean =>
  */
 export function keptAloneInWords(train: Train, { what, room, limit }: KeptAlone): string {
   const { guard, worst, share } = train.plan
-  const amount = (value: number, round: 'up' | 'down') =>
+  const [told, left] = apart(unitOf(train, what, room), unitOf(train, what, share * limit))
+  const unit =
     what === 'offset'
-      ? fineAmount(value, round, train)
+      ? fineSign[train.units.fine]
       : what === 'gap'
-        ? lengthAmount(value, round, train)
-        : slopeAmount(value, round, train)
+        ? train.units.length
+        : slopeSign(train.units)
   const allowed = share < 1 ? `${shareText(share)} of its limit is` : 'its limit is'
   const help = [
     ...(guard > 0 ? ['smaller uncertainties', 'a smaller guard'] : []),
@@ -88,7 +89,19 @@ export function keptAloneInWords(train: Train, { what, room, limit }: KeptAlone)
     'a wider tolerance',
   ]
   const come = guard === 1 && !worst ? 'comes' : 'come'
-  return `${keptInWords(train)} ${come} to ${amount(room, 'up')} ${places[what]}, and ${allowed} ${amount(share * limit, 'down')}: nothing is left for the machines, wherever they stand; only ${listed(help, 'or')} can help`
+  return `${keptInWords(train)} ${come} to ${told} ${unit} ${places[what]}, and ${allowed} ${left} ${unit}: nothing is left for the machines, wherever they stand; only ${listed(help, 'or')} can help`
+}
+
+const unitOf = ({ units }: Train, what: CheckResult['what'], value: number): number =>
+  what === 'offset' ? toFine(value, units) : what === 'gap' ? toLength(value, units) : value
+
+/** Both are facts: three digits, or as many as it takes to tell the one over the other. */
+function apart(over: number, under: number): readonly [string, string] {
+  for (const digits of [3, 4, 5, 6, 7, 8]) {
+    const [a, b] = [Number(over.toPrecision(digits)), Number(under.toPrecision(digits))]
+    if (a > b) return [String(a), String(b)]
+  }
+  return [String(over), String(under)]
 }
 
 const places: Record<CheckResult['what'], string> = {

@@ -47,8 +47,8 @@ export interface Candidate {
   readonly fixed: readonly Relaxation[]
   readonly changes: readonly FieldChange[]
   readonly agree: string
-  /** What to do, in words, from the amounts that it needs. */
-  readonly lead: (amounts: readonly RemedyAmount[]) => string
+  /** What to do, in words, from the amounts that it needs and the train as its changed file has it. */
+  readonly lead: (amounts: readonly RemedyAmount[], then: Train) => string
   /** The candidates that a pair is made of. */
   readonly of?: readonly Candidate[]
   /** Looks at the shims that the plan after it adds (um, by body), and answers better amounts. */
@@ -115,9 +115,10 @@ export function both(a: Candidate, b: Candidate): Candidate | undefined {
     fixed: [...a.fixed, ...b.fixed],
     changes: [...a.changes, ...b.changes],
     agree: once([a.agree, b.agree]),
-    lead: (amounts) => {
+    lead: (amounts, then) => {
       const mine = first(amounts)
-      return `${a.lead(mine)} ${b.lead(amounts.filter((amount) => !mine.includes(amount)))}`
+      const others = amounts.filter((amount) => !mine.includes(amount))
+      return `${a.lead(mine, then)} ${b.lead(others, then)}`
     },
   }
 }

@@ -99,8 +99,8 @@ function attempt(
     ? ({ kind: 'enough', values: [] } as const)
     : amountsOf(context, candidate, cuts, solver, told)
   if (needed.kind !== 'enough') {
-    const floor = needed.kind === 'not enough' ? needed.floor : undefined
-    const best = floor === undefined ? null : tidy(floor)
+    const best =
+      needed.kind === 'not enough' && told ? bestOf(context, candidate, needed.floor, solver) : null
     return [remedyOf(context.train, candidate, [], [], { solves: false, floor: best })]
   }
   let { values }: { values: readonly number[] } = needed
@@ -118,6 +118,23 @@ function attempt(
     }
   }
   return [remedyOf(context.train, candidate, values, change, trial)]
+}
+
+/**
+ * The best share that all a candidate may give reaches. A tolerance that is twice as wide halves the share that is used of
+ * it, which the elastic program, where it adds to the share asked for, does not say: that file is planned itself.
+ * @param elastic what the elastic program reaches
+ */
+function bestOf(
+  context: RemedyContext,
+  candidate: Candidate,
+  elastic: number | undefined,
+  solver: Solver,
+): number | null {
+  const widens = candidate.kinds.some((kind) => kind.endsWith('tolerance'))
+  if (!widens) return elastic === undefined ? null : tidy(elastic)
+  const most = candidate.sized.map(({ give }) => give.most)
+  return trialOf(changed(context.document, changesOf(candidate, most)), solver).floor
 }
 
 /**

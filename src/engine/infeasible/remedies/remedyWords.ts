@@ -59,19 +59,19 @@ function sentenceOf(
   train: Train,
   candidate: Candidate,
   amount: Remedy['amount'],
-  { solves, floor, cost }: Pick<Trial, 'solves' | 'floor'> & Partial<Trial>,
+  { solves, floor, cost, train: then = train }: Pick<Trial, 'solves' | 'floor'> & Partial<Trial>,
 ): string {
   const best = floor === null ? '' : `${bestShareText(floor, train.plan.share)} of tolerance`
   if (!solves) {
     const even = candidate.sized.length > 0 ? names[candidate.kinds[0] ?? 'hold'] : ''
-    const lead = even === '' ? candidate.lead(amount) : `${even}: ${candidate.where}.`
+    const lead = even === '' ? candidate.lead(amount, then) : `${even}: ${candidate.where}.`
     return `${lead} Not enough by itself${best === '' ? '' : `: at best ${best}`}.`
   }
   const moves =
     (cost ?? 0) === 0
       ? 'Then nothing needs to move.'
       : `Then ${toldText(cost ?? 0, train.units)} of ${plain(train) ? 'moves' : 'weighted moves'} will do${best === '' ? '' : `; at best ${best}`}.`
-  return `${candidate.lead(amount)} ${moves}`
+  return `${candidate.lead(amount, then)} ${moves}`
 }
 
 const plain = ({ plan, bodies }: Train): boolean =>

@@ -1,4 +1,3 @@
-import { tol } from '../../../mechanics/tolerances'
 import type { Coupling } from '../../../mechanics/train'
 import { tidy } from '../../../language/tidy'
 import { shareColumn, type Circle, type Meaning, type Row } from '../../lp/program'
@@ -6,7 +5,7 @@ import type { Relaxation } from '../elastic/relaxation'
 import { listed } from '../../../language/names'
 import { candidateOf, type Candidate, type RemedyContext } from './candidate'
 import { fieldAt, type FieldChange } from './change'
-import { limitsText, widerText } from './toleranceWords'
+import { everyState, stateLimits, upTo } from './toleranceWords'
 
 /** Tolerances are widened in steps of this part of what they are. */
 const partStep = 0.01
@@ -84,11 +83,11 @@ export function stateChoices(context: RemedyContext): Candidate[] {
           },
         ],
         agree: `${makers(couplings)}; the owner, in writing, with an end date`,
-        lead: ([amount]) =>
+        lead: ([amount], then) =>
           `Widen the tolerance in ${state.name} from ${state.factor} to ${amount?.value ?? state.factor} times: ${listed(
             couplings.map(
               (coupling) =>
-                `${limitsText(train, coupling, amount?.value ?? 1)} instead of ${limitsText(train, coupling, state.factor)} at ${coupling.name}`,
+                `${stateLimits(train, then, train.couplings.indexOf(coupling), s)} at ${coupling.name}`,
             ),
           )}.`,
       }),
@@ -112,7 +111,7 @@ export function couplingChoices(context: RemedyContext): Candidate[] {
       const at = `${coupling.place}.${field}`
       const from = fieldAt(document, at)
       // rounded up to three digits, so that it is a number to agree on and still enough
-      const to = Number(upTo(Number(from) * (1 + value / share)).toPrecision(12))
+      const to = upTo(Number(from) * (1 + value / share))
       return { at, from, to }
     }
     const fields = (['flex', 'offset', 'angle'] as const).filter(
@@ -154,14 +153,9 @@ export function couplingChoices(context: RemedyContext): Candidate[] {
         where: coupling.name,
         sized,
         agree: `${makers([coupling])}; the owner, in writing, with an end date`,
-        lead: (amounts) =>
-          `Accept ${listed(amounts.map((amount) => widerText(train, coupling, amount)))}, in every state.`,
+        lead: (amounts, then) =>
+          `Accept ${listed(amounts.map(({ where }) => everyState(train, then, c, where.endsWith(', gap') ? 'gap' : 'limits')))}.`,
       }),
     ]
   })
-}
-
-const upTo = (value: number): number => {
-  const size = 10 ** (Math.floor(Math.log10(value)) - 2)
-  return Math.ceil(value / size - tol.dust) * size
 }

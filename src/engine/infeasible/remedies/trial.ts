@@ -15,6 +15,8 @@ import { footMove } from '../../plan/totals'
 /** A changed train as it plans: solved and proven anew, from its document. */
 export interface Trial {
   readonly solves: boolean
+  /** The train as the changed document has it; undefined where that is refused. */
+  readonly train?: Train
   readonly floor: number | null
   /** Null without a plan. */
   readonly cost: Micrometres | null
@@ -47,10 +49,11 @@ export function trialOf(document: TrainDocument, solver: Solver): Trial {
   const run = new PlanRun(train, solver)
   const solved = run.solved()
   const floor = solved.floor === undefined ? null : tidy(solved.floor)
-  if (solved.status === 'stopped' || solved.status === 'impossible') return { ...failed, floor }
+  if (solved.status === 'stopped' || solved.status === 'impossible')
+    return { ...failed, train, floor }
   const motions = run.motions()
   const proof = run.proof()
-  if (!proof.sound) return { ...failed, floor }
+  if (!proof.sound) return { ...failed, train, floor }
   const effort = train.bodies.reduce(
     (sum, body, b) => sum + (moves(train, motions, b) ? body.effort : 0),
     0,
@@ -67,6 +70,7 @@ export function trialOf(document: TrainDocument, solver: Solver): Trial {
     })
   return {
     solves: true,
+    train,
     floor,
     cost: proof.cost,
     costWithEffort: proof.cost + effort,
