@@ -20,9 +20,14 @@ export function gearSaid(
 ): GearSaid {
   const { tangential, radial, thrust, driving, driven } = lift
   const along = thrust === 0 ? '' : `, and ${forceText(thrust, units)} along the shaft`
-  const way = (shaft: ShaftLift) => (shaft.mesh.z < 0 ? 'down' : 'up')
+  const length = Math.hypot(toward.y, toward.z)
+  // what is not apart goes along the pitch circles
+  const push = {
+    y: driven.mesh.y - (toward.y / length) * radial,
+    z: driven.mesh.z - (toward.z / length) * radial,
+  }
   return {
-    mesh: `${names.driving} turns ${driving.turns}: its teeth pass ${names.driven}, which lies at its ${hourText(toward)}, and push it ${way(driven)}; they are pushed ${way(driving)} themselves, ${forceText(tangential, units)} along the pitch circles and ${forceText(radial, units)} apart${along}`,
+    mesh: `${names.driving} turns ${driving.turns}: its teeth pass ${names.driven}, which lies at its ${hourText(toward)}, and push it ${pushText(push)}; they are pushed ${pushText({ y: -push.y, z: -push.z })} themselves, ${forceText(tangential, units)} along the pitch circles and ${forceText(radial, units)} apart${along}`,
     driving: shaftSaid(sided, units, driving, names.driving),
     driven: shaftSaid(sided, units, driven, names.driven),
   }
@@ -38,6 +43,12 @@ function shaftSaid(sided: Sided, units: DocumentUnits, shaft: ShaftLift, name: s
 }
 
 const size = ({ y, z }: Across): number => Math.hypot(y, z)
+
+/** "up", "down", "toward 3 o'clock". */
+function pushText(push: Across): string {
+  const hour = hourText(push)
+  return hour === "12 o'clock" ? 'up' : hour === "6 o'clock" ? 'down' : `toward ${hour}`
+}
 
 /** A force (N) in kN or lb, three digits of it. */
 const forceText = (newtons: number, units: DocumentUnits): string =>

@@ -75,7 +75,7 @@ const gravity = 9.80665
 
 /**
  * @returns undefined where no answer can be had: no power, speed, radius, or distance between the shafts; a film thicker
- * than half the clearance
+ * than half the clearance; sizes beyond what a number can hold
  */
 export function gearLift(drive: GearDrive): GearLift | undefined {
   const { power, speed, radius, pressureAngle, helix, turns, driving, driven } = drive
@@ -98,7 +98,7 @@ export function gearLift(drive: GearDrive): GearLift | undefined {
     z: -way * t.y * tangential + t.z * radial,
   }
   const onDriving = { y: -onDriven.y, z: -onDriven.z }
-  return {
+  const lift = {
     torque,
     tangential,
     radial,
@@ -106,6 +106,14 @@ export function gearLift(drive: GearDrive): GearLift | undefined {
     driving: shaftLift(driving, onDriving, turns),
     driven: shaftLift(driven, onDriven, turns === 'clockwise' ? 'counter-clockwise' : 'clockwise'),
   }
+  // sizes that no gear has may leave what a number can hold
+  const all = [
+    lift.thrust,
+    radial,
+    torque,
+    ...[lift.driving, lift.driven].flatMap(({ rise, side }) => [rise, side]),
+  ]
+  return all.every(Number.isFinite) ? lift : undefined
 }
 
 function shaftLift(shaft: GearShaft, mesh: Across, turns: GearDrive['turns']): ShaftLift {

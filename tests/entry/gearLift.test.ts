@@ -122,6 +122,29 @@ describe('the lift of a gear', () => {
     expect(said.driving).toContain('1.1 mil up and 0.7 mil toward the wall')
   })
 
+  it('says sideways where shafts lie one above the other, the way in which the teeth really go', () => {
+    const above = { y: 0, z: 20 }
+    const said = (pressureAngle: number) => {
+      const turning = { drives: 'left' as const, turns: 'clockwise' as const, apart: above }
+      const drive = gearDriveOf({ ...entered, pressureAngle }, turning, units)
+      if (!('drive' in drive)) throw new Error('no drive')
+      const lifted = gearLift(drive.drive)
+      if (!lifted) throw new Error('no lift')
+      const names = { driving: 'the lower', driven: 'the upper' }
+      return gearSaid(train(), units, drive.drive.toward, lifted, names).mesh
+    }
+    // clockwise, the teeth at the top go toward 3 o'clock
+    for (const angle of [0, 20])
+      expect(said(angle)).toContain(
+        "and push it toward 3 o'clock; they are pushed toward 9 o'clock themselves",
+      )
+  })
+
+  it('gives no answer where sizes leave what a number can hold', () => {
+    const { drive } = lift()
+    expect(gearLift({ ...drive, power: 1e308, speed: 1e-5 })).toBeUndefined()
+  })
+
   it('becomes a point of each axis where nothing was entered, with what it was worked out from', () => {
     const why = gearLiftWhy(entered, turning, units)
     const next = withGearLift(train(), 1, 'hot', lift().ends, why)
