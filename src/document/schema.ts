@@ -188,7 +188,7 @@ const survey = z.strictObject({
   why: text.optional(),
   when: text.optional(),
   by: text.optional(),
-  points: z.array(surveyPoint).min(1).max(500),
+  points: z.array(surveyPoint).min(1).max(40),
 })
 
 export const state = z.strictObject({
@@ -254,7 +254,7 @@ export const trainDocument = z.strictObject({
   skids: z.array(skid).max(1000).optional(),
   couplings: z.array(coupling).max(1000),
   states: z.array(state).max(200).optional(),
-  surveys: z.array(survey).max(20).optional(),
+  surveys: z.array(survey).max(6).optional(),
   plan: planSettings.optional(),
   record: open(workRecord).optional(),
 })

@@ -3,14 +3,13 @@
  * @param matrix symmetric, positive definite
  */
 export function choleskyOf(matrix: readonly (readonly number[])[]): number[][] {
-  const lower = matrix.map((row) => row.map(() => 0))
-  for (const [i, row] of matrix.entries())
+  const lower: number[][] = matrix.map((row) => row.map(() => 0))
+  for (const [i, to] of lower.entries())
     for (let j = 0; j <= i; j++) {
-      let sum = row[j] ?? 0
-      for (let k = 0; k < j; k++) sum -= (lower[i]?.[k] ?? 0) * (lower[j]?.[k] ?? 0)
-      const to = lower[i]
-      if (to)
-        to[j] = i === j ? Math.sqrt(Math.max(sum, Number.MIN_VALUE)) : sum / (lower[j]?.[j] ?? 1)
+      const other = lower[j] ?? to
+      let sum = matrix[i]?.[j] ?? 0
+      for (let k = 0; k < j; k++) sum -= (to[k] ?? 0) * (other[k] ?? 0)
+      to[j] = i === j ? Math.sqrt(Math.max(sum, Number.MIN_VALUE)) : sum / (other[j] ?? 1)
     }
   return lower
 }
@@ -25,6 +24,21 @@ export function solveLower(
     let rest = right[i] ?? 0
     for (let k = 0; k < i; k++) rest -= (row[k] ?? 0) * (x[k] ?? 0)
     x.push(rest / (row[i] ?? 1))
+  }
+  return x
+}
+
+/** Solves lower' x = right, the transpose, from the bottom up. */
+export function solveTransposed(
+  lower: readonly (readonly number[])[],
+  right: readonly number[],
+): number[] {
+  const x = [...right]
+  for (let i = lower.length - 1; i >= 0; i--) {
+    const row = lower[i] ?? []
+    const own = (x[i] ?? 0) / (row[i] ?? 1)
+    x[i] = own
+    for (let k = 0; k < i; k++) x[k] = (x[k] ?? 0) - own * (row[k] ?? 0)
   }
   return x
 }

@@ -1,6 +1,7 @@
+import { solveTransposed } from '../cholesky'
 import type { Misalignment } from '../readings/equation'
 import type { Train } from '../train'
-import { dot, observed, type ChainErrors } from './observed'
+import { covarianceOf, dot, observed, type ChainErrors } from './observed'
 import { rowGains, type SurveyRow } from './rows'
 
 /** What surveys do to the lines of the couplings. */
@@ -10,8 +11,8 @@ export interface Joined {
   readonly changes: readonly (readonly number[])[]
   /** Of each coupling: what each of the four gains from each row. */
   readonly gains: readonly (readonly (readonly number[])[])[]
-  /** What a change of a coupling's line adds to each row. */
-  readonly seen: (c: number, change: readonly number[]) => number[]
+  /** What the surveys make of a change of one coupling's line, at every coupling: K H e. */
+  readonly taken: (from: number, change: readonly number[]) => number[][]
 }
 
 /**
@@ -25,24 +26,35 @@ export function joined(
   lines: readonly Misalignment[],
   errors: ChainErrors,
 ): Joined {
-  const { rows, rest, reduced } = observed(train, surveys, lines, errors)
-  // columns of the matrix that takes rows into the units of `rest`
-  const inward = rows.map((_, j) => reduced(rows.map((__, i) => (i === j ? 1 : 0))))
+  const { rows, rest, reduced, lower } = observed(train, surveys, lines, errors)
   const seen = (c: number, change: readonly number[]) =>
     rows.map((row) => dot(rowGains(train, row, c), change))
+  // S H' in the units of `rest`, a list for each of the four numbers of each coupling
   const shared = errors.map((columns, c) => {
-    // S H' in those units, a list for each of the four numbers
-    const parts = columns.map((column) => ({ column, by: reduced(seen(c, column)) }))
-    return [0, 1, 2, 3].map((k) =>
-      rest.map((_, i) =>
-        parts.reduce((sum, { column, by }) => sum + (column[k] ?? 0) * (by[i] ?? 0), 0),
-      ),
+    const ofOne = units.map((unit) => reduced(seen(c, unit)))
+    return covarianceOf(columns).map((part) =>
+      rest.map((_, i) => ofOne.reduce((sum, by, k) => sum + (part[k] ?? 0) * (by[i] ?? 0), 0)),
     )
+  })
+  // what the surveys' own lines take is out of each part already
+  const gains = shared.map((four) => four.map((part) => solveTransposed(lower, part)))
+  // K H: of each coupling the four numbers, by the four numbers of each coupling
+  const answers = errors.map((_, from) => {
+    const ofOne = units.map((unit) => seen(from, unit))
+    return gains.map((four) => four.map((gain) => ofOne.map((by) => dot(gain, by))))
   })
   return {
     rows,
     changes: shared.map((four) => four.map((part) => dot(part, rest))),
-    gains: shared.map((four) => four.map((part) => inward.map((column) => dot(part, column)))),
-    seen,
+    gains,
+    taken: (from, change) =>
+      (answers[from] ?? []).map((four) => four.map((part) => dot(part, change))),
   }
 }
+
+const units = [
+  [1, 0, 0, 0],
+  [0, 1, 0, 0],
+  [0, 0, 1, 0],
+  [0, 0, 0, 1],
+]

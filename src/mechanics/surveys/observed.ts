@@ -74,7 +74,7 @@ export function amongSurveys(
 }
 
 /** Covariance that the errors of one coupling make, of `[y, sy, z, sz]`. */
-const covarianceOf = (columns: readonly (readonly number[])[]): number[][] =>
+export const covarianceOf = (columns: readonly (readonly number[])[]): number[][] =>
   [0, 1, 2, 3].map((i) =>
     [0, 1, 2, 3].map((j) =>
       columns.reduce((sum, column) => sum + (column[i] ?? 0) * (column[j] ?? 0), 0),

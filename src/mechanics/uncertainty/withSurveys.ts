@@ -2,7 +2,7 @@ import { choleskyOf } from '../cholesky'
 import { addMisalignments } from '../misalignment/stateShift'
 import type { AsFound } from '../readings/asFound'
 import { joined, type Joined } from '../surveys/joined'
-import { dot, type ChainErrors } from '../surveys/observed'
+import type { ChainErrors } from '../surveys/observed'
 import type { Train } from '../train'
 import { lineChange, type ErrorSource } from './errorSource'
 
@@ -63,11 +63,8 @@ export function withSurveys(
   }
 }
 
-/** What an error of one coupling's line is taken for by the surveys, at every coupling: K H e. */
-function taken({ gains, seen }: Joined, from: number, e: readonly number[]): number[][] {
-  const by = seen(from, e)
-  return gains.map((four) => four.map((gain) => dot(gain, by)))
-}
+/** What an error of one coupling's line is taken for by the surveys, at every coupling. */
+const taken = (fit: Joined, from: number, e: readonly number[]): number[][] => fit.taken(from, e)
 
 /** What is left of it: e - K H e. */
 const left = (fit: Joined, from: number, e: readonly number[]): number[][] =>
