@@ -34,26 +34,22 @@ export function observed(
   const rows = surveys.flatMap((survey) => surveyRows(train, survey))
   const gains = rows.map((row) => lines.map((_, c) => rowGains(train, row, c)))
   const covariances = errors.map(covarianceOf)
-  // H S of each row and coupling
+  // H and H S, a list each for a row
+  const flat = gains.map((own) => own.flat())
   const spread = gains.map((own) =>
-    covariances.map((four, c) => four.map((part) => dot(part, own[c] ?? []))),
+    covariances.flatMap((four, c) => four.map((part) => dot(part, own[c] ?? []))),
   )
   const lower = choleskyOf(
-    rows.map(({ u }, i) =>
-      rows.map((_, j) => {
+    spread.map((own, i) =>
+      flat.map((other, j) => {
         if (j > i) return 0
-        let sum = i === j ? u ** 2 : 0
-        for (const [c, part] of (spread[i] ?? []).entries()) sum += dot(part, gains[j]?.[c] ?? [])
-        return sum
+        return dot(own, other) + (i === j ? (rows[i]?.u ?? 0) ** 2 : 0)
       }),
     ),
   )
   const { reduced, taken } = whitened(lower, datumColumns(rows))
-  const apart = rows.map((row) =>
-    lines.reduce((left, { y, sy, z, sz }, c) => {
-      return left - dot(rowGains(train, row, c), [y, sy, z, sz])
-    }, row.value),
-  )
+  const read = lines.flatMap(({ y, sy, z, sz }) => [y, sy, z, sz])
+  const apart = rows.map(({ value }, i) => value - dot(flat[i] ?? [], read))
   return { rows, rest: reduced(apart), reduced, lower, freedom: rows.length - taken }
 }
 
@@ -115,5 +111,8 @@ function orthonormal(columns: readonly (readonly number[])[]): number[][] {
   return out
 }
 
-export const dot = (a: readonly number[], b: readonly number[]): number =>
-  a.reduce((sum, value, i) => sum + value * (b[i] ?? 0), 0)
+export function dot(a: readonly number[], b: readonly number[]): number {
+  let sum = 0
+  for (let i = 0; i < a.length; i++) sum += (a[i] ?? 0) * (b[i] ?? 0)
+  return sum
+}

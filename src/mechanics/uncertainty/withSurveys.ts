@@ -29,9 +29,15 @@ export function withSurveys(
   const surveyed = fit.rows.map(({ u }, i) =>
     fit.gains.map((four) => four.map((k) => u * (k[i] ?? 0))),
   )
-  const ofReadings = sources.flatMap((own, c) =>
-    own.map(({ key, group }, k) => sourceOf(key, group, left(fit, c, errors[c]?.[k] ?? []))),
-  )
+  const all = (columns: ChainErrors, of: Part): number[][][] =>
+    columns.flatMap((list, from) => list.map((e) => of(fit, from, e)))
+  const kept = all(errors, left)
+  const flat = sources.flat()
+  const ofReadings = kept.map((changes, k) => {
+    const source = flat[k]
+    if (!source) throw new RangeError(`error ${k} has no name`)
+    return sourceOf(source.key, source.group, changes)
+  })
   const ofSurveys = fit.rows.map(({ survey, index, way }, i) =>
     sourceOf(
       `${way} of survey ${train.surveys[survey]?.id ?? ''}, point ${index}`,
@@ -41,33 +47,35 @@ export function withSurveys(
   )
   // by readings alone: sag and places err again alike when the same is read a second time
   const readAlone = lines.map(({ covariance }) => columnsOf(covariance))
+  const [aloneLeft, aloneTaken] = [all(readAlone, left), all(readAlone, taken)]
+  const errorsTaken = all(errors, taken)
   return {
     sources: [...ofReadings, ...ofSurveys],
     lines: lines.map((was, c): AsFound => {
       const [y = 0, sy = 0, z = 0, sz = 0] = fit.changes[c] ?? []
-      const own = surveyed.map((all) => all[c] ?? [])
-      const by = (
-        columns: ChainErrors,
-        of: (fit: Joined, from: number, e: readonly number[]) => number[][],
-      ) => columns.flatMap((list, from) => list.map((e) => of(fit, from, e)[c] ?? []))
+      const at = (columns: readonly (readonly (readonly number[])[])[]) =>
+        columns.map((changes) => changes[c] ?? [])
       return {
         ...was,
         line: addMisalignments(was.line, { y, sy, z, sz }),
-        covariance: covarianceOf([...by(errors, left), ...own]),
+        covariance: covarianceOf([...at(kept), ...at(surveyed)]),
         again: covarianceOf(
-          [...by(readAlone, left), ...by(errors, taken), ...own],
-          by(readAlone, taken),
+          [...at(aloneLeft), ...at(errorsTaken), ...at(surveyed)],
+          at(aloneTaken),
         ),
       }
     }),
   }
 }
 
+/** What becomes of an error of one coupling's line, at every coupling. */
+type Part = (fit: Joined, from: number, e: readonly number[]) => number[][]
+
 /** What an error of one coupling's line is taken for by the surveys, at every coupling. */
-const taken = (fit: Joined, from: number, e: readonly number[]): number[][] => fit.taken(from, e)
+const taken: Part = (fit, from, e) => fit.taken(from, e)
 
 /** What is left of it: e - K H e. */
-const left = (fit: Joined, from: number, e: readonly number[]): number[][] =>
+const left: Part = (fit, from, e) =>
   taken(fit, from, e).map((four, c) =>
     four.map((value, k) => (c === from ? (e[k] ?? 0) : 0) - value),
   )
