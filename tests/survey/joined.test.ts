@@ -1,11 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import { readTrain } from '../../src/document/readTrain'
+import { checkRead } from '../../src/engine/plan/checkTrain'
 import { foundLines, lineErrors } from '../../src/mechanics/uncertainty/foundLines'
 import { metric } from '../second/metric'
 import { randomSureTrain } from '../second/randomSure'
 import { withSurveys } from '../second/randomSurvey'
+import { fitted } from '../second/sure/coupled'
 import { jointsOf } from '../second/sure/joints'
 import { foundLines as secondLines } from '../second/sure/found'
+import { misreads } from '../second/sure/misreads'
 import { readingErrors } from '../second/sure/readingErrors'
 import type { Train } from '../second/train'
 
@@ -27,6 +30,7 @@ describe('lines with surveys joined', () => {
       const lines = foundLines(train)
       const apart = foundLines({ ...train, surveys: [] })
       const errors = lineErrors(train)
+      const report = checkRead(train)
       const second = metric(document)
       const found = secondLines(second)
       const joints = jointsOf(second).filter(
@@ -71,6 +75,22 @@ describe('lines with surveys joined', () => {
         const covariance = lines[i]?.covariance ?? []
         near(Math.sqrt(covariance[0]?.[0] ?? NaN), spread(0))
         near(Math.sqrt(covariance[3]?.[3] ?? NaN), spread(3))
+        // what is told as read: errors of values alone, not of brackets and places
+        const byValues = [
+          ...found.surveyed.map(({ by }) => by.get(c) ?? []),
+          ...second.couplings.flatMap((from) => {
+            const fit = fitted(from)
+            return misreads(from, fit)
+              .slice(0, fit.reads.length)
+              .map(({ changes }) => found.carried(from, fit.answering(changes)).get(c) ?? [])
+          }),
+        ]
+        const told = report.asFound[i]?.u
+        const ofValues = (k: number) => Math.hypot(...byValues.map((four) => four[k] ?? 0))
+        near(told?.offset.y, ofValues(0))
+        near(told?.offset.z, ofValues(1))
+        near(told?.slope.y, ofValues(2))
+        near(told?.slope.z, ofValues(3))
       })
     }
     expect(moved).toBeGreaterThan(trains)

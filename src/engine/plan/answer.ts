@@ -135,8 +135,9 @@ export interface AsFoundAnswer {
   at: Millimetres
   offset: { y: Micrometres; z: Micrometres }
   slope: { y: Milliradians; z: Milliradians }
-  /** Standard uncertainties of the four, from those of the readings. */
+  /** Standard uncertainties of the four, from those of the readings and of joined surveys: brackets and places are exact. */
   u: { offset: { y: number; z: number }; slope: { y: number; z: number } }
+  /** Of the line above: of the readings alone, or with surveys joined. */
   residual: number
   share: Record<string, number>
 }

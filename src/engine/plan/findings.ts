@@ -77,7 +77,7 @@ function contradictions(coupling: Coupling, found: AsFound | undefined, train: T
         what: `${coupling.name}: ${methodsSaid(train, one)}; read one of them again before moving anything`,
       }))
   if (spoiled) return [spoiled]
-  const residual = found?.residual ?? 0
+  const residual = found?.aloneResidual ?? found?.residual ?? 0
   if (residual <= wideResidual) return []
   return [
     {

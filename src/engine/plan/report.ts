@@ -101,8 +101,8 @@ export function asFoundAnswer(
   standing: readonly CouplingResult[],
 ): AsFoundAnswer[] {
   return train.couplings.map((coupling, c) => {
-    const { line, covariance, residual } = foundOf(found, c, coupling)
-    const u = (k: number) => Math.sqrt(Math.max(0, covariance[k]?.[k] ?? 0))
+    const { line, covariance, ofValues = covariance, residual } = foundOf(found, c, coupling)
+    const u = (k: number) => Math.sqrt(Math.max(0, ofValues[k]?.[k] ?? 0))
     return {
       coupling: coupling.id,
       at: coupling.mid,

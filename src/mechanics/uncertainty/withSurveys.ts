@@ -1,6 +1,6 @@
 import { choleskyOf } from '../cholesky'
 import { addMisalignments } from '../misalignment/stateShift'
-import type { AsFound } from '../readings/asFound'
+import { besideLine, type AsFound } from '../readings/asFound'
 import { joined, type Joined } from '../surveys/joined'
 import type { ChainErrors } from '../surveys/observed'
 import type { Train } from '../train'
@@ -55,9 +55,14 @@ export function withSurveys(
       const [y = 0, sy = 0, z = 0, sz = 0] = fit.changes[c] ?? []
       const at = (columns: readonly (readonly (readonly number[])[])[]) =>
         columns.map((changes) => changes[c] ?? [])
+      const line = addMisalignments(was.line, { y, sy, z, sz })
+      const coupling = train.couplings[c]
       return {
         ...was,
-        line: addMisalignments(was.line, { y, sy, z, sz }),
+        ...(coupling && besideLine(coupling, line)),
+        aloneResidual: was.residual,
+        line,
+        ofValues: covarianceOf([...at(aloneLeft), ...at(surveyed)]),
         covariance: covarianceOf([...at(kept), ...at(surveyed)]),
         again: covarianceOf(
           [...at(aloneLeft), ...at(errorsTaken), ...at(surveyed)],

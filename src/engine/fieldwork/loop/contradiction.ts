@@ -45,9 +45,9 @@ function sineLeft(set: ReadingSet): Left[] {
 }
 
 /** What the line of all sets together leaves over. */
-function leftOver(coupling: Coupling, { residual }: AsFound): Left {
+function leftOver(coupling: Coupling, { residual, aloneResidual = residual }: AsFound): Left {
   const used = coupling.found.filter((set) => set.used)
   const equations = used.flatMap((set) => equationsOf(set, coupling)).length
   const zeros = used.filter(({ kind }) => kind !== 'line').length
-  return { squares: residual * residual * equations, freedom: equations - zeros - 4 }
+  return { squares: aloneResidual * aloneResidual * equations, freedom: equations - zeros - 4 }
 }
