@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { readTrain } from '../../src/document/readTrain'
+import { ChanceStudy } from '../../src/engine/chance/chanceStudy'
+import { sureSentence } from '../../src/engine/chance/sentence'
+import { sureAnswer } from '../../src/engine/chance/sureAnswer'
+import { foundLines } from '../../src/mechanics/uncertainty/foundLines'
 import { checkRead } from '../../src/engine/plan/checkTrain'
 import { surveyChecks } from '../../src/mechanics/uncertainty/surveyChecks'
 import { checkText } from '../../src/text/checkText'
@@ -60,6 +64,18 @@ describe('two surveys that each agree with readings that are weak', () => {
     expect(risks).toEqual([0.0125, 0.0125])
     expect(risks.reduce((a, b) => a + b, two.together?.risk ?? NaN)).toBeCloseTo(0.05, 12)
     expect(surveyChecks(surveyed([0])).single[0]?.risk).toBe(0.05)
+  })
+
+  it('are told beside the chance, which does not count it, where the lines are fitted to them', () => {
+    const told = (offsets: readonly number[], joins = true) => {
+      const train = surveyed(offsets, joins)
+      const study = new ChanceStudy(train, foundLines(train))
+      return sureSentence(train, sureAnswer(study, undefined, undefined))
+    }
+    const words = 'contradicts what else is known: no chance counts that'
+    expect(told([260, -260])).toContain(words)
+    expect(told([260, 255])).not.toContain(words)
+    expect(told([260, -260], false)).not.toContain(words)
   })
 
   it('are told so in a finding and in the text, with what is planned on', () => {

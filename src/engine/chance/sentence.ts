@@ -2,6 +2,7 @@ import { chanceText, likeChance } from '../../language/chanceText'
 import { shareText, toldText } from '../../language/amounts'
 import { capital, inSentence } from '../../language/names'
 import type { Train } from '../../mechanics/train'
+import { surveysAnswer } from '../plan/surveysAnswer'
 import type { BuyAnswer, SureAnswer, SureStage, WantedAnswer } from './answer'
 import type { Chance } from './interval'
 
@@ -18,7 +19,8 @@ const worthTelling = 0.03
 export function sureSentence(train: Train, sure: SureAnswer): string {
   const { all, asFound, wanted } = sure
   const given = 'if the stated uncertainties are right'
-  if (!all) return `As it stands, ${chanceText(asFound)} that every state is in, ${given}.`
+  if (!all)
+    return `As it stands, ${chanceText(asFound)} that every state is in, ${given}.${contradicted(train)}`
   const first = sure.buys?.find(({ what }) => what !== 'a closer plan')
   const hangs =
     first && first.exact - all.chance >= worthTelling
@@ -30,8 +32,18 @@ export function sureSentence(train: Train, sure: SureAnswer): string {
     asFound.chance - all.chance >= worthTelling
       ? ` As found, with nothing moved, it is ${chanceText(asFound)}.`
       : ''
-  const chance = `${lead} that every state is in at the first run, ${given}${hangs}.${better}`
+  const chance = `${lead} that every state is in at the first run, ${given}${hangs}.${better}${contradicted(train)}`
   return wanted ? `${chance}${wantedSaid(all, wanted)}` : chance
+}
+
+/** Where the lines are fitted to a survey that contradicts what else is known: that is no error which is drawn. */
+function contradicted(train: Train): string {
+  if (!train.surveys.some(({ used, joins }) => used && joins)) return ''
+  const { surveys = [], surveysTogether } = surveysAnswer(train)
+  const agree = surveys.every((one) => !one.joins || one.agree)
+  return agree && surveysTogether?.agree !== false
+    ? ''
+    : ' A survey that the lines are fitted to contradicts what else is known: no chance counts that.'
 }
 
 /** What came of a chance that was asked for; nothing where the plan has it at the share asked for. */
