@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { removeMachine } from '../../src/document/edits/machines'
+import { moveMachine, removeMachine } from '../../src/document/edits/machines'
 import { shiftMachine } from '../../src/document/edits/shiftMachine'
 import { readTrain } from '../../src/document/readTrain'
 import type { TrainDocument } from '../../src/document/schema'
@@ -31,6 +31,19 @@ describe('places that were surveyed', () => {
     expect(pointsOf(document)?.map((points) => points.map(({ machine }) => machine))).toEqual([
       ['pump'],
     ])
+    // what is left tells of another train
+    expect(document.surveys?.[0]).toMatchObject({
+      use: false,
+      why: 'a machine that was surveyed was taken out',
+    })
+  })
+
+  it('count no more once machines stand in another order, and refuse nothing', () => {
+    const { document } = moveMachine(everyField(), 0, 1)
+    for (const survey of document.surveys ?? []) expect(survey.use).toBe(false)
+    const read = readTrain(document)
+    const at = read.ok ? [] : read.refused.map((refusal) => refusal.at)
+    expect(at.filter((place) => place.startsWith('surveys'))).toEqual([])
   })
 
   describe('once the train was worked on', () => {

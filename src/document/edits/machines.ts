@@ -101,13 +101,18 @@ export function removeMachine(document: TrainDocument, index: number): NamedEdit
   }
 }
 
-/** Places on a machine that is taken out go with it, and a survey of nothing else. */
+/** Places on a machine that is taken out go with it, and a survey of nothing else; what is left of one no longer counts. */
 const surveysWithout = ({ surveys }: TrainDocument, id: string): SurveyDocument[] | undefined =>
   surveys?.flatMap((survey) => {
     const points = survey.points.filter(({ machine }) => machine !== id)
     if (points.length === survey.points.length) return [survey]
-    return points.length === 0 ? [] : [{ ...survey, points }]
+    return points.length === 0
+      ? []
+      : [{ ...survey, points, ...unused('a machine that was surveyed was taken out') }]
   })
+
+/** A survey that no longer tells of the train as it is stays in the file and counts for nothing. */
+const unused = (why: string): Pick<SurveyDocument, 'use' | 'why'> => ({ use: false, why })
 
 /** A coupling that joins others than before loses the name it was given for the ones before. */
 function withoutName(coupling: CouplingDocument): CouplingDocument {
@@ -133,8 +138,12 @@ export function moveMachine(document: TrainDocument, from: number, to: number): 
       right: { ...coupling.right, machine: right.id },
     })
   })
+  const surveys = document.surveys?.map((survey) => ({
+    ...survey,
+    ...unused('the machines stood in another order'),
+  }))
   return {
-    document: { ...document, machines, couplings },
+    document: { ...document, machines, couplings, ...(surveys && { surveys }) },
     name: `moved ${named(document, from)} ${to < from ? 'left' : 'right'} in the train; couplings kept their places and figures`,
   }
 }
