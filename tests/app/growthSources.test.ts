@@ -78,9 +78,7 @@ test('the lift of a gear is shown with its reasons, and entered as one edit that
   }
   for (const [label, value] of Object.entries(fields))
     await helper.getByLabel(new RegExp(`^${label}`)).fill(value)
-  await expect(helper).toContainText(
-    'Turn a gear only in the direction in which it is loaded',
-  )
+  await expect(helper).toContainText('Turn a gear only in the direction in which it is loaded')
   await expect(helper).toContainText('which drives, turns clockwise')
   await helper.getByRole('button', { name: /^Add it to the growth/ }).click()
   await drawn()

@@ -1,4 +1,4 @@
-import { beforeEach, vi } from 'vitest'
+import { afterAll, beforeEach, vi } from 'vitest'
 import type { WorkerScope } from './workerScopes'
 
 /** What a worker of the page is asked for, beside plans: what a test does not want is never begun. */
@@ -17,6 +17,9 @@ const isWanted = (data: Message | string): boolean =>
   typeof data === 'string'
     ? wanted.has('ahead')
     : always.includes(data.kind) || wanted.has(data.kind)
+
+/** Scripts that were begun: a file of tests does not end while one of them is still being loaded. */
+const loading: Promise<unknown>[] = []
 
 const scopes = new Map<string, WorkerScope>()
 globalThis.workerScopes = scopes
@@ -49,6 +52,7 @@ class WorkerHere extends EventTarget {
       setTimeout: (later, ms) => (wanted.has('ahead') ? setTimeout(later, ms) : undefined),
     })
     this.loaded = scripts[file]?.(scope) ?? Promise.reject(new Error(`not known here: ${file}`))
+    loading.push(this.loaded)
   }
 
   postMessage(data: Message | string): void {
@@ -79,6 +83,10 @@ const scripts: Readonly<Record<string, (scope: string) => Promise<unknown>>> = {
   'paper.worker.ts': (scope) =>
     import(/* @vite-ignore */ `../../src/worker/paper.worker.ts?scope=${scope}`),
 }
+
+afterAll(async () => {
+  await Promise.allSettled(loading)
+}, 60_000)
 
 beforeEach(() => {
   answering()
