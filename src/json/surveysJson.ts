@@ -3,7 +3,7 @@ import type {
   SurveyAnswer,
   SurveyPointAnswer,
   SurveysTogetherAnswer,
-} from '../engine/plan/answer'
+} from '../engine/plan/surveyedAnswer'
 import type { DocumentUnits } from '../mechanics/units'
 import { inUnits } from './inUnits'
 import { written, type MeasuresOf } from './written'

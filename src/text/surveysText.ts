@@ -1,4 +1,5 @@
-import type { StandingAnswer, SurveyAnswer, SurveyPointAnswer } from '../engine/plan/answer'
+import type { StandingAnswer } from '../engine/plan/answer'
+import type { SurveyAnswer, SurveyPointAnswer } from '../engine/plan/surveyedAnswer'
 import { fineText, lengthText } from '../language/amounts'
 import type { Train } from '../mechanics/train'
 import { apartSaid } from '../language/surveyWords'

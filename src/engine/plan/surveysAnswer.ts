@@ -10,14 +10,14 @@ import type { OneEntry, SurveyedRow } from '../../mechanics/surveys/loopCheck'
 import type { SquaresTest, TogetherCheck } from '../../mechanics/surveys/together'
 import type { Train } from '../../mechanics/train'
 import { surveyChecks, type SurveyCheck } from '../../mechanics/uncertainty/surveyChecks'
+import type { Finding } from './answer'
 import type {
-  Finding,
   SquaresAnswer,
   SurveyAnswer,
   SurveyEntryAnswer,
   SurveyPointAnswer,
   SurveysTogetherAnswer,
-} from './answer'
+} from './surveyedAnswer'
 
 /** What the surveys say beside the readings of the couplings; undefined where none is used. */
 export function surveysAnswer(train: Train): {
