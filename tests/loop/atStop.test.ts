@@ -11,7 +11,7 @@ import { workCards, type ReadCard } from '../../src/engine/fieldwork/steps/cards
 import { instructionsOf } from '../../src/engine/fieldwork/steps/instructions'
 import { judgeReading, type StopGroup } from '../../src/engine/fieldwork/steps/stopReadings'
 import type { StepAnswer } from '../../src/engine/fieldwork/steps/answer'
-import { stopAsDone } from '../../src/engine/fieldwork/loop/expectedAsDone'
+import { stopAsDone } from '../../src/engine/fieldwork/loop/stopAsDone'
 import { foundLines } from '../../src/mechanics/uncertainty/foundLines'
 import { exampleOf } from '../paper/sheets'
 import { mustPlan, stepsFor, wholeAnswer } from '../planned'
