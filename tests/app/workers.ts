@@ -18,8 +18,8 @@ const isWanted = (data: Message | string): boolean =>
     ? wanted.has('ahead')
     : always.includes(data.kind) || wanted.has(data.kind)
 
-/** Scripts that were begun: a file of tests does not end while one of them is still being loaded. */
-const loading: Promise<unknown>[] = []
+/** Workers that were begun: a file of tests ends them, and does not end while a script is still being loaded. */
+const begun: WorkerHere[] = []
 
 const scopes = new Map<string, WorkerScope>()
 globalThis.workerScopes = scopes
@@ -32,7 +32,7 @@ interface Message {
 /** A worker whose own script runs in this thread; messages are copied, and come later, as from another. */
 class WorkerHere extends EventTarget {
   private readonly inside = new EventTarget()
-  private readonly loaded: Promise<unknown>
+  readonly loaded: Promise<unknown>
   private readonly plans: boolean
   private ended = false
 
@@ -52,7 +52,7 @@ class WorkerHere extends EventTarget {
       setTimeout: (later, ms) => (wanted.has('ahead') ? setTimeout(later, ms) : undefined),
     })
     this.loaded = scripts[file]?.(scope) ?? Promise.reject(new Error(`not known here: ${file}`))
-    loading.push(this.loaded)
+    begun.push(this)
   }
 
   postMessage(data: Message | string): void {
@@ -85,7 +85,9 @@ const scripts: Readonly<Record<string, (scope: string) => Promise<unknown>>> = {
 }
 
 afterAll(async () => {
-  await Promise.allSettled(loading)
+  await Promise.allSettled(begun.map(({ loaded }) => loaded))
+  // what is still on its way would come when the page of these tests is gone
+  for (const worker of begun) worker.terminate()
 }, 60_000)
 
 beforeEach(() => {
