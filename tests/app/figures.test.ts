@@ -211,6 +211,33 @@ test('a table from a spreadsheet is looked at, corrected and entered as one edit
     .toEqual(['synthesis-gas-train-feet.csv'])
 })
 
+test('several tables pasted at once go where their headings say, or where somebody says', async () => {
+  await open('job')
+  await page.getByRole('button', { name: 'Paste tables of the whole job' }).click()
+  await page
+    .getByLabel('Paste cells from a spreadsheet', { exact: false })
+    .fill(
+      'state\tload\nspring\t60 %\n\nmachine\tx\nStep-up gear\t6950\n\nmachine\tfoot\tpack now\nStep-up gear\t1 lake\t5200\nnobody\t1\t5\n',
+    )
+  const what = page.getByLabel('a table of', { exact: false })
+  await expect(what).toHaveCount(3)
+  const does = page.locator('.paste-preview .does')
+  await expect(does.nth(1)).toHaveText('adds spring: load')
+  await expect(does.nth(6)).toHaveText(/not entered: no machine or skid is called “nobody”/)
+  await expect(page.locator('.paste-preview').nth(1)).toContainText('say what it is')
+  await expect(page.getByRole('button', { name: 'Enter 2 rows' })).toHaveCount(1)
+  await what.nth(1).selectOption('feet')
+  await expect(does.nth(3)).toHaveText('adds Step-up gear foot 3 workshop: x')
+  await page.getByRole('button', { name: 'Enter 3 rows' }).click()
+  const { machines, states = [] } = await savedTrain()
+  expect(states.at(-1)).toEqual({ id: 'spring', name: 'spring', load: 60 })
+  expect(machines[2]?.feet.map(({ x }) => x)).toEqual([6900, 6900, 7900, 7900, 6950])
+  expect(machines[2]?.feet[0]?.pack?.now).toBe(5200)
+  // all of it is one edit
+  await press('Control+z')
+  expect((await savedTrain()).states).toHaveLength(states.length - 1)
+})
+
 test('a table pasted into a cell is looked at as one; a single value is the cell’s own', async () => {
   await open('feet')
   const foot = document.querySelector<HTMLInputElement>('[data-at="machines[2].feet[0].pack.now"]')

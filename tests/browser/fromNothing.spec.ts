@@ -118,6 +118,15 @@ const nozzlesTable = (): string =>
     ),
   ])
 
+const statesTable = (): string =>
+  table([
+    ['state', 'tolerances times'],
+    ...(train.states ?? []).map(({ name, tolerance }) => [name, tolerance]),
+  ])
+
+/** Several tables in one piece, as they stand below each other in a spreadsheet. */
+const sheet = (...tables: readonly string[]): string => tables.join('\n\n')
+
 const couplingsTable = (): string =>
   table([
     [
@@ -174,6 +183,8 @@ async function hasThePlan(page: Page, info: TestInfo): Promise<void> {
 const mostPresses = 300
 /** Most presses of the mouse button; a choice from a list takes two. */
 const mostClicks = 40
+/** Pieces that come out of a spreadsheet. */
+const mostPastes = 2
 
 const enterRows = (page: Page) => page.getByRole('button', { name: /^Enter \d+ rows$/ })
 
@@ -184,6 +195,8 @@ test('a whole train is entered from nothing by keys alone, in few presses, and h
   await context.grantPermissions(['clipboard-read', 'clipboard-write'])
   const seen = watch(page)
   let presses = 0
+  let letters = 0
+  let pastes = 0
   const key = async (...names: string[]): Promise<void> => {
     for (const name of names) {
       presses++
@@ -193,6 +206,7 @@ test('a whole train is entered from nothing by keys alone, in few presses, and h
   const type = async (text: Cell): Promise<void> => {
     if (text === undefined) return
     presses++
+    letters += String(text).length
     await page.keyboard.insertText(String(text))
   }
   /** A list takes the first letters of what is wanted. */
@@ -205,6 +219,7 @@ test('a whole train is entered from nothing by keys alone, in few presses, and h
   }
   /** What a spreadsheet has put on the clipboard goes in as one piece, wherever in the band one is. */
   const paste = async (text: string): Promise<void> => {
+    pastes++
     await page.evaluate((copied) => navigator.clipboard.writeText(copied), text)
     await key('Control+V')
     await expect(enterRows(page)).toBeFocused()
@@ -306,7 +321,6 @@ test('a whole train is entered from nothing by keys alone, in few presses, and h
     expect(coupling.tolerance.shape).toBe('round')
   }
   await key('Control+Enter')
-  await paste(readingsTable())
   for (const [s, state] of (train.states ?? []).entries()) {
     if (s === 0) await walkTo('Add a state')
     else await key('ArrowDown')
@@ -316,11 +330,14 @@ test('a whole train is entered from nothing by keys alone, in few presses, and h
     await key('Tab')
     await type(state.tolerance)
   }
-  await paste(growthTable())
+  // each goes where its headings say, whatever band one is in
+  await paste(sheet(readingsTable(), growthTable()))
   expect(seen.faults).toEqual([])
   await hasThePlan(page, info)
   info.annotations.push({ type: 'presses', description: String(presses) })
+  info.annotations.push({ type: 'letters typed', description: String(letters) })
   expect(presses).toBeLessThan(mostPresses)
+  expect(pastes).toBe(mostPastes)
 })
 
 test('a whole train is entered from nothing by mouse alone, in few clicks, and has the plan of its file', async ({
@@ -342,8 +359,10 @@ test('a whole train is entered from nothing by mouse alone, in few clicks, and h
     clicks += 2
     await page.getByRole('combobox', { name }).selectOption(value)
   }
-  const paste = async (what: string, text: string): Promise<void> => {
-    await click(`Paste a table of ${what}`)
+  let pastes = 0
+  const paste = async (text: string): Promise<void> => {
+    pastes++
+    await click('Paste tables of the whole job')
     await page.keyboard.insertText(text)
     await expect(enterRows(page)).toBeEnabled()
     clicks++
@@ -358,23 +377,11 @@ test('a whole train is entered from nothing by mouse alone, in few clicks, and h
   await choose('the end from which clock faces are seen', train.clock.seenFrom)
   await cell("name of the 9 o'clock side", train.sides?.nine)
   await cell("name of the 3 o'clock side", train.sides?.three)
-  await paste('machines', machinesTable())
-  await paste('nozzles', nozzlesTable())
-  await paste('feet', feetTable())
-  await paste('couplings', couplingsTable())
-  await paste('readings', readingsTable())
-  for (const [s, state] of (train.states ?? []).entries()) {
-    await click('Add a state')
-    // one is in the cell of its name
-    await expect(page.getByRole('textbox', { name: `name of state ${s + 1}` })).toBeFocused()
-    await page.keyboard.insertText(state.name)
-    // a factor of 1 is what an empty cell means
-    if (state.tolerance !== 1)
-      await cell(`what tolerances are multiplied by, ${state.name}`, state.tolerance)
-  }
-  await paste('growth', growthTable())
+  await paste(sheet(machinesTable(), nozzlesTable(), feetTable(), couplingsTable(), statesTable()))
+  await paste(sheet(readingsTable(), growthTable()))
   expect(seen.faults).toEqual([])
   await hasThePlan(page, info)
   info.annotations.push({ type: 'clicks', description: String(clicks) })
   expect(clicks).toBeLessThan(mostClicks)
+  expect(pastes).toBe(mostPastes)
 })

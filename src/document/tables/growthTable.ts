@@ -1,8 +1,11 @@
 import type { GrowthPointDocument, TrainDocument } from '../schema'
+import { growthQuantities } from '../../mechanics/train'
 import type { PastedValues, PasteTarget, PasteOutcome } from './pasted'
+import { pastedRange } from './pastedRange'
 import { withValue } from '../place'
 import { machineNamed, stateNamed } from '../titles'
 
+const ends = ['low', 'high'] as const
 const heatFields = ['height', 'expansion', 'from', 'to', 'material'] as const
 
 /** Growth as a table: a row a point of a machine in a state. */
@@ -17,6 +20,14 @@ export const growthTarget: PasteTarget = {
     { key: 'rise', heading: 'rise', names: ['up', 'vertical'], kind: 'fine' },
     { key: 'side', heading: 'side', names: ['sideways', 'horizontal'], kind: 'fine' },
     { key: 'axial', heading: 'axial', names: ['along'], kind: 'fine' },
+    ...growthQuantities.flatMap((way) =>
+      ends.map((end) => ({
+        key: `${way} ${end}`,
+        heading: `${way} ${end}`,
+        names: [`${end === 'low' ? 'least' : 'most'} ${way}`],
+        kind: 'fine' as const,
+      })),
+    ),
     { key: 'u', heading: 'u', names: ['uncertainty'], kind: 'fine' },
     { key: 'height', heading: 'height', names: ['leg'], kind: 'length' },
     { key: 'expansion', heading: 'expansion', names: ['coefficient'], kind: 'expansion' },
@@ -42,6 +53,11 @@ export const growthTarget: PasteTarget = {
           rise: point.rise,
           side: point.side,
           axial: point.axial,
+          ...Object.fromEntries(
+            growthQuantities.flatMap((way) =>
+              ends.map((end, i) => [`${way} ${end}`, point.range?.[way]?.[i]]),
+            ),
+          ),
           u: point.u,
           ...point.heat,
           source: point.source,
@@ -74,6 +90,9 @@ function put(document: TrainDocument, values: PastedValues): PasteOutcome {
   const source = said('source').toLowerCase()
   if (source !== '' && source !== 'given' && source !== 'measured')
     return { why: `source “${source}” is neither given nor measured` }
+  const ranges = growthQuantities.map((way) => [way, intervalOf(way, points[p], values)] as const)
+  const refused = ranges.find(([, range]) => typeof range === 'string')
+  if (refused) return { why: String(refused[1]) }
   const path = ['machines', m, 'growth', state.id, p]
   const began = withValue(document, path.slice(0, -1), points)
   const fields = ['at', 'rise', 'side', 'axial', 'u', 'use', 'when', 'by', 'why'] as const
@@ -82,6 +101,7 @@ function put(document: TrainDocument, values: PastedValues): PasteOutcome {
     ...heatFields.map((key) => [['heat', key], values[key]] as const),
     [['axis'], axis === 'left' || axis === 'right' ? axis : undefined] as const,
     [['source'], source === '' ? undefined : source] as const,
+    ...ranges.map(([way, range]) => [['range', way], range] as const),
   ].reduce<Partial<GrowthPointDocument>>(
     (point, [field, value]) => (value === undefined ? point : withValue(point, field, value)),
     points[p] ?? {},
@@ -90,4 +110,27 @@ function put(document: TrainDocument, values: PastedValues): PasteOutcome {
     document: withValue(began, path, next),
     does: `${p < points.length ? 'changes' : 'adds'} point ${p + 1} of ${document.machines[m]?.name ?? ''}, ${state.name}`,
   }
+}
+
+/** The interval of one way, which stands in place of a value; or why it is none. */
+function intervalOf(
+  way: (typeof growthQuantities)[number],
+  before: GrowthPointDocument | undefined,
+  values: PastedValues,
+): readonly [number, number] | string | undefined {
+  const range = pastedRange(way, before?.range?.[way], [
+    values[`${way} low`],
+    values[`${way} high`],
+  ])
+  if (range === undefined || typeof range === 'string') return range
+  const [low, high] = range
+  if (low > high)
+    return `${way}: ${low} to ${high} is the wrong way round: give the lower end first`
+  if (values[way] !== undefined || before?.[way] !== undefined)
+    return `${way}: ${low} to ${high} is given beside a value: give the interval or the value, not both`
+  if (way === 'rise' && (before?.heat ?? heatFields.find((key) => values[key] !== undefined)))
+    return `rise: ${low} to ${high} is given beside temperatures: give the interval or the temperatures, not both`
+  if (values['u'] !== undefined || before?.u !== undefined)
+    return `${way}: ${low} to ${high} is given beside u, and an interval says itself how unsure it is`
+  return range
 }

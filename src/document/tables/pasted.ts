@@ -18,6 +18,8 @@ export interface PasteColumn {
   readonly down?: boolean
   /** Whether one reading belongs there, so that a sum is a slip. */
   readonly reading?: boolean
+  /** Whether it is in percent, with the sign or without. */
+  readonly percent?: boolean
 }
 
 export type PastedValues = Readonly<Record<string, number | string | boolean>>
@@ -165,6 +167,10 @@ function valueOf(text: string, column: PasteColumn, unit: string, units: Documen
       ok: false,
       why: `“${text}” is a sum, where one reading belongs: write one number`,
     }
+  if (column.percent === true) {
+    const alone = text.replace(/\s*%$/, '')
+    return readNumber(unit === '' || unit === '%' ? alone : `${alone} ${unit}`, column.kind, units)
+  }
   const sign = unitSign(column.kind, units)
   const own = unit === sign || (sign === fineSign.um && unit === 'um')
   const bare = unit !== '' && !own && !/[a-z"″°µμ]\s*$/i.test(text)

@@ -4,6 +4,7 @@ import { valueAt, withList, withValue } from '../place'
 import { bodyNamed, same } from './bodyNamed'
 import type { CsvCell } from './csv'
 import type { PastedValues, PasteOutcome, PasteTarget } from './pasted'
+import { pastedRange } from './pastedRange'
 
 const ways = ['axial', 'side', 'rise'] as const
 const words = { axial: 'along', side: 'side', rise: 'rise' } as const
@@ -101,15 +102,11 @@ function rangeOf(
   way: (typeof ways)[number],
   old: Partial<Point>,
   values: PastedValues,
-): readonly [unknown, unknown] | string | undefined {
-  const [low, high] = [values[`${way} from`], values[`${way} to`]]
-  if (low === undefined && high === undefined) return undefined
-  const before = (old[way] ?? []) as readonly unknown[]
-  const from = low ?? before[0]
-  const to = high ?? before[1]
-  if (typeof from !== 'number' || typeof to !== 'number')
-    return `${words[way]}: one end of the range is given, the other end is needed too`
+): readonly [number, number] | string | undefined {
+  const range = pastedRange(words[way], old[way], [values[`${way} from`], values[`${way} to`]])
+  if (range === undefined || typeof range === 'string') return range
+  const [from, to] = range
   if (from > 0) return `${words[way]} from: ${from} is above 0, and a range has 0 in it`
   if (to < 0) return `${words[way]} to: ${to} is below 0, and a range has 0 in it`
-  return [from, to]
+  return range
 }
