@@ -7,30 +7,41 @@ const part = 'section, article, nav, aside, main, header'
 
 interface Stand {
   readonly element: HTMLElement
-  /** From the nearest parent outward: the parent, and how many places to press there came before the element. */
-  readonly around: readonly { readonly parent: Element; readonly before: number }[]
+  /** What can be pressed before the element in its part of the page, shown or not: asked for without a layout. */
+  readonly before: readonly HTMLElement[]
+  /** From the nearest parent outward: the parent, and how many of those are in it. */
+  readonly around: readonly { readonly parent: Element; readonly count: number }[]
 }
 
-const places = (parent: Element): HTMLElement[] =>
+const pressables = (parent: Element): HTMLElement[] =>
   [...parent.querySelectorAll<HTMLElement>(pressable)].filter(
-    (one) => (one.tabIndex >= 0 || one.dataset['cell'] !== undefined) && one.checkVisibility(),
+    (one) => one.tabIndex >= 0 || one.dataset['cell'] !== undefined,
   )
 
 function standOf(element: HTMLElement): Stand {
-  const around: Stand['around'][number][] = []
+  const parents: Element[] = []
   for (let parent = element.parentElement; parent; parent = parent.parentElement) {
-    around.push({ parent, before: Math.max(0, places(parent).indexOf(element)) })
+    parents.push(parent)
     if (parent.matches(part)) break
   }
-  return { element, around }
+  const outermost = parents.at(-1)
+  const all = outermost ? pressables(outermost) : []
+  const before = all.slice(0, Math.max(0, all.indexOf(element)))
+  const around = parents.map((parent) => ({
+    parent,
+    count: before.filter((one) => parent.contains(one)).length,
+  }))
+  return { element, before, around }
 }
 
 /** Where one goes on when what was pressed has gone: what took its place, else what stood next to it. */
-function goOnFrom({ around }: Stand): HTMLElement | undefined {
-  for (const { parent, before } of around) {
+function goOnFrom({ before, around }: Stand): HTMLElement | undefined {
+  for (const { parent, count } of around) {
     if (!parent.isConnected) continue
-    const left = places(parent)
-    const next = left[Math.min(before, left.length - 1)]
+    const left = pressables(parent).filter((one) => one.checkVisibility())
+    const stayed = before.filter((one) => left.includes(one)).length
+    // where all before it was drawn anew, its place is the one of the same number
+    const next = left[Math.min(stayed > 0 ? stayed : count, left.length - 1)]
     if (next) return next
   }
   const headline = document.querySelector<HTMLElement>('.sentence h1')

@@ -25,16 +25,15 @@ export function dualForm(primal: LinearProgram): DualForm {
     objective.push(-sign * bound)
     return columns.length - 1
   }
+  const addSide = ({ terms }: LpRow, i: number, bound: number, sign: 1 | -1): void => {
+    if (!Number.isFinite(bound)) return
+    const column = add(bound, sign)
+    sides[i]?.push({ column, sign })
+    for (const term of terms) entries[term[0]]?.push([column, sign * term[1]])
+  }
   primal.rows.forEach((row, i) => {
-    for (const [bound, sign] of [
-      [row.lower, 1],
-      [row.upper, -1],
-    ] as const) {
-      if (!Number.isFinite(bound)) continue
-      const column = add(bound, sign)
-      sides[i]?.push({ column, sign })
-      for (const [j, coefficient] of row.terms) entries[j]?.push([column, sign * coefficient])
-    }
+    addSide(row, i, row.lower, 1)
+    addSide(row, i, row.upper, -1)
   })
   const rows: LpRow[] = primal.columns.map(({ lower, upper }, j) => {
     const terms = entries[j] ?? []

@@ -122,8 +122,8 @@ function optimal(answer: Result, program: LinearProgram): Optimal {
   return {
     kind: 'optimal',
     objective: z,
-    columns: program.columns.map((_, j) => vars[`x${j}`] ?? 0),
-    duals: program.rows.map((_, i) => dual?.[`r${i}`] ?? 0),
+    columns: program.columns.map((_, j) => vars[columnName(j)] ?? 0),
+    duals: program.rows.map((_, i) => dual?.[rowName(i)] ?? 0),
   }
 }
 
@@ -138,13 +138,13 @@ function runMixed(glpk: Glpk, program: MixedProgram, seconds: number): MixedOutc
     columns: program.columns.map((column, j) => (binary.has(j) ? { lower: 0, upper: 1 } : column)),
   }
   const answer: Result = glpk.solve(
-    { ...written(glpk, bounded), binaries: program.binaries.map((j) => `x${j}`) },
+    { ...written(glpk, bounded), binaries: program.binaries.map(columnName) },
     { msglev: glpk.GLP_MSG_OFF, presol: true, tmlim: seconds },
   )
   const { status, vars, z } = answer.result
   if (status !== glpk.GLP_OPT && status !== glpk.GLP_FEAS)
     return { kind: 'stopped', why: 'the solver found no choice' }
-  const columns = program.columns.map((_, j) => vars[`x${j}`] ?? NaN)
+  const columns = program.columns.map((_, j) => vars[columnName(j)] ?? NaN)
   const whole = program.binaries.every((j) => {
     const value = columns[j] ?? NaN
     return Math.abs(value - Math.round(value)) <= mixedSlack.binary
@@ -156,7 +156,7 @@ function runMixed(glpk: Glpk, program: MixedProgram, seconds: number): MixedOutc
 }
 
 function written(glpk: Glpk, program: LinearProgram): LP {
-  const bound = (name: string, { lower, upper }: { lower: number; upper: number }) => {
+  const bound = ({ lower, upper }: LpColumn | LpRow) => {
     const [low, high] = [Number.isFinite(lower), Number.isFinite(upper)]
     const type =
       low && high
@@ -168,22 +168,30 @@ function written(glpk: Glpk, program: LinearProgram): LP {
           : high
             ? glpk.GLP_UP
             : glpk.GLP_FR
-    return { name, type, lb: low ? lower : 0, ub: high ? upper : 0 }
+    return { type, lb: low ? lower : 0, ub: high ? upper : 0 }
   }
   return {
     name: 'train',
     objective: {
       direction: glpk.GLP_MIN,
       name: 'cost',
-      vars: program.objective.map((coef, j) => ({ name: `x${j}`, coef })),
+      vars: program.objective.map((coef, j) => ({ name: columnName(j), coef })),
     },
     subjectTo: program.rows.map((row, i) => {
-      const { name, ...bnds } = bound(`r${i}`, row)
-      return { name, bnds, vars: row.terms.map(([j, coef]) => ({ name: `x${j}`, coef })) }
+      const vars = row.terms.map(([j, coef]) => ({ name: columnName(j), coef }))
+      return { name: rowName(i), bnds: bound(row), vars }
     }),
-    bounds: program.columns.map((column, j) => bound(`x${j}`, column)),
+    bounds: program.columns.map((column, j) => ({ name: columnName(j), ...bound(column) })),
   }
 }
+
+/** Names by number, each made once: a program is asked in hundreds of forms a second. */
+const numbered = (letter: string) => {
+  const names: string[] = []
+  return (n: number): string => (names[n] ??= `${letter}${n}`)
+}
+const columnName = numbered('x')
+const rowName = numbered('r')
 
 /** What would make the solver abort or answer nonsense; undefined when all is well. */
 function malformed(program: LinearProgram): string | undefined {
@@ -197,11 +205,14 @@ function malformed(program: LinearProgram): string | undefined {
   if (column >= 0) return `column ${column} has bounds that no number fulfils`
   const objective = program.objective.findIndex((c) => !Number.isFinite(c))
   if (objective >= 0) return `column ${objective} has no finite cost`
-  const row = program.rows.findIndex(
-    (r) =>
-      badBounds(r) ||
-      r.terms.some(([, a]) => !Number.isFinite(a)) ||
-      new Set(r.terms.map(([j]) => j)).size < r.terms.length,
-  )
+  const seen = new Int32Array(program.columns.length).fill(-1)
+  const row = program.rows.findIndex((r, i) => {
+    if (badBounds(r)) return true
+    for (const [j, coefficient] of r.terms) {
+      if (!Number.isFinite(coefficient) || seen[j] === i) return true
+      seen[j] = i
+    }
+    return false
+  })
   return row >= 0 ? `row ${row} has bounds or coefficients that are no numbers` : undefined
 }

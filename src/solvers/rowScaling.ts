@@ -44,5 +44,6 @@ export function scaledRows(program: LinearProgram): ScaledRows | undefined {
 }
 
 const isFarOff = ({ terms, lower, upper }: LpRow): boolean =>
-  terms.some(([, a]) => Math.abs(a) > tol.farCoefficient) ||
-  [lower, upper].some((bound) => Number.isFinite(bound) && Math.abs(bound) > tol.farBound)
+  terms.some((term) => Math.abs(term[1]) > tol.farCoefficient) || isFar(lower) || isFar(upper)
+
+const isFar = (bound: number): boolean => Number.isFinite(bound) && Math.abs(bound) > tol.farBound

@@ -36,9 +36,14 @@ export function soundnessOf(program: LinearProgram, answer: Optimal): Soundness 
   program.rows.forEach((row, i) => {
     let sum = 0
     const dual = answer.duals[i] ?? NaN
-    for (const [column, coefficient] of row.terms) {
-      sum += coefficient * (answer.columns[column] ?? NaN)
-      reduced[column] = (reduced[column] ?? 0) - dual * coefficient
+    const { terms } = row
+    // by number: this is asked of every row of every answer, and pairs taken apart cost twice as much
+    for (let t = 0; t < terms.length; t++) {
+      const term = terms[t]
+      if (!term) continue
+      const column = term[0]
+      sum += term[1] * (answer.columns[column] ?? NaN)
+      if (dual !== 0) reduced[column] = (reduced[column] ?? 0) - dual * term[1]
     }
     outside(sum, row.lower, row.upper)
     dualObjective += owed(dual, sum, row.lower, row.upper)

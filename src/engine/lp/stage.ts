@@ -18,47 +18,57 @@ export type Stage =
 export const shareWeight = 1000
 
 /** Rows of a stage in order, with the names under which they are exported. */
-export function stageRows(program: Program, stage: Stage, cuts: readonly Cut[]): Row[] {
-  const count = new Map<number, number>()
-  const tangents = cuts.map((cut) => {
-    const next = (count.get(cut.circle) ?? 0) + 1
-    count.set(cut.circle, next)
-    return cutRow(program, cut, `${program.circles[cut.circle]?.name ?? ''} tangent ${next}`)
-  })
-  return [
-    ...program.limits,
-    ...tangents.filter((row) => row.terms.length > 0),
-    ...(stage.ask === 'floor' ? [] : program.displacements),
-  ]
-}
+export const stageRows = (program: Program, stage: Stage, cuts: readonly Cut[]): Row[] =>
+  rowsWith(program, stage, tangentsOf(program)(cuts))
 
-/** The linear program of a stage; its rows are `stageRows`, then the cap on cost where one is set. */
-export function stageProgram(program: Program, stage: Stage, cuts: readonly Cut[]): LinearProgram {
-  const columns =
-    stage.ask === 'floor' ? program.columns.slice(0, program.firstMove) : program.columns
-  const share = stage.ask === 'floor' ? Infinity : stage.share
-  const cost = columns.flatMap((column, c) =>
-    column.cost === 0 ? [] : [[c, column.cost] as const],
-  )
-  return {
-    columns: columns.map(({ lower, upper }, c) => ({
-      lower,
-      upper: c === shareColumn ? share : upper,
-    })),
-    rows: [
-      ...stageRows(program, stage, cuts),
-      ...(stage.ask === 'margin' && cost.length > 0
-        ? [{ terms: cost, lower: -Infinity, upper: stage.cost }]
-        : []),
-    ],
-    objective: columns.map((column, c) =>
-      stage.ask === 'cost' ? column.cost : c === shareColumn ? shareWeight : 0,
-    ),
+const rowsWith = (program: Program, stage: Stage, tangents: readonly Row[]): Row[] => [
+  ...program.limits,
+  ...tangents,
+  ...(stage.ask === 'floor' ? [] : program.displacements),
+]
+
+/** The rows of tangents, each made once: rounds ask with the same ones and a few more. */
+function tangentsOf(program: Program): (cuts: readonly Cut[]) => Row[] {
+  const made = new Map<Cut, Row>()
+  return (cuts) => {
+    const count = new Map<number, number>()
+    const tangents = cuts.map((cut) => {
+      const next = (count.get(cut.circle) ?? 0) + 1
+      count.set(cut.circle, next)
+      const known = made.get(cut)
+      if (known) return known
+      const row = cutRow(program, cut, `${program.circles[cut.circle]?.name ?? ''} tangent ${next}`)
+      made.set(cut, row)
+      return row
+    })
+    return tangents.filter(({ terms }) => terms.length > 0)
   }
 }
 
-/** The same, waiting for its cuts. */
-export const stageOf =
-  (program: Program, stage: Stage) =>
-  (cuts: readonly Cut[]): LinearProgram =>
-    stageProgram(program, stage, cuts)
+/** The linear program of a stage; its rows are `stageRows`, then the cap on cost where one is set. */
+export const stageProgram = (program: Program, stage: Stage, cuts: readonly Cut[]): LinearProgram =>
+  stageOf(program, stage)(cuts)
+
+/** The same, waiting for its cuts, which may be asked for with more and more of them. */
+export function stageOf(program: Program, stage: Stage): (cuts: readonly Cut[]) => LinearProgram {
+  const all = stage.ask === 'floor' ? program.columns.slice(0, program.firstMove) : program.columns
+  const share = stage.ask === 'floor' ? Infinity : stage.share
+  const cost = all.flatMap((column, c) => (column.cost === 0 ? [] : [[c, column.cost] as const]))
+  const columns = all.map(({ lower, upper }, c) => ({
+    lower,
+    upper: c === shareColumn ? share : upper,
+  }))
+  const cap =
+    stage.ask === 'margin' && cost.length > 0
+      ? [{ terms: cost, lower: -Infinity, upper: stage.cost }]
+      : []
+  const objective = all.map((column, c) =>
+    stage.ask === 'cost' ? column.cost : c === shareColumn ? shareWeight : 0,
+  )
+  const tangents = tangentsOf(program)
+  return (cuts) => ({
+    columns,
+    rows: [...rowsWith(program, stage, tangents(cuts)), ...cap],
+    objective,
+  })
+}

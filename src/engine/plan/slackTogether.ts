@@ -62,22 +62,34 @@ export function slackTogether(
 const shareOf = ({ group, plan }: GroupPlan, solver: PartSolver): number =>
   plan.values?.[shareColumn] ?? solver.standing(group)
 
-/** Halvings of the span in which the smallest share lies: what is left is under a millionth of it. */
-const halvings = 20
+/** Tries after which the span is taken as it is; five or six are usual. */
+const mostTries = 20
 
-/** The smallest worst share of all parts together that costs no more; cost falls as the share grows. */
+/**
+ * The smallest worst share of all parts together that costs no more. Cost falls as the share grows, along a curve that
+ * bends upward: its chord crosses the price at a share that can be had, and a try just under that one shows whether
+ * there is a smaller one.
+ */
 function smallestShare(
   plans: readonly GroupPlan[],
   [from, to]: readonly [number, number],
   most: number,
   costAt: CostAt,
 ): number {
+  const cost = (share: number): number =>
+    plans.reduce((sum, one) => sum + (costAt(one, share) ?? Infinity), 0)
   let [low, high] = [from, to]
-  for (let i = 0; i < halvings && high - low > tol.settled * high; i++) {
-    const middle = i === 0 ? low * (1 + tol.settled) : (low + high) / 2
-    const cost = plans.reduce((sum, one) => sum + (costAt(one, middle) ?? Infinity), 0)
-    if (cost <= most) high = middle
-    else low = middle
+  let [above, below] = [Infinity, cost(to)]
+  const hair = () => tol.settled * high
+  for (let i = 0; i < mostTries && high - low > hair(); i++) {
+    const chord = Number.isFinite(above)
+      ? low + ((high - low) * (above - most)) / (above - below)
+      : (low + high) / 2
+    const next = i === 0 ? from : i % 2 === 0 ? high - hair() / 2 : chord
+    const tried = Math.min(Math.max(next, low + hair() / 2), high - hair() / 2)
+    const spent = cost(tried)
+    if (spent <= most) [high, below] = [tried, spent]
+    else [low, above] = [tried, spent]
   }
   return high
 }
