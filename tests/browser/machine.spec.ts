@@ -88,14 +88,14 @@ async function fits(page: Page): Promise<void> {
       high = up + down
     }
     const outOfSight = (): string[] => {
-      if (!document.querySelector('.reading-hand')) return []
       scrollTo(0, 0)
       const foot = document.querySelector('.machine-face footer')?.getBoundingClientRect()
       const keys = [
         ...document.querySelectorAll(
-          '.reading-hand :is(.read-should, .big-field, .read-judged, button), .done-key',
+          `.reading-hand :is(.read-should, .big-field, .read-judged, button), .done-key,
+          .foot-work :is(.verb, .giant, .recipe, .toward, .dial, .big-field label, .glove-keys button, .foot-tools button)`,
         ),
-      ]
+      ].filter((key) => key.checkVisibility())
       return keys.flatMap((key) => {
         const { top, bottom } = key.getBoundingClientRect()
         const floor = key.closest('footer') ? innerHeight : (foot?.top ?? 0)
@@ -110,7 +110,7 @@ async function fits(page: Page): Promise<void> {
       ),
     ].flatMap((target) => {
       const { width, height } = target.getBoundingClientRect()
-      return width < 48 || height < 47.5
+      return target.checkVisibility() && (width < 48 || height < 47.5)
         ? [`${target.textContent.trim()} ${width} x ${height}`]
         : []
     })
@@ -119,7 +119,7 @@ async function fits(page: Page): Promise<void> {
       high,
       box: number?.getBoundingClientRect(),
       small,
-      // a reading, its keys and the key that ends it are worked by one hand that scrolls nothing
+      // what a card tells, its keys and the key that ends it are worked by one hand that scrolls nothing
       hidden: outOfSight(),
       over: document.documentElement.scrollWidth - innerWidth,
       wide: innerWidth,
@@ -431,6 +431,10 @@ test('every card fits the window at four sizes', async ({ browser }) => {
   await press(page, 'At the machine')
   // the steps are worked out by then, however busy the machine is
   await expect(face(page).locator('footer')).toBeVisible()
+  // where one stands is asked once, and folds away
+  const stand = face(page).locator('.stand')
+  await stand.getByRole('radio', { name: 'the yard door' }).tap()
+  await expect(stand).not.toHaveAttribute('open')
   for (const card of [
     'Step 1 of 6, card 1',
     'Step 1 of 6, card 5',
