@@ -14,6 +14,7 @@ import type { InToleranceAnswer, PlanFigures, PlannedAnswer } from './plan/answe
 import { PlanRun } from './plan/planRun'
 import { madeOf, type RoundedAnswer } from './rounding/answer'
 import { roundedAnswer } from './rounding/roundedAnswer'
+import { HoldSolver } from './studies/holds/holdSolver'
 import { tradeoffPlanner } from './studies/tradeoff/tradeoff'
 import { withStages, type PlanAnswer, type ReasonsAnswer } from './fieldwork/answer'
 import { orderFor } from './fieldwork/orderFor'
@@ -56,6 +57,9 @@ export class PlanningRun extends PlanRun {
     this.document = document
     this.wanted = at.wanted
   }
+
+  /** Solver of choices of held bodies; what it has solved for one of them it need not solve for another. */
+  readonly holds = once(() => new HoldSolver(this.train, this.solver))
 
   /** Chances of this train's plans, all by the same draws. */
   readonly chances = once(() => new ChanceStudy(this.train, this.found()))

@@ -4,18 +4,15 @@ import { bestFromHere } from '../engine/studies/hand/fromHere'
 import { choiceNow } from '../engine/studies/holds/choice'
 import { holdRows, rankedHolds, solvesAll, theBest } from '../engine/studies/holds/holdRows'
 import { madeOf } from '../engine/rounding/answer'
-import { ChanceStudy } from '../engine/chance/chanceStudy'
 import { chanceOfHold } from '../engine/sureHolds'
-import { HoldSolver } from '../engine/studies/holds/holdSolver'
 import type { HoldRow } from '../engine/studies/holds/row'
-import { PlanningRun, type ReadTrain } from '../engine/planningRun'
 import { holdList } from '../text/holdList'
 import type { Solver } from '../engine/lp/solver'
 import { TradeoffPlanner, tradeoffSteps } from '../engine/studies/tradeoff/tradeoff'
-import { atChance } from '../engine/atChance'
 import { chancesAt, sharesAlong, type ChanceAlong } from '../engine/chanceAlong'
 
 import { readTrain } from '../document/readTrain'
+import type { KnownTrain, KnownTrains } from './knownTrains'
 import { pause } from './pause'
 import type { AnalysisReply, AnalysisRequest } from './analysisMessages'
 
@@ -34,6 +31,11 @@ export class Analyses {
   private latest = 0
   /** The plan that is being turned into work; what is worked out of an older one ends likewise. */
   private latestWork = 0
+  private readonly trains: KnownTrains
+
+  constructor(trains: KnownTrains) {
+    this.trains = trains
+  }
 
   /** Answers one request, bit by bit; a request that was overtaken or stopped just ends. */
   async analysis(request: AnalysisRequest, solver: Solver, post: Post): Promise<void> {
@@ -46,8 +48,9 @@ export class Analyses {
       }
       const read = readTrain(request.document)
       if (!read.ok) return
+      const train = this.trains.of(read, solver)
+      const { run } = train
       if (request.kind === 'why') {
-        const run = new PlanningRun(read, solver)
         const { body, foot } = request
         const row = madeOf(run.rounding())?.feet.find(
           (one) => one.body === body && one.foot === foot,
@@ -58,20 +61,13 @@ export class Analyses {
           return whyFoot(run, { body, foot, way }, options) ?? []
         })
         post({ id, kind: 'why', whys })
-      } else if (request.kind === 'work') await this.worked(id, read, solver, post)
+      } else if (request.kind === 'work') await this.worked(id, train, post)
       else if (request.kind === 'from here')
         post({ id, kind: 'from here', from: bestFromHere(read.train, request.hand, solver) })
-      else if (request.kind === 'reasons')
-        post({ id, kind: 'reasons', reasons: new PlanningRun(read, solver).reasons() })
+      else if (request.kind === 'reasons') post({ id, kind: 'reasons', reasons: run.reasons() })
       else {
         this.latest = id
-        await this.studied(
-          id,
-          { ...read, ...atChance(read.train, solver) },
-          request.curve,
-          solver,
-          post,
-        )
+        await this.studied(id, train, request.curve, post)
       }
     } catch (error) {
       post({ id, kind: 'failed', why: error instanceof Error ? error.message : String(error) })
@@ -79,18 +75,19 @@ export class Analyses {
   }
 
   /** First the choice that is held now, then the curve and its floor, then every other choice. */
-  private async studied(
-    id: number,
-    { train }: ReadTrain,
-    curve: boolean,
-    solver: Solver,
-    post: Post,
-  ): Promise<void> {
+  private async studied(id: number, known: KnownTrain, curve: boolean, post: Post): Promise<void> {
     const breath = breathing(() => this.latest === id)
-    const holds = new HoldSolver(train, solver)
+    const { train } = known.run
+    if (known.list && (known.curve || !curve)) {
+      if (curve && known.curve) post({ id, kind: 'curve', ...known.curve })
+      const done = known.list.solved
+      post({ id, kind: 'holds', list: known.list, done, total: done, finished: true })
+      return
+    }
+    const holds = known.run.holds()
     const rows: HoldRow[] = []
     const complete = solvesAll(train)
-    const study = new ChanceStudy(train, holds.found)
+    const study = known.run.chances()
     const tell = (done: number, total: number | undefined, finished: boolean) => {
       const list = holdList(
         train,
@@ -100,6 +97,7 @@ export class Analyses {
         (row) => (finished ? chanceOfHold(holds, study, row) : undefined),
       )
       post({ id, kind: 'holds', list, done, total, finished })
+      if (finished) known.list = list
     }
     const choices = holdRows(holds, { prices: false })
     const first = choices.next()
@@ -112,6 +110,7 @@ export class Analyses {
       if (this.latest !== id) return
       const now = choiceNow(train)
       const floor = floorReason(holds.setting(now), holds.free(now))?.sentence ?? ''
+      known.curve = { tradeoff, floor }
       post({ id, kind: 'curve', tradeoff, floor })
     }
     let told = performance.now()
@@ -131,10 +130,10 @@ export class Analyses {
   }
 
   /** Steps and shims first, then how sure the plan is, and last the chances along its trade-off. */
-  private async worked(id: number, read: ReadTrain, solver: Solver, post: Post): Promise<void> {
+  private async worked(id: number, known: KnownTrain, post: Post): Promise<void> {
     this.latestWork = id
     const breath = breathing(() => this.latestWork === id)
-    const run = new PlanningRun(read, solver)
+    const { run } = known
     const work = { rounded: run.rounding(), ready: run.ready(), steps: run.steps() }
     post({ id, kind: 'work', work })
     await pause()
@@ -146,11 +145,17 @@ export class Analyses {
       along: readonly ChanceAlong[],
       whole: boolean,
     ) => {
-      post({ id, kind: 'sure', sure: run.sureBeside(closer), along, whole })
+      const sure = run.sureBeside(closer)
+      if (whole) known.chances = { sure, along }
+      post({ id, kind: 'sure', sure, along, whole })
+    }
+    if (known.chances) {
+      post({ id, kind: 'sure', ...known.chances, whole: true })
+      return
     }
     told([], [], status === 'impossible')
     if (status === 'impossible') return
-    const planner = await ended(TradeoffPlanner.steps(new HoldSolver(run.train, solver)), breath)
+    const planner = await ended(TradeoffPlanner.steps(run.holds()), breath)
     if (this.latestWork !== id) return
     if (!planner) {
       told([], [], true)

@@ -1,5 +1,4 @@
 import type { PlanAnswer } from '../engine/fieldwork/answer'
-import { PlanningRun } from '../engine/planningRun'
 import { figuresOf } from '../scene/figures'
 import { sentenceOf } from '../engine/plan/sentence'
 import type { Train } from '../mechanics/train'
@@ -7,6 +6,7 @@ import { readTrain, readTrainText } from '../document/readTrain'
 import { glpkSolver } from '../solvers/glpk'
 import { ShareSweepPlanner } from './shareSweep'
 import { alongKey } from './shareSweepKey'
+import { knownTrains } from './knownTrains'
 import {
   reaching,
   ready,
@@ -49,7 +49,7 @@ if ('navigator' in self && 'locks' in self.navigator) {
 }
 
 const alongPlanner = new ShareSweepPlanner()
-const analyses = new Analyses()
+const analyses = new Analyses(knownTrains)
 
 /** The newest request for a plan. */
 let latest = 0
@@ -80,7 +80,7 @@ async function answer(request: PlannerRequest): Promise<Reply> {
     const key = alongKey(request.kind === 'text' ? document : (request.document as object))
     // a chance that is asked for decides the share
     const chosen = train.plan.sure?.chance !== undefined
-    const run = new PlanningRun(read, ready)
+    const { run } = knownTrains.of(read, ready)
     const planned = along && !chosen ? alongPlanner.plan(key, train, ready) : run.priced()
     // between two requests, what plans along the trade-off start from
     prepare = () =>
