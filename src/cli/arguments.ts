@@ -12,6 +12,8 @@ export type CommandRequest =
       readonly json: boolean
       /** How sure the plan is, whether or not the file asks for it. */
       readonly sure: boolean
+      /** How many times the usual work each question may take. */
+      readonly work: number
     }
   | {
       readonly command: 'model'
@@ -44,6 +46,7 @@ const valued: Readonly<Record<string, string>> = {
   '--paper': 'give the paper after it: a4 or letter',
   '--for': 'give whom the print is for after it: crew or office',
   '--date': 'give the date to print after it',
+  '--work': 'give how many times the usual work to allow after it, such as --work 10',
 }
 const type = 'string'
 const options = {
@@ -51,6 +54,7 @@ const options = {
   paper: { type },
   for: { type },
   date: { type },
+  work: { type },
 } as const
 
 /** Options that stand alone. */
@@ -87,7 +91,7 @@ export function readArguments(words: readonly string[]): CommandRequest {
       if (word !== name || (flag ?? missing) === undefined)
         return refuse(
           word,
-          'unknown option: there are --json, --sure, -o FILE, --for, --paper, --date, --help and --version',
+          'unknown option: there are --json, --sure, --work, -o FILE, --for, --paper, --date, --help and --version',
         )
       if (missing !== undefined) {
         if (value === undefined || (value.startsWith('-') && value !== '-'))
@@ -124,6 +128,15 @@ export function readArguments(words: readonly string[]): CommandRequest {
   for (const name of ['--for', '--paper', '--date'])
     if (command !== 'sheet' && given.has(name))
       return refuse(name, `${command} prints nothing: it belongs to sheet`)
+  const times = given.get('--work')
+  if (times !== undefined && command !== 'plan')
+    return refuse('--work', `${command} has no budget of work: it belongs to plan`)
+  const work = times === undefined ? 1 : Number(times)
+  if (!(Number.isFinite(work) && work > 0) || times === '')
+    return refuse(
+      '--work',
+      `"${times ?? ''}" is no number above 0: give how many times the usual work to allow, such as 10`,
+    )
   if (sure && command !== 'plan' && command !== 'holds')
     return refuse('--sure', `${command} tells no chance: it belongs to plan and holds`)
   switch (command) {
@@ -155,7 +168,7 @@ export function readArguments(words: readonly string[]): CommandRequest {
     case 'check':
       if (out !== undefined)
         return refuse('-o', `${command} writes to standard output: -o belongs to model and sheet`)
-      return command === 'check' ? { command, file, json } : { command, file, json, sure }
+      return command === 'check' ? { command, file, json } : { command, file, json, sure, work }
   }
 }
 

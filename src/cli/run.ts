@@ -4,7 +4,6 @@ import type { Readable } from 'node:stream'
 import { version } from '../../package.json'
 import { checkRead } from '../engine/plan/checkTrain'
 import { everyStage, PlanningRun, type ReadTrain } from '../engine/planningRun'
-import { atChance } from '../engine/atChance'
 import { sureHolds } from '../engine/sureHolds'
 import { holdsOf, type Holds } from '../engine/studies/holds/holdRows'
 import type { PlanStatus } from '../engine/plan/answer'
@@ -94,7 +93,7 @@ async function onFile(request: FileRequest, shell: Shell): Promise<number> {
       return 0
     }
     case 'plan': {
-      const answer = new PlanningRun(read, await glpkSolver()).answer({
+      const answer = new PlanningRun(read, await glpkSolver(), request.work).answer({
         ...everyStage,
         sure: request.sure,
       })
@@ -105,8 +104,7 @@ async function onFile(request: FileRequest, shell: Shell): Promise<number> {
       // what binds in every choice takes as long again as the choices, and only programs read it
       const options = { prices: json }
       const solver = await glpkSolver()
-      // where a chance is asked for, every choice is planned at the share that reaches it now
-      const { train } = atChance(read.train, solver)
+      const { train } = read
       const sure = request.sure || train.plan.sure !== undefined
       const holds = sure ? sureHolds(train, solver, options) : holdsOf(train, solver, options)
       shell.print(json ? asJson(holdsJson(holds, train)) : holdsText(train, holds))

@@ -1,5 +1,7 @@
+import { tol } from '../mechanics/tolerances'
 import type { Train } from '../mechanics/train'
 import { PlanRun } from './plan/planRun'
+import { Budget } from './lp/budget'
 import type { Solver } from './lp/solver'
 import { tradeoffPlanner } from './studies/tradeoff/tradeoff'
 import type { WantedAnswer } from './chance/answer'
@@ -16,17 +18,28 @@ export interface TrainAtChance {
  * The plan of least cost on the trade-off whose chance, done blind, reaches the one that the train asks for: the largest
  * share at or under the one asked for that does. Where none does, the share with the best chance, the cheapest of equals.
  * The plan at the share taken is made anew, as it will be shown, and judged itself.
+ * @param work how many times the usual work it may take; where that runs out, the train as it is, `looked` false
  * @returns the train as it is where no chance is asked for, or where there is no plan at all
  */
-export function atChance(train: Train, solver: Solver): TrainAtChance {
+export function atChance(train: Train, solver: Solver, work = 1): TrainAtChance {
+  const budget = new Budget(solver, work * tol.planWork)
+  const found = budget.attempt((within) => lookedFor(train, within))
+  if (found) return found
+  const { share, sure } = train.plan
+  // without its end nothing is known of the chance but that it was not found
+  const wanted = { chance: sure?.chance ?? 0, reached: false, share, asked: share }
+  return { train, wanted: { ...wanted, looked: false } }
+}
+
+function lookedFor(train: Train, solver: Solver): TrainAtChance {
   const chance = train.plan.sure?.chance
   if (chance === undefined) return { train }
   const asked = train.plan.share
   const at = (share: number): Train => ({ ...train, plan: { ...train.plan, share, asked } })
-  const first = new PlanRun(train, solver)
+  const first = new PlanRun(train, solver, { work: Infinity })
   const study = new ChanceStudy(train, first.found())
   const shown = (share: number): number | undefined => {
-    const run = share === asked ? first : new PlanRun(at(share), solver)
+    const run = share === asked ? first : new PlanRun(at(share), solver, { work: Infinity })
     const { status } = run.plan()
     if (status !== 'planned' && status !== 'in-tolerance') return undefined
     return study.good(study.judged(run.motions())).all / study.draws

@@ -17,15 +17,17 @@ export interface ChanceAlong {
 }
 
 /** Shares are tried this far apart: the chance is not monotone along them. */
-const step = 0.005
+export const shareStep = 0.005
 
 /** Every share from one down to the floor, and from there up to the whole tolerance in steps four times as wide. */
 export function sharesAlong(from: number, { floor }: Tradeoff): { down: number[]; up: number[] } {
   const count = (distance: number, by: number) => Math.max(0, Math.floor(distance / by + tol.digit))
   return {
-    down: Array.from({ length: count(from - floor, step) + 1 }, (_, i) => tidy(from - i * step)),
-    up: Array.from({ length: count(1 - from, 4 * step) }, (_, i) =>
-      tidy(from + (i + 1) * 4 * step),
+    down: Array.from({ length: count(from - floor, shareStep) + 1 }, (_, i) =>
+      tidy(from - i * shareStep),
+    ),
+    up: Array.from({ length: count(1 - from, 4 * shareStep) }, (_, i) =>
+      tidy(from + (i + 1) * 4 * shareStep),
     ),
   }
 }

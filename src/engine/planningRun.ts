@@ -7,9 +7,10 @@ import { atChance } from './atChance'
 import { chancesAt, closerPlan, sharesAlong, type ChanceAlong } from './chanceAlong'
 import { ChanceStudy } from './chance/chanceStudy'
 import { sureAnswer } from './chance/sureAnswer'
-import { conflictsOf, contradictionOf } from './infeasible/conflict/conflict'
-import { remediesOf } from './infeasible/remedies/remedies'
+import { reasonsOf } from './reasons'
+import { Budget } from './lp/budget'
 import type { Solver } from './lp/solver'
+import { tol } from '../mechanics/tolerances'
 import type { InToleranceAnswer, PlanFigures, PlannedAnswer } from './plan/answer'
 import { PlanRun } from './plan/planRun'
 import { madeOf, type RoundedAnswer } from './rounding/answer'
@@ -51,9 +52,10 @@ export class PlanningRun extends PlanRun {
   /** Where a chance is asked for: at which share of tolerance the plan reaches it. */
   readonly wanted: WantedAnswer | undefined
 
-  constructor({ document, train }: ReadTrain, solver: Solver) {
-    const at = atChance(train, solver)
-    super(at.train, solver)
+  /** @param work how many times the usual work each question may take */
+  constructor({ document, train }: ReadTrain, solver: Solver, work = 1) {
+    const at = atChance(train, solver, work)
+    super(at.train, solver, { work })
     this.document = document
     this.wanted = at.wanted
   }
@@ -67,12 +69,17 @@ export class PlanningRun extends PlanRun {
   /** The chance along the trade-off, from the share asked for down; empty without a plan. */
   readonly along = once((): readonly ChanceAlong[] => {
     if (!hasPlan(this.plan())) return []
-    const planner = tradeoffPlanner(this.train, this.solver)
+    const budget = new Budget(this.solver, this.work * tol.planWork)
+    return budget.attempt((solver) => this.alongWith(solver)) ?? []
+  })
+
+  private alongWith(solver: Solver): readonly ChanceAlong[] {
+    const planner = tradeoffPlanner(this.train, solver)
     if (!planner) return []
     return [
       ...chancesAt(this.chances(), planner, sharesAlong(this.train.plan.share, planner.curve).down),
     ]
-  })
+  }
 
   /** How sure the plan is, and how sure it is as rounded. */
   readonly sure = once(() => this.sureBeside(this.along()))
@@ -132,11 +139,7 @@ export class PlanningRun extends PlanRun {
   readonly reasons = once((): ReasonsAnswer | undefined => {
     const plan = this.plan()
     if (plan.status !== 'impossible') return undefined
-    const contradiction = contradictionOf(this.train, this.found(), this.solver)
-    return {
-      conflicts: conflictsOf(contradiction, this.solver),
-      ...remediesOf(this.document, contradiction, plan.floor, this.solver),
-    }
+    return reasonsOf(this.document, this.train, this.found(), plan.floor, this.solver, this.work)
   })
 
   /** The plan with the stages that are wanted, as one answer. */

@@ -1,27 +1,82 @@
 import { chanceText } from '../language/chanceText'
+import { tol } from '../mechanics/tolerances'
 import type { Motion } from '../mechanics/motion'
 import type { Train } from '../mechanics/train'
 import type { HoldRow } from './studies/holds/row'
-import { choiceOf } from './studies/holds/choice'
-import { holdsFrom, type Holds, type HoldOptions } from './studies/holds/holdRows'
+import { choiceNow, choiceOf, heldIds, type HoldChoice } from './studies/holds/choice'
+import { holdsFrom, rankedHolds, type Holds, type HoldOptions } from './studies/holds/holdRows'
 import { HoldSolver } from './studies/holds/holdSolver'
+import { rankHolds } from './studies/holds/rank'
 import type { Solver } from './lp/solver'
+import { atChance } from './atChance'
+import type { WantedAnswer } from './chance/answer'
 import { ChanceStudy } from './chance/chanceStudy'
 import { chanceOf } from './chance/interval'
 import { sureOfPlan } from './chance/sureAnswer'
+import { ownShare } from './ownShare'
 
-/** Every choice of held bodies, ranked, each with the chance of its plan by the same draws. */
+/**
+ * Every choice of held bodies, ranked, each with the chance of its plan by the same draws; where a chance is asked
+ * for, each at its own share of tolerance.
+ * @param train as it was read
+ */
 export function sureHolds(train: Train, solver: Solver, options: HoldOptions = {}): Holds {
   const holds = new HoldSolver(train, solver)
   const study = new ChanceStudy(train, holds.found)
   const asFound = sureOfPlan(study)
-  const { complete, rows } = holdsFrom(holds, options)
+  const { wanted } = atChance(train, solver)
+  const listed = holdsFrom(holds, options)
+  const rows = wanted
+    ? rankedHolds(holds, [...ownRows(holds, study, listed.rows, wanted, options.prices)])
+    : listed.rows
   return {
-    complete,
+    complete: listed.complete,
     rows: rows.map((row) => {
       const motions = motionsOfHold(holds, row)
       return { ...row, sure: motions ? sureOfPlan(study, motions) : asFound }
     }),
+  }
+}
+
+/**
+ * Rows at the share asked for, each planned anew at the share at which it reaches the chance asked for: the best
+ * ranked ones, with what is held now and nothing held always among them. The others stay as they are, with their
+ * chance. A row at a time, so that a caller can stop asking.
+ * @param now what came of the choice that is held now
+ */
+export function* ownRows(
+  holds: HoldSolver,
+  study: ChanceStudy,
+  rows: readonly HoldRow[],
+  now: WantedAnswer,
+  prices = true,
+): Generator<HoldRow, void> {
+  const { train } = holds
+  const always = [choiceNow(train), choiceOf(train, new Set())].map((choice) =>
+    heldIds(train, choice).join(' '),
+  )
+  for (const [i, row] of rankHolds(train, rows).entries()) {
+    const motions = motionsOfHold(holds, row)
+    if (!motions) {
+      yield row
+      continue
+    }
+    const ids = row.held.join(' ')
+    const choice = choiceOfRow(train, row)
+    const chanceOfMotions = (moved: readonly Motion[]) =>
+      study.good(study.judged(moved)).all / study.draws
+    if (i >= tol.mostOwnShares && !always.includes(ids)) {
+      const all = chanceOfMotions(motions)
+      const { chance, asked } = now
+      const reached = all >= chance
+      yield { ...row, wanted: { chance, reached, share: asked, asked, all, looked: false } }
+      continue
+    }
+    const wanted =
+      ids === always[0] ? now : ownShare(holds, study, choice, row.floor ?? train.plan.share)
+    const own = wanted.share === wanted.asked ? row : holds.at(wanted.share).row(choice, prices)
+    const moved = motionsOfHold(holds, { ...own, wanted: { ...wanted, all: 0 } })
+    yield moved ? { ...own, wanted: { ...wanted, all: chanceOfMotions(moved) } } : own
   }
 }
 
@@ -36,10 +91,14 @@ export function chanceOfHold(
   return chanceText(chanceOf(study.good(study.judged(motions)).all, study.draws))
 }
 
+function choiceOfRow(train: Train, row: HoldRow): HoldChoice {
+  const held = new Set(row.held)
+  return choiceOf(train, new Set(train.bodies.flatMap(({ id }, b) => (held.has(id) ? [b] : []))))
+}
+
+/** Own motions of the plan of a row, at the share that it has; undefined where it has none. */
 function motionsOfHold(holds: HoldSolver, row: HoldRow): readonly Motion[] | undefined {
   if (row.cost === undefined) return undefined
-  const { bodies } = holds.train
-  const held = new Set(row.held)
-  const indices = bodies.flatMap(({ id }, b) => (held.has(id) ? [b] : []))
-  return holds.motionsOf(choiceOf(holds.train, new Set(indices)))
+  const { train } = holds
+  return holds.at(row.wanted?.share ?? train.plan.share).motionsOf(choiceOfRow(train, row))
 }

@@ -1,5 +1,6 @@
 import type { Train } from '../mechanics/train'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
+import { unfinishedOf } from '../engine/fieldwork/unfinished'
 import { planJson } from './planJson'
 import { readyJson } from './readyJson'
 import { reasonsJson } from './reasonsJson'
@@ -10,9 +11,11 @@ import { sureJson } from './sureJson'
 /** What planning a train answers, in the document's units and under the keys of the output contract. */
 export function answerJson(answer: PlanAnswer, train: Train) {
   const { units } = train
+  const open = unfinishedOf(answer)
   const { rounded, reasons, ready, steps, sure, ...plan } = { ...noStages, ...answer }
   return {
     ...planJson(plan, train),
+    ...(open.length > 0 && { unfinished: open }),
     ...(rounded && roundedJson(rounded, sure?.rounded, units)),
     ...(reasons && reasonsJson(reasons, units)),
     ...(ready && { ready: readyJson(ready, units) }),

@@ -11,6 +11,7 @@ const choice: MeasuresOf<HoldRow> = {
   floor: 'plain',
   total: totals,
   worstShare: 'plain',
+  wanted: 'as it is',
   binding: 'as it is',
 }
 
@@ -22,9 +23,9 @@ export const holdJson = <Row extends HoldRow>(row: Row, train: Train) => ({
 
 /** Choices of held bodies: the rows alone where every choice was solved; else that they are not all. */
 export function holdsJson({ complete, rows }: Holds, train: Train) {
-  const all = rows.map(({ sure, ...row }) => ({
+  const all = rows.map(({ sure, wanted, ...row }) => ({
     ...holdJson(row, train),
-    ...(sure && { sure: sureJson(sure, train.units) }),
+    ...(sure && { sure: { ...sureJson(sure, train.units), ...(wanted && { wanted }) } }),
   }))
   return complete ? all : { complete, rows: all }
 }

@@ -65,6 +65,7 @@ const figures: MeasuresOf<UnlistedFigures> = {
   surveysTogether: 'as it is',
   worstShare: 'plain',
   standingShare: 'plain',
+  standingKept: 'plain',
   floor: 'plain',
 }
 type UnlistedFigures = StandingAnswer & Omit<MovesAnswer, 'expected'>
@@ -122,7 +123,8 @@ export const measureOf: Record<CheckAnswer['what'], Measure> = {
 
 function checkJson(check: CheckAnswer, units: DocumentUnits): CheckAnswer {
   const own = measureOf[check.what]
-  return written(check, { y: own, z: own, x: own, limit: own, share: 'plain' }, units)
+  const ways = { y: own, z: own, x: own }
+  return written(check, { ...ways, limit: own, share: 'plain', kept: ways }, units)
 }
 
 export const couplingsJson = (

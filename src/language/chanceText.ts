@@ -17,6 +17,9 @@ export function chanceText({ chance, low, high }: Told): string {
   return `${told} %`
 }
 
+/** A chance that was asked for, as it was entered, which is never all. */
+export const percentAsked = (chance: number): string => `${Number((chance * 100).toPrecision(8))} %`
+
 /** Another chance of the same draws, in the same steps. */
 export const likeChance = (chance: number, { low, high }: Pick<Told, 'low' | 'high'>): string =>
   chanceText({ chance, low: chance - (high - low) / 2, high: chance + (high - low) / 2 })

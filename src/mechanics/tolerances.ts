@@ -135,8 +135,11 @@ export const toleranceTable = {
   mostSubsets: { value: 4_000, unit: 'sums', means: 'different sums of the plates under one foot that are looked at', why: 'a pack of twelve different plates' },
   mostBodies: { value: 12, unit: 'bodies', means: 'up to here every choice of held machines is solved', why: '4096 choices; beyond it a mixed program finds the best' },
   mostRows: { value: 200, unit: 'rows', means: 'longest list of choices that is not complete', why: 'nobody reads more' },
+  mostOwnShares: { value: 40, unit: 'choices', means: 'choices of held machines that are each given the share of tolerance at which they reach a chance that is asked for', why: 'a few seconds, and more than anybody compares; the others are told as they are at the share asked for' },
   mostStops: { value: 12, unit: 'pieces', means: 'most pieces that a way is cut into', why: 'more is no work anyone does' },
   mostPortions: { value: 8, unit: 'portions', means: 'most portions that moves are cut into', why: 'more is no work anyone does' },
+  planWork: { value: 4e8, unit: 'rows times columns of the programs asked', means: 'usual work that a plan, and its prices, may each take before they are told to be unfinished', why: 'a minute or two; six hundred times what any example takes, ninety times what thirty machines take. Counted and not timed, so that bytes do not depend on the machine' },
+  reasonsWork: { value: 2e7, unit: 'the same', means: 'usual work that the conflict, and the remedies, of an impossible train may each take', why: 'ten seconds or so; a dozen times what any example takes' },
   mostLooks: { value: 4000, unit: 'looks', means: 'looks at orders of work before the search for one ends', why: 'counted and not timed, so that bytes do not depend on the machine' },
 } as const satisfies Record<string, Deciding>
 

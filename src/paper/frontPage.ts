@@ -109,7 +109,7 @@ function inTheWay(plan: PlanAnswer, print: PrintFor): Block[] {
       items: [
         conflict.sentence,
         ways === 0
-          ? `Nothing that was tried works; what was tried stands ${where}.`
+          ? `Nothing that was tried works${reasons.unfinished ? ' so far' : ''}; what was tried stands ${where}.`
           : `What would work stands ${where}, ${counted(ways, 'way', 'ways')} by effort.`,
       ],
     },

@@ -2,6 +2,8 @@ import type { ReasonsAnswer } from '../engine/fieldwork/answer'
 import type { Remedy } from '../engine/infeasible/remedies/answer'
 import { shareText } from '../language/amounts'
 import { capital, counted } from '../language/names'
+import { noneSoFar } from '../text/remediesText'
+import { unfinishedWords } from '../text/unfinishedWords'
 import type { Drawn } from './job'
 import type { Block, Chapter } from './page'
 import { sentence } from './words'
@@ -28,11 +30,18 @@ export function remediesPage({ answer }: Drawn): Chapter[] {
   ]
 }
 
-function reasonsBlocks({ conflicts, remedies, holdsTried }: ReasonsAnswer): Block[] {
+function reasonsBlocks({
+  conflicts,
+  remedies,
+  holdsTried,
+  unfinished = [],
+}: ReasonsAnswer): Block[] {
   const [conflict, ...behind] = conflicts
   const working = remedies.filter(({ solves }) => solves)
   const others = remedies.filter(({ solves }) => !solves)
+  const none = unfinished.includes('remedies') ? noneSoFar : nothingWorks(holdsTried.tried)
   return [
+    ...unfinishedWords(unfinished).map((text) => ({ kind: 'text', look: 'strong', text }) as const),
     ...(conflict ? [{ kind: 'text', look: 'strong', text: conflict.sentence } as const] : []),
     {
       kind: 'list',
@@ -54,7 +63,7 @@ function reasonsBlocks({ conflicts, remedies, holdsTried }: ReasonsAnswer): Bloc
     },
     ...(working.length > 0
       ? [remedyTable(working)]
-      : [{ kind: 'text', look: 'strong', text: nothingWorks(holdsTried.tried) } as const]),
+      : [{ kind: 'text', look: 'strong', text: none } as const]),
     ...(others.length === 0
       ? []
       : ([

@@ -1,6 +1,7 @@
 import { ChanceStudy } from '../engine/chance/chanceStudy'
-import { chanceOfHold } from '../engine/sureHolds'
-import { holdsFrom, solvesAll } from '../engine/studies/holds/holdRows'
+import type { WantedAnswer } from '../engine/chance/answer'
+import { chanceOfHold, ownRows } from '../engine/sureHolds'
+import { holdsFrom, rankedHolds, solvesAll } from '../engine/studies/holds/holdRows'
 import { HoldSolver } from '../engine/studies/holds/holdSolver'
 import type { Train } from '../mechanics/train'
 import { holdList, type HoldList } from '../text/holdList'
@@ -33,15 +34,18 @@ export function workSheet(read: ReadTrain, solver: Solver, settings: PaperSettin
   if (answer.status === 'stopped' || answer.status === 'unproven')
     return { status: 'stopped', why: `no sheet without a plan that holds: ${answer.why}` }
   const few = solvesAll(train, { bodies: mostBodies })
-  const list = few && { holds: choicesOf(run.train, solver) }
+  const list = few && { holds: choicesOf(train, run.wanted, solver) }
   const job = { ...read, train: run.train, answer, ...list }
   return { status: answer.status, answer, job, paper: paperOf(job, settings) }
 }
 
 /** Choices of held bodies as the sheet lists them, each with the chance of its plan. */
-function choicesOf(train: Train, solver: Solver): HoldList {
+function choicesOf(train: Train, wanted: WantedAnswer | undefined, solver: Solver): HoldList {
   const holds = new HoldSolver(train, solver)
   const study = new ChanceStudy(train, holds.found)
-  const { rows, complete } = holdsFrom(holds, { prices: false })
+  const { rows: listed, complete } = holdsFrom(holds, { prices: false })
+  const rows = wanted
+    ? rankedHolds(holds, [...ownRows(holds, study, listed, wanted, false)])
+    : listed
   return holdList(train, rows, complete, (row) => chanceOfHold(holds, study, row))
 }

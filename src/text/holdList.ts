@@ -5,6 +5,7 @@ import type { Train } from '../mechanics/train'
 import { effortOf } from '../engine/studies/holds/compare'
 import type { RankedHold } from '../engine/studies/holds/holdRows'
 import { holdGroups, type HoldGroup } from './holdGroups'
+import { withinWords } from './withinWords'
 import { capital, inSentence, listed } from '../language/names'
 
 /** A choice of held bodies as it stands in a list. */
@@ -106,7 +107,7 @@ const namesOf = (train: Train, ids: readonly string[]): string[] =>
 function detailOf(train: Train, row: RankedHold): string {
   const floor = row.floor === null ? '' : `best reachable ${bestShareText(row.floor)}`
   const moved = namesOf(train, row.disturbed)
-  return [...(moved.length > 0 ? [`moves ${listed(moved)}`] : []), ...(floor ? [floor] : [])].join(
-    '; ',
-  )
+  const within = row.wanted && row.cost !== undefined ? withinWords(row.wanted) : ''
+  const moves = moved.length > 0 ? `moves ${listed(moved)}` : ''
+  return [moves, within, floor].filter((part) => part !== '').join('; ')
 }

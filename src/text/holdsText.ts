@@ -9,6 +9,7 @@ import { holdGroups, type HoldGroup } from './holdGroups'
 import { heading, paragraph, table, sheetText } from './layout'
 import { cautionText } from './remarksText'
 import { opening } from './planText'
+import { withinSentence } from './withinWords'
 import { chanceText } from '../language/chanceText'
 import { capital, counted, inSentence, listed } from '../language/names'
 
@@ -72,6 +73,7 @@ const namesOf = (train: Train, ids: readonly string[]): string =>
 
 function tableOf(train: Train, shown: readonly HoldGroup[]): string[] {
   const sure = shown.some(({ face }) => face.sure !== undefined)
+  const wanted = shown.some(({ face }) => face.wanted !== undefined)
   return [
     ...heading('CHOICES', orderInWords),
     ...(sure
@@ -80,6 +82,7 @@ function tableOf(train: Train, shown: readonly HoldGroup[]): string[] {
           '  ',
         )
       : []),
+    ...(wanted ? paragraph(withinSentence(shown.map(({ face }) => face)), '  ') : []),
     '',
     ...table(
       [
@@ -89,6 +92,7 @@ function tableOf(train: Train, shown: readonly HoldGroup[]): string[] {
         { head: 'effort', align: 'right' },
         { head: 'best reachable', align: 'right' },
         { head: 'disturbed', align: 'right' },
+        ...(wanted ? [{ head: 'within', align: 'right' as const }] : []),
         ...(sure ? [{ head: 'sure', align: 'right' as const }] : []),
         { head: '' },
       ],
@@ -99,6 +103,7 @@ function tableOf(train: Train, shown: readonly HoldGroup[]): string[] {
         toldText(effortOf(train, face), train.units),
         bestShareText(face.floor ?? 0, train.plan.share),
         `${face.disturbed.length}`,
+        ...(wanted ? [shareText(face.wanted?.share ?? train.plan.share)] : []),
         ...(sure ? [face.sure?.all ? chanceText(face.sure.all) : '-'] : []),
         face.current ? 'now' : '',
       ]),

@@ -21,6 +21,7 @@ import { cautionText, findingsText, notEnteredText } from './remarksText'
 import { tidy } from '../language/tidy'
 import { sentenceOf, sentenceText } from '../engine/plan/sentence'
 import { sureText } from './sureText'
+import { unfinishedSentences } from './unfinishedWords'
 import { stepsText } from './stepsText'
 import { surveysText } from './surveysText'
 
@@ -35,6 +36,9 @@ export function planText(train: Train, answer: DrawnAnswer): string {
       sentenceText(answer.status === 'by hand' ? answer.sentence : sentenceOf(train, answer)),
     ),
     ...(ready ? readyLine(ready) : []),
+    ...(answer.status === 'by hand'
+      ? []
+      : unfinishedSentences(answer).flatMap((line) => paragraph(line))),
     ...(reasons ? [...conflictText(reasons.conflicts), ...remediesText(reasons)] : []),
     ...(ready?.provisional === true ? parts.map(provisional) : parts).flat(),
     ...(ready ? readyText(ready) : []),
@@ -105,7 +109,7 @@ function proofText(train: Train, answer: DrawnAnswer): string[] {
     floor === null
       ? []
       : [
-          `The best reachable by any allowed move, with the same machines fixed, is ${bestShareText(floor, answer.share)} of tolerance${keptInWords(train) === '' ? '' : ', what is kept free of it counted'}.`,
+          `The best reachable by any allowed move, with the same machines fixed, is ${bestShareText(floor, answer.share)} of tolerance${keptInWords(train) === '' ? '' : ', what is kept free of it counted'}${'standingKept' in answer && answer.standingKept !== undefined ? `; as found, counted alike, ${shareText(answer.standingKept)}` : ''}.`,
         ]
   const lines = [...proofLines(train, answer), ...floorLine]
   if (lines.length === 0) return []

@@ -9,7 +9,7 @@ const mostOthers = 6
  * What would make an impossible train possible, least effort first; then what was tried and is not
  * enough by itself. Before any of it the cheapest remedy of all, which no program can try.
  */
-export function remediesText({ remedies, holdsTried }: ReasonsAnswer): string[] {
+export function remediesText({ remedies, holdsTried, unfinished = [] }: ReasonsAnswer): string[] {
   const working = remedies.filter(({ solves }) => solves)
   const others = remedies.filter(({ solves }) => !solves)
   const rest = others.length - mostOthers
@@ -19,7 +19,9 @@ export function remediesText({ remedies, holdsTried }: ReasonsAnswer): string[] 
       'First read again: signs, sag, which shaft the bracket sat on, where the feet stand, which side is which. Half an hour, and the best money spent.',
       '  ',
     ),
-    ...(working.length === 0 ? paragraph(noneText(holdsTried), '  ') : []),
+    ...(working.length === 0
+      ? paragraph(unfinished.includes('remedies') ? noneSoFar : noneText(holdsTried), '  ')
+      : []),
     ...working.flatMap((remedy, i) => ['', ...remedyText(remedy, i + 1)]),
     ...(others.length === 0 ? [] : ['', ...paragraph('Not enough by themselves:', '  ')]),
     ...others
@@ -30,6 +32,9 @@ export function remediesText({ remedies, holdsTried }: ReasonsAnswer): string[] 
     ...(rest > 0 ? paragraph(`and ${rest} more`, '  - ') : []),
   ]
 }
+
+/** Where not all was tried. */
+export const noneSoFar = 'Of what was tried so far nothing works.'
 
 function noneText({ tried }: HoldsTried): string {
   const holds =

@@ -4,7 +4,8 @@ import { bestFromHere } from '../engine/studies/hand/fromHere'
 import { choiceNow } from '../engine/studies/holds/choice'
 import { holdRows, rankedHolds, solvesAll, theBest } from '../engine/studies/holds/holdRows'
 import { madeOf } from '../engine/rounding/answer'
-import { chanceOfHold } from '../engine/sureHolds'
+import { chanceOfHold, ownRows } from '../engine/sureHolds'
+import { PlanningRun } from '../engine/planningRun'
 import type { HoldRow } from '../engine/studies/holds/row'
 import { holdList } from '../text/holdList'
 import type { Solver } from '../engine/lp/solver'
@@ -64,8 +65,12 @@ export class Analyses {
       } else if (request.kind === 'work') await this.worked(id, train, post)
       else if (request.kind === 'from here')
         post({ id, kind: 'from here', from: bestFromHere(read.train, request.hand, solver) })
-      else if (request.kind === 'reasons') post({ id, kind: 'reasons', reasons: run.reasons() })
-      else {
+      else if (request.kind === 'reasons') {
+        const { work } = request
+        // what a run has worked out with less work stays what it was
+        const asked = work > 1 ? new PlanningRun(read, solver, work) : run
+        post({ id, kind: 'reasons', reasons: asked.reasons() })
+      } else {
         this.latest = id
         await this.studied(id, train, request.curve, post)
       }
@@ -77,15 +82,17 @@ export class Analyses {
   /** First the choice that is held now, then the curve and its floor, then every other choice. */
   private async studied(id: number, known: KnownTrain, curve: boolean, post: Post): Promise<void> {
     const breath = breathing(() => this.latest === id)
-    const { train } = known.run
     if (known.list && (known.curve || !curve)) {
       if (curve && known.curve) post({ id, kind: 'curve', ...known.curve })
       const done = known.list.solved
       post({ id, kind: 'holds', list: known.list, done, total: done, finished: true })
       return
     }
-    const holds = known.run.holds()
-    const rows: HoldRow[] = []
+    // where a chance is asked for, choices are compared from the share asked for down
+    const { wanted } = known.run
+    const holds = wanted ? known.run.holds().at(wanted.asked) : known.run.holds()
+    const { train } = holds
+    let rows: HoldRow[] = []
     const complete = solvesAll(train)
     const study = known.run.chances()
     const tell = (done: number, total: number | undefined, finished: boolean) => {
@@ -125,6 +132,15 @@ export class Analyses {
       tell(rows.length, total, false)
       told = performance.now()
       rest = Math.max(often, ranking * (told - now))
+    }
+    // where a chance is asked for, every choice is planned at the share at which it reaches that
+    if (wanted) {
+      const own: HoldRow[] = []
+      for (const row of ownRows(holds, study, rows, wanted, false)) {
+        own.push(row)
+        if (!(await breath())) return
+      }
+      rows = own
     }
     tell(rows.length, rows.length, true)
   }

@@ -16,7 +16,12 @@ export type AnalysisRequest = { readonly id: number } & (
       /** Whether the trade-off is wanted: it does not depend on the share asked for. */
       readonly curve: boolean
     }
-  | { readonly kind: 'reasons'; readonly document: unknown }
+  | {
+      readonly kind: 'reasons'
+      readonly document: unknown
+      /** How many times the usual work they may take. */
+      readonly work: number
+    }
   | {
       readonly kind: 'why'
       readonly document: unknown

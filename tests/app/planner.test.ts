@@ -202,7 +202,7 @@ test('an analysis whose planner finds no solver says why, and the next one is wo
   const told: AnalysisReply[] = []
   const analyst = new Analyst((reply) => told.push(reply))
   way = withoutWasm
-  const first = analyst.ask({ kind: 'reasons', document: newTrain() })
+  const first = analyst.ask({ kind: 'reasons', work: 1, document: newTrain() })
   await pass(100)
   expect(told).toEqual([{ id: first, kind: 'failed', why: 'the solver is missing' }])
   way = {
@@ -211,14 +211,14 @@ test('an analysis whose planner finds no solver says why, and the next one is wo
       worker.says({ id, kind: 'reasons', reasons: undefined })
     },
   }
-  const second = analyst.ask({ kind: 'reasons', document: newTrain() })
+  const second = analyst.ask({ kind: 'reasons', work: 1, document: newTrain() })
   await pass(100)
   expect(told.at(-1)).toEqual({ id: second, kind: 'reasons', reasons: undefined })
   expect(made.filter(({ ended }) => !ended)).toHaveLength(1)
   // one that cannot be loaded says so too
   analyst.end()
   way = notLoading
-  const third = analyst.ask({ kind: 'reasons', document: newTrain() })
+  const third = analyst.ask({ kind: 'reasons', work: 1, document: newTrain() })
   await pass(100)
   expect(told.at(-1)).toEqual({
     ...{ id: third, kind: 'failed' },

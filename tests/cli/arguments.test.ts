@@ -38,5 +38,13 @@ test('- is a file or a value; after -- everything is a file', () => {
     file: '--help',
     json: false,
     sure: false,
+    work: 1,
   })
+})
+
+test('--work takes a number above 0, for plan alone', () => {
+  expect(readArguments(['plan', 'a', '--work', '10'])).toMatchObject({ work: 10 })
+  for (const wrong of ['0', 'x', '', 'Infinity'])
+    expect(refusal(['plan', 'a', '--work', wrong])).toMatchObject({ at: '--work' })
+  expect(refusal(['holds', 'a', '--work', '2'])?.why).toContain('it belongs to plan')
 })

@@ -29,8 +29,19 @@ describe('what is told of a check with a guard', () => {
       limit: 100,
       share: close((90 - room) / 100, 5),
       verdict: 'in',
+      kept: { y: close(room, 5), z: close(room, 5) },
     })
   })
+})
+
+it('of the train as found with what is kept free, as in the floor; without a guard nothing', () => {
+  const room = 2 * Math.sqrt(150)
+  const { standingShare, standingKept, floor } = guarded({ guard: 2 }, [0, -300])
+  expect(standingShare).toBeCloseTo(3, 9)
+  expect(standingKept).toBeCloseTo((300 + room) / 100, 6)
+  // a pump that may be moved anywhere comes to what is kept free and no less
+  expect(floor).toBeCloseTo(room / 100, 5)
+  expect(guarded({}, [0, -300]).standingKept).toBeUndefined()
 })
 
 describe('the plan as text', () => {

@@ -41,12 +41,16 @@ export const useAnalysis = defineStore('analysis', () => {
   /** True while the trade-off shown belongs to other limits or another hold. */
   const marginOld = ref(false)
   const reasons = shallowRef<ReasonsAnswer>()
+  /** True while reasons are looked for with more work than before. */
+  const further = ref(false)
   const failure = ref('')
   /** The document that the list and the reasons belong to. */
   const studied = shallowRef<TrainDocument>()
   const keptHolds = new WeakMap<TrainDocument, HoldsSoFar>()
   const keptReasons = new WeakMap<TrainDocument, ReasonsAnswer>()
   const keptMargins = new Map<string, Margin>()
+  /** How many times the usual work reasons may take; more where somebody asks to go on. */
+  let reasonsWork = 1
   let [listId, reasonsId, marginKey] = [0, 0, '']
   let timer: ReturnType<typeof setTimeout> | undefined
 
@@ -68,8 +72,10 @@ export const useAnalysis = defineStore('analysis', () => {
   function heard(reply: AnalysisReply): void {
     const document = studied.value
     if (!document) return
-    if (reply.kind === 'failed' && (reply.id === listId || reply.id === reasonsId))
+    if (reply.kind === 'failed' && (reply.id === listId || reply.id === reasonsId)) {
       failure.value = reply.why
+      further.value = false
+    }
     if (reply.kind === 'holds' && reply.id === listId) {
       const { list, done, total, finished } = reply
       holds.value = { list, done, total, finished, stopped: false }
@@ -82,6 +88,7 @@ export const useAnalysis = defineStore('analysis', () => {
     }
     if (reply.kind === 'reasons' && reply.id === reasonsId && reply.reasons) {
       reasons.value = reply.reasons
+      further.value = false
       keptReasons.set(document, reply.reasons)
     }
   }
@@ -104,8 +111,21 @@ export const useAnalysis = defineStore('analysis', () => {
     if (!known || !kept)
       listId = lists.ask({ kind: 'analysis', document, curve: kept === undefined })
     reasons.value = keptReasons.get(document)
+    reasonsWork = 1
     if (plan.drawing?.answer.status !== 'impossible') causes.end()
-    else if (!reasons.value) reasonsId = causes.ask({ kind: 'reasons', document })
+    else if (!reasons.value) askReasons(document)
+  }
+
+  function askReasons(document: TrainDocument): void {
+    reasonsId = causes.ask({ kind: 'reasons', document, work: reasonsWork })
+    further.value = reasonsWork > 1
+  }
+
+  /** Looks for reasons and remedies again, with ten times the work that ran out; what is known stays meanwhile. */
+  function lookFurther(): void {
+    if (!studied.value || stale.value || further.value || !reasons.value?.unfinished) return
+    reasonsWork *= 10
+    askReasons(studied.value)
   }
 
   /** Leaves the list of choices as it is. */
@@ -132,5 +152,5 @@ export const useAnalysis = defineStore('analysis', () => {
     { flush: 'sync' },
   )
 
-  return { places, holds, margin, marginOld, reasons, failure, stale, stop }
+  return { places, holds, margin, marginOld, reasons, further, failure, stale, stop, lookFurther }
 })

@@ -86,4 +86,11 @@ export interface WantedAnswer {
   share: number
   /** The share that the train asks for; the plan may keep more room than that. */
   asked: number
+  /** Where no other share was looked at to the end: that would have taken more work than is allowed. */
+  looked?: false
+}
+
+/** The same of one choice of held bodies, with the chance that its plan has. */
+export interface WantedOfHold extends WantedAnswer {
+  all: number
 }

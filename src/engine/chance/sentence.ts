@@ -1,4 +1,4 @@
-import { chanceText, likeChance } from '../../language/chanceText'
+import { chanceText, likeChance, percentAsked } from '../../language/chanceText'
 import { shareText, toldText } from '../../language/amounts'
 import { capital, inSentence } from '../../language/names'
 import type { Train } from '../../mechanics/train'
@@ -47,13 +47,14 @@ function contradicted(train: Train): string {
 }
 
 /** What came of a chance that was asked for; nothing where the plan has it at the share asked for. */
-function wantedSaid(all: Chance, { chance, reached, share, asked }: WantedAnswer): string {
-  // what was asked for is told as it was entered, and is never all
-  const percent = `${Number((chance * 100).toPrecision(8))} %`
+function wantedSaid(all: Chance, { chance, reached, share, asked, looked }: WantedAnswer): string {
+  const percent = percentAsked(chance)
   if (all.chance >= chance || chanceText(all) === percent)
     return share < asked
       ? ` For the ${percent} asked for it keeps to ${shareText(share)} of tolerance.`
       : ''
+  if (looked === false)
+    return ` Whether another share reaches the ${percent} asked for is not known: looking for one took more work than is allowed.`
   // the plan was chosen before it was rounded
   return reached
     ? ` The ${percent} asked for is reached at ${shareText(share)} of tolerance, but not once it is rounded to shims.`

@@ -19,7 +19,12 @@ export interface ReasonsAnswer {
   conflicts: Conflict[]
   remedies: Remedy[]
   holdsTried: HoldsTried
+  /** What was not worked out to its end, because the work allowed for it ran out; left out where all was. */
+  unfinished?: UnfinishedReason[]
 }
+
+/** Why nothing works, or what would help. */
+export type UnfinishedReason = 'conflict' | 'remedies'
 
 interface ReadyStage {
   /** Whether it may be carried out: soft foot, pipe strain, signs, closures. */

@@ -17,6 +17,8 @@ export interface StandingAnswer {
   asFound: AsFoundAnswer[]
   /** Worst share as found. */
   standingShare: number
+  /** The same with what is kept free counted, as in the floor; left out where nothing is. */
+  standingKept?: number
   /** How many standard uncertainties are kept free of every limit; left out where none are. */
   guard?: number
   /** The plan holds for every value within the intervals of growth; left out where that is not asked. */
@@ -51,6 +53,8 @@ export interface PlannedAnswer extends StandingAnswer, MovesAnswer {
   proof: ProofAnswer
   /** What each limit that binds is worth, dearest first; left out where prices were not asked for. */
   prices?: BindingAnswer[]
+  /** True where the work allowed for the prices ran out: none is told. */
+  pricesOpen?: true
 }
 
 /** Nothing needs to move: the moves are none. */
@@ -128,6 +132,8 @@ export interface CheckAnswer {
   share: number
   /** What it shows of its full limit with what is kept free of it; left out where nothing is. */
   verdict?: CheckVerdict
+  /** What is kept free of that limit along y and z, or along x, in its unit; likewise. */
+  kept?: { y?: number; z?: number; x?: number }
 }
 
 export interface AsFoundAnswer {

@@ -7,6 +7,8 @@ import type { AsFound } from '../../mechanics/readings/asFound'
 import { foundLines } from '../../mechanics/uncertainty/foundLines'
 import { keptRooms, type KeptRooms } from '../../mechanics/uncertainty/kept'
 import { keptShares } from '../../mechanics/uncertainty/verdict'
+import { tol } from '../../mechanics/tolerances'
+import { Budget } from '../lp/budget'
 import { programUnit } from '../lp/program'
 import { buildProgram } from '../lp/rows/buildProgram'
 import type { Solver } from '../lp/solver'
@@ -23,18 +25,30 @@ import { solvePlan } from './solvePlan'
 export class PlanRun {
   readonly train: Train
   readonly solver: Solver
+  /** How many times the usual work each question may take. */
+  readonly work: number
   private readonly lines: readonly AsFound[] | undefined
   private readonly rooms: KeptRooms | undefined
 
   /**
    * @param lines of the couplings, where the train does not stand as it was read
    * @param rooms kept free of its tolerances, where they are not its own
+   * @param work how many times the usual work each question may take [1]
    */
-  constructor(train: Train, solver: Solver, lines?: readonly AsFound[], rooms?: KeptRooms) {
+  constructor(
+    train: Train,
+    solver: Solver,
+    {
+      lines,
+      rooms,
+      work = 1,
+    }: { lines?: readonly AsFound[]; rooms?: KeptRooms | undefined; work?: number } = {},
+  ) {
     this.train = train
     this.solver = solver
     this.lines = lines
     this.rooms = rooms
+    this.work = work
   }
 
   /** Every coupling's line as its readings give it. */
@@ -50,7 +64,7 @@ export class PlanRun {
   readonly program = once(() => buildProgram(this.train, this.found(), this.kept()))
   /** The floor and the least cost, as the programs gave them. */
   readonly solved = once(() =>
-    solvePlan(this.train, this.program(), this.standingShare(), this.solver),
+    solvePlan(this.train, this.program(), this.standingShare(), this.solver, this.work),
   )
   /** Own motions of the bodies; all still where nothing need or can be done. */
   readonly motions = once((): readonly Motion[] => {
@@ -84,11 +98,15 @@ export class PlanRun {
   /** What each limit that binds is worth, which takes as long again; none without moves. */
   readonly prices = once(() => {
     const solved = this.solved()
-    return solved.status === 'planned' ? bindingOf(this.train, solved.parts, this.solver) : []
+    if (solved.status !== 'planned') return []
+    const budget = new Budget(this.solver, this.work * tol.planWork)
+    return budget.attempt((solver) => bindingOf(this.train, solved.parts, solver))
   })
-  /** The plan with its prices. */
+  /** The plan with its prices; without them where the work allowed for them ran out. */
   readonly priced = once((): PlanFigures => {
     const plan = this.plan()
-    return plan.status === 'planned' ? { ...plan, prices: this.prices() } : plan
+    const prices = this.prices()
+    if (plan.status !== 'planned') return plan
+    return prices ? { ...plan, prices } : { ...plan, pricesOpen: true }
   })
 }

@@ -4,6 +4,8 @@ import type { Train } from '../../mechanics/train'
 import type { AsFound } from '../../mechanics/readings/asFound'
 import { worstShare, type CouplingResult } from '../../mechanics/misalignment/shares'
 import { noMotion, type Motion } from '../../mechanics/motion'
+import { keepsRoom, keptRooms } from '../../mechanics/uncertainty/kept'
+import { keptShares } from '../../mechanics/uncertainty/verdict'
 import { prove, type Proof } from '../proof/prove'
 import type { MovesAnswer, PlanFigures, ProofAnswer, StandingAnswer } from './answer'
 import { planCautions } from './cautions'
@@ -48,6 +50,9 @@ export function planSolved(
     held: train.bodies.filter(({ held }) => held).map(({ id }) => id),
     asFound: report.asFoundAnswer(train, found, standing),
     standingShare: tidy(worstShare(standing)),
+    ...(keepsRoom(train) && {
+      standingKept: tidy(Math.max(...keptShares(train, standing, keptRooms(train)))),
+    }),
     floor: solved.floor === undefined ? null : tidy(solved.floor),
     findings: findingsOf(train, found),
     notEntered: notEnteredOf(train),

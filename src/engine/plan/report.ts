@@ -6,7 +6,7 @@ import { noMotion, type Motion } from '../../mechanics/motion'
 import { bandAround, setDoubts } from '../../mechanics/misalignment/bands'
 import { workErrors, workedBy } from '../../mechanics/uncertainty/workErrors'
 import { keptRooms } from '../../mechanics/uncertainty/kept'
-import { verdictsOf, type CheckVerdict } from '../../mechanics/uncertainty/verdict'
+import { roomsOf, verdictsOf, type CheckVerdict } from '../../mechanics/uncertainty/verdict'
 import { couplingMotions } from '../../mechanics/misalignment/couplingMotion'
 import { addMisalignments } from '../../mechanics/misalignment/stateShift'
 import {
@@ -66,7 +66,11 @@ export function couplingsAnswer(
   const before = sharesOf(train, found)
   const checksAnswer = (result: CouplingResult): CheckAnswer[] => {
     const verdicts = verdictsOf(train, result, kept)
-    return result.checks.map((check, i) => checkAnswer(check, verdicts?.[i]))
+    const rooms = roomsOf(train, result, kept)
+    return result.checks.map((check, i) => ({
+      ...checkAnswer(check, verdicts?.[i]),
+      ...(rooms?.[i] && { kept: rooms[i] }),
+    }))
   }
   return sharesOf(train, found, couplingMotions(train, motions)).map((after, i) => {
     const coupling = train.couplings[after.coupling]

@@ -1,5 +1,6 @@
 import { tol } from '../../mechanics/tolerances'
 import type { Train } from '../../mechanics/train'
+import { Budget } from '../lp/budget'
 import { motionNames, noMotion, type Motion } from '../../mechanics/motion'
 import type { Solver } from '../lp/solver'
 import { Partition, type Part } from '../lp/parts'
@@ -7,6 +8,10 @@ import { programUnit, type Cut, type Program } from '../lp/program'
 import { PartSolver, type CostAnswer, type PartPlan } from './partSolver'
 import { solveParts } from './solveParts'
 import { floorCuts, wholeAnswer } from './wholeAnswer'
+
+/** Said where a plan is not found within the work allowed: nothing is known of whether there is one. */
+const outOfWork = (work: number): string =>
+  `no plan was found within ${work === 1 ? 'the usual work' : `${work} times the usual work`}, which says nothing of whether there is one; with more it goes on`
 
 export type { CostAnswer } from './partSolver'
 
@@ -34,16 +39,25 @@ export type Solved =
  * Asks the program for the floor, for the least cost within the share, and among plans of that cost
  * for the smallest worst share; part by part where bodies that stay cut the train apart. Standing
  * still is judged before any program is solved.
+ * @param work how many times the usual work it may take
  */
 export function solvePlan(
   train: Train,
   program: Program,
   standing: number,
   solver: Solver,
+  work = 1,
 ): Solved {
   const partition = new Partition(program)
-  const parts = new PartSolver(partition, solver)
-  const solved = solveParts(partition, parts, train.plan.share, standing)
+  const budget = new Budget(solver, work * tol.planWork)
+  const parts = new PartSolver(partition, budget.solver)
+  const solved = budget.attempt(() => solveParts(partition, parts, train.plan.share, standing))
+  if (!solved) {
+    // what its parts reach at best may be known, and is then no less true
+    const known = partition.split().map((group) => parts.knownFloor(group)?.bound)
+    const floor = known.every((bound) => bound !== undefined) ? Math.max(...known) : undefined
+    return { status: 'stopped', floor, why: outOfWork(work) }
+  }
   switch (solved.status) {
     case 'in-tolerance':
     case 'stopped':

@@ -52,6 +52,25 @@ export function verdictsOf(
   return at && reachesOf(train, result, at).map((reach, i) => verdictOf(reach, result.checks[i]))
 }
 
+/**
+ * What is kept free of the limit of each check of a coupling in a state, in its unit and in order.
+ * @returns undefined where nothing is kept free
+ */
+export function roomsOf(
+  train: Train,
+  result: CouplingResult,
+  kept: KeptRooms | undefined,
+): ({ y: number; z: number } | { x: number })[] | undefined {
+  const at = keptIn(train, result, kept)
+  return (
+    at &&
+    result.checks.map(({ x }, i) => {
+      const room = at.checks[i]
+      return x !== undefined || !room ? { x: at.gap / 1000 } : roomAlong(room)
+    })
+  )
+}
+
 function verdictOf({ most, least }: Reach, check: CheckResult | undefined): CheckVerdict {
   const limit = check?.limit ?? NaN
   if (most <= limit * (1 + tol.share)) return 'in'

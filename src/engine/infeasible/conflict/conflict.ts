@@ -41,15 +41,16 @@ export function contradictionOf(
 /**
  * Why a train cannot be planned: an irreducible set of limits, tolerances and held bodies, and behind
  * it the next ones that would come to light if the limits of the first gave.
+ * @param out where each is put as soon as it is worked out
  * @returns none where the train can be planned after all, or the solver stopped
  */
 export function conflictsOf(
   { cache, sets }: Contradiction,
   solver: Solver,
   most = mostConflicts,
+  out: Conflict[] = [],
 ): Conflict[] {
   const { model } = cache
-  const out: Conflict[] = []
   let left: ReadonlySet<number> = allLimits(model)
   while (out.length < most) {
     const [set] = out.length === 0 ? sets : irreducibles(cache, left)

@@ -29,60 +29,90 @@ const mostRaises = 2
 
 /**
  * What would make an impossible train possible: each remedy a change to its document, with the least
- * amounts in whole steps, solved and proven from the changed document. Those that work come first,
- * by effort; then what does not work by itself. Other choices of held bodies are tried before
- * anything is machined.
- * @param floor the smallest worst share that the train reaches as it is
+ * amounts in whole steps, solved and proven from the changed document. Other choices of held bodies are tried before
+ * anything is machined. What was tried so far can be told at any time.
  */
-export function remediesOf(
-  document: TrainDocument,
-  { cache, sets }: Contradiction,
-  floor: number | null,
-  solver: Solver,
-): { remedies: Remedy[]; holdsTried: HoldsTried } {
-  const { model } = cache
-  const conflicts = sets.map(({ members }) => members)
-  const context: RemedyContext = { document, train: model.train, model, conflicts }
-  const known = cache.reach(allLimits(model))
-  const cuts = known.kind === 'stopped' ? [] : known.cuts
-  const holds = holdChoices(context)
-  const margins = [
-    shareChoice(context, floor),
-    guardChoice(context, solver),
-    intervalsChoice(context),
-  ]
-  const others = [
-    ...stateChoices(context),
-    ...roomChoices(context),
-    ...packChoices(context),
-    ...raiseChoices(context),
-    ...dowelChoices(context),
-    ...couplingChoices(context),
-    ...tiltChoices(context),
-    ...restraintChoices(context),
-  ]
-  const helps = (candidate: Candidate) => conflicts.every((set) => touches(candidate, set))
-  const tried = (candidate: Candidate) => attempt(context, candidate, cuts, solver, true)
-  const inPair = (candidate: Candidate) => attempt(context, candidate, cuts, solver, false)
-  const ofHolds = holds.filter(helps).flatMap(tried)
-  const holdsTried = {
-    tried: holds.length,
-    solve: ofHolds.filter(({ solves }) => solves).length,
+export class RemedySearch {
+  private readonly context: RemedyContext
+  private readonly contradiction: Contradiction
+  private readonly floor: number | null
+  private readonly solver: Solver
+  private readonly margins: Remedy[] = []
+  private readonly ofHolds: Remedy[] = []
+  private readonly others: Remedy[] = []
+  private readonly inPairs: Remedy[] = []
+  private triedHolds = 0
+
+  /** @param floor the smallest worst share that the train reaches as it is */
+  constructor(
+    document: TrainDocument,
+    contradiction: Contradiction,
+    floor: number | null,
+    solver: Solver,
+  ) {
+    const { model } = contradiction.cache
+    const conflicts = contradiction.sets.map(({ members }) => members)
+    this.context = { document, train: model.train, model, conflicts }
+    this.contradiction = contradiction
+    this.floor = floor
+    this.solver = solver
   }
-  const singles = [
-    ...margins.flatMap((margin) => (margin ? tried(margin) : [])),
-    ...ofHolds,
-    ...fewest(others.filter(helps).flatMap(tried)),
-  ]
-  const working = singles.filter(({ solves }) => solves)
-  const candidates = [...holds.filter(({ stays }) => stays.length === 0), ...others]
-  const inPairs =
-    working.length >= enoughSingles ? [] : pairsOf(candidates, conflicts, singles, inPair)
-  return {
-    remedies: ranked([...singles, ...inPairs]).map((remedy) =>
-      machines(remedy) ? { ...remedy, sentence: afterHolds(remedy, holdsTried) } : remedy,
-    ),
-    holdsTried,
+
+  /** Tries every candidate, and pairs where few work alone. */
+  run(): this {
+    const { context, floor, solver } = this
+    const { conflicts } = context
+    const { cache } = this.contradiction
+    const known = cache.reach(allLimits(cache.model))
+    const cuts = known.kind === 'stopped' ? [] : known.cuts
+    const holds = holdChoices(context)
+    const margins = [
+      shareChoice(context, floor),
+      guardChoice(context, solver),
+      intervalsChoice(context),
+    ]
+    const others = [
+      ...stateChoices(context),
+      ...roomChoices(context),
+      ...packChoices(context),
+      ...raiseChoices(context),
+      ...dowelChoices(context),
+      ...couplingChoices(context),
+      ...tiltChoices(context),
+      ...restraintChoices(context),
+    ]
+    const helps = (candidate: Candidate) => conflicts.every((set) => touches(candidate, set))
+    const tried = (candidate: Candidate) => attempt(context, candidate, cuts, solver, true)
+    const inPair = (candidate: Candidate) => attempt(context, candidate, cuts, solver, false)
+    for (const margin of margins) if (margin) this.margins.push(...tried(margin))
+    for (const hold of holds) {
+      if (helps(hold)) this.ofHolds.push(...tried(hold))
+      this.triedHolds++
+    }
+    for (const other of others.filter(helps)) this.others.push(...tried(other))
+    const working = this.singles().filter(({ solves }) => solves)
+    const candidates = [...holds.filter(({ stays }) => stays.length === 0), ...others]
+    if (working.length < enoughSingles)
+      pairsOf(candidates, conflicts, this.singles(), inPair, this.inPairs)
+    return this
+  }
+
+  /** Those that work come first, by effort; then what does not work by itself. */
+  told(): { remedies: Remedy[]; holdsTried: HoldsTried } {
+    const holdsTried = {
+      tried: this.triedHolds,
+      solve: this.ofHolds.filter(({ solves }) => solves).length,
+    }
+    return {
+      remedies: ranked([...this.singles(), ...this.inPairs]).map((remedy) =>
+        machines(remedy) ? { ...remedy, sentence: afterHolds(remedy, holdsTried) } : remedy,
+      ),
+      holdsTried,
+    }
+  }
+
+  private singles(): Remedy[] {
+    return [...this.margins, ...this.ofHolds, ...fewest(this.others)]
   }
 }
 
@@ -158,13 +188,17 @@ function changesOf({ sized, fixed, changes }: Candidate, values: readonly number
   ].filter(({ from, to }) => JSON.stringify(from) !== JSON.stringify(to))
 }
 
-/** Pairs of candidates that touch every conflict together, the least effort first. */
+/**
+ * Pairs of candidates that touch every conflict together, the least effort first.
+ * @param out where each that works is put
+ */
 function pairsOf(
   candidates: readonly Candidate[],
   conflicts: readonly ReadonlySet<number>[],
   singles: readonly Remedy[],
   tried: (candidate: Candidate) => readonly Remedy[],
-): Remedy[] {
+  out: Remedy[],
+): void {
   const works = new Set(
     singles.filter(({ solves }) => solves).map(({ kind, where }) => kind + where),
   )
@@ -177,12 +211,10 @@ function pairsOf(
       }),
     )
     .sort((a, b) => a.effort - b.effort)
-  const out: Remedy[] = []
   for (const pair of joint.slice(0, pairs.tried)) {
     out.push(...tried(pair).filter(({ solves }) => solves))
     if (out.length >= pairs.enough) break
   }
-  return out
 }
 
 /** Of the ways to raise that work, those that lift fewest machines by least. */

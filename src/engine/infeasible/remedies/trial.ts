@@ -46,7 +46,8 @@ export function trialOf(document: TrainDocument, solver: Solver): Trial {
   const read = readTrain(document)
   if (!read.ok) return failed
   const { train } = read
-  const run = new PlanRun(train, solver)
+  // the search for remedies has a budget of its own, and nothing is to be read from a plan that was cut short
+  const run = new PlanRun(train, solver, { work: Infinity })
   const solved = run.solved()
   const floor = solved.floor === undefined ? null : tidy(solved.floor)
   if (solved.status === 'stopped' || solved.status === 'impossible')

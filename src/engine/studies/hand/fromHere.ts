@@ -40,7 +40,7 @@ export function bestFromHere(train: Train, hand: HandPlan, solver: Solver): From
     }),
   }
   const kept = keptRooms(train)
-  const run = new PlanRun(there, solver, found, kept)
+  const run = new PlanRun(there, solver, { lines: found, rooms: kept })
   const solved = run.solved()
   if (solved.status === 'impossible' || solved.status === 'stopped')
     return { ok: false, floor: solved.floor }

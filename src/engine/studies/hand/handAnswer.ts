@@ -77,6 +77,7 @@ export function handAnswer(
     ...{ name, share, held, asFound, standingShare, floor, findings, notEntered },
     ...(guard !== undefined && { guard }),
     ...(best.worst && { worst: best.worst }),
+    ...(best.standingKept !== undefined && { standingKept: best.standingKept }),
     ...(best.surveys && { surveys: best.surveys }),
     ...(best.surveysTogether && { surveysTogether: best.surveysTogether }),
     get cost() {

@@ -1,6 +1,6 @@
 import type { Micrometres } from '../../../mechanics/units'
 import type { Train } from '../../../mechanics/train'
-import { equal } from './rank'
+import { equal, fallsShort } from './rank'
 import type { HoldRow } from './row'
 
 /** How a choice stands to the others of its list; the ids of the held bodies name a choice. */
@@ -70,12 +70,13 @@ function samePlan(a: HoldRow, b: HoldRow): boolean {
   return numbers(a).every((value, i) => equal(value, other[i] ?? NaN))
 }
 
-/** What a choice takes, in four counts; smaller is better in each. */
+/** What a choice takes, count by count; smaller is better in each. */
 const countsOf = (train: Train, row: HoldRow): readonly number[] => [
   row.cost ?? Infinity,
   effortOf(train, row),
   row.floor ?? Infinity,
   row.disturbed.length,
+  fallsShort(row) ? 1 - (row.wanted?.all ?? 0) : 0,
 ]
 
 const beats = (a: readonly number[], b: readonly number[]): boolean => {

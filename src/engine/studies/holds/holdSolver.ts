@@ -5,6 +5,7 @@ import type { Motion } from '../../../mechanics/motion'
 import type { AsFound } from '../../../mechanics/readings/asFound'
 import { foundLines } from '../../../mechanics/uncertainty/foundLines'
 import { sharesOf, type CouplingResult } from '../../../mechanics/misalignment/shares'
+import type { ErrorSource } from '../../../mechanics/uncertainty/errorSource'
 import { guardedStanding, guardedWork } from '../../../mechanics/uncertainty/judged'
 import { keepsRoom, keptFrom, type KeptRooms } from '../../../mechanics/uncertainty/kept'
 import { keptShares } from '../../../mechanics/uncertainty/verdict'
@@ -42,14 +43,24 @@ export class HoldSolver implements FloorSetting {
   readonly kept: KeptRooms | undefined
   readonly found: readonly AsFound[]
   readonly solver: Solver
-  private readonly memory = new PartMemory()
-  private readonly prices = new Map<string, Priced[]>()
+  private readonly memory: PartMemory
+  private readonly prices: Map<string, Priced[]>
   private readonly shares: readonly CouplingResult[]
-  private readonly errors = once(() => guardedStanding(this.train))
+  private readonly errors: () => readonly ErrorSource[]
 
-  constructor(train: Train, solver: Solver) {
+  /** @param like the same train but for the share asked for: what was solved of it is not solved again */
+  constructor(train: Train, solver: Solver, like?: HoldSolver) {
     this.train = train
     this.solver = solver
+    if (like) {
+      ;({ found: this.found, shares: this.shares, kept: this.kept } = like)
+      ;({ standing: this.standing, partition: this.partition, parts: this.parts } = like)
+      ;({ memory: this.memory, prices: this.prices, errors: this.errors } = like)
+      return
+    }
+    this.memory = new PartMemory()
+    this.prices = new Map()
+    this.errors = once(() => guardedStanding(train))
     this.found = foundLines(train)
     this.shares = sharesOf(train, this.found)
     const released = withHeld(train, choiceOf(train, new Set()))
@@ -75,6 +86,14 @@ export class HoldSolver implements FloorSetting {
       kept,
       solver,
     }
+  }
+
+  /** The same at another share of tolerance, with all that is known of its parts. */
+  at(share: number): HoldSolver {
+    const { plan } = this.train
+    if (share === plan.share) return this
+    const asked = plan.asked ?? plan.share
+    return new HoldSolver({ ...this.train, plan: { ...plan, share, asked } }, this.solver, this)
   }
 
   /** Tells the motions that a choice leaves free from those that it holds. */

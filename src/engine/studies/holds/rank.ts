@@ -7,8 +7,12 @@ import type { HoldRow } from './row'
 export const equal = (a: number, b: number): boolean =>
   a === b || Math.abs(a - b) <= tol.sameCost * Math.max(Math.abs(a), Math.abs(b)) + tol.dust
 
+/** Whether a choice has a plan whose chance is smaller than the one asked for. */
+export const fallsShort = ({ wanted }: HoldRow): boolean => wanted?.reached === false
+
 /**
- * The best choice first: by cost plus effort; where that is equal, fewer disturbed, lower floor, more
+ * The best choice first: those that reach the chance asked for, where there is one, before those that do not, and
+ * those by their chance; then by cost plus effort; where that is equal, fewer disturbed, lower floor, more
  * held, document order. Choices without a plan stand last, those without an answer behind them.
  */
 export function rankHolds(train: Train, rows: readonly HoldRow[]): HoldRow[] {
@@ -17,6 +21,8 @@ export function rankHolds(train: Train, rows: readonly HoldRow[]): HoldRow[] {
   return ranked(
     rows,
     [
+      (row) => (row.cost === undefined ? 2 : fallsShort(row) ? 1 : 0),
+      (row) => (fallsShort(row) ? -(row.wanted?.all ?? 0) : 0),
       (row) => row.costWithEffort ?? (row.status === 'impossible' ? 1e300 : Infinity),
       (row) => row.disturbed.length,
       (row) => row.floor ?? Infinity,

@@ -1,4 +1,5 @@
 import type { Micrometres } from '../../../mechanics/units'
+import type { WantedOfHold } from '../../chance/answer'
 import type { BindingAnswer, PlanStatus, Totals } from '../../plan/answer'
 
 /**
@@ -19,6 +20,8 @@ export interface HoldRow {
   readonly total?: Totals
   readonly worstShare?: number
   readonly binding?: readonly BindingAnswer[]
+  /** Where a chance is asked for: the share of tolerance at which this choice reaches it, or comes nearest. */
+  readonly wanted?: WantedOfHold
   /** Why there is no answer; with status "unproven" or "stopped" only. */
   readonly fault?: string
 }

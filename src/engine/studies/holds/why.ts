@@ -1,3 +1,5 @@
+import { chanceOf } from '../../chance/interval'
+import { chanceText } from '../../../language/chanceText'
 import { toldText } from '../../../language/amounts'
 import type { Train } from '../../../mechanics/train'
 import { bestShareText, fineAmount } from '../../../language/roundedAmounts'
@@ -13,7 +15,7 @@ import { inSentence, listed, namesOfThose } from '../../../language/names'
 import { effortOf, type HoldComparison } from './compare'
 import type { HoldSolver } from './holdSolver'
 import { lackOf, type MissingRoom } from './lack'
-import { equal } from './rank'
+import { equal, fallsShort } from './rank'
 import type { HoldRow } from './row'
 
 /** "the gear and the motor", "nothing". */
@@ -37,7 +39,7 @@ export function whyNot(
   if (row.status === 'impossible') return whyImpossible(solver, row)
   if (sameAs) return `has the same plan as with ${fixedInWords(train, sameAs)} fixed`
   const than = beatenBy ? `; ${fixedInWords(train, beatenBy)} fixed is no worse on any count` : ''
-  return `${difference(train, row, best)}${edge(row)}${than}`
+  return `${fallingShort(train, row)}${difference(train, row, best)}${edge(row)}${than}`
 }
 
 function whyImpossible(solver: HoldSolver, row: HoldRow): string {
@@ -98,6 +100,14 @@ function placeInWords(train: Train, { meaning, side }: LimitWeight, one: boolean
     case 'tilt':
       return 'of room'
   }
+}
+
+/** "comes to 63 % at best and "; empty where the chance asked for is reached, or none is asked for. */
+function fallingShort(train: Train, row: HoldRow): string {
+  const draws = train.plan.sure?.draws
+  if (!fallsShort(row) || draws === undefined || !row.wanted) return ''
+  const chance = chanceText(chanceOf(row.wanted.all * draws, draws))
+  return `comes to ${chance}${row.wanted.looked === false ? ' as it is' : ' at best'} and `
 }
 
 /** What a choice costs more than the best, and what it saves. */
