@@ -206,3 +206,11 @@ test('a reason that the shelf has said already is not wrapped in another', async
   expect(said()).toMatch(/a private window, or storage is switched off/)
   expect(said()).not.toMatch(/could not/)
 })
+
+test('what was taken off the shelf long ago is cleared out at the start, and a disk that cannot keeps no job from opening', async () => {
+  put('sound', soundName, sound)
+  const clearing = vi.spyOn(Shelf.prototype, 'clearOut').mockRejectedValue(new Error('busy'))
+  expect(await started()).toBe(soundName)
+  expect(clearing).toHaveBeenCalledTimes(1)
+  expect(said()).toBe('')
+})

@@ -68,6 +68,31 @@ export interface Photo {
   readonly blob: Blob
 }
 
+/**
+ * A job as it is listed, whatever stands in its row: the row says nothing that its sheet does not, so that one that
+ * is damaged is listed with what is left of it, opens, and is written anew with the next change.
+ */
+export function jobOfRow(
+  row: { readonly id: string } & { readonly [Key in keyof Job]?: unknown },
+): Job {
+  const text = (value: unknown) => (typeof value === 'string' ? value : '')
+  const number = (value: unknown) => (Number.isFinite(value) ? (value as number) : 0)
+  const machines = Array.isArray(row.machines) ? row.machines.map(text) : []
+  return {
+    id: row.id,
+    name: text(row.name),
+    mark: text(row.mark),
+    site: text(row.site),
+    machines,
+    match: text(row.match),
+    made: number(row.made),
+    changed: number(row.changed),
+    revision: number(row.revision),
+    // one that nobody can tell when it was taken off stays: it would be cleared out
+    ...(Number.isFinite(row.removed) && { removed: number(row.removed) }),
+  }
+}
+
 /** The job's name as people read it. */
 export const called = ({ name, mark }: Pick<Job, 'name' | 'mark'>): string =>
   mark === '' ? name || 'without a name' : `${name || 'without a name'} (${mark})`

@@ -87,6 +87,8 @@ export class Session {
       // what could not be taken in waits for the next start; the jobs can be opened all the same
       this.hear.trouble(error)
     }
+    // what cannot be cleared out now waits for the next start
+    await this.shelf.clearOut(Date.now()).catch(() => undefined)
     const id = sessionStorage.getItem(mine) ?? (await this.shelf.note(last))
     const job = id === undefined ? undefined : (await this.shelf.load(id))?.job
     if (this.current) return true

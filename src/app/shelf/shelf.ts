@@ -2,7 +2,7 @@ import { openDatabase, StorageError, rowsOf, strict, type Database } from './dat
 import { keepIn, type Kept, type Keeping } from './keep'
 import { answers, freeMark } from './label'
 import { contentOf, printOf } from './print'
-import { called, type Head, type Job, type SavedSheet, type Version } from './records'
+import { called, jobOfRow, type Head, type Job, type SavedSheet, type Version } from './records'
 import type { VersionLine } from './versions'
 import type { Writer } from './writer'
 
@@ -60,8 +60,7 @@ export class Shelf {
 
   /** Jobs on the shelf that a query names, last changed first; `removed`: those taken off it. */
   async list(query = '', removed = false): Promise<Job[]> {
-    const jobs = await (await this.open()).getAll('jobs')
-    return jobs
+    return (await this.all())
       .filter((job) => (job.removed !== undefined) === removed && answers(job, query))
       .sort((a, b) => b.changed - a.changed)
   }
@@ -73,7 +72,7 @@ export class Shelf {
       tx.objectStore('jobs').get(id),
       tx.objectStore('heads').get(id),
     ])
-    return job && head && { job, head }
+    return job && head && { job: jobOfRow(job), head }
   }
 
   /**
@@ -108,7 +107,11 @@ export class Shelf {
 
   /** The mark itself, or numbered where a job of that name has it. */
   async freeMark(name: string, mark: string): Promise<string> {
-    return freeMark(await (await this.open()).getAll('jobs'), name, mark)
+    return freeMark(await this.all(), name, mark)
+  }
+
+  private async all(): Promise<Job[]> {
+    return (await (await this.open()).getAll('jobs')).map(jobOfRow)
   }
 
   /** Takes a job off the shelf; it can be put back until it is cleared out. */
@@ -127,7 +130,7 @@ export class Shelf {
   private async mark(id: string, change: (job: Job) => Job): Promise<void> {
     const tx = (await this.open()).transaction('jobs', 'readwrite', strict)
     const job = await tx.store.get(id)
-    await Promise.all([job && tx.store.put(change(job)), tx.done])
+    await Promise.all([job && tx.store.put(change(jobOfRow(job))), tx.done])
   }
 
   /** Ends a job and all that belongs to it, for good. */
