@@ -109,7 +109,7 @@ function proofText(train: Train, answer: DrawnAnswer): string[] {
     floor === null
       ? []
       : [
-          `The best reachable by any allowed move, with the same machines fixed, is ${bestShareText(floor, answer.share)} of tolerance${keptInWords(train) === '' ? '' : ', what is kept free of it counted'}${'standingKept' in answer && answer.standingKept !== undefined ? `; as found, counted alike, ${shareText(answer.standingKept)}` : ''}.`,
+          `The best reachable by any allowed move, with the same machines fixed, is ${bestShareText(floor, answer.share)} of tolerance${keptInWords(train) === '' ? '' : ', what is kept free of it counted'}${answer.standingKept !== undefined ? `; as found, counted alike, ${shareText(answer.standingKept)}` : ''}.`,
         ]
   const lines = [...proofLines(train, answer), ...floorLine]
   if (lines.length === 0) return []

@@ -2,7 +2,7 @@ import { tol } from '../../mechanics/tolerances'
 import { farPoints } from '../../mechanics/uncertainty/farthest'
 import { roomToward } from '../../mechanics/uncertainty/kept'
 import { affineValue } from './affine'
-import type { Circle, Cut, Program, Row } from './program'
+import { reach, type Circle, type Cut, type Program, type Row } from './program'
 
 /**
  * The tangents that a program starts with, along the axes: enough to keep a first answer near, and
@@ -16,7 +16,14 @@ export function firstCuts(program: Program): Cut[] {
   })
 }
 
-/** A tangent of its circle as a row: every point of the disc fulfils it. */
+/** Twice what one rounding of a double may leave, of its size. */
+const oneRounding = 2 ** -51
+
+/**
+ * A tangent of its circle as a row: every point of the disc fulfils it, to the last bit. Its direction is no unit vector
+ * in doubles and its coefficients are rounded, so that the row stands farther out by what that may come to anywhere within
+ * the reach of a plan: a bound from its dual is one over the circle itself.
+ */
 export function cutRow(program: Program, cut: Cut, name: string): Row {
   const circle = program.circles[cut.circle]
   if (!circle) throw new RangeError(`no circle ${cut.circle}`)
@@ -26,8 +33,18 @@ export function cutRow(program: Program, cut: Cut, name: string): Row {
   for (const [column, coefficient] of circle.u.terms) terms.set(column, cos * coefficient)
   for (const [column, coefficient] of circle.w.terms)
     terms.set(column, (terms.get(column) ?? 0) + sin * coefficient)
+  let rounded = 0
+  for (const [column, coefficient] of circle.u.terms)
+    rounded += Math.abs(cos * coefficient) * farthestOf(program, column)
+  for (const [column, coefficient] of circle.w.terms)
+    rounded += Math.abs(sin * coefficient) * farthestOf(program, column)
   for (const [column, coefficient] of circle.radius.terms)
-    terms.set(column, (terms.get(column) ?? 0) - coefficient)
+    terms.set(column, (terms.get(column) ?? 0) - coefficient * (1 + oneRounding))
+  const sizes =
+    Math.abs(circle.radius.constant) +
+    Math.abs(cos * circle.u.constant) +
+    Math.abs(sin * circle.w.constant) +
+    (kept?.kept ?? 0)
   return {
     name,
     terms: [...terms].filter(([, coefficient]) => coefficient !== 0),
@@ -35,10 +52,17 @@ export function cutRow(program: Program, cut: Cut, name: string): Row {
     upper:
       circle.radius.constant -
       (cos * circle.u.constant + sin * circle.w.constant) -
-      (kept?.kept ?? 0),
+      (kept?.kept ?? 0) +
+      oneRounding * (2 * rounded + 4 * sizes),
     meaning: circle.meaning,
     ...kept,
   }
+}
+
+/** No motion of a plan is farther from nothing than this (program units). */
+function farthestOf({ columns }: Program, column: number): number {
+  const { lower = -reach, upper = reach } = columns[column] ?? {}
+  return Math.max(Math.min(reach, Math.abs(lower)), Math.min(reach, Math.abs(upper)))
 }
 
 /** Exact along the axes, so that the first tangents have no stray terms. */

@@ -43,7 +43,8 @@ export function leastShare(
     if (lowest.kind === 'stopped') return lowest
     if (lowest.kind === 'infeasible')
       return { kind: 'stopped', why: `the program for the ${stage.ask} came back infeasible` }
-    const bound = Math.max(0, lowest.bound / shareWeight)
+    // rounded down, so that it stays a bound
+    const bound = Math.max(0, (lowest.bound / shareWeight) * (1 - 2 ** -52))
     if (lowest.met) return { kind: 'optimal', bound, lowest, point: lowest, cuts: lowest.cuts }
     const share = bound * (1 + tol.settled) + tol.settledShare
     const point = solveRounds(

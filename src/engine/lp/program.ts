@@ -1,3 +1,4 @@
+import { tol } from '../../mechanics/tolerances'
 import type { FootFact } from '../../mechanics/footLimits'
 import type { Micrometres } from '../../mechanics/units'
 import type { MotionName } from '../../mechanics/motion'
@@ -10,6 +11,9 @@ import type { Affine } from './affine'
  * units: a size at which coefficients, limits and moves all lie near one, as the simplex likes.
  */
 export const programUnit: Micrometres = 10
+
+/** No plan moves anything by more than 100 mm: bounds columns that the dual bound needs bounded. */
+export const reach = tol.farthest / programUnit
 
 /** Index of the column that is the share of tolerance used by the worst check. */
 export const shareColumn = 0

@@ -4,10 +4,7 @@ import type { LinearProgram, Optimal, Solver } from './solver'
 import { isSound, soundnessOf } from './soundness'
 import { violatedCuts } from './cuts'
 import { once } from '../../mechanics/once'
-import { programUnit, type Cut, type Program } from './program'
-
-/** No plan moves anything by more than 100 mm: bounds columns that the dual bound needs bounded. */
-export const reach = tol.farthest / programUnit
+import { reach, type Cut, type Program } from './program'
 
 export type RoundsOutcome = RoundsOptimal | { readonly kind: 'infeasible' } | RoundsStopped
 

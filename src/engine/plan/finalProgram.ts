@@ -1,4 +1,5 @@
 import type { Micrometres } from '../../mechanics/units'
+import { boundsTogether } from '../proof/exactSum'
 import { firstCuts } from '../lp/cuts'
 import { programUnit, type Cut, type Program } from '../lp/program'
 import type { Stage } from '../lp/stage'
@@ -35,7 +36,7 @@ export function finalProgram(run: PlanRun): FinalProgram {
         program,
         stage: { ask: 'cost', share: within },
         cuts,
-        bound: bound * programUnit,
+        bound: boundsTogether([bound], programUnit),
       }
     }
     case 'impossible':

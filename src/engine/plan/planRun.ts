@@ -12,6 +12,7 @@ import { Budget } from '../lp/budget'
 import { programUnit } from '../lp/program'
 import { buildProgram } from '../lp/rows/buildProgram'
 import type { Solver } from '../lp/solver'
+import { boundsTogether } from '../proof/exactSum'
 import { prove } from '../proof/prove'
 import type { PlanFigures } from './answer'
 import { bindingOf } from './binding'
@@ -74,7 +75,7 @@ export class PlanRun {
   /** No plan costs less (um). */
   readonly bound = once((): Micrometres => {
     const solved = this.solved()
-    return solved.status === 'planned' ? solved.least.bound * programUnit : 0
+    return solved.status === 'planned' ? boundsTogether([solved.least.bound], programUnit) : 0
   })
   /** The plan judged by other code. */
   readonly proof = once(() =>

@@ -1,3 +1,4 @@
+import { boundsTogether } from '../proof/exactSum'
 import { farthestReach, firstCuts } from '../lp/cuts'
 import type { MotionGroup, Part, Partition } from '../lp/parts'
 import type { Cut, Program } from '../lp/program'
@@ -19,12 +20,13 @@ export function wholeAnswer(
   const tangents: number[] = []
   const asked: Cut[] = []
   const cuts: Cut[] = []
-  let [objective, bound] = [0, 0]
+  let objective = 0
+  const bounds: number[] = []
   for (const { part, plan } of plans) {
     const { least } = plan
     if (!least) continue
     objective += least.answer.objective
-    bound += least.bound
+    bounds.push(least.bound)
     part.columns.forEach((column, i) => {
       if (column > 0) columns[column] = least.answer.columns[i] ?? 0
     })
@@ -50,7 +52,7 @@ export function wholeAnswer(
     },
     asked,
     cuts,
-    bound,
+    bound: boundsTogether(bounds, 1),
     met: true,
     share,
   }

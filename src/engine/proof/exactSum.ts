@@ -52,6 +52,13 @@ export class ExactSum {
   }
 }
 
+/** Lower bounds added up and told in another unit, rounded down: no true sum of them is under it. */
+export function boundsTogether(bounds: readonly number[], unit: number): number {
+  const sum = new ExactSum()
+  for (const bound of bounds) sum.add(bound, unit)
+  return sum.roundedDown()
+}
+
 /** What a product of doubles lost in rounding, exactly. */
 function productError(a: number, b: number, product: number): number {
   const [aHigh, bHigh] = [upper(a), upper(b)]

@@ -1,4 +1,4 @@
-import { reach } from '../lp/rounds'
+import { reach } from '../lp/program'
 import type { LinearProgram } from '../lp/solver'
 
 /**

@@ -1,11 +1,10 @@
 import type { Train } from '../../../mechanics/train'
-import { programUnit, shareColumn, type Circle, type Row } from '../../lp/program'
+import { reach, programUnit, shareColumn, type Circle, type Row } from '../../lp/program'
 import type { Solver } from '../../lp/solver'
 import { leastRelaxation, withRelaxations, type Relaxation } from '../elastic/relaxation'
 import { keyOf, elasticLimitOf } from '../elastic/limit'
 import type { ShareFeasibility } from '../elastic/shareFeasibility'
 import { subproblemOf } from '../elastic/subproblem'
-import { reach } from '../../lp/rounds'
 import type { FeasibilityCache } from './shrink'
 
 /** Whether the rest can be kept once these members are given up: where not, no amount of them is enough. */

@@ -15,6 +15,7 @@ import { withKept } from '../../lp/rows/keptFree'
 import { buildProgram } from '../../lp/rows/buildProgram'
 import { Partition, type MotionGroup } from '../../lp/parts'
 import { programUnit, type Cut } from '../../lp/program'
+import { boundsTogether } from '../../proof/exactSum'
 import { prove } from '../../proof/prove'
 import type { Solver } from '../../lp/solver'
 import { inWords, pricesOf, type Priced } from '../../plan/binding'
@@ -139,8 +140,9 @@ export class HoldSolver implements FloorSetting {
       case 'in-tolerance':
         return this.proven(base, setting.parts, choice, [], 0, prices)
       case 'planned': {
-        const bound = solved.plans.reduce((sum, { plan }) => sum + (plan.least?.bound ?? 0), 0)
-        return this.proven(base, setting.parts, choice, solved.plans, bound * programUnit, prices)
+        const bounds = solved.plans.map(({ plan }) => plan.least?.bound ?? 0)
+        const bound = boundsTogether(bounds, programUnit)
+        return this.proven(base, setting.parts, choice, solved.plans, bound, prices)
       }
     }
   }

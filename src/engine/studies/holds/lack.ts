@@ -10,8 +10,7 @@ import type { FloorSetting } from '../../infeasible/floor/floorReason'
 import type { LimitWeight } from '../../infeasible/floor/dualWeights'
 import { footLimitWords } from '../../../language/footLimitWords'
 import { limitSides } from '../../../mechanics/footLimits'
-import { reach } from '../../lp/rounds'
-import { programUnit, type Meaning, type Program } from '../../lp/program'
+import { reach, programUnit, type Meaning, type Program } from '../../lp/program'
 
 /** Room that would make a choice possible if every limit of these kinds and bodies had that much more. */
 export interface MissingRoom {

@@ -12,6 +12,7 @@ import { motionsOf } from '../../plan/solvePlan'
 import { solveParts } from '../../plan/solveParts'
 import { programUnit } from '../../lp/program'
 import type { Solver } from '../../lp/solver'
+import { boundsTogether } from '../../proof/exactSum'
 import { heightAt, lowerHull } from './convexCurve'
 import { cutsFor, partCurve, type PartPoint } from './partCurve'
 
@@ -110,7 +111,8 @@ export class TradeoffPlanner {
     )
     if (solved.status !== 'planned') return planSolved(train, holds.found, this.standing, solved)
     const plans = solved.plans.map(({ group, plan }) => ({ part: parts.part(group), plan }))
-    const bound = plans.reduce((sum, { plan }) => sum + (plan.least?.bound ?? 0), 0) * programUnit
+    const bounds = plans.map(({ plan }) => plan.least?.bound ?? 0)
+    const bound = boundsTogether(bounds, programUnit)
     const { status, floor } = solved
     const planned = { status, floor, motions: motionsOf(train, plans), bound }
     return planSolved(train, holds.found, this.standing, planned)
