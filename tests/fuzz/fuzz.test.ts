@@ -6,7 +6,7 @@ import { judged } from './judged'
 import { mutatedText } from './mutated'
 
 const long = process.env.HOLDFAST_LONG === '1'
-const count = long ? 100000 : 2000
+const count = Number(process.env.HOLDFAST_FUZZ ?? (long ? 100000 : 2000))
 /** So many documents are planned with every stage, one in so many. */
 const wholeOf = long ? 10 : 100
 const start = Number(process.env.HOLDFAST_SEED ?? 1)
@@ -33,4 +33,5 @@ test(`${count} mutated documents escape nowhere`, { timeout: 24 * 3_600_000 }, a
   for (const status of ['refused', 'planned', 'impossible'])
     expect((statuses.get(status) ?? 0) / count, status).toBeGreaterThan(0.03)
   expect(statuses.has('in-tolerance')).toBe(true)
+  console.log(`mutated documents ${JSON.stringify(Object.fromEntries(statuses))}`)
 })

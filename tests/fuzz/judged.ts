@@ -1,13 +1,17 @@
+import { sheetFileOf } from '../../src/cli/sheet'
 import { readTrainText } from '../../src/document/readTrain'
 import { firstRefusals } from '../../src/document/refusal'
 import { everyStage, PlanningRun } from '../../src/engine/planningRun'
 import type { Solver } from '../../src/engine/lp/solver'
 import { checkRead } from '../../src/engine/plan/checkTrain'
+import { holdsOf } from '../../src/engine/studies/holds/holdRows'
 import { answerJson } from '../../src/json/answerJson'
+import { holdsJson } from '../../src/json/holdsJson'
 import { reportJson } from '../../src/json/planJson'
 import { firstUnseen } from '../../src/language/harmless'
 import { figuresOf } from '../../src/scene/figures'
 import { checkText } from '../../src/text/checkText'
+import { holdsText } from '../../src/text/holdsText'
 import { planText } from '../../src/text/planText'
 
 /** What came of a document. */
@@ -17,6 +21,9 @@ export interface Judged {
   readonly faults: readonly string[]
   readonly solves: number
 }
+
+/** Bodies up to which every choice of held ones is solved here. */
+const mostHeld = 4
 
 /** Most calls of the solver that one document may take. */
 const mostSolves = 20_000
@@ -70,6 +77,19 @@ export function judged(text: string, solver: Solver, whole: boolean): Judged {
     numbers(answerJson(answer, read.train))
     told(planText(read.train, answer))
     numbers(figuresOf(read.train, answer))
+    if (whole) {
+      solves = 0
+      stage = 'holds'
+      // a few machines are enough to go through every face of the list
+      const few = holdsOf(read.train, counting, { prices: true, bodies: mostHeld })
+      numbers(holdsJson(few, read.train))
+      told(holdsText(read.train, few))
+      solves = 0
+      stage = 'paper'
+      const sheet = sheetFileOf(read, counting, { size: 'a4', print: paperFor(text) })
+      if (sheet.status !== 'stopped') told(textOf(sheet.html))
+      solves = 0
+    }
     if (answer.status === 'stopped' || answer.status === 'unproven') status += `: ${answer.why}`
   } catch (error) {
     faults.push(
@@ -78,6 +98,13 @@ export function judged(text: string, solver: Solver, whole: boolean): Judged {
   }
   return { status, faults, solves }
 }
+
+/** Either print, by the document alone. */
+const paperFor = (text: string) => (text.length % 2 === 0 ? 'crew' : 'office')
+
+/** The words of a page: no markup, styles or names of attributes. */
+const textOf = (html: string): string =>
+  html.replace(/<(style|script|svg)[\s\S]*?<\/\1>/g, ' ').replace(/<[^>]*>/g, ' ')
 
 /** Where in a value a number stands that is none; undefined where all are. */
 function placeOfNone(value: unknown, place = ''): string | undefined {
