@@ -11,7 +11,7 @@ import { floorCuts, wholeAnswer } from './wholeAnswer'
 
 /** Said where a plan is not found within the work allowed: nothing is known of whether there is one. */
 const outOfWork = (work: number): string =>
-  `no plan was found within ${work === 1 ? 'the usual work' : `${work} times the usual work`}, which says nothing of whether there is one; with more it goes on`
+  `no plan was found within ${work === 1 ? 'the usual work' : `${work} times the usual work`}, which says nothing of whether there is one; on the command line --work ${10 * Math.max(1, work)} allows ten times as much`
 
 export type { CostAnswer } from './partSolver'
 
