@@ -135,9 +135,10 @@ test('a solver is asked nowhere but where its answers are checked', () => {
   const asking = files.filter(
     (file) => file.startsWith('src/engine/') && /solver\.solve\(/.test(readFileSync(file, 'utf8')),
   )
-  // the meter hands answers on, counted
+  // meter and budget hand answers on, counted
   expect(asking.map((file) => file.replace('src/engine/', '')).sort()).toEqual([
     'fieldwork/ready/softFoot.ts',
+    'lp/budget.ts',
     'lp/rounds.ts',
     'rounding/meter.ts',
   ])
