@@ -86,6 +86,7 @@ function cheapest(
     quantum,
     near: tol.settled,
     cutoff: Infinity,
+    quick: leastCostAtOnce(solver, share),
   })
   let searched = search(program, open, ask, cuts, limits(), [starting(given, care)])
   if (!searched.best && !searched.complete) {
