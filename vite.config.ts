@@ -3,9 +3,11 @@ import vue from '@vitejs/plugin-vue'
 import { defineConfig } from 'vitest/config'
 import { workerScopesPlugin } from './tests/app/workerScopes.ts'
 
-/** Tests that mount the sheet, stand in for a browser, or put another module in the place of one of ours. */
-const sheets = [
-  'tests/app/**/*.test.ts',
+/** Tests that mount the whole sheet. */
+const sheets = ['tests/app/**/*.test.ts']
+/** Tests that stand in for a browser, or put another module in the place of one of ours. */
+const apart = [
+  'tests/app/{cells,planner,useDrag}.test.ts',
   'tests/browser/**/*.test.ts',
   'tests/shelf/**/*.test.ts',
   'tests/cli/failure.test.ts',
@@ -39,12 +41,22 @@ export default defineConfig({
         test: {
           name: 'engine',
           include: ['tests/**/*.test.ts'],
-          exclude: [...sheets],
+          exclude: [...sheets, ...apart],
           isolate: false,
         },
       },
-      // the whole sheet is mounted: stores, storage and the page are each file's own
-      { extends: true, test: { name: 'sheet', include: [...sheets] } },
+      // nor does the sheet, which is mounted anew for each test: what a planner knows of the examples serves all files
+      {
+        extends: true,
+        test: {
+          name: 'sheet',
+          include: [...sheets],
+          exclude: [...apart],
+          isolate: false,
+          setupFiles: ['tests/app/setup.ts'],
+        },
+      },
+      { extends: true, test: { name: 'apart', include: [...apart] } },
     ],
   },
 })

@@ -6,7 +6,7 @@ import { solveSecond } from '../second/solve'
 import { asFirst, judged, planned } from './firstAnswer'
 
 const long = process.env.HOLDFAST_LONG === '1'
-const trains = long ? 2000 : 60
+const trains = long ? 2000 : 40
 const firstSeed = Number(process.env.HOLDFAST_SEED ?? 1)
 
 /** Limits that must bind in at least 3 % of the trains, so that agreeing on them means something. */

@@ -14,7 +14,7 @@ import { useJob } from '../../src/app/stores/job'
 import type { TrainDocument } from '../../src/document/schema'
 import { point, press, typeText } from './keys'
 import { settle } from './place'
-import './workers'
+import { useWorkersHere } from './workers'
 
 // One cell behaves as every other, and as those of a spreadsheet do: chosen, typed over, edited.
 
@@ -55,6 +55,7 @@ const example = JSON.parse(
 ) as TrainDocument
 
 enableAutoUnmount(afterEach)
+useWorkersHere()
 
 /** Cells of a job whose first readings are 0, 500 and 600, and that has a pack of two plates. */
 async function cells() {

@@ -1,12 +1,12 @@
 import { readFileSync } from 'node:fs'
-import { enableAutoUnmount, mount } from '@vue/test-utils'
+import { mount, type VueWrapper } from '@vue/test-utils'
 import { createPinia } from 'pinia'
 import { afterEach, beforeEach, expect, vi } from 'vitest'
 import App from '../../src/app/App.vue'
 import type { TrainDocument } from '../../src/document/schema'
 import './matchers'
 import { patience, Place, settle } from './place'
-import './workers'
+import { useWorkersHere } from './workers'
 
 // The whole sheet, mounted without a browser: what it says and does, not how it is laid out. Its workers run in
 // this thread, and it keeps nothing, as where a browser's storage is switched off.
@@ -21,35 +21,42 @@ export const handedOver: { readonly name: string; readonly text: string }[] = []
 /** Warnings and errors, which no test may see. */
 const faults: string[] = []
 
-enableAutoUnmount(afterEach)
-beforeEach(() => {
-  localStorage.clear()
-  sessionStorage.clear()
-  handedOver.length = 0
-  faults.length = 0
-  vi.stubGlobal('ResizeObserver', Sizes)
-  Object.defineProperty(navigator, 'locks', { configurable: true, value: alone })
-  vi.spyOn(HTMLCanvasElement.prototype, 'getContext').mockImplementation(() => pen)
-  vi.spyOn(URL, 'createObjectURL').mockImplementation((blob) => {
-    last = blob as Blob
-    return 'blob:here'
-  })
-  vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(function (
-    this: HTMLAnchorElement,
-  ) {
-    const name = this.download
-    void last?.text().then((text) => handedOver.push({ name, text }))
-  })
-  for (const level of ['warn', 'error'] as const)
-    vi.spyOn(console, level).mockImplementation((...words: unknown[]) => {
-      faults.push(words.map(String).join(' '))
+let mounted: VueWrapper | undefined
+
+/** What stands around the sheet in the tests of a file: for the setup of each file, since files share this module. */
+export function useSheet(): void {
+  useWorkersHere()
+  beforeEach(() => {
+    localStorage.clear()
+    sessionStorage.clear()
+    handedOver.length = 0
+    faults.length = 0
+    vi.stubGlobal('ResizeObserver', Sizes)
+    Object.defineProperty(navigator, 'locks', { configurable: true, value: alone })
+    vi.spyOn(HTMLCanvasElement.prototype, 'getContext').mockImplementation(() => pen)
+    vi.spyOn(URL, 'createObjectURL').mockImplementation((blob) => {
+      last = blob as Blob
+      return 'blob:here'
     })
-})
-afterEach(() => {
-  vi.restoreAllMocks()
-  document.body.innerHTML = ''
-  expect(faults).toEqual([])
-})
+    vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(function (
+      this: HTMLAnchorElement,
+    ) {
+      const name = this.download
+      void last?.text().then((text) => handedOver.push({ name, text }))
+    })
+    for (const level of ['warn', 'error'] as const)
+      vi.spyOn(console, level).mockImplementation((...words: unknown[]) => {
+        faults.push(words.map(String).join(' '))
+      })
+  })
+  afterEach(() => {
+    mounted?.unmount()
+    mounted = undefined
+    vi.restoreAllMocks()
+    document.body.innerHTML = ''
+    expect(faults).toEqual([])
+  })
+}
 
 let last: Blob | undefined
 
@@ -86,7 +93,7 @@ export const exampleText = (file: string): string => readFileSync(`examples/${fi
 
 /** Opens the sheet and waits until the plan of its first example is drawn. */
 export async function openSheet(): Promise<void> {
-  mount(App, { attachTo: document.body, global: { plugins: [createPinia()] } })
+  mounted = mount(App, { attachTo: document.body, global: { plugins: [createPinia()] } })
   await drawn()
 }
 

@@ -84,13 +84,15 @@ const scripts: Readonly<Record<string, (scope: string) => Promise<unknown>>> = {
     import(/* @vite-ignore */ `../../src/worker/paper.worker.ts?scope=${scope}`),
 }
 
-afterAll(async () => {
-  await Promise.allSettled(begun.map(({ loaded }) => loaded))
-  // what is still on its way would come when the page of these tests is gone
-  for (const worker of begun) worker.terminate()
-}, 60_000)
-
-beforeEach(() => {
-  answering()
-  vi.stubGlobal('Worker', WorkerHere)
-})
+/** Has the tests of a file answered by workers here. */
+export function useWorkersHere(): void {
+  beforeEach(() => {
+    answering()
+    vi.stubGlobal('Worker', WorkerHere)
+  })
+  afterAll(async () => {
+    await Promise.allSettled(begun.map(({ loaded }) => loaded))
+    // what is still on its way would come when the page of these tests is gone
+    for (const worker of begun.splice(0)) worker.terminate()
+  }, 60_000)
+}

@@ -105,7 +105,7 @@ for (const [i, size] of sizes.entries())
   for (const theme of everyTheme ? (['light', 'dark'] as const) : [themeOf(i)])
     test(
       `at ${size.width} px, ${theme}, open figures have no faults that axe finds and scroll in themselves`,
-      size.width === 390 ? {} : { tag: '@long' },
+      { tag: '@long' },
       async ({ page }) => {
         await page.setViewportSize(size)
         await page.emulateMedia({ colorScheme: theme })

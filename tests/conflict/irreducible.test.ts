@@ -9,7 +9,7 @@ import { randomTrain } from '../second/randomTrain'
 import { leastShareOf } from './separate'
 
 const long = process.env.HOLDFAST_LONG === '1'
-const wanted = long ? 500 : 30
+const wanted = long ? 500 : 10
 const mostSeeds = wanted * 8
 
 /** How far two right answers may lie apart where circles take part. */

@@ -4,6 +4,7 @@ import { holdGroups } from '../../src/text/holdGroups'
 import { holdList } from '../../src/text/holdList'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { example } from './choice'
+import { firstOf } from '../counts'
 
 const solver = await glpkSolver()
 
@@ -18,7 +19,10 @@ it('what is held now stands for all choices with its plan: the bedplate alone mo
 })
 
 it('among others the choice that holds most stands for its plan, and no choice is lost', () => {
-  for (const name of ['skid-as-one', 'five-in-a-line', 'leave-it-alone', 'bolt-bound-gearbox']) {
+  for (const name of firstOf(
+    ['bolt-bound-gearbox', 'leave-it-alone', 'skid-as-one', 'five-in-a-line'],
+    2,
+  )) {
     const { rows } = holdsOf(example(name), solver, { prices: false })
     const groups = holdGroups(rows)
     const plans = rows.filter(({ cost }) => cost !== undefined)

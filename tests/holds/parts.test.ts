@@ -15,6 +15,7 @@ import type { Train } from '../../src/mechanics/train'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { randomTrain } from '../second/randomTrain'
 import { example, holding, read, subsets } from './choice'
+import { firstOf } from '../counts'
 
 const solver = await glpkSolver()
 
@@ -73,16 +74,15 @@ function compare(train: Train, what: string): { status: string; parts: number } 
 }
 
 describe('a plan put together from parts', () => {
-  it.each(['piped-compressor', 'bolt-bound-gearbox', 'base-bound-motor', 'skid-as-one'])(
-    'is that of the whole program for every choice of %s',
-    (name) => {
-      const train = example(name)
-      const parts = subsets(train).map(
-        (held) => compare(holding(train, held), `${name} holding ${held.join(' ')}`).parts,
-      )
-      expect(Math.max(...parts)).toBeGreaterThan(1)
-    },
-  )
+  it.each(
+    firstOf(['bolt-bound-gearbox', 'piped-compressor', 'base-bound-motor', 'skid-as-one'], 1),
+  )('is that of the whole program for every choice of %s', (name) => {
+    const train = example(name)
+    const parts = subsets(train).map(
+      (held) => compare(holding(train, held), `${name} holding ${held.join(' ')}`).parts,
+    )
+    expect(Math.max(...parts)).toBeGreaterThan(1)
+  })
 
   it('is that of the whole program for random trains and choices', () => {
     const counts = new Map<string, number>()

@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest'
 import { randomTrain } from '../second/randomTrain'
 import type { Train } from '../second/train'
+import { counted } from '../counts'
 import { planTrain } from '../planned'
 import { glpkSolver } from '../../src/solvers/glpk'
 
@@ -31,6 +32,6 @@ it('growth points that do not count change no answer, byte for byte', () => {
     .map(randomTrain)
     .filter((train) => JSON.stringify(train) !== JSON.stringify(bare(train)))
   expect(having.length).toBeGreaterThan(5)
-  for (const train of having.slice(0, 8))
+  for (const train of having.slice(0, counted(2, 8)))
     expect(answerOf(train), train.name).toBe(answerOf(bare(train)))
 })

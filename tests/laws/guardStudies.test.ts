@@ -35,7 +35,7 @@ const alike = (a: number | null | undefined, b: number | null | undefined): bool
 test(
   'every row of the list of holds is the plan of a train with those held',
   () => {
-    const trains = long ? 60 : 6
+    const trains = long ? 60 : 2
     const wrong: string[] = []
     const counts = { rows: 0, planned: 0, trains: 0 }
     for (let seed = 1; counts.trains < trains; seed++) {
@@ -68,7 +68,7 @@ test(
 test(
   'the trade-off is the plan at every share asked for',
   () => {
-    const trains = long ? 60 : 8
+    const trains = long ? 60 : 3
     const wrong: string[] = []
     const counts = { points: 0, trains: 0 }
     for (let seed = 1; counts.trains < trains; seed++) {
@@ -107,7 +107,7 @@ test(
 test(
   'machines put by hand are judged with the guard, and planned from there to keep it',
   () => {
-    const trains = long ? 60 : 10
+    const trains = long ? 60 : 4
     const wrong: string[] = []
     const counts = { holds: 0, fails: 0, onlyKept: 0 }
     for (let seed = 1; counts.holds < trains; seed++) {
@@ -147,7 +147,7 @@ test(
 test(
   'a plan rounded to the shims of the store keeps the guard, or says that it does not',
   () => {
-    const trains = long ? 60 : 6
+    const trains = long ? 60 : 2
     const wrong: string[] = []
     const counts = { rounded: 0, over: 0, none: 0 }
     for (let seed = 1; counts.rounded < trains; seed++) {
@@ -188,7 +188,7 @@ const installed = spawnSync(program, ['--version']).status === 0
 test.skipIf(!installed)(
   'glpsol finds the bound of the proof in exported models with a guard',
   () => {
-    const models = long ? 100 : 10
+    const models = long ? 100 : 4
     const folder = mkdtempSync(join(tmpdir(), 'holdfast-'))
     const wrong: string[] = []
     const counts = { planned: 0, impossible: 0 }

@@ -33,7 +33,7 @@ describe.each(kinds)('tightening a limit: %s', (kind) => {
     'never lowers the cost nor the floor, and sometimes raises them',
     () => {
       let [tried, felt] = [0, 0]
-      for (const seed of seeds(60)) {
+      for (const seed of seeds(30)) {
         const { train, answer } = original(seed)
         const { copy, limits } = limitsOf(train, kind)
         const leans = leanedOn(answer)
@@ -65,7 +65,7 @@ describe('holding', () => {
     'one body more is never cheaper, and its floor is never lower',
     () => {
       const tally = new Tally()
-      for (const seed of seeds(60)) {
+      for (const seed of seeds(30)) {
         const { train } = original(seed)
         const copy = JSON.parse(JSON.stringify(train)) as Train
         const free = [...copy.machines, ...(copy.skids ?? [])].filter(
@@ -88,7 +88,7 @@ describe('holding', () => {
   it(
     'everything leaves the train as found: the floor is what stands, and nothing is planned',
     () => {
-      for (const seed of seeds(60)) {
+      for (const seed of seeds(30)) {
         const { train, answer } = original(seed)
         const hold = <B extends Body>(body: B): B => ({ ...body, held: true })
         const all = worth({

@@ -23,7 +23,7 @@ it(
   'a line common to all axes of all machines changes nothing',
   () => {
     const tally = new Tally()
-    for (const seed of seeds(48)) {
+    for (const seed of seeds(24)) {
       const { train, answer } = original(seed)
       if (!train.states) continue
       const random = new Random(seed)
@@ -54,7 +54,7 @@ it(
 
 it('a line on one machine alone does change something', () => {
   const line = { rise: 300, side: -200, riseSlope: 0.1, sideSlope: 0.2, axial: 0 }
-  const changed = seeds(48)
+  const changed = seeds(24)
     .slice(0, 10)
     .filter((seed) => {
       const { train, answer } = original(seed)
@@ -77,7 +77,7 @@ it(
   'twice the weights cost twice as much, for the same floor and share',
   () => {
     let dear = 0
-    for (const seed of seeds(48)) {
+    for (const seed of seeds(24)) {
       const { train, answer } = original(seed)
       const { shim = 1, side = 1, axial = 1 } = train.plan?.weights ?? {}
       const weights = { shim: 2 * shim, side: 2 * side, axial: 2 * axial }
@@ -86,7 +86,7 @@ it(
       expect(differences(answer, after, fine), `seed ${seed}`).toEqual([])
       if ((after.cost ?? 0) > 0) dear++
     }
-    expect(dear).toBeGreaterThan(8)
+    expect(dear).toBeGreaterThan(4)
   },
   patience,
 )
@@ -96,11 +96,11 @@ it(
   async () => {
     const [used, fresh] = [await glpkSolver(), await glpkSolver()]
     const some = (status: string) =>
-      seeds(48)
+      seeds(24)
         .filter((seed) => original(seed).answer.status === status)
-        .slice(0, status === 'impossible' ? 4 : 8)
+        .slice(0, status === 'impossible' ? 2 : 4)
     const chosen = ['planned', 'in-tolerance', 'impossible'].map(some)
-    expect(chosen.map((list) => list.length > 2)).toEqual([true, true, true])
+    expect(chosen.map((list) => list.length > 1)).toEqual([true, true, true])
     const answers = chosen
       .flat()
       .map((seed) => [seed, JSON.stringify(planTrain(randomTrain(seed), used))] as const)
@@ -115,7 +115,7 @@ it(
   () => {
     let planned = 0
     let measured = 0
-    for (const seed of seeds(48)) {
+    for (const seed of seeds(24)) {
       const { train, answer } = original(seed)
       if (answer.status === 'impossible') continue
       const after = plan(carriedOut(train, answer))
@@ -129,7 +129,7 @@ it(
       }
       if (answer.status === 'planned') planned++
     }
-    expect(planned).toBeGreaterThan(10)
+    expect(planned).toBeGreaterThan(5)
     expect(measured).toBeGreaterThan(planned)
   },
   patience,

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { Random } from '../second/random'
 import { shapes, simulate, type Job } from './simulated'
 
-const count = process.env['HOLDFAST_LONG'] === '1' ? 200 : 8
+const count = process.env['HOLDFAST_LONG'] === '1' ? 200 : 3
 const start = Number(process.env['HOLDFAST_SEED'] ?? 900)
 
 describe(`${count} simulated jobs: as found, plan, work with errors, read again, plan again`, () => {

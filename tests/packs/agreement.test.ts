@@ -10,7 +10,7 @@ import { shimmed, type Shimmed } from './shimmed'
 import { storeChanges } from './store'
 
 const long = process.env.HOLDFAST_LONG === '1'
-const trains = long ? 300 : 10
+const trains = long ? 300 : 4
 const firstSeed = Number(process.env.HOLDFAST_SEED ?? 1)
 const solver = await glpkSolver()
 

@@ -7,7 +7,7 @@ import { MixedShims } from './mixedShims'
 import { shimmed } from './shimmed'
 
 const long = process.env.HOLDFAST_LONG === '1'
-const trains = long ? 200 : 3
+const trains = long ? 200 : 2
 const firstSeed = Number(process.env.HOLDFAST_SEED ?? 2000)
 const solver = await glpkSolver()
 

@@ -8,7 +8,7 @@ import type { Train } from '../second/train'
 import { planOf, reasonsOf } from './bench'
 
 const long = process.env.HOLDFAST_LONG === '1'
-const wanted = long ? 150 : 6
+const wanted = long ? 150 : 2
 
 test(
   `what remedies make of ${wanted} random impossible trains is planned alike by another builder`,

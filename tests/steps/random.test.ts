@@ -8,7 +8,7 @@ import { randomTrain } from '../second/randomTrain'
 import type { TrainFile } from './contract'
 import { followed, withStop } from './followed'
 
-const count = process.env['HOLDFAST_LONG'] === '1' ? 400 : 60
+const count = process.env['HOLDFAST_LONG'] === '1' ? 400 : 40
 const start = Number(process.env['HOLDFAST_SEED'] ?? 5000)
 
 /** The order of steps alone is asked for here: hardly any lift to change packs, which `poses.test.ts` looks at. */

@@ -6,7 +6,7 @@ import { plannedSure } from './sureAnswer'
 import { randomSureTrain } from '../second/randomSure'
 
 const long = process.env.HOLDFAST_LONG === '1'
-const trains = long ? 20 : 3
+const trains = long ? 20 : 1
 const draws = 10_000
 const most = 0.03 // points: more than four standard deviations of both samplings
 

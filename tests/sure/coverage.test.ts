@@ -7,7 +7,7 @@ import { plannedSure } from './sureAnswer'
 /** 95 % of a normal distribution. */
 const within = 1.96
 const long = process.env.HOLDFAST_LONG === '1'
-const trains = long ? 100 : 10
+const trains = long ? 100 : 6
 const jobs = long ? 2000 : 500
 
 test(`what is told 19 times of 20 holds in 93.5 to 96.5 % of ${jobs} jobs whose errors other code draws`, async () => {

@@ -80,12 +80,14 @@ const told = (train: Train) =>
   JSON.stringify(sampled(train, stirred(train), { draws: 200, seed: 11 }))
 
 test.each(Object.keys(fields))('%s matters to the chances of some train', (field) => {
-  const matters = trains.filter((train) => {
+  let matters = 0
+  for (const train of trains) {
     const less = structuredClone(train)
     fields[field]?.(less)
-    return told(less) !== told(train)
-  })
-  expect(matters.length).toBeGreaterThan(2)
+    if (JSON.stringify(less) !== JSON.stringify(train) && told(less) !== told(train)) matters++
+    if (matters > 2) break
+  }
+  expect(matters).toBeGreaterThan(2)
 })
 
 /** What must be among the random trains, or agreeing on them means little. */

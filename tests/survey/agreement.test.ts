@@ -10,7 +10,7 @@ import { sampled } from '../second/sure/sampled'
 import { plannedSure } from '../sure/sureAnswer'
 
 const long = process.env.HOLDFAST_LONG === '1'
-const trains = long ? 60 : 5
+const trains = long ? 60 : 2
 const draws = 40_000
 
 const sameNumber = (a = 0, b = 0) => Math.abs(a - b) <= 1e-3 * Math.abs(b)

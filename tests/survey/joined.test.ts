@@ -13,7 +13,7 @@ import { readingErrors } from '../second/sure/readingErrors'
 import type { Train } from '../second/train'
 
 const long = process.env.HOLDFAST_LONG === '1'
-const trains = long ? 100 : 20
+const trains = long ? 100 : 10
 
 const read = (document: Train) => {
   const answer = readTrain(document)

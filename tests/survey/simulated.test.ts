@@ -6,7 +6,7 @@ import type { Train } from '../second/train'
 import { soundJob, spoiledJob } from './simulated'
 
 const long = process.env.HOLDFAST_LONG === '1'
-const jobs = long ? 2000 : 500
+const jobs = long ? 2000 : 300
 
 function checked(document: Train) {
   const answer = readTrain(document)

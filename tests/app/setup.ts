@@ -1,0 +1,3 @@
+import { useSheet } from './sheet'
+
+useSheet()
