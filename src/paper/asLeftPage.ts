@@ -1,7 +1,5 @@
 import { recordFactsOf, workRecordOf, type RecordFacts } from '../document/work'
 import { factKeys, factWords } from '../document/words/factWords'
-import { setReadings } from '../engine/fieldwork/steps/stopReadings'
-import { hasMoves } from '../engine/plan/moves'
 import { fineText, shareText } from '../language/amounts'
 import { capital, inSentence } from '../language/names'
 import type { Body } from '../mechanics/train'
@@ -24,16 +22,30 @@ export function asLeftPage(job: Drawn): Chapter[] {
       title: 'As left',
       blocks: [
         ...couplingsLeft(job),
-        ...readingsLeft(job),
         ...shimMap(job),
         { kind: 'heading', text: 'Closed', aside: 'as entered, or to be written in' },
         closing(facts),
-        { kind: 'heading', text: 'Must not be touched' },
-        { kind: 'list', look: 'dash', items: untouched(job, movedBodies(train, answer)) },
         {
-          kind: 'blanks',
-          columns: 2,
-          labels: ['seen, and not in the plan', 'what is next'],
+          kind: 'beside',
+          parts: [
+            {
+              width: 8,
+              blocks: [
+                { kind: 'heading', text: 'Must not be touched' },
+                { kind: 'list', look: 'dash', items: untouched(job, movedBodies(train, answer)) },
+              ],
+            },
+            {
+              width: 4,
+              blocks: [
+                {
+                  kind: 'blanks',
+                  columns: 1,
+                  labels: ['seen, and not in the plan', 'what is next'],
+                },
+              ],
+            },
+          ],
         },
         {
           kind: 'blanks',
@@ -58,42 +70,8 @@ const signs = ['readBy', 'checkedBy', 'acceptedBy'] as const
 
 const said = (facts: RecordFacts, key: keyof RecordFacts): string => facts[key]?.trim() ?? ''
 
-/** What each dial should show when all is done, where that is good, and a box for what it shows as left. */
-function readingsLeft({ train, answer }: Drawn): Block[] {
-  if (!hasMoves(answer)) return []
-  const tables = train.couplings.flatMap((coupling): Block[] => {
-    const rows = answer.expected.flatMap((entry) => {
-      const set = coupling.found[entry.set]
-      if (entry.coupling !== coupling.id || set?.used !== true) return []
-      return setReadings(train, set, entry).map(({ name, should, good, unit }) => [
-        `set ${entry.set + 1}, ${name}`,
-        `${should} ${unit}`,
-        good === '' ? 'set to 0' : good,
-        '',
-      ])
-    })
-    return rows.length === 0 ? [] : [readingTable(capital(coupling.name), rows)]
-  })
-  if (tables.length === 0) return []
-  return [
-    { kind: 'heading', text: 'Readings', aside: 'target, where it is good, and as left; cold' },
-    ...tables,
-  ]
-}
-
-const readingTable = (name: string, rows: readonly (readonly string[])[]): Block =>
-  inTwo(
-    [
-      { head: name, width: 2.7 },
-      { head: 'target', width: 1.6, align: 'right' },
-      { head: 'good from, to', width: 1.7, align: 'right' },
-      { head: 'as left', width: 1.5 },
-    ],
-    rows,
-  )
-
 /** States beside each other in one table. */
-const mostStates = 3
+const mostStates = 4
 
 /** The share of its tolerance that each coupling is planned to use in every state, and a box for what it uses. */
 function couplingsLeft({ train, answer, figures }: Drawn): Block[] {
@@ -105,15 +83,15 @@ function couplingsLeft({ train, answer, figures }: Drawn): Block[] {
     {
       kind: 'heading',
       text: 'Couplings',
-      aside: `share of the tolerance used; ${shareText(answer.share)} may be`,
+      aside: `share of the tolerance used; ${shareText(answer.share)} may be. Readings: on the couplings' pages`,
     },
     ...parts.map((states, p) => ({
       kind: 'table' as const,
       columns: [
         { head: 'coupling, and its limits', width: 4 },
         ...states.flatMap(({ name }) => [
-          { head: name, width: 1.4, align: 'right' as const, strong: true },
-          { head: 'as left; pass or fail', width: 1.8 },
+          { head: name, width: 1.3, align: 'right' as const, strong: true },
+          { head: 'left; pass?', width: 1.6 },
         ]),
       ],
       rows: facts.map(({ name, limits, rows }) => [
@@ -169,7 +147,7 @@ const halves = <Entry>(entries: readonly Entry[]): (readonly Entry[])[] =>
         entries.slice(Math.ceil(entries.length / 2)),
       ]
 
-/** Two things a line: what was done or worked with, and its figure as entered, or a box for it. */
+/** Three things a line: what was done or worked with, and its figure as entered, or a box for it. */
 function closing(facts: RecordFacts): Block {
   const entered = factKeys
     .filter((key) => !signs.some((sign) => sign === key))
@@ -183,13 +161,20 @@ function closing(facts: RecordFacts): Block {
   const all = [...entered, ...asked]
   return {
     kind: 'table',
-    columns: [1, 2].flatMap(() => [
-      { head: 'what', width: 2.6 },
-      { head: 'figure; by', width: 3.4 },
-    ]),
-    rows: all.flatMap((one, i) => (i % 2 === 0 ? [[...one, ...(all[i + 1] ?? [])]] : [])),
+    columns: Array.from({ length: aLine }, () => [
+      { head: 'what', width: 2.9 },
+      { head: 'figure; by', width: 1.9 },
+    ]).flat(),
+    rows: all.flatMap((_, i) =>
+      i % aLine === 0
+        ? [Array.from({ length: aLine }, (_, k) => all[i + k] ?? [' ', ' ']).flat()]
+        : [],
+    ),
   }
 }
+
+/** Things closed that stand beside each other. */
+const aLine = 3
 
 /** Held machines, feet that may not move, and what was set before. */
 function untouched({ train, answer }: Drawn, moved: readonly Body[]): string[] {

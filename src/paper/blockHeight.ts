@@ -12,10 +12,10 @@ import { linesHeight, linesOf } from './textSize'
 export function blockHeight(block: Block, width: number = textWidth): number {
   switch (block.kind) {
     case 'title':
-      return linesHeight(linesOf(block.text, print.title, width, true), print.title, 1.15) + 5.4
+      return linesHeight(linesOf(block.text, print.title, width, true), print.title, 1.15) + 3.4
     case 'heading': {
       const text = `${block.text}  ${block.aside ?? ''}`
-      return linesHeight(linesOf(text, print.heading, width), print.heading) + 3.2
+      return linesHeight(linesOf(text, print.heading, width), print.heading) + 1.8
     }
     case 'text': {
       const points = print[block.look]

@@ -16,7 +16,7 @@ export function cardHeight(card: PaperFootCard, columns: number): number {
       : linesHeight(linesOf(text, points, room, points > print.plain), points, leading)
   const wide = columns <= wideCards
   const act = wide ? print.act : print.actNarrow
-  const beside = width - card.figure.width - 2
+  const beside = width - (wide ? print.drawn : card.figure.width) - 2
   const name = textLength(card.name, print.foot, true)
   const head = Math.max(
     lines(card.name, print.foot, width, 1.1),
@@ -26,6 +26,7 @@ export function cardHeight(card: PaperFootCard, columns: number): number {
     lines(card.slide, act, room, 1.12) +
     lines(card.toward, print.toward, room, 1.12) +
     lines(card.along, print.toward, room, 1.12)
+  const room = (across: number) => lines(card.room, print.small, across, 1.2)
   const words =
     lines(card.shim, act, beside, 1.12) +
     lines(card.pack, print.plain, beside) +
@@ -35,9 +36,11 @@ export function cardHeight(card: PaperFootCard, columns: number): number {
     frame +
       head +
       1.9 +
-      Math.max(card.figure.height, words + (wide ? slide(beside) : 0)) +
-      (wide ? 0 : slide(width)) +
-      lines(card.room, print.small, width, 1.2) +
+      Math.max(
+        card.figure.height + (wide ? room(print.drawn) : 0),
+        words + (wide ? slide(beside) : 0),
+      ) +
+      (wide ? 0 : slide(width) + room(width)) +
       lines(card.bound.join(', '), print.plain) +
       Math.ceil(card.actuals.length / (wide ? 4 : 2)) * (print.actual + 1),
   )

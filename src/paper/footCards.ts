@@ -6,12 +6,9 @@ import { packText } from '../language/recipes'
 import { fineSign } from '../mechanics/units'
 import type { Body, Train } from '../mechanics/train'
 import type { PaperFootCard } from './page'
-import { wideCards } from './print'
 import { pxPerMm } from './size'
 import { stepNumbers, stepsAtFoot, type Instruction } from '../engine/fieldwork/steps/instructions'
 
-/** Drawings of packs and holes are printed larger than on the screen. */
-const enlarged = 1.1
 /** Width of a foot's drawing by how many cards stand side by side (px of the scene). */
 const drawn = [100, 100, 80] as const
 
@@ -40,7 +37,6 @@ export function footCard(
   const { units } = train
   const unit = fineSign[units.fine]
   const width = figureWidth(columns)
-  const wide = columns <= wideCards
   const xs = columnsOf(body)
   const foot = body.feet[facts.foot]
   const made = recipe(facts)
@@ -54,11 +50,10 @@ export function footCard(
     name: `Foot ${facts.name}`,
     machine: body.name,
     steps: stepNumbers(steps),
-    place: placeOf(train, body, facts.foot, wide),
+    place: placeOf(train, body, facts.foot),
     figure: {
-      width: Math.round((width * enlarged) / pxPerMm),
-      height: Math.ceil((figureHeight * enlarged) / pxPerMm),
-      enlarged,
+      width: Math.round(width / pxPerMm),
+      height: Math.ceil(figureHeight / pxPerMm),
       name: `pack and hole of foot ${facts.name}, now dashed, after drawn through`,
       marks: footFigure(train, facts, width, scales),
     },
@@ -69,7 +64,7 @@ export function footCard(
     toward: slide?.amount ? towardWords(slide.words) : '',
     ...(along && { along: `${amountText(along.amount)} ${along.words}` }),
     room: hole
-      ? `clearance left at the bolt ${amountText(hole.room)}${hole.where === 'all round' ? ', all round' : `, ${hole.where}`}`
+      ? `left at bolt ${amountText(hole.room)}, ${hole.where}`
       : 'clearance at the bolt not entered: measure it before the slide',
     bound,
     actuals: [`pack, ${unit}`, `slid, ${unit}`, `left at bolt, ${unit}`, 'by, time'],
@@ -79,8 +74,8 @@ export function footCard(
 const towardWords = (words: string): string =>
   /^(to|toward|towards)\s/i.test(words.trim()) ? words.trim() : `toward ${words.trim()}`
 
-/** "left end, toward the stairs": which foot it is by where it stands. */
-function placeOf(train: Train, body: Body, index: number, wide: boolean): string {
+/** "left end": which foot it is by where it stands; the strip beside its row says on which side. */
+function placeOf(train: Train, body: Body, index: number): string {
   const xs = columnsOf(body)
   const foot = body.feet[index]
   const column = xs.indexOf(foot?.x ?? 0)
@@ -96,7 +91,7 @@ function placeOf(train: Train, body: Body, index: number, wide: boolean): string
   const middle = (Math.min(...ys) + Math.max(...ys)) / 2
   const aside = (foot?.y ?? 0) - middle
   const side = Math.abs(aside) < tol.dust ? '' : sideNounWords(train, aside)
-  return [end, wide || end === '' ? side : ''].filter((part) => part !== '').join(', ')
+  return end === '' ? side : end
 }
 
 const sideNounWords = (train: Train, y: number): string =>

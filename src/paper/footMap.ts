@@ -8,7 +8,7 @@ import { pxPerMm, textWidth } from './size'
 import { folded } from './textSize'
 
 /** Beside wide and beside narrow cards, which are taller (mm). */
-const heights = { wide: 28, narrow: 27 }
+const heights = { wide: 20, narrow: 25 }
 const words = 13.4
 
 /** One machine from above as it lies on the drawing: its feet where they are, both sides and both ends by name. */
@@ -23,7 +23,7 @@ export function footMap(train: Train, index: number, cards: 'wide' | 'narrow'): 
   const [x0, x1] = [Math.min(...xs), Math.max(...xs)]
   const [y0, y1] = [Math.min(...ys), Math.max(...ys)]
   const along = (wide - 2 * 190) / Math.max(1, x1 - x0)
-  const perMm = Math.min(along, (high - 2 * 36) / Math.max(1, y1 - y0))
+  const perMm = Math.min(along, (high - 2 * 29) / Math.max(1, y1 - y0))
   // many rows are drawn apart, so that their names have room
   const stretched = cards === 'narrow' && along > perMm
   const perX = stretched ? along : perMm
@@ -38,7 +38,7 @@ export function footMap(train: Train, index: number, cards: 'wide' | 'narrow'): 
     height,
     name: `${body.name} from above`,
     marks: [
-      rect(l - 16, top - 12, r - l + 32, bottom - top + 24, 'outline', 3),
+      rect(l - 16, top - 11, r - l + 32, bottom - top + 22, 'outline', 3),
       ...casing(body, l, r, axis, (bottom - top) / 2),
       lineMark(l - 40, axis, r + 40, axis, 'centre'),
       ...body.feet.flatMap(({ id, x, y }): PaperMark[] => {
@@ -55,7 +55,7 @@ export function footMap(train: Train, index: number, cards: 'wide' | 'narrow'): 
           }),
         ]
       }),
-      sideLabel(train, far, wide / 2, 14),
+      sideLabel(train, far, wide / 2, 13),
       label(0, high - 5, stretched ? 'from above, stretched' : 'from above', { anchor: 'start' }),
       sideLabel(train, near, wide / 2, high - 5),
       ...endWords(train, index, 'left', 0, high / 2),

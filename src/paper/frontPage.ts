@@ -44,7 +44,6 @@ export function frontPage(job: Drawn, print: PrintFor): Chapter {
       ...(answer.ready && answer.status !== 'impossible' ? readyBox(answer, answer.ready) : []),
       ...(print === 'crew' ? footTableBlocks(job) : orderWords(job)),
       ...stays(job, print),
-      { kind: 'heading', text: 'Signatures' },
       {
         kind: 'blanks',
         columns: 4,

@@ -16,15 +16,16 @@ const left = 15
 const right = 5
 const top = 6
 const under = 13
-const plotHeight = 62
+const plotHeight = 50
 
 export type GraphPlane = 'rise' | 'side'
 
-/** One plane of the train on paper, to scale: as found, planned cold, every state, the openings it must pass. */
+/** One plane of the train on paper, to scale: as found, planned cold, every state, the openings it must pass; in so much width (mm). */
 export function graph(
   train: Train,
   figures: Figures,
   way: GraphPlane,
+  width: number = textWidth,
 ): { readonly figure: Figure; readonly scale: GraphScale } {
   const up = way === 'rise' ? 1 : upThePage(train)
   const { lines } = figures
@@ -44,10 +45,10 @@ export function graph(
   const scale = graphScale(
     train,
     { length: last - first, span: Math.max(high - low, 20) },
-    { width: textWidth - left - right, height: plotHeight - 4 },
+    { width: width - left - right, height: plotHeight - 4 },
   )
   const middle = (low + high) / 2
-  const start = left + (textWidth - left - right - (last - first) / scale.along) / 2
+  const start = left + (width - left - right - (last - first) / scale.along) / 2
   const px = (mm: number) => mm * pxPerMm
   const x = (at: number) => px(start + (at - first) / scale.along)
   const y = (value: Micrometres) =>
@@ -59,12 +60,12 @@ export function graph(
       false,
       dash,
     )
-  const frame = { l: px(left), r: px(textWidth - right), t: px(top), b: px(top + plotHeight) }
+  const frame = { l: px(left), r: px(width - right), t: px(top), b: px(top + plotHeight) }
   const names = machineLabels(train, lines, x, frame.b)
   return {
     scale,
     figure: {
-      width: textWidth,
+      width,
       height: top + plotHeight + under + names.extra / pxPerMm,
       name: way === 'rise' ? 'shaft lines up and down' : 'shaft lines to the sides',
       marks: [

@@ -8,28 +8,37 @@ import type { Train } from '../mechanics/train'
 import { graph } from './graph'
 import type { GraphScale } from './graphScale'
 import type { Drawn } from './job'
-import { label, type Chapter, type Figure, type PaperMark } from './page'
-import { barLength, pxPerMm, textWidth } from './size'
+import { label, type Block, type Chapter, type Figure, type PaperMark } from './page'
+import { barLength, columnGap, pxPerMm, textWidth } from './size'
 import { labelWidth } from './textSize'
+
+/** With so few machines both drawings stand beside each other, and on the page of another chapter. */
+export const isShort = ({ machines }: Train): boolean => machines.length <= 2
 
 /** Rise and side on one page, as on graph paper: a ruler can be laid on them. */
 export function graphPage({ train, answer, figures }: Drawn): Chapter {
-  const rise = graph(train, figures, 'rise')
-  const side = graph(train, figures, 'side')
+  const width = isShort(train) ? (textWidth - columnGap) / 2 : textWidth
+  const planes = (['rise', 'side'] as const).map((way): Block[] => {
+    const { figure, scale } = graph(train, figures, way, width)
+    const text = way === 'rise' ? 'Up and down' : 'To the sides'
+    return [
+      { kind: 'heading', text, aside: scaleWords(train, scale) },
+      { kind: 'figures', figures: [figure] },
+    ]
+  })
   return {
     section: 'graph',
     title: 'The shaft lines, to scale',
     whole: true,
     blocks: [
       { kind: 'figures', figures: [key(train, answer)] },
-      { kind: 'heading', text: 'Up and down', aside: scaleWords(train, rise.scale) },
-      { kind: 'figures', figures: [rise.figure] },
-      { kind: 'heading', text: 'To the sides', aside: scaleWords(train, side.scale) },
-      { kind: 'figures', figures: [side.figure] },
+      ...(isShort(train)
+        ? [{ kind: 'beside' as const, parts: planes.map((blocks) => ({ width: 6, blocks })) }]
+        : planes.flat()),
       {
         kind: 'text',
         look: 'small',
-        text: `${figures.zero.replace('zero:', 'Zero:')}. Figures at the left in ${fineSign[train.units.fine]}, at the top in ${train.units.length}. Thick strokes on the lower edge: feet; thin ones: flex planes. Posts: the planned line must pass between them for every state to stay within ${shareText(answer.share)} of tolerance.`,
+        text: `${figures.zero.replace('zero:', 'Zero:')}. Figures at the left in ${fineSign[train.units.fine]}, at the top in ${train.units.length}. Thick strokes on the lower edge: feet; thin ones: flex planes. Hatched strokes: limits at the coupling; the planned line must pass between them for every state to stay within ${shareText(answer.share)} of tolerance.`,
       },
     ],
   }

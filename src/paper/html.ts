@@ -145,11 +145,11 @@ function cardOf(card: PaperFootCard, columns: number): Markup {
   const wide = columns <= wideCards
   const slide = [line('do', card.slide), line('toward', card.toward), line('toward', card.along)]
   const words = [line('do', card.shim), line('pack', card.pack), line('recipe', card.recipe)]
+  const room = line('room', card.room)
   return markup`<div class="card">${[
     markup`<div class="foot"><b>${card.name}</b><span>${besideName(card)}</span></div>`,
-    markup`<div class="words"><div>${wide ? [...words, ...slide] : words}</div>${figureOf(card.figure)}</div>`,
-    wide ? '' : markup`${slide}`,
-    line('room', card.room),
+    markup`<div class="words"><div>${wide ? [...words, ...slide] : words}</div><div class="drawn">${figureOf(card.figure)}${wide ? room : ''}</div></div>`,
+    wide ? '' : markup`${[...slide, room]}`,
     line('bound', card.bound.join(', ')),
     markup`<div class="actuals">${card.actuals.map(plain)}</div>`,
   ]}</div>`
@@ -167,7 +167,7 @@ function stepOf(step: StepCard): Markup {
     run('Then the couplings should show, by the model:', step.expected),
     stop === undefined ? '' : markup`<p class="stop"><b>STOP POINT.</b> ${stop}</p>`,
   ]
-  return markup`<div class="step"><div class="number">${step.number}</div><div>${words}</div><div class="sign">${step.sign.map(plain)}</div></div>`
+  return markup`<div class="step"><div class="sign"><b class="number">${step.number}</b>${step.sign.map(plain)}</div><div>${words}</div></div>`
 }
 
 /** Sentences in one run, after what they are. */

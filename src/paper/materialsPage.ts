@@ -39,7 +39,7 @@ function noPlates({ train }: Drawn): Block[] {
     {
       kind: 'text',
       look: 'plain',
-      text: `${store} Shims by the amounts on page 1, each plate by micrometer. Leave no thin plate at top or bottom of a pack.`,
+      text: `${store} Shims by page 1, each plate by micrometer; no thin plate at top or bottom of a pack.`,
     },
   ]
 }

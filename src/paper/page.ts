@@ -165,7 +165,7 @@ export interface PaperFootCard {
   readonly machine: string
   /** The steps of the order of work that move it: "steps 2 and 3"; empty where there is no order. */
   readonly steps: string
-  /** Where it is: "left end, toward the stairs". */
+  /** Where it is: "left end"; its side where all feet of its machine stand in one row. */
   readonly place: string
   readonly figure: Figure
   /** "put in 0.36 mm", "take out 0.04 mm", "pack stays". */

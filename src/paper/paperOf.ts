@@ -5,7 +5,7 @@ import { assumptionsPage } from './assumptionsPage'
 import { choicesPage } from './choicesPage'
 import { demandsPage } from './demandsPage'
 import { frontPage } from './frontPage'
-import { graphPage } from './graphPage'
+import { graphPage, isShort } from './graphPage'
 import { drawn, type Drawn, type PaperJob } from './job'
 import { machinePages } from './machinePages'
 import { materialsPage } from './materialsPage'
@@ -46,9 +46,10 @@ export function paperOf(job: PaperJob, { size, print, date }: PaperSettings): Pa
 const crewChapters = (job: Drawn): Chapter[] => [
   frontPage(job, 'crew'),
   ...checksPage(job),
+  ...(isShort(job.train) ? [graphPage(job)] : []),
   ...machinePages(job),
   ...readingPages(job),
-  graphPage(job),
+  ...(isShort(job.train) ? [] : [graphPage(job)]),
   ...materialsPage(job),
   ...asLeftPage(job),
 ]

@@ -4,6 +4,7 @@ import { footFacts } from '../scene/footFacts'
 import { largestMove } from '../engine/fieldwork/steps/moves'
 import { answerMotions, movedAxis } from '../scene/axisLines'
 import { shareText } from '../language/amounts'
+import { bindingSentence } from '../text/bindingWords'
 import { capital, inSentence, listed } from '../language/names'
 import { lineValueAt } from '../mechanics/growth'
 import { noMotion } from '../mechanics/motion'
@@ -133,7 +134,7 @@ export function centreBlocks(
 
 /** Why the plan does not go to the centre of this one coupling: what it may leave, and what else it has to serve. */
 function reasons(
-  { train, answer }: Drawn,
+  { train, answer, plan }: Drawn,
   coupling: Coupling,
   pencil: Pencil,
   state: State,
@@ -173,7 +174,30 @@ function reasons(
         ]),
     ...beside,
     ...limitsThere(train, coupling, answer),
+    ...pricesThere(train, coupling, plan),
   ]
+}
+
+/** Most prices told: the dearest. */
+const mostPrices = 3
+
+/** What the limits of this coupling and under its machines cost, as the plan's prices have it, dearest first, where they were worked out. */
+function pricesThere(train: Train, coupling: Coupling, plan: PlanAnswer): string[] {
+  const prices = plan.status === 'planned' ? plan.prices : undefined
+  if (!prices) return []
+  const ids = bodiesOf(train, coupling).map((b) => train.bodies[b]?.id)
+  const here = prices.filter(({ limit }) =>
+    limit.kind === 'check' ? limit.coupling === coupling.id : ids.includes(limit.body),
+  )
+  if (here.length === 0)
+    return prices.length === 0
+      ? []
+      : [
+          'No limit at this coupling or under its machines has a price: more room in any one of them alone would save nothing.',
+        ]
+  return here
+    .slice(0, mostPrices)
+    .map((binding) => `What it costs: ${bindingSentence(train, binding)}.`)
 }
 
 /** Feet of its machines that stand at a limit of theirs, and tolerances that are used up as far as they may be. */

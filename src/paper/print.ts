@@ -8,20 +8,24 @@ export const print = {
   sum: 10.5,
   heading: 12,
   /** On a foot's card: what to do, which way, which foot. */
-  act: 18,
+  act: 16,
   /** The same on a narrow card. */
   actNarrow: 16,
+  /** Beside the words of a wide card: the drawing, and what is left at the bolt under it (mm). */
+  drawn: 33,
   toward: 12,
-  foot: 15,
+  foot: 14,
   gap: 2.6,
   cell: { across: 1.4, along: 0.9 },
   tallRow: 9,
   /** A line to write on. */
   blank: 9.5,
   /** Least height of a foot's card. */
-  card: 46,
+  card: 40,
   /** A box on it to write in. */
   actual: 9,
+  /** Beside a step: its number, and boxes to sign it in (mm). */
+  signWidth: 20,
 } as const
 
 /** With more cards side by side, each is narrow. */

@@ -19,7 +19,7 @@ import { sidesInWords, signInWords } from './words'
 type Sweep = Exclude<ReadingSet, { kind: 'line' }>
 type LineSet = Extract<ReadingSet, { kind: 'line' }>
 
-/** For each coupling, two to a page where they fit: as found, what is expected, and a box to write in what is read now. */
+/** For each coupling, two to a page where they fit: as found, what is expected, and a box to write in what is read when all is done. */
 export function readingPages({ train, answer }: Drawn): Chapter[] {
   return train.couplings.map((coupling, c) => ({
     section: 'readings',
@@ -29,16 +29,22 @@ export function readingPages({ train, answer }: Drawn): Chapter[] {
       {
         kind: 'text',
         look: 'plain',
-        text: `Isolated, locked, tried to start. One person calls the turn; no hand in the coupling.${c === 0 ? ` ${signInWords} ${sidesInWords(train)} How well a full turn must agree with itself is common practice, no source.` : ''}`,
+        text: `Isolated, locked, tried to start. One person calls the turn; no hand in the coupling.${c === 0 ? ` ${signInWords} ${sidesInWords(train)} What a full turn may miss is common practice, no source.` : ''}`,
       },
       // one given as a line has words in its cells and takes the whole width
       ...coupling.found.flatMap((set, index) =>
-        set.kind === 'line' ? setBlocks(train, answer, coupling, set, index) : [],
+        set.kind === 'line'
+          ? [
+              setHeading(train, set, index),
+              lineTable(train, set, expectedOf(answer, coupling, index)),
+            ]
+          : [],
       ),
-      ...pairs(
-        coupling.found.flatMap((set, index) =>
-          set.kind === 'line' ? [] : [setBlocks(train, answer, coupling, set, index)],
-        ),
+      ...inPairs(
+        train,
+        coupling,
+        coupling.found.flatMap((set, index) => (set.kind === 'line' ? [] : [{ set, index }])),
+        (index) => expectedOf(answer, coupling, index),
       ),
       {
         kind: 'blanks',
@@ -49,60 +55,72 @@ export function readingPages({ train, answer }: Drawn): Chapter[] {
   }))
 }
 
-/** Two sets of dials beside each other; an odd one keeps to its half, so that its boxes stand close to its figures. */
-const pairs = (sets: readonly (readonly Block[])[]): Block[] =>
-  sets.flatMap((blocks, i): Block[] =>
-    i % 2 === 0
-      ? [
-          {
-            kind: 'beside',
-            parts: [blocks, sets[i + 1] ?? []].map((one) => ({ width: 6, blocks: one })),
-          },
-        ]
-      : [],
-  )
-
-/** One set: how it is rigged beside what to know of it, then its readings. */
-function setBlocks(
+/** Two sets of dials beside each other, in one table where they are read at the same hours; an odd one keeps to its half. */
+function inPairs(
   train: Train,
-  answer: PlanAnswer,
   coupling: Coupling,
-  set: ReadingSet,
-  index: number,
+  sets: readonly { readonly set: Sweep; readonly index: number }[],
+  expectedOf: (index: number) => ExpectedAnswer | undefined,
 ): Block[] {
-  const expected = hasMoves(answer)
-    ? answer.expected.find((entry) => entry.coupling === coupling.id && entry.set === index)
-    : undefined
-  const heading: Block = {
-    kind: 'heading',
-    text: capital(setName(train, set, index)),
-    aside: set.kind === 'line' ? '' : `in ${fineSign[train.units.fine]}`,
-  }
-  if (set.kind === 'line') return [heading, lineTable(train, set, expected)]
-  return [
-    heading,
-    {
+  return sets.flatMap((one, i): Block[] => {
+    if (i % 2 === 1) return []
+    const other = sets[i + 1]
+    const heads = [one, ...(other ? [other] : [])].map(({ set, index }) =>
+      setHead(train, coupling, set, index),
+    )
+    const column = ({ set, index }: typeof one) => ({ set, index, expected: expectedOf(index) })
+    const hours = ({ set }: typeof one) => set.readings.map(({ hour }) => hour).join()
+    const beside = (parts: readonly (readonly Block[])[]): Block => ({
       kind: 'beside',
-      parts: [
-        {
-          width: 5,
-          blocks: [{ kind: 'figures', figures: [dialSketch(train, coupling, set)], leads: true }],
-        },
-        {
-          width: 7,
-          blocks: [
-            {
-              kind: 'text',
-              look: 'small',
-              text: `${capital(rigWords(train, set))}. ${notes(train, set)}`,
-            },
-          ],
-        },
-      ],
-    },
-    hourTable(train, set, expected),
-  ]
+      parts: parts.map((blocks) => ({ width: 6, blocks })),
+    })
+    if (other && hours(one) === hours(other))
+      return [
+        beside(heads.map((blocks) => [...blocks])),
+        hourTable(train, [column(one), column(other)]),
+      ]
+    const whole = [one, ...(other ? [other] : [])].map((entry, k) => [
+      ...(heads[k] ?? []),
+      hourTable(train, [column(entry)]),
+    ])
+    return [beside(other ? whole : [...whole, []])]
+  })
 }
+
+const expectedOf = (answer: PlanAnswer, { id }: Coupling, index: number) =>
+  hasMoves(answer)
+    ? answer.expected.find((entry) => entry.coupling === id && entry.set === index)
+    : undefined
+
+const setHeading = (train: Train, set: ReadingSet, index: number): Block => ({
+  kind: 'heading',
+  text: capital(setName(train, set, index)),
+  aside: set.kind === 'line' ? '' : `in ${fineSign[train.units.fine]}`,
+})
+
+/** How one set is rigged, drawn, beside what to know of it. */
+const setHead = (train: Train, coupling: Coupling, set: Sweep, index: number): Block[] => [
+  setHeading(train, set, index),
+  {
+    kind: 'beside',
+    parts: [
+      {
+        width: 4,
+        blocks: [{ kind: 'figures', figures: [dialSketch(train, coupling, set)], leads: true }],
+      },
+      {
+        width: 8,
+        blocks: [
+          {
+            kind: 'text',
+            look: 'small',
+            text: `${capital(rigWords(train, set))}. ${notes(train, set)}`,
+          },
+        ],
+      },
+    ],
+  },
+]
 
 /** Values with their sign; gauges between faces have none. */
 const reading = (train: Train, set: Sweep, value: number): string => {
@@ -110,28 +128,53 @@ const reading = (train: Train, set: Sweep, value: number): string => {
   return set.kind === 'gap' ? digits.replace(/^[+\u2212]/, '') : digits
 }
 
-/** What was found, what is expected and where that is good, as the tablet has it, and a box for what is read now. */
-function hourTable(train: Train, set: Sweep, expected: ExpectedAnswer | undefined): Block {
-  const told = expected && setReadings(train, set, expected)
+interface SetColumns {
+  readonly set: Sweep
+  readonly index: number
+  readonly expected: ExpectedAnswer | undefined
+}
+
+/**
+ * Of each set what was found, what is expected when all is done and where that is good, as the tablet has it, and a box for
+ * what is read then.
+ */
+function hourTable(train: Train, sets: readonly SetColumns[]): Block {
+  const many = sets.length > 1
+  const columns = sets.map(({ set, index, expected }) => {
+    const told = expected && setReadings(train, set, expected)
+    return {
+      heads: [
+        {
+          head: many ? `set ${index + 1}: found` : 'found',
+          width: 1.5,
+          align: 'right',
+          strong: true,
+        },
+        ...(told
+          ? ([
+              { head: 'expected', width: 1.9, align: 'right', strong: true },
+              { head: 'good from, to', width: many ? 2.6 : 2.1, align: 'right' },
+            ] as const)
+          : []),
+        { head: told ? 'as left' : 'read now', width: 1.9 },
+      ] as const,
+      cells: set.readings.map(({ value }, k) => [
+        reading(train, set, value),
+        ...(told ? [told[k]?.should ?? '', told[k]?.good || 'set to 0'] : []),
+        '',
+      ]),
+    }
+  })
   return {
     kind: 'table',
     tall: true,
     columns: [
-      { head: "o'clock", width: 1.75 },
-      { head: 'found', width: 1.8, align: 'right', strong: true },
-      ...(told
-        ? ([
-            { head: 'expected', width: 2.15, align: 'right', strong: true },
-            { head: 'good from, to', width: 1.9, align: 'right' },
-          ] as const)
-        : []),
-      { head: 'read now', width: 1.9 },
+      { head: "o'clock", width: many ? 2.4 : 2.2 },
+      ...columns.flatMap(({ heads }) => [...heads]),
     ],
-    rows: set.readings.map(({ hour, value }, k) => [
+    rows: (sets[0]?.set.readings ?? []).map(({ hour }, k) => [
       hourWords(train, hour),
-      reading(train, set, value),
-      ...(told ? [told[k]?.should ?? '', told[k]?.good || 'set to 0'] : []),
-      '',
+      ...columns.flatMap(({ cells }) => cells[k] ?? []),
     ]),
   }
 }
@@ -212,7 +255,7 @@ function lineTable(train: Train, set: LineSet, expected: ExpectedAnswer | undefi
             { head: `good from, to; + is high, rising, ${towardSide(train, 1)}`, width: 3 },
           ] as const)
         : []),
-      { head: 'read now', width: 2.4 },
+      { head: told ? 'as left' : 'read now', width: 2.4 },
     ],
     rows: [
       row('height', set.offset.z, told && tidy(told.offset.z), ['high', 'low'], offset, 0),

@@ -168,11 +168,14 @@ const signsSheet = (train: Train, items: readonly ReadyItem[]): Block[] => [
     ],
     rows: items.map((item) => [
       placeOf(train, item),
-      sentence(capital(item.words)),
+      sentence(capital(meaning(item.words))),
       item.state === 'waived' ? `accepted without, by ${item.by ?? ''}: ${item.why ?? ''}` : '',
     ]),
   },
 ]
+
+/** What the readings mean without whose they are and that nobody agreed to it: the table says both. */
+const meaning = (words: string): string => words.replace(/^.*nobody has confirmed[^.]*\. /, '')
 
 /** Feet whose gaps were not measured, with room to write them. */
 function softSheet(train: Train, ready: ReadyAnswer): Block[] {
@@ -235,13 +238,15 @@ function strainSheet(train: Train, ready: ReadyAnswer): Block[] {
       kind: 'table',
       tall: true,
       columns: [
-        { head: 'coupling', width: 3 },
-        { head: 'flange', width: 3 },
-        { head: `up or down, ${unit}`, width: 2.2 },
-        { head: `to which side, ${unit}`, width: 2.2 },
-        { head: 'by, time', width: 2 },
+        { head: 'coupling', width: 2.6 },
+        ...[1, 2].flatMap(() => [
+          { head: 'flange', width: 2 },
+          { head: `up or down, ${unit}`, width: 1.7 },
+          { head: `to which side, ${unit}`, width: 1.7 },
+        ]),
+        { head: 'by, time', width: 1.6 },
       ],
-      rows: missing.flatMap((item) => [1, 2].map(() => [placeOf(train, item), '', '', '', ''])),
+      rows: missing.map((item) => [placeOf(train, item), '', '', '', '', '', '', '']),
     },
   ]
 }

@@ -1,6 +1,10 @@
 import { workRecordOf } from '../document/work'
 import type { Instruction } from '../engine/fieldwork/steps/instructions'
-import { inSentence } from '../language/names'
+import { setReadings } from '../engine/fieldwork/steps/stopReadings'
+import type { ExpectedAnswer } from '../engine/plan/answer'
+import { hasMoves } from '../engine/plan/moves'
+import { capital, inSentence } from '../language/names'
+import type { Train } from '../mechanics/train'
 import type { Drawn } from './job'
 import type { Block, StepCard } from './page'
 
@@ -28,18 +32,47 @@ export function stepBlocks(job: Drawn, body: string): Block[] {
   })
 }
 
-function stepCard({ document }: Drawn, instruction: Instruction): StepCard {
-  const { id, number, words, breaks, before, cautions, lifts, dials, readings, stop } = instruction
-  const done = (workRecordOf(document.record)?.work ?? []).filter(
+function stepCard(job: Drawn, instruction: Instruction): StepCard {
+  const { id, number, words, breaks, before, cautions, lifts, dials, stop } = instruction
+  const done = (workRecordOf(job.document.record)?.work ?? []).filter(
     (entry) => entry.done && entry.step === id,
   )
   const last = done.at(-1)
   return {
     ...{ id, number, words, breaks, before, cautions, lifts, dials },
-    expected: readings,
+    expected: expectedLines(job, instruction),
     ...(stop !== undefined && { stop }),
     sign: last
       ? ['done', `time ${last.when ?? ''}`.trim(), `by ${last.by ?? ''}`.trim()]
       : ['done', 'time', 'by'],
   }
+}
+
+/** What the couplings should show after a step; where that is what they show when all is done, the page that has it. */
+function expectedLines(
+  { train, answer }: Drawn,
+  { expected, readings, step }: Instruction,
+): string[] {
+  const last = hasMoves(answer) ? answer.expected : []
+  return expected.map(({ coupling, name }, i) => {
+    const own = step.expected.filter((entry) => entry.coupling === coupling)
+    const ends = own.every((entry) =>
+      last.some(
+        (one) => one.coupling === coupling && one.set === entry.set && same(train, one, entry),
+      ),
+    )
+    return ends && own.length > 0
+      ? `${capital(name)}: as expected when all is done; its page of readings has what is good, and boxes for it.`
+      : (readings[i] ?? '')
+  })
+}
+
+/** Whether two expectations of a set show alike in every digit. */
+function same(train: Train, one: ExpectedAnswer, other: ExpectedAnswer): boolean {
+  const coupling = train.couplings.find(({ id }) => id === one.coupling)
+  const set = coupling?.found[one.set]
+  if (!set) return false
+  const told = (entry: ExpectedAnswer) =>
+    setReadings(train, set, entry).map(({ should, good }) => `${should} ${good}`)
+  return told(one).join() === told(other).join()
 }

@@ -4,8 +4,8 @@ import { print } from './print'
 import { textWidth } from './size'
 import { linesHeight, linesOf } from './textSize'
 
-/** Number at the left, signature at the right, and the insets beside the words (mm). */
-const beside = 12 + 22 + 3.2
+/** Number and signatures at the left, and the insets beside the words (mm). */
+const beside = print.signWidth + 3.2
 
 /** Height of a step's card (mm). */
 export function stepHeight({
@@ -36,5 +36,5 @@ export function stepHeight({
     run('Dials, from 0:', dials) +
     run('Then the couplings should show:', expected) +
     (stop === undefined ? 0 : text(`STOP POINT. ${stop}`, print.plain, width - 4.6) + 3.6)
-  return Math.max(body + 2.4, sign.length * print.actual) + 0.7
+  return Math.max(body + 2.4, (1 + sign.length) * print.actual) + 0.7
 }

@@ -65,6 +65,7 @@ ${shares}
 .paper figure svg{display:block}
 .paper figcaption{font-size:${print.small}pt;text-align:center}
 .paper .blanks{display:grid;gap:0 5mm}
+.paper .blanks.c1{grid-template-columns:1fr}
 .paper .blanks.c2{grid-template-columns:1fr 1fr}
 .paper .blanks.c3{grid-template-columns:1fr 1fr 1fr}
 .paper .blanks.c4{grid-template-columns:2fr 2fr 2fr 1fr}
@@ -84,23 +85,24 @@ ${shares}
 .paper .card .recipe{font-weight:700}
 .paper .card .room{font-size:${print.small}pt;line-height:1.2}
 .paper .card .words{display:flex;justify-content:space-between;gap:2mm}
-.paper .card figure{flex:none}
+.paper .card .drawn{flex:none;width:min-content}
+.paper .c1 .drawn,.paper .c2 .drawn{width:${print.drawn}mm}
 .paper .card .actuals{margin-top:auto;display:grid;grid-template-columns:1fr 1fr 1fr 1fr;gap:0 1mm}
 .paper .c3 .card .actuals{grid-template-columns:1fr 1fr}
 .paper .card .actuals p{border:.3mm solid #000;height:${print.actual}mm;padding:.4mm .8mm;font-size:${print.small}pt;line-height:1.1;margin-top:1mm}
 .paper .card .bound{font-weight:700}
 .paper .notice{border:.5mm solid #000;padding:.3mm 1.4mm;display:inline-block}
-.paper .step{border:.35mm solid #000;margin-bottom:${print.gap}mm;break-inside:avoid;display:grid;grid-template-columns:12mm 1fr 22mm}
+.paper .step{border:.35mm solid #000;margin-bottom:${print.gap}mm;break-inside:avoid;display:grid;grid-template-columns:${print.signWidth}mm 1fr}
 .paper .step>div{padding:1.2mm 1.6mm}
 .paper .step p{margin-bottom:.6mm}
 .paper .step ul{margin-bottom:.6mm;font-size:${print.small}pt}
-.paper .step li{padding-left:4mm;margin-bottom:.2mm}
+.paper .step li{max-width:none;padding-left:4mm;margin-bottom:.2mm}
 .paper .step .dash li::before{left:.4mm}
 .paper .step .run{font-size:${print.small}pt}
-.paper .step .number{font-size:20pt;font-weight:700;line-height:1;text-align:center;border-right:.25mm solid #000}
+.paper .step .number{display:block;height:${print.actual}mm;font-size:20pt;font-weight:700;line-height:${print.actual}mm;text-align:center}
 .paper .step .stop{border:.7mm solid #000;padding:.8mm 1.6mm}
-.paper .step .sign{border-left:.25mm solid #000;padding:0}
-.paper .step .sign p{height:${print.actual}mm;border-bottom:.25mm solid #000;font-size:${print.small}pt;padding:.4mm 1mm;margin:0}
+.paper .step .sign{border-right:.25mm solid #000;padding:0}
+.paper .step .sign p{height:${print.actual}mm;border-top:.25mm solid #000;font-size:${print.small}pt;padding:.4mm 1mm;margin:0}
 .paper .patterns{position:absolute}
 .paper svg{overflow:visible}
 :where(.paper svg path:not([fill]),.paper svg circle:not([fill])){fill:none;stroke:none}

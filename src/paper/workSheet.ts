@@ -5,7 +5,7 @@ import { holdsFrom, rankedHolds, solvesAll } from '../engine/studies/holds/holdR
 import { HoldSolver } from '../engine/studies/holds/holdSolver'
 import type { Train } from '../mechanics/train'
 import { holdList, type HoldList } from '../text/holdList'
-import { PlanningRun, type ReadTrain } from '../engine/planningRun'
+import { everyStage, PlanningRun, type ReadTrain } from '../engine/planningRun'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
 import type { Solver } from '../engine/lp/solver'
 import type { Paper } from './page'
@@ -30,7 +30,7 @@ const mostBodies = 7
 export function workSheet(read: ReadTrain, solver: Solver, settings: PaperSettings): WorkSheet {
   const { train } = read
   const run = new PlanningRun(read, solver)
-  const answer = run.answer({ rounding: true, reasons: true, work: true, sure: true })
+  const answer = run.answer({ ...everyStage, sure: true })
   if (answer.status === 'stopped' || answer.status === 'unproven')
     return { status: 'stopped', why: `no sheet without a plan that holds: ${answer.why}` }
   const few = solvesAll(train, { bodies: mostBodies })

@@ -30,6 +30,7 @@ describe(`the whole loop, ${count} jobs each: read, plan, work with errors, read
   ]
   it.each(plants)(
     'never with a dial that contradicts: $by um at hour $hour of set $set, coupling $coupling, from $from',
+    { timeout: 1_800_000 },
     (planted) => {
       for (let i = 0; i < count; i++) {
         const { said, shares } = job(70 + i, planted)

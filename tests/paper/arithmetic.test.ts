@@ -10,6 +10,7 @@ import type { Coupling, Train } from '../../src/mechanics/train'
 import { micrometresPer } from '../../src/mechanics/units'
 import { centreRows, moveBeside, type CentreRow } from '../../src/paper/pencilCentre'
 import { asFound } from '../../src/mechanics/readings/asFound'
+import { bindingSentence } from '../../src/text/bindingWords'
 import { readTrain } from '../../src/document/readTrain'
 import { reverseDial } from '../cli/trains'
 import { randomTrain } from '../second/randomTrain'
@@ -229,3 +230,16 @@ async function written(name: string) {
   const tables = blocksOf(paper).flatMap((block) => (block.kind === 'table' ? [block] : []))
   return { job, train, coupling, state, tables }
 }
+
+test('the pencil page says why the plan stops short of the centre, with what more room would save', async () => {
+  const { train, answer, paper } = await made(exampleOf('pump-and-motor'), 'a4', 'office')
+  if (answer.status !== 'planned' || !answer.prices) throw new Error('no prices')
+  const told = blocksOf(paper).flatMap((block) => (block.kind === 'list' ? [...block.items] : []))
+  const priced = told.filter((item) => item.startsWith('What it costs: '))
+  // the only coupling of two machines: the dearest limits of the whole plan are its own
+  expect(priced).toEqual(
+    answer.prices.slice(0, 3).map((one) => `What it costs: ${bindingSentence(train, one)}.`),
+  )
+  expect(priced.length).toBeGreaterThan(0)
+  for (const text of priced) expect(text).toMatch(/saves [\d.]+ mil of moves/)
+})

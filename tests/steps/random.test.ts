@@ -35,7 +35,10 @@ it(
       const slack = allowed[file.units.fine]
       const worst = Math.max(
         0,
-        ...steps.breaks.filter(({ unit }) => !/mrad|in$/.test(unit)).map((one) => one.by),
+        // an end too far ahead of the other is no limit of where a body stands: `poses.test.ts` looks at it
+        ...steps.breaks
+          .filter(({ limit, unit }) => limit !== 'stage' && !/mrad|in$/.test(unit))
+          .map((one) => one.by),
       )
       if (steps.breaks.length === 0)
         expect({ seed, what, step, by: Math.max(0, by - slack) }).toMatchObject({ by: 0 })

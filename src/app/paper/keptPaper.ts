@@ -26,6 +26,7 @@ export function useKeptPaper() {
     const { train, answer } = drawing
     if (!holds?.finished || (answer.status === 'impossible' && !reasons)) return undefined
     if (answer.status === 'stopped' || answer.status === 'unproven') return undefined
+    if (answer.status === 'planned' && !answer.prices) return undefined
     return paperOf(
       {
         document,

@@ -7,12 +7,16 @@ import { inEndOrder, type FirstEnd } from './ends'
 /** Rounds in which bolts are tightened, in percent of their torque (common practice, no source). */
 const rounds = [30, 70, 100]
 
-/** What is loosened and what is open before a body is moved, a sentence each. */
+/**
+ * What is loosened and what is open before a body is moved, a sentence each.
+ * @param again it has been moved before, and was not tightened since
+ */
 export function beforeMove(
   train: Train,
   body: Body,
   touched: readonly number[],
   first: FirstEnd,
+  again = false,
 ): string[] {
   const feet = inEndOrder(
     body,
@@ -22,6 +26,19 @@ export function beforeMove(
   const open = train.couplings.filter(
     ({ left, right }) => touched.includes(left) !== touched.includes(right),
   )
+  if (again)
+    return [
+      ...(open.length === 0
+        ? []
+        : [
+            `${open.length === 1 ? 'The coupling stays' : 'The couplings stay'} open: ${listed(open.map(({ name }) => name))}.`,
+          ]),
+      ...(feet.length === 0
+        ? []
+        : [
+            `Loosen the bolts of ${inSentence(body.name)} again, crosswise as before, its dials watched; every other bolt stays tight.`,
+          ]),
+    ]
   return [
     ...(open.length === 0
       ? []
@@ -56,7 +73,7 @@ export function tightenWords(train: Train, body: Body): string {
     const feet =
       groups.size === 1 ? 'all its bolts' : `${ids.length === 1 ? 'foot' : 'feet'} ${listed(ids)}`
     if (!torque)
-      return `${feet} to ______ ${sign}, in rounds of ${listed(rounds.map(String))} % of it (not entered: write it here from the drawing or the site's table)`
+      return `${feet} to ______ ${sign}, in rounds of ${listed(rounds.map(String))} % of it (not entered: from the drawing or the site's table)`
     const whole = torque.value / newtonMetresPer[train.units.length]
     const steps = rounds.map((part) => String(tidy(Math.round(whole * part) / 100)))
     return `${feet} to ${steps.slice(0, -1).join(', then ')}, then ${steps.at(-1) ?? ''} ${sign}${torque.pattern === undefined ? '' : `, ${torque.pattern}`}`

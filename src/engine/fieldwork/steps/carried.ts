@@ -119,7 +119,7 @@ export function riderDials(
       const seen = {
         vertical: { where: `${ground}, stem down on ${at}: + is up`, shows: moved.rise },
         lateral: {
-          where: `${ground}, on the ${side} side, stem against ${at}: + is toward the ${side}`,
+          where: `${ground}, on the ${side} side, stem against ${at}: + is ${towardSide(train, 1)}`,
           shows: moved.side,
         },
         axial: {

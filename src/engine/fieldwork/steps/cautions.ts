@@ -1,11 +1,10 @@
-import { fineText, toldNought, toldText } from '../../../language/amounts'
-import { kilogramsPer, massSign, type DocumentUnits } from '../../../mechanics/units'
+import { fineText } from '../../../language/amounts'
+import { kilogramsPer, massSign } from '../../../mechanics/units'
 import type { Body, Train } from '../../../mechanics/train'
 import type { Motion } from '../../../mechanics/motion'
 import { footMove } from '../../plan/totals'
 import { listed } from '../../../language/names'
-import type { StepFootAnswer } from './answer'
-import { inEndOrder, type FirstEnd } from './ends'
+import type { FirstEnd } from './ends'
 import type { LoadsKnown } from './loads'
 import { largestMove, type ActionKind } from './moves'
 
@@ -28,6 +27,10 @@ export const practice = {
 export const beforeAll =
   'Isolated, tagged, tried to start, own lock on, nothing under pressure that can still move? Site procedures govern.'
 
+/** Where a machine is on its jacks. */
+export const liftCaution =
+  'Lift no higher than the jacking says. A block beside each jack, no hand between foot and base; slip shims with a tool.'
+
 /** How a gear is turned while one reads: its journals lie to another side when it is turned back. */
 export const turnGear =
   'Turn a gear only in the direction in which it is loaded, so that its journals lie alike at every reading.'
@@ -39,17 +42,13 @@ export function moveCautions(
   kind: ActionKind,
   piece: Motion,
   after: Motion,
-  feet: readonly StepFootAnswer[],
   first: FirstEnd,
   known: LoadsKnown,
 ): string[] {
   const { units } = train
   const out: string[] = []
   if (kind === 'vertical') {
-    out.push(
-      `Lift just far enough to slip the shims, above where they stood: ${liftsTold(body, feet, first, units)}. A block beside each jack, no hand between foot and base; slip shims with a tool.`,
-      loadCaution(train, known),
-    )
+    out.push(liftCaution, loadCaution(train, known))
   }
   if (kind === 'lateral')
     out.push('Fingers out of bolt holes and couplings. Back the jackscrews off after the slide.')
@@ -65,24 +64,6 @@ export function moveCautions(
   if (body.restraints.length > 0 && largestMove(body, piece) > practice.piped)
     out.push('Its piping goes with it: prove pipe strain again, flange by flange.')
   return out
-}
-
-/** How far each foot comes up on the way; feet that come as far are told together, from the end that goes first. */
-function liftsTold(
-  body: Body,
-  feet: readonly StepFootAnswer[],
-  first: FirstEnd,
-  units: DocumentUnits,
-): string {
-  const feetOf = new Map<string, string[]>()
-  for (const { foot, lift = 0 } of inEndOrder(body, feet, first)) {
-    if (toldNought(lift, units)) continue
-    const text = toldText(lift, units)
-    feetOf.set(text, [...(feetOf.get(text) ?? []), foot])
-  }
-  return [...feetOf]
-    .map(([lift, ids]) => `${lift} at ${ids.length === 1 ? 'foot' : 'feet'} ${listed(ids)}`)
-    .join(', ')
 }
 
 function loadCaution(train: Train, known: LoadsKnown): string {

@@ -4,7 +4,7 @@ import type { Motion } from '../../../mechanics/motion'
 import { bandAround, type Band } from '../../../mechanics/misalignment/bands'
 import { workDoubtOf } from '../../../mechanics/uncertainty/usual'
 import type { Micrometres } from '../../../mechanics/units'
-import { sideNoun } from '../../../language/sides'
+import { sideNoun, towardSide } from '../../../language/sides'
 import type { DialAnswer, StepFootAnswer } from './answer'
 import type { ActionKind } from './moves'
 
@@ -45,7 +45,7 @@ export function dialsOf(
       ? [
           {
             foot: foot.id,
-            where: `${on}, on the ${side} side, stem against foot ${foot.id}: + is toward the ${side}`,
+            where: `${on}, on the ${side} side, stem against foot ${foot.id}: + is ${towardSide(train, 1)}`,
             way: 'lateral',
             shows: move.side,
             good: dialBand(move.side, doubt.slide),

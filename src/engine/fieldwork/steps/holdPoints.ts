@@ -24,7 +24,7 @@ export function holdAfter(
       : `Stop point: between the shaft ends ${listed(gaps)}.`
   }
   if (kind === 'vertical' && more)
-    return 'Stop point: bring its bolts snug, jacks let down, then read the couplings beside it before the next move; what they should show is given with this step.'
+    return 'Stop point: jacks down, its bolts snug; then read the couplings beside it and compare before the next move.'
   return undefined
 }
 

@@ -40,6 +40,7 @@ export function movingSteps(
     const piece = scaled(action.whole, action.to - action.from)
     const told = footAnswers(body, action, before, packs)
     const known = loadsOf(train, action.body)
+    const again = placed.slice(0, i).some((earlier) => earlier.action.body === action.body)
     const more = placed.slice(i + 1).some((next) => next.action.body === action.body)
     const hold = holdAfter(train, action, couplings, now, more)
     const way = stepWay(train, started, action, path, told)
@@ -64,14 +65,13 @@ export function movingSteps(
       feet,
       words: stepWords(train, body, action, feet, first) + way.words,
       ...(hold !== undefined && { hold }),
-      before: beforeMove(train, body, touched, first),
+      before: beforeMove(train, body, touched, first, again),
       cautions: moveCautions(
         train,
         body,
         action.kind,
         piece,
         now[action.body] ?? noMotion,
-        feet,
         first,
         known,
       ),

@@ -6,6 +6,7 @@ import type { StepAnswer, StepsAnswer } from './answer'
 import { beforeAll } from './cautions'
 import { chosenOrder } from './chosenOrder'
 import { movingSteps } from './movingSteps'
+import { orderWithLifts } from './liftedOrder'
 import { findOrder, walk } from './search'
 import { softFootSteps, type SoftShim } from './softFoot'
 import type { FootPack } from './stepFeet'
@@ -32,20 +33,22 @@ export function orderOfWork(
   options: OrderOptions = {},
 ): StepsAnswer {
   const soft = softFootSteps(train, options.soft ?? [])
-  const rules = findOrder(train, actionsOf(train, motions))
+  const packs = options.packs ?? []
+  const rules = findOrder(train, actionsOf(train, motions), (group) =>
+    orderWithLifts(train, group, packs),
+  )
   const { actions, unknown } = chosenOrder(rules, options.order ?? [])
   const chosen = actions.some((action, i) => action !== rules[i])
   const placed = walk(train, actions)
   const foundPasses = chosen
     ? walk(train, rules).some(({ path }) => path.passed.length > 0)
     : placed.some(({ path }) => path.passed.length > 0)
-  const steps = [
-    ...soft,
-    ...movingSteps(train, found, motions, placed, options.packs ?? [], foundPasses),
-  ].map((step) => ({
-    ...step,
-    provisional: step.kind !== 'soft foot' && (soft.length > 0 || options.provisional === true),
-  }))
+  const steps = [...soft, ...movingSteps(train, found, motions, placed, packs, foundPasses)].map(
+    (step) => ({
+      ...step,
+      provisional: step.kind !== 'soft foot' && (soft.length > 0 || options.provisional === true),
+    }),
+  )
   const first = steps[0]
   if (first) first.cautions = [beforeAll, ...first.cautions]
   return {

@@ -16,7 +16,7 @@ const still: EndPlaces = { left: 0, right: 0 }
 const asItStands = 'as it stands'
 
 /** What stands over the poses of a step that lifts. */
-export const liftsTitle = 'On jacks, dials from 0'
+export const liftsTitle = 'Jacking, dials from 0'
 
 /** The poses of a step that shims, heights as dials show them that were zeroed before it. */
 export function liftPoses(train: Train, body: Body, { poses }: LiftPath): PoseAnswer[] {

@@ -20,9 +20,14 @@ export const mostPortions = tol.mostPortions
  * moves cut into portions that take turns. Only bodies that share limits are looked at together.
  * Where nothing keeps every limit: what passes them least.
  * @param actions in the order of the rules
+ * @param bettered an order of one group, or another that is better by what is not looked at here
  */
-export function findOrder(train: Train, actions: readonly Action[]): Action[] {
-  return merged(groupsOf(train, actions).map((group) => orderOfGroup(train, group)))
+export function findOrder(
+  train: Train,
+  actions: readonly Action[],
+  bettered: (group: readonly Action[]) => Action[],
+): Action[] {
+  return merged(groupsOf(train, actions).map((group) => bettered(orderOfGroup(train, group))))
 }
 
 /** Actions of bodies that share limits: a skid and its machines, and machines whose shaft ends could meet. */

@@ -5,6 +5,7 @@ import { noMotion } from '../../../mechanics/motion'
 import type { Action } from './action'
 import type { StepAnswer, StepFootAnswer } from './answer'
 import { beforeMove } from './boltWords'
+import { liftCaution } from './cautions'
 import { touchedBy } from './limits'
 import { inEndOrder } from './ends'
 import { stepWay, type StepWay } from './stepWay'
@@ -48,7 +49,7 @@ export function softFootSteps(train: Train, soft: readonly SoftShim[]): StepAnsw
           shims[0]?.hold ??
           'Stop point: loosen each foot again in turn and read its rise. Then read every coupling anew and plan again: these shims change where the shafts lie, and every figure after this step is provisional until then.',
         before: beforeMove(train, body, touchedBy(train, train.bodies.indexOf(body)), way.first),
-        cautions: ['A block beside each jack, no hand between foot and base.'],
+        cautions: [liftCaution],
         dials: shims.map(({ foot }) => ({
           foot,
           where: `on the base, stem down on foot ${foot}, zeroed with its bolt loose and read with it tight: + is up`,

@@ -63,14 +63,14 @@ export const axialWords = (train: Train, body: Body, by: number): string =>
 /** How the ends are lifted, as one more sentence; nothing where nothing is. */
 export function liftWords({ units }: Train, { first, poses }: LiftPath): string {
   const moves = poses.length - 1
-  if (first === 'together') return moves > 1 ? ' Both ends together, in step.' : ''
+  if (first === 'together') return moves > 1 ? ' Jack both ends together.' : ''
   const other = first === 'left' ? 'right' : 'left'
-  if (poses.every(({ ends }) => ends[other] === 0)) return ` The ${first} end alone.`
+  if (poses.every(({ ends }) => ends[other] === 0)) return ` Jack the ${first} end alone.`
   const ahead = Math.max(...poses.map(({ ends }) => Math.abs(ends.right - ends.left)))
-  return ` On jacks in ${counted(moves, 'move', 'moves')}, no end more than ${toldText(ahead, units)} ahead: the ${first} end, then the ${other} end.`
+  return ` Jack one end at a time, the ${first} end first, none more than ${toldText(ahead, units)} ahead of the other.`
 }
 
-/** How a slide is cut up, as one more sentence; nothing for one move of one end. */
+/** In how many moves a slide is made, as one more sentence; nothing for one move of one end. */
 export function stopWords(
   train: Train,
   { stops, first }: StepPath,
@@ -79,7 +79,7 @@ export function stopWords(
 ): string {
   const pieces =
     stops > 1
-      ? `in ${counted(stops, 'piece', 'pieces')} of at most ${toldText(each, train.units)}`
+      ? `in ${counted(stops, 'move', 'moves')} of at most ${toldText(each, train.units)}`
       : ''
   if (!bothEnds) return pieces === '' ? '' : ` ${capital(pieces)}.`
   if (first === 'together')
@@ -87,7 +87,7 @@ export function stopWords(
   const other = first === 'left' ? 'right' : 'left'
   return pieces === ''
     ? ` The ${first} end first, then the ${other} end.`
-    : ` ${capital(pieces)}: the ${first} end, then the ${other} end, before the next piece.`
+    : ` ${capital(pieces)}: the ${first} end, then the ${other} end, before the next move.`
 }
 
 /** A limit that a step passes, with its words. */
