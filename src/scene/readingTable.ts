@@ -27,7 +27,7 @@ type Sweep = Exclude<ReadingSet, { kind: 'line' }>
 type LineSet = Extract<ReadingSet, { kind: 'line' }>
 
 function sweepTable(train: Train, coupling: Coupling, sets: readonly Sweep[]): ReadingTable {
-  const digits = (value: Micrometres) => signedReading(toFine(value, train.units))
+  const digits = (value: Micrometres) => signedReading(fineDigits(value, train))
   const quarters = [12, 3, 6, 9]
   const others = [...new Set(sets.flatMap(({ readings }) => readings.map(({ hour }) => hour)))]
     .filter((hour) => !quarters.includes(hour))
@@ -96,10 +96,10 @@ function lineTable(train: Train, sets: readonly LineSet[]): ReadingTable {
       ? ''
       : value === 0
         ? '0'
-        : `${digitsOf(Math.abs(value))} ${unit} ${value > 0 ? words[0] : words[1]}`
+        : `${digitsOf(Math.abs(value), 6)} ${unit} ${value > 0 ? words[0] : words[1]}`
   const sides = [sideName(train, 1), sideName(train, -1)] as const
   const fine = (value?: Micrometres) =>
-    value === undefined ? undefined : toFine(value, train.units)
+    value === undefined ? undefined : Number(fineDigits(value, train))
   const row = (label: string, of: (set: LineSet) => string) => ({ label, cells: sets.map(of) })
   const unit = fineSign[train.units.fine]
   const slope = slopeSign(train.units)
@@ -115,11 +115,14 @@ function lineTable(train: Train, sets: readonly LineSet[]): ReadingTable {
   }
 }
 
+/** Digits finer than any dial: what was typed in one unit and is shown in another has no end of them. */
+const decimals = { um: 2, mm: 5, mil: 3 } as const
+
+const fineDigits = (value: Micrometres, { units }: Train): string =>
+  digitsOf(toFine(value, units), decimals[units.fine])
+
 /** As typed: conversion to um and back may leave a last digit that nobody wrote. */
-const digitsOf = (value: number): string => String(Number(value.toFixed(6)))
+const digitsOf = (value: number, most: number): string => String(Number(value.toFixed(most)))
 
 /** A dial reads + when its stem is pushed in, so readings carry their sign. */
-const signedReading = (value: number): string => {
-  const digits = digitsOf(value)
-  return Number(digits) === 0 ? '0' : signed(digits)
-}
+const signedReading = (digits: string): string => (Number(digits) === 0 ? '0' : signed(digits))
