@@ -146,6 +146,21 @@ test.each(every)('F2 and Enter edit %s', async (name, was) => {
   }
 })
 
+test.each(['reading 1', 'plates', 'x alone', 'factor'])(
+  '%s grows with the digits that stand in it, and clips none',
+  async (name) => {
+    await cells()
+    await point(box(name))
+    const digits = '-1234567.890123'
+    for (const typed of ['-1', digits]) {
+      await point(box(name))
+      box(name).select()
+      await typeText(typed)
+      expect(box(name).getAttribute('style')).toContain(`${typed.length}ch + 12px`)
+    }
+  },
+)
+
 test('numbers with arrows between them come to where they belong', async () => {
   const { read } = await cells()
   await point(box('reading 0'))
