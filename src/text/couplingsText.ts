@@ -1,3 +1,4 @@
+import { firm } from '../language/firmSpaces'
 import { shareAsked } from '../language/askedShare'
 import { tol } from '../mechanics/tolerances'
 import { shareText } from '../language/amounts'
@@ -6,7 +7,7 @@ import type { AsFoundAnswer, CheckAnswer } from '../engine/plan/answer'
 import type { AnswerWithMoves } from '../scene/drawnAnswer'
 import { checkInWords, tightest } from '../engine/plan/couplingWords'
 import { verdictWord } from '../engine/plan/verdictWord'
-import { firm, heading, paragraph, table } from './layout'
+import { heading, paragraph, table } from './layout'
 
 const columns = [{ head: '' }, { head: '', align: 'right' }, { head: '' }] as const
 

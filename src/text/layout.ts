@@ -1,3 +1,4 @@
+import { firm, withUnitsKept } from '../language/firmSpaces'
 import { harmless } from '../language/harmless'
 
 /** Width of the text sheet: what a terminal and a mail show without folding. */
@@ -6,15 +7,11 @@ export const sheetWidth = 80
 /** The lines of a sheet as one text, with nothing in it that steers a terminal or turns what follows around. */
 export const sheetText = (lines: readonly string[]): string => harmless(lines.join('\n'))
 
-/** A space at which nothing is folded; it is printed as a plain one. */
-export const firm = '\u00a0'
-
-/** Folds text at spaces, never between a number and its unit; words longer than a line are broken. */
+/** Folds text at spaces, never between a number and its unit, and prints firm spaces as plain ones; words longer than a line are broken. */
 export function fold(text: string, width: number): string[] {
-  return foldWords(
-    text.replace(/(\d) (µm|mm|mil|mrad|in|%)/g, `$1${firm}$2`).split(/[ \t\r\n]+/),
-    width,
-  ).map((line) => line.replaceAll(firm, ' '))
+  return foldWords(withUnitsKept(text).split(/[ \t\r\n]+/), width).map((line) =>
+    line.replaceAll(firm, ' '),
+  )
 }
 
 function foldWords(words: readonly string[], width: number): string[] {

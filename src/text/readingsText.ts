@@ -1,8 +1,9 @@
+import { firm } from '../language/firmSpaces'
 import { fineSign } from '../mechanics/units'
 import type { Coupling, Train } from '../mechanics/train'
 import type { ExpectedAnswer } from '../engine/plan/answer'
 import { lineInWords, setName, toldWays } from '../language/readingSets'
-import { firm, heading, paragraph } from './layout'
+import { heading, paragraph } from './layout'
 import { toldDigits, toldNought } from '../language/amounts'
 
 /** What every set should show, cold, when the plan is done. */

@@ -69,7 +69,7 @@ test('an end of a shaft is carried by arrow keys: everything follows, edits are 
     await expect.poll(async () => (await following(page))[what]).not.toBe(best[what])
   const put = await following(page)
   await expect(panel(page)).toContainText(
-    /The best plan costs [\d ]+ µm: by hand it is \d+ µm (more|less)/,
+    /The best plan costs [\d ]+\sµm: by hand it is \d+\sµm (more|less)/,
   )
   await expect(page.locator('.last-edit')).toHaveText(/put the motor by hand/)
 
@@ -86,7 +86,7 @@ test('an end of a shaft is carried by arrow keys: everything follows, edits are 
   await panel(page).getByRole('button', { name: 'Best from here' }).click()
   await expect(panel(page).getByRole('status')).not.toHaveText(/^(planning the others)?$/)
   await expect(panel(page).getByRole('status')).toHaveText(
-    /^(The others now stand where they cost least|With these left where they are, the best reachable by the others is \d+ %)/,
+    /^(The others now stand where they cost least|With these left where they are, the best reachable by the others is \d+\s%)/,
   )
   await expect(end).toHaveAttribute('aria-valuenow', String(was + 120))
   await panel(page).getByRole('button', { name: 'Back to best' }).click()

@@ -53,7 +53,7 @@ test('choices are ranked in two numbers, and adopted by mouse and by keys', asyn
   await expect(page.locator('.choices')).toContainText('by moves and effort, µm')
   // what holding the high stage lacks, and where
   await expect(choice(page, 'The high-stage compressor fixed')).toContainText('no plan')
-  await expect(choice(page, 'The high-stage compressor fixed')).toContainText(/lacks \d+ µm/)
+  await expect(choice(page, 'The high-stage compressor fixed')).toContainText(/lacks \d+\sµm/)
   await adopt(page, 'The steam turbine fixed').click()
   await expect(headline(page)).toHaveText('Leave the steam turbine fixed.')
   await listed(page)

@@ -332,7 +332,7 @@ async function readStop(page: Page): Promise<void> {
     // the last of a coupling: judged in every state at once
     if (reading === 5) {
       await expect(page.locator('.stop-note')).toHaveText(
-        /^With the moves to come, as planned: in, in every state; nearest its limit at the motor to gear, .+: \d+ % of tolerance, give or take \d+ %\.$/,
+        /^With the moves to come, as planned: in, in every state; nearest its limit at the motor to gear, .+: \d+\s% of tolerance, give or take \d+\s%\.$/,
       )
       await fits(page)
     }
@@ -388,14 +388,14 @@ async function readAgain(page: Page): Promise<void> {
   await drawn(page)
   // a plan at 70 % of tolerance leaves a few micrometres of noise to be asked for: not worth a move, and not done
   await expect(band).toContainText(
-    /Inside full tolerance, over the 70 % asked for: .* Moving more would only bring new errors\./,
+    /Inside full tolerance, over the 70\s% asked for: .* Moving more would only bring new errors\./,
   )
   // headline, ledger and the record say the same of it
   await expect(page.locator('.sentence h1')).toHaveText(
     'What is left to move is less than the work can be told by.',
   )
   await expect(page.locator('.sentence .moves')).toHaveText(/^Inside full tolerance/)
-  await expect(page.locator('.sentence .proof').last()).toHaveText(/than (?:\d|[1-9]\d) µm\./)
+  await expect(page.locator('.sentence .proof').last()).toHaveText(/than (?:\d|[1-9]\d)\sµm\./)
   await expect(page.locator('.ledger')).toContainText(
     'What a plan would still change is less than readings, shims and slides can be told by.',
   )

@@ -23,7 +23,7 @@ test('the sheet tells the chance that the command line tells, and what it hangs 
   expect(lines.length).toBeGreaterThan(6)
   for (const line of lines) expect(text).toContain(line.replace(/\s+/g, ' ').trim())
   const first = lines[0] ?? ''
-  expect(first).toMatch(/^About \d+ % that every state is in at the first run/)
+  expect(first).toMatch(/^About \d+\s% that every state is in at the first run/)
   await expect(page.locator('.sentence')).toContainText(first)
   await expect(page.locator('.hold-choice').first()).toContainText('that every state is in')
   await expect(page.locator('.sure-band').first()).toBeAttached()
@@ -60,10 +60,10 @@ test('a chance that is asked for makes a closer plan, and says at which share', 
   await page.keyboard.type('0.65')
   await page.keyboard.press('Enter')
   const panel = page.locator('.note.sure')
-  await expect(panel).toContainText(/65 % asked for (it keeps to|is reached at) \d+ %/)
+  await expect(panel).toContainText(/65\s% asked for (it keeps to|is reached at) \d+\s%/)
   const share = Number(/(?:keeps to|reached at) (\d+)/.exec(await panel.innerText())?.[1])
   expect(share).toBeLessThan(70)
   // rounded it uses no more
   const moves = await page.locator('.sentence .moves').innerText()
-  expect(Number(/uses (\d+) %/.exec(moves)?.[1])).toBeLessThanOrEqual(share)
+  expect(Number(/uses (\d+)\s%/.exec(moves)?.[1])).toBeLessThanOrEqual(share)
 })
