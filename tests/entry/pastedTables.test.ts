@@ -124,10 +124,26 @@ describe('a pasted text', () => {
         [4, 'feet'],
       ],
     ],
+    [
+      'as nothing where words stand for figures',
+      `${states}\n\nfoo\tbar\n1\t2`,
+      [
+        [1, 'states'],
+        [4, undefined],
+      ],
+    ],
+    [
+      'as nothing where it is narrower',
+      `${feet}\n\n1,2`,
+      [
+        [1, 'feet'],
+        [4, undefined],
+      ],
+    ],
     ['as nothing where headings fit two', 'machine,x\nPump,100', [[1, undefined]]],
     ['as nothing without headings', 'Pump,100', [[1, undefined]]],
     [
-      'as nothing where it is a line of text',
+      'as nothing below a line of text',
       'figures of Monday\n\nPump,100,3',
       [
         [1, undefined],
@@ -201,6 +217,7 @@ describe('states as a table', () => {
     ],
     [{ name: 'Turndown', load: 50 }, 'taken: changes turndown: load'],
     [{ name: 'standby' }, 'taken: adds standby'],
+    [{ name: '2', load: 50 }, 'taken: adds 2: load'],
   ])('a row of %o: %s', (values, words) => {
     expect(why(statesTable, train, values)).toContain(words)
   })

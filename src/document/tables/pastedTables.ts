@@ -45,7 +45,7 @@ export function blocksOf(text: string): PastedBlock[] {
 
 /**
  * Which table each block is: by the line above its headings that names it, else by its headings. A block without
- * headings goes on with the one above, or is the one that is asked for.
+ * headings goes on with the one above where it looks like more of it, or is the one that is asked for.
  * @param own the table in whose place it was pasted, taken where others fit no better
  */
 export function tablesOf(
@@ -74,10 +74,23 @@ function tableOf(
       : { line: line + 1, cells: rest, target: titled, match: readingOf(rest, titled.columns) }
   }
   const headed = headedBy(cells, own)
-  if (headed === 'none' && above)
+  if (headed === 'none' && above && goesOn(cells, above))
     return { line, cells, target: above.target, match: { ...above.match, headed: false } }
   const target = headed === 'none' ? own : headed
   return { line, cells, target, match: matchOf(cells, target) }
+}
+
+/** Whether rows look like more of a table: as many columns, and figures where it has figures. */
+function goesOn([first = []]: Cells, { cells, target, match }: PastedTable): boolean {
+  const width = Math.max(...cells.map((row) => row.length))
+  return (
+    first.length === width &&
+    first.every((cell, at) => {
+      const column = target?.columns.find(({ key }) => key === match.keys[at])
+      const words = !column || column.kind === 'text' || column.kind === 'yes'
+      return words || cell.trim() === '' || /\d/.test(cell)
+    })
+  )
 }
 
 /** A table with its columns taken for those of another target; none of them where it goes nowhere. */

@@ -2,6 +2,7 @@ import { withState } from '../edits/stateEdits'
 import { valueAt, withValue, type Path } from '../place'
 import type { StateDocument, TrainDocument } from '../schema'
 import { stateNamed } from '../titles'
+import { same } from './bodyNamed'
 import type { CsvCell } from './csv'
 import type { PasteColumn, PastedValues, PasteOutcome, PasteTarget } from './pasted'
 
@@ -62,7 +63,9 @@ function put(document: TrainDocument, values: PastedValues): PasteOutcome {
   if (typeof tolerance === 'number' && tolerance <= 0)
     return { why: `tolerances times: ${tolerance} is not above 0` }
   if (typeof load === 'number' && load < 0) return { why: `load: ${load} is below 0` }
-  const known = stateNamed(document, name)
+  // never by its number in the list: a state may be called by a number
+  const at = document.states?.findIndex((state) => same(state.name, name)) ?? -1
+  const known = at < 0 ? undefined : at
   const s = known ?? document.states?.length ?? 0
   const began = known === undefined ? withState(document, name) : document
   const between = betweenOf(began, s, values)
