@@ -1,5 +1,5 @@
 /** HOLDFAST_LONG=1, which `npm run test:long` sets: every comparison at full count. */
-export const isLong = process.env['HOLDFAST_LONG'] === '1'
+const isLong = process.env['HOLDFAST_LONG'] === '1'
 
 /** How many there are to be: few in the run that people wait for, all in the long one. */
 export const counted = (usual: number, long: number): number => (isLong ? long : usual)
