@@ -10,7 +10,7 @@ import { solveSecond } from '../second/solve'
 import { farMore, loosened, widen, type Member } from './moreEntered'
 
 const long = process.env.HOLDFAST_LONG === '1'
-const wanted = long ? 300 : 6
+const wanted = long ? 300 : 12
 
 /** How far two right answers may lie apart where circles take part. */
 const apart = 2e-5

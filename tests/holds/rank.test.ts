@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import { holdComparisons } from '../../src/engine/studies/holds/compare'
 import { rankHolds } from '../../src/engine/studies/holds/rank'
-import type { HoldRow } from '../../src/engine/studies/holds/row'
+import type { HoldRow, PlannedRow } from '../../src/engine/studies/holds/row'
 import { Random } from '../second/random'
 import { example } from './choice'
 
 // turbine (effort 200), low-stage (800), gear (0), high-stage (100), in um
 const train = example('bolt-bound-gearbox')
 
-const plan = (held: string, cost: number, more: Partial<HoldRow> = {}): HoldRow => ({
+const plan = (held: string, cost: number, more: Partial<PlannedRow> = {}): PlannedRow => ({
   held: held === '' ? [] : held.split(' '),
   disturbed: ['gear'],
   status: 'planned',
@@ -59,7 +59,7 @@ describe('the order of choices', () => {
 
   it('puts what is impossible last, the lowest floor first, and what has no answer behind it', () => {
     const rows: HoldRow[] = [
-      { ...impossible('gear', 1), status: 'stopped', floor: null, fault: 'no time' },
+      { held: ['gear'], disturbed: [], status: 'stopped', floor: null, fault: 'no time' },
       impossible('turbine gear', 4),
       impossible('turbine', 3),
       plan('low-stage', 1e6),
@@ -123,7 +123,7 @@ describe('how a choice stands to the others', () => {
     ])
   })
 
-  it.each<[string, Partial<HoldRow>]>([
+  it.each<[string, Partial<PlannedRow>]>([
     ['a lower floor', { floor: 0.5 }],
     ['less effort', { disturbed: ['gear'], costWithEffort: 120 }],
     ['fewer disturbed', { disturbed: [] }],

@@ -19,14 +19,15 @@ export interface HoldProgress {
 }
 
 /** A row as people compare it: how it stands to the others, and why it is not the first. */
-export interface RankedHold extends HoldRow, HoldComparison {
-  /** What is held now. */
-  readonly current: boolean
-  /** A clause in small letters; empty for the first. */
-  readonly why: string
-  /** How sure its plan is, where somebody asked; without what would buy more, which the answer of `plan` has. */
-  readonly sure?: SureAnswer
-}
+export type RankedHold = HoldRow &
+  HoldComparison & {
+    /** What is held now. */
+    readonly current: boolean
+    /** A clause in small letters; empty for the first. */
+    readonly why: string
+    /** How sure its plan is, where somebody asked; without what would buy more, which the answer of `plan` has. */
+    readonly sure?: SureAnswer
+  }
 
 export interface Holds {
   /** True when every choice was solved. */

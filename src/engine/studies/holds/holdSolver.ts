@@ -25,7 +25,7 @@ import { motionsOf } from '../../plan/solvePlan'
 import { solveParts, type SolvedParts } from '../../plan/solveParts'
 import { choiceOf, heldIds, withHeld, type HoldChoice } from './choice'
 import { disturbedBodies } from '../../plan/disturbed'
-import type { HoldRow } from './row'
+import type { HoldRow, PlannedRow } from './row'
 
 /**
  * Solves choices of held bodies of one train. What a choice leaves free falls into parts, and a part
@@ -129,20 +129,33 @@ export class HoldSolver implements FloorSetting {
     const base = {
       held: heldIds(this.train, choice),
       disturbed: [],
-      status: solved.status,
       floor: solved.floor === undefined ? null : tidy(solved.floor),
     }
     switch (solved.status) {
       case 'stopped':
-        return { ...base, fault: solved.why }
+        return { ...base, status: 'stopped', fault: solved.why }
       case 'impossible':
-        return base
+        return { ...base, status: 'impossible' }
       case 'in-tolerance':
-        return this.proven(base, setting.parts, choice, [], 0, prices)
+        return this.proven(
+          { ...base, status: 'in-tolerance' },
+          setting.parts,
+          choice,
+          [],
+          0,
+          prices,
+        )
       case 'planned': {
         const bounds = solved.plans.map(({ plan }) => plan.least?.bound ?? 0)
         const bound = boundsTogether(bounds, programUnit)
-        return this.proven(base, setting.parts, choice, solved.plans, bound, prices)
+        return this.proven(
+          { ...base, status: 'planned' },
+          setting.parts,
+          choice,
+          solved.plans,
+          bound,
+          prices,
+        )
       }
     }
   }
@@ -193,7 +206,7 @@ export class HoldSolver implements FloorSetting {
   }
 
   private proven(
-    base: HoldRow,
+    base: Pick<PlannedRow, 'held' | 'disturbed' | 'floor' | 'status'>,
     parts: PartSolver,
     choice: HoldChoice,
     plans: readonly { group: MotionGroup; plan: PartPlan }[],

@@ -1,27 +1,46 @@
 import type { Micrometres } from '../../../mechanics/units'
 import type { WantedOfHold } from '../../chance/answer'
-import type { BindingAnswer, PlanStatus, Totals } from '../../plan/answer'
+import type { BindingAnswer, Totals } from '../../plan/answer'
 
-/**
- * What one choice of held bodies comes to. Cost, moves and prices are absent
- * where there is no plan. The JSON Schema of rows is the output contract's.
- */
-export interface HoldRow {
+interface Choice {
   /** Chosen and anchored, in document order. */
   readonly held: readonly string[]
-  /** Bodies that the plan moves, by themselves, by more than 0.1 um at any foot. */
+  /** Bodies that the plan moves, by themselves, by more than 0.1 um at any foot; none without a plan. */
   readonly disturbed: readonly string[]
-  readonly status: PlanStatus
-  readonly cost?: Micrometres
-  /** Cost plus the effort of every disturbed body. */
-  readonly costWithEffort?: Micrometres
   /** Null when its program was stopped. */
   readonly floor: number | null
-  readonly total?: Totals
-  readonly worstShare?: number
-  readonly binding?: readonly BindingAnswer[]
   /** Where a chance is asked for: the share of tolerance at which this choice reaches it, or comes nearest. */
   readonly wanted?: WantedOfHold
-  /** Why there is no answer; with status "unproven" or "stopped" only. */
-  readonly fault?: string
 }
+
+/** What only a plan has: no other row may carry it, so that asking for it tells whether there is one. */
+interface OfAPlan {
+  readonly cost: Micrometres
+  /** Cost plus the effort of every disturbed body. */
+  readonly costWithEffort: Micrometres
+  readonly total: Totals
+  readonly worstShare: number
+}
+
+type WithoutPlan = { readonly [Key in keyof OfAPlan | 'binding']?: undefined }
+
+/** A choice with a plan; what binds only where prices were asked for. */
+export interface PlannedRow extends Choice, OfAPlan {
+  readonly status: 'planned' | 'in-tolerance'
+  readonly binding?: readonly BindingAnswer[]
+  readonly fault?: undefined
+}
+
+interface ImpossibleRow extends Choice, WithoutPlan {
+  readonly status: 'impossible'
+  readonly fault?: undefined
+}
+
+/** A choice without an answer, and why. */
+interface FaultyRow extends Choice, WithoutPlan {
+  readonly status: 'unproven' | 'stopped'
+  readonly fault: string
+}
+
+/** What one choice of held bodies comes to. The JSON Schema of rows is the output contract's. */
+export type HoldRow = PlannedRow | ImpossibleRow | FaultyRow
