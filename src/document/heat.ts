@@ -20,7 +20,7 @@ export const absurdHeat = ({ machines }: TrainDocument): Refusal[] =>
         return [
           {
             at: placeOf(['machines', m, 'growth', state, i, 'heat']),
-            why: `${rise / 1000} mm of growth is over 1 m: check height, expansion (1e-6 per degree) and temperatures`,
+            why: `${Number.isFinite(rise) ? `${rise / 1000} mm of growth` : 'growth of these'} is over 1 m: check height, expansion (1e-6 per degree) and temperatures`,
           },
         ]
       }),

@@ -1,15 +1,18 @@
 /**
  * Cholesky's triangle of a covariance (textbook): lower times its transpose is the matrix.
- * @param matrix symmetric, positive definite
+ * A pivot that is lost in the last digits of its own diagonal counts as those digits, so that what stands beside it
+ * stays as small as its diagonal allows.
+ * @param matrix symmetric, positive definite or nearly so
  */
 export function choleskyOf(matrix: readonly (readonly number[])[]): number[][] {
   const lower: number[][] = matrix.map((row) => row.map(() => 0))
   for (const [i, to] of lower.entries())
     for (let j = 0; j <= i; j++) {
+      const least = Math.max((matrix[i]?.[i] ?? 0) * Number.EPSILON, Number.MIN_VALUE)
       const other = lower[j] ?? to
       let sum = matrix[i]?.[j] ?? 0
       for (let k = 0; k < j; k++) sum -= (to[k] ?? 0) * (other[k] ?? 0)
-      to[j] = i === j ? Math.sqrt(Math.max(sum, Number.MIN_VALUE)) : sum / (other[j] ?? 1)
+      to[j] = i === j ? Math.sqrt(Math.max(sum, least)) : sum / (other[j] ?? 1)
     }
   return lower
 }

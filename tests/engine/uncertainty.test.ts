@@ -1,3 +1,4 @@
+import { choleskyOf } from '../../src/mechanics/cholesky'
 import { describe, expect, it } from 'vitest'
 import { checkTrain } from '../../src/engine/plan/checkTrain'
 import { asFound } from '../../src/mechanics/readings/asFound'
@@ -157,5 +158,21 @@ describe('closure', () => {
     expect(where(25)).toEqual([])
     expect(where(26)).toEqual(['couplings[0].found[1]'])
     expect(where(-26)).toEqual(['couplings[0].found[1]'])
+  })
+})
+
+describe('the triangle of a covariance', () => {
+  it('is as small as the diagonal allows where one error is nearly all of it', () => {
+    const by = [3333333333363.337, 10936132983.47551, -2416666666644.9185, -7928696412.877024]
+    const matrix = by.map((a, i) => by.map((b, j) => a * b + (i === j ? 1e-6 : 0)))
+    const lower = choleskyOf(matrix)
+    matrix.forEach((row, i) => {
+      const size = Math.sqrt(row[i] ?? 0)
+      for (const value of lower[i] ?? []) expect(Math.abs(value)).toBeLessThan(1.001 * size)
+      for (const [j, value] of row.entries()) {
+        const back = (lower[i] ?? []).reduce((sum, a, k) => sum + a * (lower[j]?.[k] ?? 0), 0)
+        expect(Math.abs(back - value)).toBeLessThan(1e-6 * size * Math.sqrt(matrix[j]?.[j] ?? 0))
+      }
+    })
   })
 })
