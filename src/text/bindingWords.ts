@@ -4,7 +4,7 @@ import type { Train } from '../mechanics/train'
 import type { BindingAnswer, BindingLimit } from '../engine/plan/answer'
 import { footLimitWords } from '../language/footLimitWords'
 import { limitJson } from '../json/planJson'
-import { feetInWords } from '../engine/plan/limitWords'
+import { checkWay, feetInWords } from '../engine/plan/limitWords'
 import { inSentence } from '../language/names'
 import { wayInWords } from '../language/sides'
 
@@ -68,7 +68,8 @@ function roomIn(train: Train, limit: BindingLimit): string {
     const place = limit.what.endsWith('plane')
       ? `at the ${limit.what} of`
       : `for the ${limit.what} of`
-    return `more tolerance ${place} ${coupling} in ${state}`
+    const way = checkWay(limit.way)
+    return `more tolerance ${way === '' ? '' : `${way} `}${place} ${coupling} in ${state}`
   }
   const whose = inSentence(train.bodies.find(({ id }) => id === limit.body)?.name ?? '')
   switch (limit.kind) {

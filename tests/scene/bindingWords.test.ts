@@ -45,7 +45,7 @@ describe('what a limit that binds is worth', () => {
       upTo: 0.006,
     }
     expect(bindingSentence(train, tolerance)).toBe(
-      `the next 0.006 mrad more tolerance at the left plane of ${coupling?.name ?? ''} in ${state?.name ?? ''} saves 9 µm of moves, further room less`,
+      `the next 0.006 mrad more tolerance sideways at the left plane of ${coupling?.name ?? ''} in ${state?.name ?? ''} saves 9 µm of moves, further room less`,
     )
     expect(savesAtMost(tolerance)).toBeCloseTo(9, 9)
     expect(savesAtMost({ ...tolerance, upTo: null })).toBe(Infinity)

@@ -20,11 +20,17 @@ export const feetInWords = ({
   readonly others?: readonly string[]
 }): string => (others.length === 0 ? `foot ${foot}` : `feet ${listed([foot, ...others])}`)
 
+/** Which of the two directions across the train a check is of; empty where it is of both, or along. */
+export const checkWay = (way: Extract<BindingLimit, { kind: 'check' }>['way']): string =>
+  way === 'y' ? 'sideways' : way === 'z' ? 'in height' : ''
+
 export function limitWords(train: Train, limit: BindingLimit): LimitWords {
   if (limit.kind === 'check') {
     const coupling = train.couplings.find(({ id }) => id === limit.coupling)
     const state = train.states.find(({ id }) => id === limit.state)
-    return { limit: limit.what, where: `${coupling?.name ?? ''}, ${state?.name ?? ''}` }
+    const way = checkWay(limit.way)
+    const where = `${coupling?.name ?? ''}, ${state?.name ?? ''}`
+    return { limit: limit.what, where: way === '' ? where : `${where}, ${way}` }
   }
   const name = train.bodies.find(({ id }) => id === limit.body)?.name ?? ''
   switch (limit.kind) {
