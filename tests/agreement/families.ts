@@ -90,7 +90,8 @@ export const families: Readonly<Record<string, Family>> = {
     const loose = <One extends Body>(body: One): One => ({
       ...body,
       held: undefined,
-      anchored: undefined,
+      // what has no feet stands as it is
+      anchored: body.feet.length === 0 ? body.anchored : undefined,
     })
     return JSON.parse(
       JSON.stringify({

@@ -23,14 +23,18 @@ export async function askHighs(lp: string): Promise<Opinion> {
 
 export const glpsolInstalled = spawnSync('glpsol', ['--version']).status === 0
 
-/** Asks the GLPK command, which reads both formats. */
-export function askGlpsol(text: string, format: 'lp' | 'freemps'): Opinion {
+/**
+ * Asks the GLPK command, which reads both formats.
+ * @param exact by its simplex in fractions: slower, and nothing is lost where tangents nearly coincide [false]
+ */
+export function askGlpsol(text: string, format: 'lp' | 'freemps', exact = false): Opinion {
   const folder = mkdtempSync(join(tmpdir(), 'holdfast-model-'))
   try {
     const model = join(folder, 'model')
     const out = join(folder, 'solution')
     writeFileSync(model, text)
-    execFileSync('glpsol', [`--${format}`, model, '--nopresol', '-w', out], { stdio: 'ignore' })
+    const how = exact ? ['--exact', '--tmlim', '100'] : ['--nopresol']
+    execFileSync('glpsol', [`--${format}`, model, ...how, '-w', out], { stdio: 'ignore' })
     const line =
       readFileSync(out, 'utf8')
         .split('\n')
