@@ -46,7 +46,7 @@ const scaled = (train: Train, times: number): Train => ({
         key,
         typeof value === 'number' ? Number((value * times).toPrecision(6)) : value,
       ]),
-    ) as typeof coupling.tolerance,
+    ),
   })),
 })
 
