@@ -381,6 +381,41 @@ describe('shaft ends', () => {
     expect(followed(close(3) as unknown as TrainFile, steps).by).toBe(0)
   })
 
+  it('are told at stop points with how far apart they should be, and where that is good', () => {
+    // 0.1 mm unsure each time they are measured, 0.02 mm each move along (usual values):
+    // 1.96 sqrt(2 0.1^2 + 0.02^2) = 0.280 once the pump has moved, 1.96 sqrt(2 0.1^2 + 2 0.02^2) = 0.283 with the motor too
+    const { steps } = stepsOf(close(3), moves)
+    expect(steps.map(({ id, hold }) => [id, hold])).toEqual([
+      [
+        'B:axial',
+        'Stop point: between the shaft ends of Motor to Pump 8 mm, good from 7.72 mm to 8.28 mm, cold.',
+      ],
+      // nothing to judge while the motor has still to move
+      ['B:read', expect.not.stringContaining('shaft ends') as string],
+      [
+        'A:axial',
+        'Stop point: between the shaft ends of Motor to Pump 4 mm, good from 3.717 mm to 4.283 mm, cold.',
+      ],
+      [
+        'A:read',
+        expect.stringContaining(
+          'Between the shaft ends of Motor to Pump 4 mm, good from 3.717 mm to 4.283 mm, cold.',
+        ) as string,
+      ],
+    ])
+    const sure = {
+      ...close(3),
+      couplings: [
+        {
+          ...at(close(3)['couplings'] as Json[], 0),
+          axial: { found: 3, want: 4, tolerance: 0.5, u: 0.02 },
+        },
+      ],
+    }
+    // 1.96 sqrt(2 0.02^2 + 0.02^2) = 0.068
+    expect(at(stepsOf(sure, moves).steps, 0).hold).toContain('good from 7.932 mm to 8.068 mm')
+  })
+
   it('are said to meet in an order that makes them', () => {
     const steps = stepsOf(close(3), moves, { order: ['A:axial', 'B:axial'] })
     expect(at(steps.breaks, 0)).toMatchObject({

@@ -1,10 +1,10 @@
-import { fineText, lengthText } from '../../../language/amounts'
+import { fineText } from '../../../language/amounts'
 import type { Body, Train } from '../../../mechanics/train'
 import type { Motion } from '../../../mechanics/motion'
-import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
 import { listed } from '../../../language/names'
 import type { Action } from './action'
 import { practice } from './cautions'
+import { gapsAt } from './gapWords'
 
 /**
  * What must be seen before the next step; nothing before the stop point that reads.
@@ -28,21 +28,23 @@ export function holdAfter(
   return undefined
 }
 
-function gapsAt(train: Train, couplings: readonly number[], now: readonly Motion[]): string[] {
-  const some = { ...train, couplings: couplings.flatMap((c) => train.couplings[c] ?? []) }
-  const moved = couplingMotions(some, now)
-  return some.couplings.flatMap(({ axial, name }, i) =>
-    axial
-      ? [`of ${name} ${lengthText(axial.found + (moved[i]?.gap ?? 0) / 1000, train.units)}, cold`]
-      : [],
-  )
-}
-
-/** At a stop point with readings: what to do with them. */
-export function readHold(train: Train, body: Body, last: boolean): string {
+/**
+ * At a stop point with readings: what to do with them.
+ * @param judged couplings that can be judged there, by index
+ */
+export function readHold(
+  train: Train,
+  body: Body,
+  judged: readonly number[],
+  now: readonly Motion[],
+  last: boolean,
+): string {
   const follows = fineText(practice.follows, train.units)
-  const watch = `Stop point: a foot that moves more than ${follows} while its bolt is tightened is soft. Compare with the expected readings before ${body.kind === 'skid' ? 'anything on it moves' : 'the next machine moves'}.`
+  const watch = `Stop point: a foot that moves more than ${follows} while its bolt is tightened is soft. Compare with the expected readings before ${body.kind === 'skid' ? 'anything on it moves' : 'the next machine moves'}.${gapsThere(gapsAt(train, judged, now))}`
   return last
     ? `${watch} With all within tolerance: soft foot and pipe strain once more, then this is the as-left record.`
     : watch
 }
+
+const gapsThere = (gaps: readonly string[]): string =>
+  gaps.length === 0 ? '' : ` Between the shaft ends ${listed(gaps)}.`

@@ -88,7 +88,7 @@ export function movingSteps(
       ...common,
     }
     if (more) return [step]
-    return [step, readStep(train, body, common, i === placed.length - 1)]
+    return [step, readStep(train, body, common, now, i === placed.length - 1)]
   })
 }
 
@@ -97,6 +97,7 @@ function readStep(
   train: Train,
   body: Body,
   common: Pick<StepAnswer, 'body' | 'expected' | 'judge' | 'standing' | 'provisional'>,
+  now: readonly Motion[],
   last: boolean,
 ): StepAnswer {
   const names = common.judge.map(
@@ -106,12 +107,15 @@ function readStep(
     const { left, right } = train.couplings.find(({ id }) => id === coupling) ?? {}
     return [left, right].some((m) => m !== undefined && train.machines[m]?.role === 'gearbox')
   })
+  const judged = train.couplings.flatMap(({ id }, c) =>
+    common.judge.some((one) => one.coupling === id && one.judge === 'good to judge') ? [c] : [],
+  )
   return {
     id: `${body.id}:read`,
     kind: 'read',
     feet: [],
     words: `${tightenWords(train, body)}. Then read ${listed(names)}.`,
-    hold: readHold(train, body, last),
+    hold: readHold(train, body, judged, now, last),
     before: [],
     cautions: [
       'Turn shafts only by agreed signal; one person calls.',
