@@ -41,26 +41,62 @@ const rims = (x: number, apart: number): Json[] =>
     readings: [12, 3, 6, 9].map((hour) => [hour, 0]),
   }))
 
-/** A motor that stays, a pump and a fan; each coupling read by two rims. */
-function threeMachines(apart: number): Train {
+/** What a train is like in which causes are to be told. */
+interface Layout {
+  readonly machines: number
+  /** Without a spacer a coupling bends in one plane. */
+  readonly short?: boolean
+  /** Machines by their place that ride on one skid, which is moved as well. */
+  readonly onSkid?: readonly number[]
+}
+
+const three: Layout = { machines: 3 }
+const names = ['Motor', 'Pump', 'Fan', 'Gear', 'Blower']
+const idOf = (m: number) => String.fromCharCode(65 + m)
+/** Ids and names of couplings: the first two as in the train of three. */
+const couplingIds = ['c', 'd', 'e', 'f']
+const couplingNames = ['first', 'second', 'third', 'fourth']
+
+/** A motor that stays and machines in a line after it, feet at two places 1 m apart; each coupling read by two rims. */
+function inLine({ machines: count, short = false, onSkid = [] }: Layout, apart: number): Train {
+  const span = short ? 0 : 200
   const { machines, couplings, ...rest } = pair({ found: rims(0, apart) })
   const [a, b] = machines as Json[]
   const [c] = couplings as Json[]
-  const feet = fourFeet.map((foot) => ({ ...foot, x: foot.x + 2000 }))
+  const shifted = (m: number) => fourFeet.map((foot) => ({ ...foot, x: foot.x + 2000 * (m - 1) }))
+  const rider = (m: number) => (onSkid.includes(m) ? { base: 300 } : {})
+  const xs = onSkid.flatMap((m) => shifted(m).map(({ x }) => x))
   return trainOf({
     ...rest,
-    machines: [a, b, { id: 'C', name: 'Fan', axis: { z: 400 }, feet }],
-    couplings: [
-      { ...c, name: 'first' },
-      {
-        ...c,
-        id: 'd',
-        name: 'second',
-        left: { machine: 'B', plane: 2500 },
-        right: { machine: 'C', plane: 2700 },
-        found: rims(2500, apart),
-      },
+    machines: [
+      a,
+      { ...b, ...rider(1) },
+      ...Array.from({ length: count - 2 }, (_, k) => ({
+        ...{ id: idOf(k + 2), name: names[k + 2], axis: { z: 400 }, feet: shifted(k + 2) },
+        ...rider(k + 2),
+      })),
     ],
+    ...(onSkid.length > 0 && {
+      skids: [
+        {
+          ...{ id: 'S', name: 'Bedplate', carries: onSkid.map(idOf) },
+          feet: [Math.min(...xs) - 200, Math.max(...xs) + 200].flatMap((x, row) =>
+            [600, -600].map((y) => ({ id: `S${row}${y > 0 ? 'a' : 'b'}`, x, y })),
+          ),
+        },
+      ],
+    }),
+    couplings: Array.from({ length: count - 1 }, (_, k) => {
+      const x = k === 0 ? 0 : 2000 * k + 500
+      return {
+        ...c,
+        ...{ id: couplingIds[k], name: couplingNames[k] },
+        left: { machine: idOf(k), plane: x },
+        right: { machine: idOf(k + 1), plane: x + span },
+        ...(short && { tolerance: { offset: 100, angle: 0.5 } }),
+        found: rims(x, apart),
+      }
+    }),
   })
 }
 
@@ -104,10 +140,10 @@ const withReadings = (train: Train, readings: readonly NewReadings[]): Train => 
 })
 
 /** One job: read, moved by what feet were told, read again; what the difference is said to mean. */
-function meaningAfter(seed: number, cause: Cause): DifferenceMeaning {
+function meaningAfter(seed: number, cause: Cause, layout: Layout): DifferenceMeaning {
   const random = new Random(seed)
-  const told = threeMachines(200)
-  const truth = threeMachines(cause.rimsApart ?? 200)
+  const told = inLine(layout, 200)
+  const truth = inLine(layout, cause.rimsApart ?? 200)
   const lines = truth.couplings.map(() => ({
     y: random.about(300),
     z: random.about(300),
@@ -116,20 +152,17 @@ function meaningAfter(seed: number, cause: Cause): DifferenceMeaning {
   }))
   const before = withReadings(told, readingsOf(random, truth, lines, {}))
   const sizes = () => (random.chance(0.5) ? 1 : -1) * random.between(300, 900)
-  const actuals: Actual[] = ['B', 'C'].flatMap((body, b) => {
-    const rows = [1000, 2000].map((x) => ({
-      x: x + 2000 * b,
-      shim: sizes(),
-      side: sizes(),
-    }))
-    return fourFeet.map(({ id, x }) => {
-      const row = rows.find((one) => one.x === x + 2000 * b)
-      return { body, foot: id, shim: row?.shim ?? 0, side: row?.side ?? 0 }
+  const moving = told.bodies.filter(({ feet }) => feet.length > 0)
+  const actuals: Actual[] = moving.flatMap(({ id: body, rows, feet }) => {
+    const each = rows.map(() => ({ shim: sizes(), side: sizes() }))
+    return feet.map(({ id }, f): Actual => {
+      const row = rows.findIndex(({ feet: own }) => own.includes(f))
+      return { body, foot: id, shim: each[row]?.shim ?? 0, side: each[row]?.side ?? 0 }
     })
   })
   const slips = new Map<string, number>()
   const came = actuals.map((row): Actual => {
-    const key = `${row.body} ${row.foot.slice(0, 4)}`
+    const key = `${row.body} ${row.foot.slice(0, -1)}`
     const slip = slips.get(key) ?? random.about(errors.slide)
     slips.set(key, slip)
     const springs = row.body === 'B' ? (cause.springs ?? 1) : 1
@@ -158,9 +191,13 @@ function meaningAfter(seed: number, cause: Cause): DifferenceMeaning {
 }
 
 /** Of so many jobs with one cause, those that were given a meaning, and what else was said. */
-function said(cause: Cause): { counts: Record<string, number>; meanings: DifferenceMeaning[] } {
+function said(
+  cause: Cause,
+  layout: Layout = three,
+  jobs: number = draws,
+): { counts: Record<string, number>; meanings: DifferenceMeaning[] } {
   const counts: Record<string, number> = {}
-  const meanings = Array.from({ length: draws }, (_, seed) => meaningAfter(seed + 1, cause))
+  const meanings = Array.from({ length: jobs }, (_, seed) => meaningAfter(seed + 1, cause, layout))
   for (const { kind } of meanings) counts[kind] = (counts[kind] ?? 0) + 1
   return { counts, meanings }
 }
@@ -268,5 +305,63 @@ describe(`the meaning of a difference by its true cause, ${draws} jobs each with
     const named = open.filter(({ causes: all }) => all.some(({ body }) => body === 'C'))
     expect(open.length).toBeGreaterThan(draws / 2)
     expect(named.length).toBeGreaterThanOrEqual(0.9 * open.length)
+  })
+})
+
+const jobs = process.env['HOLDFAST_LONG'] === '1' ? 60 : 4
+
+const layouts: [string, Layout][] = [
+  ['two machines', { machines: 2 }],
+  ['two machines without a spacer', { machines: 2, short: true }],
+  ['three machines without spacers', { machines: 3, short: true }],
+  ['four machines', { machines: 4 }],
+  ['five machines', { machines: 5 }],
+  ['the last machine of three on a skid', { machines: 3, onSkid: [2] }],
+  ['two machines of four on a skid', { machines: 4, onSkid: [1, 2] }],
+]
+
+describe.each(layouts)(`the meaning of a difference on %s, ${jobs} jobs each`, (_, layout) => {
+  const last = layout.machines - 2
+  const end = idOf(layout.machines - 1)
+  const causes: [string, Cause, (one: CauseAnswer) => boolean][] = [
+    [
+      'the machine at the end was bumped',
+      { bumped: { body: end, by: 300 } },
+      ({ kind, body }) => kind === 'stands off' && body === end,
+    ],
+    [
+      'a bracket at the last coupling sags and was not entered',
+      { sag: { coupling: last, by: 90 } },
+      ({ kind, coupling }) => kind === 'bracket' && coupling === couplingIds[last],
+    ],
+    [
+      'one value misread at the first coupling',
+      { misread: { coupling: 0, set: 1, hour: 9, by: 180 } },
+      ({ kind, coupling, set, hour }) =>
+        kind === 'dial' && coupling === 'c' && set === 1 && hour === 9,
+    ],
+    [
+      'a dial read with its sign turned at the last coupling',
+      { turned: { coupling: last, set: 0 } },
+      ({ kind, coupling, set }) =>
+        kind === 'sign of a dial' && coupling === couplingIds[last] && set === 0,
+    ],
+    ['shims out for in and slides the wrong way', { all: -1 }, ({ kind }) => kind === 'wrong way'],
+  ]
+
+  it('is nothing where there is no cause', () => {
+    const { counts } = said({}, layout, jobs)
+    expect(counts['within doubt'], JSON.stringify(counts)).toBeGreaterThanOrEqual(0.85 * jobs)
+  })
+
+  it.each(causes)('%s', (_, cause, planted) => {
+    const { counts, meanings } = said(cause, layout, jobs)
+    const differing = meanings.filter(({ kind }) => kind !== 'within doubt')
+    const missed = differing.filter(({ causes: all }) => !all.some(planted))
+    const story = `${JSON.stringify(counts)} ${missed[0]?.words ?? ''}`
+    expect(differing.length, story).toBeGreaterThanOrEqual(0.6 * jobs)
+    expect(missed.length, story).toBeLessThanOrEqual(0.13 * differing.length)
+    // an end machine has one coupling: neither it nor any other is accused by a number of them
+    for (const { words } of meanings) expect(words).not.toMatch(/both (its )?couplings/i)
   })
 })

@@ -6,18 +6,20 @@ import { randomTrain } from '../second/randomTrain'
 import type { TrainFile } from './contract'
 import { onJacks } from './onJacks'
 
-const count = process.env['HOLDFAST_LONG'] === '1' ? 300 : 12
+const count = process.env['HOLDFAST_LONG'] === '1' ? 300 : 6
 const start = Number(process.env['HOLDFAST_SEED'] ?? 7000)
 
 /** What 12 digits and what a plan may pass a limit by come to. */
 const allowed = { um: 5e-3, mm: 5e-6, mil: 2e-4 }
 
 it(
-  `on ${count} random trains every pose keeps what bounds it, or the step says what is passed as other code finds it`,
-  { timeout: 600_000 },
+  `of ${count} random trains with a plan every pose keeps what bounds it, or the step says what is passed as other code finds it`,
+  { timeout: 1_800_000 },
   () => {
     const seen = { plans: 0, lifts: 0, turns: 0, poses: 0, breaks: 0, freed: 0, ms: 0 }
-    for (let seed = start; seed < start + count; seed++) {
+    // as many trains as there are plans of, not as were drawn
+    let seed = start
+    for (; seen.plans < count; seed++) {
       const drawn = randomTrain(seed)
       const um = { um: 1, mm: 1000, mil: 25.4 }[drawn.units.fine]
       // room over the packs from next to nothing, which small random limits leave, to the usual millimetre
@@ -61,8 +63,7 @@ it(
         seen.freed++
       }
     }
-    console.log(`seeds ${start} to ${start + count - 1}`, seen)
-    expect(seen.plans).toBeGreaterThan(count / 4)
+    console.log(`seeds ${start} to ${seed - 1}`, seen)
     expect(seen.lifts).toBeGreaterThan(count / 2)
     expect(seen.turns).toBeGreaterThan(0)
   },
