@@ -360,7 +360,8 @@ describe.each(layouts)(`the meaning of a difference on %s, ${jobs} jobs each`, (
     const missed = differing.filter(({ causes: all }) => !all.some(planted))
     const story = `${JSON.stringify(counts)} ${missed[0]?.words ?? ''}`
     expect(differing.length, story).toBeGreaterThanOrEqual(0.6 * jobs)
-    expect(missed.length, story).toBeLessThanOrEqual(0.13 * differing.length)
+    // 19 of 20 by the odds that are kept; of a few jobs one may be the twentieth
+    expect(missed.length, story).toBeLessThanOrEqual(Math.max(1, 0.13 * differing.length))
     // an end machine has one coupling: neither it nor any other is accused by a number of them
     for (const { words } of meanings) expect(words).not.toMatch(/both (its )?couplings/i)
   })
