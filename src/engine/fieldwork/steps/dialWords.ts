@@ -20,12 +20,9 @@ export function dialLines(train: Train, dials: readonly DialAnswer[]): string[] 
     if (place === undefined || foot === undefined || after === undefined)
       others.push(dialLine(train, dial))
     else if (after === 'must stay') put(beside, `${place}|must stay|${bandOf(train, dial)}`, foot)
-    else
-      put(
-        beside,
-        `${place}|${after}|`,
-        `${foot}: ${dialShows(train, dial.shows)}${bandOf(train, dial)}`,
-      )
+    // what goes with a skid has a band of its own each: a line each
+    else if (dial.foot === undefined) others.push(dialLine(train, dial))
+    else put(beside, `${place}|${after}|`, `${foot}: ${dialShows(train, dial.shows)}`)
   }
   return [
     ...[...over].map(
