@@ -10,7 +10,7 @@ import { sampled } from '../second/sure/sampled'
 import { plannedSure } from '../sure/sureAnswer'
 
 const long = process.env.HOLDFAST_LONG === '1'
-const trains = long ? 60 : 2
+const trains = long ? 60 : 3
 const draws = 40_000
 
 const sameNumber = (a = 0, b = 0) => Math.abs(a - b) <= 1e-3 * Math.abs(b)
@@ -44,7 +44,7 @@ test(`plans on lines that surveys join are those of the second builder, ${trains
   expect(wrong).toEqual([])
   expect(statuses.size).toBeGreaterThan(1)
   // joining changes what is planned
-  expect(other).toBeGreaterThan(trains / 3)
+  expect(other).toBeGreaterThanOrEqual(Math.floor(trains / 3))
 }, 1_800_000)
 
 test(`chances with surveys joined are those of the sampler, ${trains} random trains`, async () => {
