@@ -11,7 +11,7 @@ import { reached } from './guardReached'
 
 const solver = await glpkSolver()
 const long = process.env.HOLDFAST_LONG === '1'
-const wanted = long ? 400 : 12
+const wanted = long ? 400 : 40
 const patience = 1_200_000
 const guards = [0.3, 0.7, 1, 1.645]
 const guardOf = (seed: number) => guards[seed % guards.length] ?? 1
