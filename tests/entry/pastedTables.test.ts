@@ -8,7 +8,7 @@ import {
   blocksOf,
   placeTables,
   retargeted,
-  tablesOf,
+  pastedTablesOf,
 } from '../../src/document/tables/pastedTables'
 import { statesTable } from '../../src/document/tables/statesTable'
 import { growthTarget } from '../../src/document/tables/growthTable'
@@ -25,7 +25,7 @@ const unitsOf = ({ units }: TrainDocument) => ({
 const cellsOf = (text: string) =>
   text.split(/\r?\n/).map((line) => line.split(text.includes('\t') ? '\t' : ','))
 const tables = (text: string, own?: PasteTarget) =>
-  tablesOf(
+  pastedTablesOf(
     blocksOf(text).map(({ line, text: block }) => ({ line, cells: cellsOf(block) })),
     own,
   )

@@ -3,7 +3,7 @@ import type { PasteTarget } from '../../document/tables/pasted'
 import {
   blocksOf,
   placeTables,
-  tablesOf,
+  pastedTablesOf,
   type PastedTable,
 } from '../../document/tables/pastedTables'
 import { useJob } from '../stores/job'
@@ -23,7 +23,7 @@ export function usePasted(
       blocksOf(now).map(async (block) => ({ line: block.line, cells: await cellsOf(block.text) })),
     )
     if (now !== text.value) return
-    tables.value = tablesOf(blocks, own)
+    tables.value = pastedTablesOf(blocks, own)
     read()
   })
 

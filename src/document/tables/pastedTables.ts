@@ -48,7 +48,7 @@ export function blocksOf(text: string): PastedBlock[] {
  * headings goes on with the one above where it looks like more of it, or is the one that is asked for.
  * @param own the table in whose place it was pasted, taken where others fit no better
  */
-export function tablesOf(
+export function pastedTablesOf(
   blocks: readonly { readonly line: number; readonly cells: Cells }[],
   own?: PasteTarget,
 ): PastedTable[] {
