@@ -58,9 +58,9 @@ describe('worked by hand: 47.37 um at the near pair', () => {
         const { limit, where } = limitWords(trainOf(low()), holder)
         return `${where}: ${limit}`
       }),
-    ).toEqual(['Motor to Pump, cold: offset'])
+    ).toEqual(['Motor to Pump, cold, in height: offset'])
     expect(found.sentence).toBe(
-      'Foot 1000a of the pump gets 47 µm of shim. With 20 µm less and no more moved in all, the tightest coupling would use 300 % of its tolerance instead of 100 % (Motor to Pump, cold). To keep to 100 % would take 44 µm more moves elsewhere. What holds it there: Motor to Pump, cold (offset).',
+      'Foot 1000a of the pump gets 47 µm of shim. With 20 µm less and no more moved in all, the tightest coupling would use 300 % of its tolerance instead of 100 % (Motor to Pump, cold). To keep to 100 % would take 44 µm more moves elsewhere. What holds it there: Motor to Pump, cold, in height (offset).',
     )
   })
 })

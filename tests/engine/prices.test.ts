@@ -27,7 +27,7 @@ describe('the price of a limit', () => {
   it('of a tolerance is what one unit of it saves: 2 / 1.9 for two feet at the near row', () => {
     // until nothing has to move: 100 more
     expect(brief(low({}))).toEqual([
-      ['offset', 'Motor to Pump, cold', close(2 / 1.9, 6), 'µm', close(until(100), 4)],
+      ['offset', 'Motor to Pump, cold, in height', close(2 / 1.9, 6), 'µm', close(until(100), 4)],
     ])
   })
 
@@ -42,7 +42,13 @@ describe('the price of a limit', () => {
     const binding = low({ feet: limited(pack, (_, foot) => foot === 0) })
     expect(brief(binding)).toEqual([
       // the far row comes down by 5.56: 2 / 0.9 saved for each of 5 um of offset, then 2 / 1.9
-      ['offset', 'Motor to Pump, cold', close(2 / 0.9, 6), 'µm', close(until(5, 0.9 / 1.9), 3)],
+      [
+        'offset',
+        'Motor to Pump, cold, in height',
+        close(2 / 0.9, 6),
+        'µm',
+        close(until(5, 0.9 / 1.9), 3),
+      ],
       ['maximum pack', 'Pump foot 1000a', close(saved, 6), 'µm', close(until(2.6316), 3)],
     ])
     expect(binding.map(({ part }) => part)).toContainEqual({ body: 'B', foot: '1000a' })
@@ -54,7 +60,13 @@ describe('the price of a limit', () => {
   ])('of two %s of one row is that of the row: one alone saves nothing', (_, limit, word) => {
     const both = low({ feet: limited(limit, (row) => row === 0) })
     expect(brief(both)).toEqual([
-      ['offset', 'Motor to Pump, cold', close(2 / 0.9, 6), 'µm', close(until(5, 0.9 / 1.9), 3)],
+      [
+        'offset',
+        'Motor to Pump, cold, in height',
+        close(2 / 0.9, 6),
+        'µm',
+        close(until(5, 0.9 / 1.9), 3),
+      ],
       [word, 'Pump feet 1000a and 1000b', close(saved, 6), 'µm', close(until(2.6316), 3)],
     ])
     expect(both.find((b) => b.limit === word)?.part).toEqual({
@@ -114,7 +126,13 @@ describe('the price of a limit', () => {
     const feet = twoFeet.map((f, i) => (i === 0 ? { ...f, hole: { clearance: 100 } } : f))
     const binding = planOf(pair({ right: { feet }, found: [given(-200, 0)] })).binding ?? []
     expect(brief(binding)).toEqual([
-      ['offset', 'Motor to Pump, cold', close(1 / 0.9, 5), 'µm', close(until(5, 0.9 / 1.9), 3)],
+      [
+        'offset',
+        'Motor to Pump, cold, sideways',
+        close(1 / 0.9, 5),
+        'µm',
+        close(until(5, 0.9 / 1.9), 3),
+      ],
       [
         'hole',
         "Pump foot 1000, toward 3 o'clock",

@@ -13,7 +13,7 @@ const trains: [name: string, train: Train][] = [
   ...['bolt-bound-gearbox', 'piped-compressor', 'base-bound-motor', 'pump-and-motor'].map(
     (file): [string, Train] => [file, example(file)],
   ),
-  ...Array.from({ length: long ? 400 : 6 }, (_, i): [string, Train] => [
+  ...Array.from({ length: long ? 400 : 20 }, (_, i): [string, Train] => [
     `random train ${8010 + i}`,
     randomTrain(8010 + i),
   ]),

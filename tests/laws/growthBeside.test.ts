@@ -31,6 +31,8 @@ it('growth points that do not count change no answer, byte for byte', () => {
   const having = seeds
     .map(randomTrain)
     .filter((train) => JSON.stringify(train) !== JSON.stringify(bare(train)))
+    // the smallest first: chances along the trade-off of a long train take their time
+    .sort((a, b) => JSON.stringify(a).length - JSON.stringify(b).length)
   expect(having.length).toBeGreaterThan(5)
   for (const train of having.slice(0, counted(2, 8)))
     expect(answerOf(train), train.name).toBe(answerOf(bare(train)))

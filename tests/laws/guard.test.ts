@@ -12,6 +12,7 @@ import { reached } from './guardReached'
 const solver = await glpkSolver()
 const long = process.env.HOLDFAST_LONG === '1'
 const wanted = long ? 400 : 40
+const cornered = long ? 400 : 14
 const patience = 1_200_000
 const guards = [0.3, 0.7, 1, 1.645]
 const guardOf = (seed: number) => guards[seed % guards.length] ?? 1
@@ -110,11 +111,11 @@ test(
 )
 
 test(
-  `with worst, every corner of the intervals is in, and one of them stands on the share, on ${wanted} trains`,
+  `with worst, every corner of the intervals is in, and one of them stands on the share, on ${cornered} trains`,
   () => {
     const wrong: string[] = []
     const counts = { planned: 0, round: 0, intervals: 0, more: 0 }
-    for (let seed = 1; counts.planned < wanted; seed++) {
+    for (let seed = 1; counts.planned < cornered; seed++) {
       const document = guardedTrain(seed, { times: 2 })
       const intervals = withIntervals(document, seed, 7)
       if (intervals.length === 0) continue
@@ -141,8 +142,8 @@ test(
     }
     console.log(JSON.stringify(counts))
     expect(wrong).toEqual([])
-    expect(counts.round).toBeGreaterThan(5)
-    expect(counts.more).toBeGreaterThan(wanted / 3)
+    expect(counts.round).toBeGreaterThan(cornered / 8)
+    expect(counts.more).toBeGreaterThan(cornered / 3)
   },
   patience,
 )

@@ -79,7 +79,7 @@ describe('holding', () => {
         tally.add('tried')
         if (noticed(before, after)) tally.add('noticed')
       }
-      expect(tally.of('tried')).toBeGreaterThan(30)
+      expect(tally.of('tried')).toBeGreaterThan(20)
       expect(tally.of('noticed')).toBeGreaterThan(10)
     },
     patience,

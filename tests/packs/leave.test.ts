@@ -7,7 +7,7 @@ import { contractFaults } from './contract'
 import { shimmed } from './shimmed'
 
 const long = process.env.HOLDFAST_LONG === '1'
-const trains = long ? 150 : 2
+const trains = long ? 150 : 6
 const firstSeed = Number(process.env.HOLDFAST_SEED ?? 1)
 const solver = await glpkSolver()
 

@@ -202,7 +202,7 @@ const crewPages: Readonly<Record<string, Readonly<Record<PaperSize, number>>>> =
   'leave-it-alone': { a4: 5, letter: 6 },
   'piped-compressor': { a4: 11, letter: 11 },
   'pump-and-motor': { a4: 6, letter: 7 },
-  'skid-as-one': { a4: 10, letter: 10 },
+  'skid-as-one': { a4: 10, letter: 11 },
 }
 
 /** Pages that a print may take; of the office's one for how sure the plan is. */

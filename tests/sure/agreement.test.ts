@@ -9,7 +9,7 @@ import { plannedSure, type Planned } from './sureAnswer'
 import { randomSureTrain } from '../second/randomSure'
 
 const long = process.env.HOLDFAST_LONG === '1'
-const trains = long ? 100 : 3
+const trains = long ? 100 : 2
 const firstSeed = Number(process.env.HOLDFAST_SEED ?? 1)
 const draws = 40_000
 
