@@ -33,6 +33,8 @@ export function footMap(train: Train, index: number, cards: 'wide' | 'narrow'): 
   const [top, bottom] = [Math.min(across(y0), across(y1)), Math.max(across(y0), across(y1))]
   const axis = across(body.axis.left.y)
   const [far, near] = up === 1 ? [1, -1] : [-1, 1]
+  const ends = { left: endLines(train, index, 'left'), right: endLines(train, index, 'right') }
+  const emptier = ends.left.length <= ends.right.length ? 'left' : 'right'
   return {
     width: textWidth,
     height,
@@ -56,10 +58,17 @@ export function footMap(train: Train, index: number, cards: 'wide' | 'narrow'): 
         ]
       }),
       sideLabel(train, far, wide / 2, 13),
-      label(0, high - 5, stretched ? 'from above, stretched' : 'from above', { anchor: 'start' }),
+      label(
+        emptier === 'left' ? 0 : wide,
+        high - 5,
+        stretched ? 'from above, stretched' : 'from above',
+        {
+          anchor: emptier === 'left' ? 'start' : 'end',
+        },
+      ),
       sideLabel(train, near, wide / 2, high - 5),
-      ...endWords(train, index, 'left', 0, high / 2),
-      ...endWords(train, index, 'right', wide, high / 2),
+      ...endWords(ends.left, 'left', 0, high / 2),
+      ...endWords(ends.right, 'right', wide, high / 2),
     ],
   }
 }
@@ -82,22 +91,25 @@ function sideWords(train: Train, y: number): string {
   return /^\d/.test(noun) ? `${hour} side` : `${noun} side, ${hour}`
 }
 
-/** What lies beyond each end. */
+/** An end by name, and what lies beyond it. */
+function endLines(train: Train, index: number, end: 'left' | 'right'): string[] {
+  const heading = `${capital(end)} end`
+  if (train.bodies[index]?.kind === 'skid') return [heading]
+  const neighbour = train.machines[index + (end === 'left' ? -1 : 1)]
+  const text = neighbour ? `toward ${inSentence(neighbour.name)}` : 'free end'
+  return [heading, ...folded(text, words, 130)]
+}
+
 function endWords(
-  train: Train,
-  index: number,
+  lines: readonly string[],
   end: 'left' | 'right',
   x: number,
   y: number,
 ): PaperMark[] {
-  const neighbour =
-    train.bodies[index]?.kind === 'machine'
-      ? train.machines[index + (end === 'left' ? -1 : 1)]
-      : undefined
-  const text = neighbour ? `toward ${inSentence(neighbour.name)}` : 'free end'
-  const lines = [`${capital(end)} end`, ...folded(text, words, 130)]
-  return (train.bodies[index]?.kind === 'skid' ? lines.slice(0, 1) : lines).map((line, i) =>
-    label(x, y + (i - (lines.length - 1) / 2) * 17, line, {
+  // under three lines may stand the words "from above", which want their own
+  const middle = lines.length > 2 ? y - 6 : y
+  return lines.map((line, i) =>
+    label(x, middle + (i - (lines.length - 1) / 2) * 17, line, {
       size: words,
       anchor: end === 'left' ? 'start' : 'end',
       bold: i === 0,
