@@ -11,6 +11,7 @@ const apart = [
   'tests/browser/**/*.test.ts',
   'tests/shelf/**/*.test.ts',
   'tests/cli/failure.test.ts',
+  'tests/solver/stalled.test.ts',
 ]
 
 // The browser build, the development server and the Vitest run.

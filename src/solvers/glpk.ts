@@ -101,11 +101,10 @@ function ask(
   seconds: number,
   presol: boolean,
 ): ReturnType<Ask> {
-  const answer: Result = glpk.solve(written(glpk, program), {
-    msglev: glpk.GLP_MSG_OFF,
-    presol,
-    tmlim: seconds,
-  })
+  const answer = presol
+    ? glpk.solve(written(glpk, program), { msglev: glpk.GLP_MSG_OFF, presol, tmlim: seconds })
+    : unlessStalled(glpk, program, seconds)
+  if (!answer) return undefined
   switch (answer.result.status) {
     case glpk.GLP_OPT:
       return optimal(answer, program)
@@ -115,6 +114,44 @@ function ask(
       return presol ? undefined : { kind: 'unbounded' }
   }
   return undefined
+}
+
+/** Steps of the simplex allowed for each row of a program, as large as its basis is: usual ones take one at most ... */
+const stepsEach = 3
+/** ... and the smallest ones some ten in all. */
+const leastSteps = 200
+
+/** Thrown out of the solver when it has taken more steps than any program that it does not stall on. */
+class Stalled extends Error {}
+
+/**
+ * One call without presolve, ended after so many steps of the simplex: where it goes round in circles another way does
+ * not, and counting steps ends it at the same place on every machine.
+ * @returns undefined where it was ended
+ */
+function unlessStalled(glpk: Glpk, program: LinearProgram, seconds: number): Result | undefined {
+  const { rows } = program
+  const final = new Set<number>([
+    ...[glpk.GLP_OPT, glpk.GLP_NOFEAS, glpk.GLP_UNBND, glpk.GLP_UNDEF],
+  ])
+  const cb = {
+    each: leastSteps + stepsEach * rows.length,
+    // the package tells the inner part of a result, though its types say the whole
+    call: (told: unknown) => {
+      if (!final.has((told as Result['result']).status)) throw new Stalled()
+    },
+  }
+  try {
+    return glpk.solve(written(glpk, program), {
+      msglev: glpk.GLP_MSG_OFF,
+      presol: false,
+      tmlim: seconds,
+      cb,
+    })
+  } catch (error) {
+    if (error instanceof Stalled) return undefined
+    throw error
+  }
 }
 
 function optimal(answer: Result, program: LinearProgram): Optimal {
