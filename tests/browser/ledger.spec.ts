@@ -84,9 +84,9 @@ test('a long list comes bit by bit, never holds up a plan, and can be stopped', 
 }) => {
   const seen = watch(page)
   await openSheet(page)
-  await openText(page, 'long.json', JSON.stringify(longTrain(11)))
-  await expect(page.locator('.train-name')).toHaveText('11 machines in a line')
-  await expect(page.locator('.progress')).toHaveText(/^\s*\d+ of 2048 choices solved/)
+  await openText(page, 'long.json', JSON.stringify(longTrain(10)))
+  await expect(page.locator('.train-name')).toHaveText('10 machines in a line')
+  await expect(page.locator('.progress')).toHaveText(/^\s*\d+ of 1024 choices solved/)
   const stop = page.getByRole('button', { name: 'Stop here' })
   await stop.press('Enter')
   await expect(page.locator('.progress')).toHaveText(/^\s*stopped after \d+ choices?; the list is/)
@@ -97,7 +97,7 @@ test('a long list comes bit by bit, never holds up a plan, and can be stopped', 
   // a new plan starts a new list
   await page.getByLabel('Tolerance to use at most in percent').fill('80')
   await expect(page.locator('.says[aria-live]')).toContainText('80 %')
-  await expect(page.locator('.progress')).toHaveText(/of 2048 choices solved/)
+  await expect(page.locator('.progress')).toHaveText(/of 1024 choices solved/)
 
   // beyond 12 machines the plan comes at once, and the list says that it is not complete
   await openText(page, 'longer.json', JSON.stringify(longTrain(13)))
