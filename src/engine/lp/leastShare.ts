@@ -1,6 +1,7 @@
 import { tol } from '../../mechanics/tolerances'
 import type { Solver } from './solver'
 import type { Cut, Program } from './program'
+import { inShareUnit, leastInUnit, shareUnit, stageInUnit } from './shareUnit'
 import { shareWeight, stageOf, type Stage } from './stage'
 import { solveRounds, type Answered, type RoundsOptimal, type RoundsStopped } from './rounds'
 
@@ -32,6 +33,19 @@ export function settling(): (round: Answered) => boolean {
  * that the bound must rise.
  */
 export function leastShare(
+  program: Program,
+  stage: Extract<Stage, { ask: 'floor' | 'margin' }>,
+  cuts: readonly Cut[],
+  solver: Solver,
+): LeastShare | RoundsStopped {
+  const unit = shareUnit(program)
+  if (unit === 1) return leastAsCounted(program, stage, cuts, solver)
+  const asked = stageInUnit(stage, unit)
+  const least = leastAsCounted(inShareUnit(program, unit), asked, cuts, solver)
+  return least.kind === 'stopped' ? least : leastInUnit(least, unit)
+}
+
+function leastAsCounted(
   program: Program,
   stage: Extract<Stage, { ask: 'floor' | 'margin' }>,
   cuts: readonly Cut[],
