@@ -1,3 +1,4 @@
+import { isOutputClosed } from './closedOutput'
 import { fileErrorText } from './readFile'
 import { answerLost, run } from './run'
 
@@ -23,7 +24,9 @@ const status = await run(process.argv.slice(2), {
 
 // what was printed is on its way until this has been written too
 await new Promise((written) => process.stdout.write('', written))
-process.exitCode = lost === undefined ? status : answerLost
+const closed = isOutputClosed()
+process.exitCode = lost === undefined && !closed ? status : answerLost
+if (closed) process.stderr.write('stopped: standard output is closed: the answer reached nobody\n')
 // a reader that has seen enough, such as `head`, is no reason to complain
 if (lost !== undefined && lost.code !== 'EPIPE')
   process.stderr.write(`stopped: standard output cannot be written: ${fileErrorText(lost)}\n`)

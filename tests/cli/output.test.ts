@@ -1,4 +1,4 @@
-import { spawn } from 'node:child_process'
+import { spawn, spawnSync } from 'node:child_process'
 import {
   existsSync,
   linkSync,
@@ -51,6 +51,42 @@ describe('an answer that reaches nobody is no success', () => {
   test('a reader that has gone: exit 3, and nothing to complain of', async () => {
     const ended = await withOutput(['plan', exampleFile('pump-and-motor'), '--json'], 'closed')
     expect(ended).toEqual({ status: 3, complaints: '' })
+  })
+})
+
+// what /proc tells is known on Linux alone
+describe.runIf(process.platform === 'linux')('standard output that is closed', () => {
+  const command = `'${process.execPath}' '${launcher}' check '${exampleFile('pump-and-motor')}'`
+  const closed = { status: 3, why: 'stopped: standard output is closed: the answer reached nobody' }
+  const answered = { status: 0, why: '' }
+  /** Ends of the command within a line of a shell, which tells its exit status on standard error, last. */
+  const inShell = (line: string, out: 'pipe' | 'ignore' = 'pipe') => {
+    const { stderr } = spawnSync('sh', ['-c', `${line}; echo "$?" >&2`], {
+      stdio: ['ignore', out, 'pipe'],
+      encoding: 'utf8',
+    })
+    const lines = stderr.trim().split('\n')
+    return { status: Number(lines.pop()), why: lines.join() }
+  }
+
+  test.each([
+    ['closed by a shell', `${command} >&-`, closed],
+    ['closed in a script, and so for all in it', `exec >&-; ${command}`, closed],
+    ['closed for a shell within it', `sh -c "${command}; exit \\$?" >&-`, closed],
+    ['thrown away by a shell', `${command} >/dev/null`, answered],
+    ['read by another', `(${command}; exit $?) | cat >/dev/null`, answered],
+  ])('%s', (_, line, ended) => {
+    expect(inShell(line)).toEqual(ended)
+  })
+
+  test('thrown away by the program that began it, which opens it for reading too', () => {
+    const { status, stderr } = spawnSync(
+      process.execPath,
+      [launcher, 'check', exampleFile('pump-and-motor')],
+      { stdio: ['ignore', 'ignore', 'pipe'], encoding: 'utf8' },
+    )
+    expect({ status, why: stderr }).toEqual(answered)
+    expect(inShell(command, 'ignore')).toEqual(answered)
   })
 })
 
