@@ -129,8 +129,8 @@ export function readArguments(words: readonly string[]): CommandRequest {
     if (command !== 'sheet' && given.has(name))
       return refuse(name, `${command} prints nothing: it belongs to sheet`)
   const times = given.get('--work')
-  if (times !== undefined && command !== 'plan')
-    return refuse('--work', `${command} has no budget of work: it belongs to plan`)
+  if (times !== undefined && command !== 'plan' && command !== 'holds')
+    return refuse('--work', `${command} has no budget of work: it belongs to plan and holds`)
   const work = times === undefined ? 1 : Number(times)
   if (!(Number.isFinite(work) && work > 0) || times === '')
     return refuse(

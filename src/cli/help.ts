@@ -14,8 +14,8 @@ FILE is a train file; - reads it from standard input.
 
   --json     answer for programs, on standard output and nothing else there
   --sure     of a plan or its choices: the chance that every state is in
-  --work N   of a plan: how many times the usual work a question may take
-             before it is told to be unfinished [1]
+  --work N   of a plan or its choices: how many times the usual work a
+             question may take before it is told to be unfinished [1]
   --for crew | office   of a sheet [crew]: every foot, checks, steps, readings
              and what is left, to do the job by; or choices, sums, assumptions
              and data, to release it by and keep

@@ -102,7 +102,7 @@ async function onFile(request: FileRequest, shell: Shell): Promise<number> {
     }
     case 'holds': {
       // what binds in every choice takes as long again as the choices, and only programs read it
-      const options = { prices: json }
+      const options = { prices: json, work: request.work }
       const solver = await glpkSolver()
       const { train } = read
       const sure = request.sure || train.plan.sure !== undefined
@@ -126,7 +126,8 @@ async function isSameFile(file: string, out: string, { folder, input }: Shell): 
 }
 
 /** A choice without an answer might have been the best, so a list with one is no full answer. */
-function exitOfHolds({ rows }: Holds): number {
+function exitOfHolds({ rows, ranOut }: Holds): number {
+  if (ranOut) return 3
   if (rows.some(({ fault }) => fault !== undefined)) return 3
   return rows.some(({ cost }) => cost !== undefined) ? 0 : 1
 }

@@ -8,13 +8,12 @@ import { chancesAt, closerPlan, sharesAlong, type ChanceAlong } from './chanceAl
 import { ChanceStudy } from './chance/chanceStudy'
 import { sureAnswer } from './chance/sureAnswer'
 import { reasonsOf } from './reasons'
-import { Budget } from './lp/budget'
 import type { Solver } from './lp/solver'
-import { tol } from '../mechanics/tolerances'
 import type { InToleranceAnswer, PlanFigures, PlannedAnswer } from './plan/answer'
 import { PlanRun } from './plan/planRun'
 import { madeOf, type RoundedAnswer } from './rounding/answer'
 import { roundedAnswer } from './rounding/roundedAnswer'
+import { holdsBudget } from './studies/holds/holdRows'
 import { HoldSolver } from './studies/holds/holdSolver'
 import { tradeoffPlanner } from './studies/tradeoff/tradeoff'
 import { withStages, type PlanAnswer, type ReasonsAnswer } from './fieldwork/answer'
@@ -41,6 +40,17 @@ export interface Wanted {
   readonly sure?: boolean
 }
 
+/** Chances along the trade-off as far as they are known. */
+interface ChancesAlong {
+  readonly along: readonly ChanceAlong[]
+  /** The work allowed ran out before its end. */
+  readonly open?: true | undefined
+}
+
+interface CloserRounded {
+  readonly closer: { readonly exact: number; readonly cost: Micrometres } | undefined
+}
+
 /**
  * The whole story of a plan: a train that was read, a solver, and stages that are each worked out
  * once, when first asked for. Command line, worker and paper ask it, so that no two can tell
@@ -61,31 +71,36 @@ export class PlanningRun extends PlanRun {
   }
 
   /** Solver of choices of held bodies; what it has solved for one of them it need not solve for another. */
-  readonly holds = once(() => new HoldSolver(this.train, this.solver))
+  readonly holds = once(() => new HoldSolver(this.train, holdsBudget(this.solver, this.work)))
 
   /** Chances of this train's plans, all by the same draws. */
   readonly chances = once(() => new ChanceStudy(this.train, this.found()))
 
   /** The chance along the trade-off, from the share asked for down; empty without a plan. */
-  readonly along = once((): readonly ChanceAlong[] => {
-    if (!hasPlan(this.plan())) return []
-    const budget = new Budget(this.solver, this.work * tol.planWork)
-    return budget.attempt((solver) => this.alongWith(solver)) ?? []
+  readonly along = once(() => this.alongSoFar().along)
+
+  private readonly alongSoFar = once((): ChancesAlong => {
+    if (!hasPlan(this.plan())) return { along: [] }
+    const budget = this.budget()
+    const found = budget.attempt((solver) => ({ planner: tradeoffPlanner(this.train, solver) }))
+    if (!found) return { along: [], open: true }
+    const { planner } = found
+    if (!planner) return { along: [] }
+    const { down } = sharesAlong(this.train.plan.share, planner.curve)
+    const along: ChanceAlong[] = []
+    const pieces = budget.pieces(chancesAt(this.chances(), planner, down))
+    for (;;) {
+      const next = pieces.next()
+      if (next.done) return next.value ? { along } : { along, open: true }
+      along.push(next.value)
+    }
   })
 
-  private alongWith(solver: Solver): readonly ChanceAlong[] {
-    const planner = tradeoffPlanner(this.train, solver)
-    if (!planner) return []
-    return [
-      ...chancesAt(this.chances(), planner, sharesAlong(this.train.plan.share, planner.curve).down),
-    ]
-  }
-
   /** How sure the plan is, and how sure it is as rounded. */
-  readonly sure = once(() => this.sureBeside(this.along()))
+  readonly sure = once(() => this.sureBeside(this.along(), this.alongSoFar().open))
 
   /** The same beside the plans along the trade-off as far as they are known. */
-  sureBeside(along: readonly ChanceAlong[]): NonNullable<SureStage['sure']> {
+  sureBeside(along: readonly ChanceAlong[], open = false): NonNullable<SureStage['sure']> {
     const plan = this.plan()
     const study = this.chances()
     const closer = hasPlan(plan) ? closerPlan(along, plan.cost) : undefined
@@ -95,29 +110,38 @@ export class PlanningRun extends PlanRun {
       closer && { exact: closer.exact, cost: closer.cost },
     )
     const rounded = madeOf(this.rounding())
+    const asRounded =
+      rounded && closer ? this.closerRounded(closer.share, rounded.cost) : { closer: undefined }
     return {
+      ...((open || asRounded === undefined) && { closerOpen: true as const }),
       plan: { ...whole, ...(this.wanted && { wanted: this.wanted }) },
       ...(rounded && {
         rounded: sureAnswer(
           study,
           rounded.bodies.map(({ move }) => move),
-          closer && this.closerRounded(closer.share, rounded.cost),
+          asRounded?.closer,
         ),
       }),
     }
   }
 
-  /** A closer plan as it would be rounded; undefined where that is over its share, or no plan at all. */
-  private closerRounded(
-    share: number,
-    cost: Micrometres,
-  ): { exact: number; cost: Micrometres } | undefined {
+  /**
+   * A closer plan as it would be rounded; none where that is over its share, or no plan at all.
+   * @returns undefined where the work allowed for it ran out
+   */
+  private closerRounded(share: number, cost: Micrometres): CloserRounded | undefined {
     const train = { ...this.train, plan: { ...this.train.plan, share } }
-    const made = madeOf(roundingOf(new PlanRun(train, this.solver)))
-    if (made?.status !== 'rounded') return undefined
+    const budget = this.budget()
+    const tried = budget.attempt((solver) => {
+      const run = new PlanRun(train, solver, { work: Infinity })
+      return { made: madeOf(roundingOf(run)) }
+    })
+    if (!tried) return undefined
+    const { made } = tried
+    if (made?.status !== 'rounded') return { closer: undefined }
     const study = this.chances()
     const good = study.good(study.judged(made.bodies.map(({ move }) => move)))
-    return { exact: good.all / study.draws, cost: made.cost - cost }
+    return { closer: { exact: good.all / study.draws, cost: made.cost - cost } }
   }
 
   /** The plan rounded to packs; undefined for a train without a store of shims, or without a plan. */

@@ -4,7 +4,13 @@ import type { Motion } from '../mechanics/motion'
 import type { Train } from '../mechanics/train'
 import type { HoldRow } from './studies/holds/row'
 import { choiceNow, choiceOf, heldIds, type HoldChoice } from './studies/holds/choice'
-import { holdsFrom, rankedHolds, type Holds, type HoldOptions } from './studies/holds/holdRows'
+import {
+  holdsBudget,
+  holdsFrom,
+  rankedHolds,
+  type Holds,
+  type HoldOptions,
+} from './studies/holds/holdRows'
 import { HoldSolver } from './studies/holds/holdSolver'
 import { rankHolds } from './studies/holds/rank'
 import type { Solver } from './lp/solver'
@@ -21,20 +27,46 @@ import { ownShare } from './ownShare'
  * @param train as it was read
  */
 export function sureHolds(train: Train, solver: Solver, options: HoldOptions = {}): Holds {
-  const holds = new HoldSolver(train, solver)
+  const budget = holdsBudget(solver, options.work)
+  const holds = new HoldSolver(train, budget)
   const study = new ChanceStudy(train, holds.found)
   const asFound = sureOfPlan(study)
-  const { wanted } = atChance(train, solver)
+  const { wanted } = atChance(train, solver, options.work)
   const listed = holdsFrom(holds, options)
-  const rows = wanted
-    ? rankedHolds(holds, [...ownRows(holds, study, listed.rows, wanted, options.prices)])
-    : listed.rows
-  return {
-    complete: listed.complete,
-    rows: rows.map((row) => {
-      const motions = motionsOfHold(holds, row)
-      return { ...row, sure: motions ? sureOfPlan(study, motions) : asFound }
-    }),
+  const own = wanted && ownShares(holds.within(budget.anew()), study, listed.rows, wanted, options)
+  const rows = own ? rankedHolds(holds, own.rows) : listed.rows
+  const apart = holds.within(budget.anew())
+  let ranOut = listed.ranOut ?? own?.ranOut ?? false
+  const told = rows.map((row) => {
+    const plan = apart.budget.attempt(() => ({ motions: motionsOfHold(apart, row) }))
+    if (!plan) ranOut = true
+    return { ...row, ...(plan && { sure: sureOrAsFound(plan.motions) }) }
+  })
+  return { complete: listed.complete, ...(ranOut && { ranOut }), rows: told }
+
+  function sureOrAsFound(motions: readonly Motion[] | undefined) {
+    return motions ? sureOfPlan(study, motions) : asFound
+  }
+}
+
+/** Rows at their own shares as far as the budget goes; those behind stay as they are at the share asked for. */
+export function ownShares(
+  holds: HoldSolver,
+  study: ChanceStudy,
+  rows: readonly HoldRow[],
+  wanted: WantedAnswer,
+  { prices }: HoldOptions,
+): { rows: HoldRow[]; ranOut?: true } {
+  const own: HoldRow[] = []
+  const pieces = holds.budget.pieces(ownRows(holds, study, rows, wanted, prices))
+  for (;;) {
+    const next = pieces.next()
+    if (!next.done) {
+      own.push(next.value)
+      continue
+    }
+    if (next.value) return { rows: own }
+    return { rows: [...own, ...rankHolds(holds.train, rows).slice(own.length)], ranOut: true }
   }
 }
 
@@ -86,8 +118,9 @@ export function chanceOfHold(
   study: ChanceStudy,
   row: HoldRow,
 ): string | undefined {
-  const motions = motionsOfHold(holds, row)
-  if (!motions) return undefined
+  const plan = holds.budget.attempt(() => ({ motions: motionsOfHold(holds, row) }))
+  if (!plan?.motions) return undefined
+  const { motions } = plan
   return chanceText(chanceOf(study.good(study.judged(motions)).all, study.draws))
 }
 

@@ -22,10 +22,11 @@ export const holdJson = <Row extends HoldRow>(row: Row, train: Train) => ({
 })
 
 /** Choices of held bodies: the rows alone where every choice was solved; else that they are not all. */
-export function holdsJson({ complete, rows }: Holds, train: Train) {
+export function holdsJson({ complete, rows, ranOut }: Holds, train: Train) {
   const all = rows.map(({ sure, wanted, ...row }) => ({
     ...holdJson(row, train),
     ...(sure && { sure: { ...sureJson(sure, train.units), ...(wanted && { wanted }) } }),
   }))
+  if (ranOut) return { complete, unfinished: ['choices'], rows: all }
   return complete ? all : { complete, rows: all }
 }

@@ -139,6 +139,8 @@ export const toleranceTable = {
   mostStops: { value: 12, unit: 'pieces', means: 'most pieces that a way is cut into', why: 'more is no work anyone does' },
   mostPortions: { value: 8, unit: 'portions', means: 'most portions that moves are cut into', why: 'more is no work anyone does' },
   planWork: { value: 4e8, unit: 'rows times columns of the programs asked', means: 'usual work that a plan, and its prices, may each take before they are told to be unfinished', why: 'a minute or two; six hundred times what any example takes, ninety times what thirty machines take. Counted and not timed, so that bytes do not depend on the machine' },
+  holdsWork: { value: 4e9, unit: 'the same', means: 'usual work that a list of choices of held machines may take, and as much again what is said of them',
+    why: 'some minutes; eight times what twelve machines in a line take, each of whose 4096 choices is solved' },
   reasonsWork: { value: 2e7, unit: 'the same', means: 'usual work that the conflict, and the remedies, of an impossible train may each take', why: 'ten seconds or so; a dozen times what any example takes' },
   mostLooks: { value: 4000, unit: 'looks', means: 'looks at orders of work before the search for one ends', why: 'counted and not timed, so that bytes do not depend on the machine' },
 } as const satisfies Record<string, Deciding>

@@ -1,5 +1,6 @@
 import { madeOf } from '../engine/rounding/answer'
 import { costWord } from '../text/bindingWords'
+import { choicesOpen } from '../text/unfinishedWords'
 import type { HoldItem } from '../text/holdList'
 import { orderInWords } from '../text/holdsText'
 import { capital, counted } from '../language/names'
@@ -24,7 +25,7 @@ export function choicesPage({ train, holds: list, plan }: Drawn): Chapter[] {
         {
           kind: 'text',
           look: 'plain',
-          text: `${list.complete ? `All ${counted(list.solved, 'choice', 'choices')} were solved` : `The best ${list.solved} choices found; the list is not complete`}; ${orderInWords}.${rounded}`,
+          text: `${list.complete ? `All ${counted(list.solved, 'choice', 'choices')} were solved` : `The best ${list.solved} choices found; the list is not complete`}; ${orderInWords}.${list.ranOut ? ` ${choicesOpen}` : ''}${rounded}`,
         },
         table(list.shown, `${costWord(train)}, ${list.unit}`, list.unit),
         ...folded(

@@ -1,7 +1,7 @@
 import { ChanceStudy } from '../engine/chance/chanceStudy'
 import type { WantedAnswer } from '../engine/chance/answer'
-import { chanceOfHold, ownRows } from '../engine/sureHolds'
-import { holdsFrom, rankedHolds, solvesAll } from '../engine/studies/holds/holdRows'
+import { chanceOfHold, ownShares } from '../engine/sureHolds'
+import { holdsBudget, holdsFrom, rankedHolds, solvesAll } from '../engine/studies/holds/holdRows'
 import { HoldSolver } from '../engine/studies/holds/holdSolver'
 import type { Train } from '../mechanics/train'
 import { holdList, type HoldList } from '../text/holdList'
@@ -41,11 +41,14 @@ export function workSheet(read: ReadTrain, solver: Solver, settings: PaperSettin
 
 /** Choices of held bodies as the sheet lists them, each with the chance of its plan. */
 function choicesOf(train: Train, wanted: WantedAnswer | undefined, solver: Solver): HoldList {
-  const holds = new HoldSolver(train, solver)
+  const budget = holdsBudget(solver)
+  const holds = new HoldSolver(train, budget)
   const study = new ChanceStudy(train, holds.found)
-  const { rows: listed, complete } = holdsFrom(holds, { prices: false })
-  const rows = wanted
-    ? rankedHolds(holds, [...ownRows(holds, study, listed, wanted, false)])
-    : listed
-  return holdList(train, rows, complete, (row) => chanceOfHold(holds, study, row))
+  const listed = holdsFrom(holds, { prices: false })
+  const apart = holds.within(budget.anew())
+  const own = wanted && ownShares(apart, study, listed.rows, wanted, { prices: false })
+  const rows = own ? rankedHolds(holds, own.rows) : listed.rows
+  const ranOut = listed.ranOut ?? own?.ranOut
+  const list = { complete: listed.complete, ...(ranOut && { ranOut }), rows }
+  return holdList(train, list, (row) => chanceOfHold(apart, study, row))
 }

@@ -3,7 +3,7 @@ import { toldDigits } from '../language/amounts'
 import { fineSign, type Micrometres } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
 import { effortOf } from '../engine/studies/holds/compare'
-import type { RankedHold } from '../engine/studies/holds/holdRows'
+import type { Holds, RankedHold } from '../engine/studies/holds/holdRows'
 import { holdGroups, type HoldGroup } from './holdGroups'
 import { withinWords } from './withinWords'
 import { capital, inSentence, listed } from '../language/names'
@@ -41,6 +41,8 @@ export interface HoldList {
   readonly solved: number
   /** False where only the best were looked for. */
   readonly complete: boolean
+  /** The work allowed ran out. */
+  readonly ranOut: boolean
 }
 
 /** Most items of a folded list that are told. */
@@ -51,8 +53,7 @@ const mostFolded = 60
  */
 export function holdList(
   train: Train,
-  rows: readonly RankedHold[],
-  complete: boolean,
+  { rows, complete, ranOut }: Holds,
   chanceOf: (row: RankedHold) => string | undefined = () => undefined,
 ): HoldList {
   const fewest = Math.min(...rows.map(({ held }) => held.length))
@@ -74,6 +75,7 @@ export function holdList(
     implied: impossible.length - Math.min(least.length, mostFolded),
     solved: rows.length,
     complete,
+    ranOut: ranOut ?? false,
   }
 }
 

@@ -9,6 +9,7 @@ import { holdGroups, type HoldGroup } from './holdGroups'
 import { heading, paragraph, table, sheetText } from './layout'
 import { cautionText } from './remarksText'
 import { opening } from './planText'
+import { choicesOpen, howToGoOn } from './unfinishedWords'
 import { withinSentence } from './withinWords'
 import { chanceText } from '../language/chanceText'
 import { capital, counted, inSentence, listed } from '../language/names'
@@ -18,7 +19,7 @@ export const orderInWords =
   'ranked by moves plus the effort of the machines disturbed; where equal, fewer machines disturbed, then the lower best reachable, then more machines fixed'
 
 /** Every choice of held bodies as people read it, in lines of at most 80 characters. */
-export function holdsText(train: Train, { complete, rows }: Holds): string {
+export function holdsText(train: Train, { complete, rows, ranOut }: Holds): string {
   // nothing held and what is held now always stand in the table, even where a better choice beats them
   const fewest = Math.min(...rows.map(({ held }) => held.length))
   const nothing = (row: RankedHold) => row.held.length === fewest
@@ -29,7 +30,8 @@ export function holdsText(train: Train, { complete, rows }: Holds): string {
   const beaten = groups.filter((group) => !shown.includes(group))
   return sheetText([
     ...opening(train),
-    ...paragraph(`${headline(train, rows, complete)}${keptSentence(train)}`),
+    ...paragraph(`${headline(train, rows, complete, ranOut)}${keptSentence(train)}`),
+    ...(ranOut ? paragraph(`${choicesOpen} ${howToGoOn}`) : []),
     ...(shown.length === 0 ? [] : tableOf(train, shown)),
     ...whyText(train, shown),
     ...beatenText(train, beaten, groups),
@@ -40,16 +42,24 @@ export function holdsText(train: Train, { complete, rows }: Holds): string {
   ])
 }
 
-function headline(train: Train, rows: readonly RankedHold[], complete: boolean): string {
+function headline(
+  train: Train,
+  rows: readonly RankedHold[],
+  complete: boolean,
+  ranOut = false,
+): string {
   const [best] = rows
+  if (!best) return 'No choice of fixed machines was solved.'
   const solved = complete
     ? rows.length === 1
       ? 'There is one choice of fixed machines, and it was solved.'
       : `All ${rows.length} choices of fixed machines were solved.`
-    : `There are too many choices to solve them all: these are the best ${rows.length} found, and the list is not complete.`
-  if (best?.status === 'in-tolerance') return `Nothing needs to move, whatever is fixed. ${solved}`
-  if (best?.cost === undefined)
-    return `No choice of fixed machines reaches ${shareText(train.plan.share)} of tolerance. ${solved}`
+    : ranOut
+      ? `${counted(rows.length, 'choice', 'choices')} of fixed machines told, and the list is not complete.`
+      : `There are too many choices to solve them all: these are the best ${rows.length} found, and the list is not complete.`
+  if (best.status === 'in-tolerance') return `Nothing needs to move, whatever is fixed. ${solved}`
+  if (best.cost === undefined)
+    return `${complete ? 'No choice of fixed machines' : 'None of these choices'} reaches ${shareText(train.plan.share)} of tolerance. ${solved}`
   const current = rows.find((row) => row.current)
   const now = current === undefined ? '' : ` ${nowInWords(best, current)}`
   // what is held now stands for all choices with its plan

@@ -36,7 +36,7 @@ export function planText(train: Train, answer: DrawnAnswer): string {
       sentenceText(answer.status === 'by hand' ? answer.sentence : sentenceOf(train, answer)),
     ),
     ...(ready ? readyLine(ready) : []),
-    ...(answer.status === 'by hand'
+    ...(answer.status === 'by hand' || answer.status === 'stopped'
       ? []
       : unfinishedSentences(answer).flatMap((line) => paragraph(line))),
     ...(reasons ? [...conflictText(reasons.conflicts), ...remediesText(reasons)] : []),

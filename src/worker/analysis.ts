@@ -5,7 +5,9 @@ import { choiceNow } from '../engine/studies/holds/choice'
 import { holdRows, rankedHolds, solvesAll, theBest } from '../engine/studies/holds/holdRows'
 import { madeOf } from '../engine/rounding/answer'
 import { chanceOfHold, ownRows } from '../engine/sureHolds'
-import { PlanningRun } from '../engine/planningRun'
+import type { Budget } from '../engine/lp/budget'
+import { curveOpen } from '../text/unfinishedWords'
+import { rankHolds } from '../engine/studies/holds/rank'
 import type { HoldRow } from '../engine/studies/holds/row'
 import { holdList } from '../text/holdList'
 import type { Solver } from '../engine/lp/solver'
@@ -49,7 +51,7 @@ export class Analyses {
       }
       const read = readTrain(request.document)
       if (!read.ok) return
-      const train = this.trains.of(read, solver)
+      const train = this.trains.of(read, solver, request.work)
       const { run } = train
       if (request.kind === 'why') {
         const { body, foot } = request
@@ -65,12 +67,8 @@ export class Analyses {
       } else if (request.kind === 'work') await this.worked(id, train, post)
       else if (request.kind === 'from here')
         post({ id, kind: 'from here', from: bestFromHere(read.train, request.hand, solver) })
-      else if (request.kind === 'reasons') {
-        const { work } = request
-        // what a run has worked out with less work stays what it was
-        const asked = work > 1 ? new PlanningRun(read, solver, work) : run
-        post({ id, kind: 'reasons', reasons: asked.reasons() })
-      } else {
+      else if (request.kind === 'reasons') post({ id, kind: 'reasons', reasons: run.reasons() })
+      else {
         this.latest = id
         await this.studied(id, train, request.curve, post)
       }
@@ -95,13 +93,18 @@ export class Analyses {
     let rows: HoldRow[] = []
     const complete = solvesAll(train)
     const study = known.run.chances()
+    let ranOut = false
+    const apart = holds.within(holds.budget.anew())
     const tell = (done: number, total: number | undefined, finished: boolean) => {
       const list = holdList(
         train,
-        rankedHolds(holds, complete ? rows : theBest(train, rows)),
-        complete,
+        {
+          rows: rankedHolds(holds, complete ? rows : theBest(train, rows)),
+          complete: complete && !ranOut,
+          ...(ranOut && { ranOut }),
+        },
         // the list first, and what is worked out of it when it stands
-        (row) => (finished ? chanceOfHold(holds, study, row) : undefined),
+        (row) => (finished ? chanceOfHold(apart, study, row) : undefined),
       )
       post({ id, kind: 'holds', list, done, total, finished })
       if (finished) known.list = list
@@ -113,19 +116,32 @@ export class Analyses {
       tell(1, first.value.total, false)
     }
     if (curve) {
-      const tradeoff = await ended(tradeoffSteps(holds), breath)
+      const budget = known.run.budget()
+      const within = holds.within(budget)
+      const tradeoff = await ended(tradeoffSteps(within), breath, budget)
       if (this.latest !== id) return
       const now = choiceNow(train)
-      const floor = floorReason(holds.setting(now), holds.free(now))?.sentence ?? ''
-      known.curve = { tradeoff, floor }
-      post({ id, kind: 'curve', tradeoff, floor })
+      const open = tradeoff === 'ran out'
+      const reason = budget.attempt(() => ({
+        of: floorReason(within.setting(now), within.free(now)),
+      }))
+      known.curve = {
+        tradeoff: open ? undefined : tradeoff,
+        floor: open ? curveOpen : (reason?.of?.sentence ?? ''),
+      }
+      post({ id, kind: 'curve', ...known.curve })
     }
     let told = performance.now()
     let rest = often
     let total: number | undefined
-    for (const progress of choices) {
-      rows.push(progress.row)
-      ;({ total } = progress)
+    for (;;) {
+      const next = choices.next()
+      if (next.done) {
+        ranOut = !next.value
+        break
+      }
+      rows.push(next.value.row)
+      ;({ total } = next.value)
       if (!(await breath())) return
       const now = performance.now()
       if (now - told < rest) continue
@@ -136,11 +152,18 @@ export class Analyses {
     // where a chance is asked for, every choice is planned at the share at which it reaches that
     if (wanted) {
       const own: HoldRow[] = []
-      for (const row of ownRows(holds, study, rows, wanted, false)) {
-        own.push(row)
+      const beside = holds.within(holds.budget.anew())
+      const pieces = beside.budget.pieces(ownRows(beside, study, rows, wanted, false))
+      for (;;) {
+        const next = pieces.next()
+        if (next.done) {
+          ranOut ||= !next.value
+          break
+        }
+        own.push(next.value)
         if (!(await breath())) return
       }
-      rows = own
+      rows = [...own, ...rankHolds(train, rows).slice(own.length)]
     }
     tell(rows.length, rows.length, true)
   }
@@ -160,8 +183,9 @@ export class Analyses {
       closer: readonly ChanceAlong[],
       along: readonly ChanceAlong[],
       whole: boolean,
+      open = false,
     ) => {
-      const sure = run.sureBeside(closer)
+      const sure = run.sureBeside(closer, open)
       if (whole) known.chances = { sure, along }
       post({ id, kind: 'sure', sure, along, whole })
     }
@@ -171,26 +195,35 @@ export class Analyses {
     }
     told([], [], status === 'impossible')
     if (status === 'impossible') return
-    const planner = await ended(TradeoffPlanner.steps(run.holds()), breath)
+    const budget = run.budget()
+    const planner = await ended(TradeoffPlanner.steps(run.holds().within(budget)), breath, budget)
     if (this.latestWork !== id) return
-    if (!planner) {
-      told([], [], true)
+    if (!planner || planner === 'ran out') {
+      told([], [], true, planner === 'ran out')
       return
     }
     const { down, up } = sharesAlong(share, planner.curve)
+    let open = false
     const chances = async (shares: readonly number[]): Promise<ChanceAlong[] | undefined> => {
       const out: ChanceAlong[] = []
-      for (const one of chancesAt(run.chances(), planner, shares)) {
-        out.push(one)
+      const pieces = budget.pieces(chancesAt(run.chances(), planner, shares))
+      for (;;) {
+        const next = pieces.next()
+        if (next.done) {
+          open ||= !next.value
+          return out
+        }
+        out.push(next.value)
         if (!(await breath())) return undefined
       }
-      return out
     }
     const closer = await chances(down)
+    // what lies above the share asked for is no closer plan
+    const closerOpen = open
     const wider = closer && (await chances(up))
     if (!wider) return
     const along = [...closer].reverse().concat(wider)
-    told(closer, along, true)
+    told(closer, along, true, closerOpen)
   }
 }
 
@@ -210,9 +243,11 @@ function breathing(wanted: () => boolean): () => Promise<boolean> {
 async function ended<Outcome>(
   steps: Generator<void, Outcome>,
   breath: () => Promise<boolean>,
-): Promise<Outcome | undefined> {
+  budget: Budget,
+): Promise<Outcome | 'ran out' | undefined> {
   for (;;) {
-    const step = steps.next()
+    const step = budget.attempt(() => steps.next())
+    if (!step) return 'ran out'
     if (step.done) return step.value
     if (!(await breath())) return undefined
   }

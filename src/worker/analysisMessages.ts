@@ -9,7 +9,11 @@ import type { HoldList } from '../text/holdList'
 import type { Tradeoff } from '../engine/studies/tradeoff/tradeoff'
 
 /** What takes longer than a plan: asked of a planner of its own, which answers bit by bit. */
-export type AnalysisRequest = { readonly id: number } & (
+export type AnalysisRequest = {
+  readonly id: number
+  /** How many times the usual work each question may take [1]. */
+  readonly work?: number
+} & (
   | {
       readonly kind: 'analysis'
       readonly document: unknown
@@ -19,8 +23,6 @@ export type AnalysisRequest = { readonly id: number } & (
   | {
       readonly kind: 'reasons'
       readonly document: unknown
-      /** How many times the usual work they may take. */
-      readonly work: number
     }
   | {
       readonly kind: 'why'

@@ -26,9 +26,10 @@ const mostKnown = 4
 export class KnownTrains {
   private readonly known = new Map<string, KnownTrain>()
 
-  of(read: ReadTrain, solver: Solver): KnownTrain {
-    const key = JSON.stringify(read.document)
-    const train = this.known.get(key) ?? { run: new PlanningRun(read, solver) }
+  /** @param work how many times the usual work each question of it may take */
+  of(read: ReadTrain, solver: Solver, work = 1): KnownTrain {
+    const key = `${work} ${JSON.stringify(read.document)}`
+    const train = this.known.get(key) ?? { run: new PlanningRun(read, solver, work) }
     // the last one asked for goes last
     this.known.delete(key)
     this.known.set(key, train)

@@ -9,7 +9,11 @@ import type { Refusal } from '../document/refusal'
  * What the page asks of the planner: a file as text, a document that was changed on the sheet, or one
  * whose share alone is being changed, which wants its plan at once and no prices.
  */
-export type PlannerRequest = { readonly id: number } & (
+export type PlannerRequest = {
+  readonly id: number
+  /** How many times the usual work it may take [1]. */
+  readonly work?: number
+} & (
   | { readonly kind: 'text'; readonly text: string }
   | { readonly kind: 'document'; readonly document: unknown }
   | { readonly kind: 'along'; readonly document: unknown }

@@ -80,7 +80,7 @@ async function answer(request: PlannerRequest): Promise<Reply> {
     const key = alongKey(request.kind === 'text' ? document : (request.document as object))
     // a chance that is asked for decides the share
     const chosen = train.plan.sure?.chance !== undefined
-    const { run } = knownTrains.of(read, ready)
+    const { run } = knownTrains.of(read, ready, request.work)
     const planned = along && !chosen ? alongPlanner.plan(key, train, ready) : run.priced()
     // between two requests, what plans along the trade-off start from
     prepare = () =>

@@ -1,5 +1,7 @@
 import { HoldSolver } from '../engine/studies/holds/holdSolver'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
+import { Budget } from '../engine/lp/budget'
+import { tol } from '../mechanics/tolerances'
 import { PlanRun } from '../engine/plan/planRun'
 import type { Solver } from '../engine/lp/solver'
 import { TradeoffPlanner } from '../engine/studies/tradeoff/tradeoff'
@@ -76,10 +78,12 @@ async function worked(
   solver: Solver,
   pause: () => Promise<boolean>,
 ): Promise<TradeoffPlanner | undefined> {
-  const steps = TradeoffPlanner.steps(new HoldSolver(train, solver))
+  const budget = new Budget(solver, tol.planWork)
+  const steps = TradeoffPlanner.steps(new HoldSolver(train, budget))
   for (;;) {
     if (!(await pause())) return undefined
-    const step = steps.next()
+    const step = budget.attempt(() => steps.next())
+    if (!step) return undefined
     if (step.done) return step.value
   }
 }

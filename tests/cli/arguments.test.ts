@@ -46,5 +46,5 @@ test('--work takes a number above 0, for plan alone', () => {
   expect(readArguments(['plan', 'a', '--work', '10'])).toMatchObject({ work: 10 })
   for (const wrong of ['0', 'x', '', 'Infinity'])
     expect(refusal(['plan', 'a', '--work', wrong])).toMatchObject({ at: '--work' })
-  expect(refusal(['holds', 'a', '--work', '2'])?.why).toContain('it belongs to plan')
+  expect(refusal(['check', 'a', '--work', '2'])?.why).toContain('it belongs to plan')
 })

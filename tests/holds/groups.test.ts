@@ -11,7 +11,7 @@ const solver = await glpkSolver()
 it('what is held now stands for all choices with its plan: the bedplate alone moves, and that is one row', () => {
   const train = example('skid-as-one')
   const { rows, complete } = holdsOf(train, solver, { prices: false })
-  const [first] = holdList(train, rows, complete).shown
+  const [first] = holdList(train, { rows, complete }).shown
   expect(first?.current).toBe(true)
   expect(first?.held).toEqual(['turbine', 'gear', 'low-stage', 'high-stage'])
   expect(first?.why).toBe('')

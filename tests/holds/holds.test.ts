@@ -110,7 +110,10 @@ describe('the list of choices', () => {
   it('begins with what is held now, then nothing, then each body alone', () => {
     const train = read(exampleFile('bolt-bound-gearbox'))
     const rows = holdRows(new HoldSolver(train, solver), { prices: false })
-    const held = Array.from({ length: 5 }, () => rows.next().value?.row.held.join(' '))
+    const held = Array.from({ length: 5 }, () => {
+      const next = rows.next()
+      return next.done ? undefined : next.value.row.held.join(' ')
+    })
     expect(held).toEqual(['low-stage', '', 'turbine', 'gear', 'high-stage'])
   })
 

@@ -28,7 +28,7 @@ describe('the list of choices', () => {
     async (name) => {
       const { train } = await drawExample(name)
       const { rows, complete } = holdsOf(train, await glpkSolver(), { prices: false })
-      const list = holdList(train, rows, complete)
+      const list = holdList(train, { rows, complete })
       const told = list.shown.length + list.beaten.length + list.impossible.length
       const same = [...list.shown, ...list.beaten].reduce((sum, item) => sum + item.same.length, 0)
       expect(told + same + list.implied).toBe(rows.length)
@@ -51,7 +51,7 @@ describe('the list of choices', () => {
   it('tells moves and effort apart, and what is impossible in words', async () => {
     const { train } = await draw(gearHeld())
     const { rows, complete } = holdsOf(train, await glpkSolver(), { prices: false })
-    const { shown } = holdList(train, rows, complete)
+    const { shown } = holdList(train, { rows, complete })
     expect(shown[0]).toMatchObject({
       title: 'The low-stage compressor fixed',
       moves: '2702',

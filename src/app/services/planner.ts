@@ -12,9 +12,13 @@ import {
 } from '../../worker/messages'
 import { notLoaded, WorkerWatch } from './workerWatch'
 
-type Question =
+type Question = {
+  /** How many times the usual work it may take. */
+  readonly work?: number
+} & (
   | { readonly kind: 'text'; readonly text: string }
   | { readonly kind: 'document' | 'along'; readonly document: TrainDocument }
+)
 
 interface Waiting {
   readonly request: PlannerRequest

@@ -8,6 +8,7 @@ import { alongKey } from '../../worker/shareSweepKey'
 import type { ReasonsAnswer } from '../../engine/fieldwork/answer'
 import type { AnalysisReply } from '../../worker/analysisMessages'
 import { Analyst } from '../services/analyst'
+import { useAllowance } from './allowance'
 import { useJob } from './job'
 import { usePlan } from './plan'
 
@@ -36,6 +37,7 @@ const settled = 180
 export const useAnalysis = defineStore('analysis', () => {
   const job = useJob()
   const plan = usePlan()
+  const allowance = useAllowance()
   const holds = shallowRef<HoldsSoFar>()
   const margin = shallowRef<Margin>()
   /** True while the trade-off shown belongs to other limits or another hold. */
@@ -46,13 +48,15 @@ export const useAnalysis = defineStore('analysis', () => {
   const failure = ref('')
   /** The document that the list and the reasons belong to. */
   const studied = shallowRef<TrainDocument>()
-  const keptHolds = new WeakMap<TrainDocument, HoldsSoFar>()
-  const keptReasons = new WeakMap<TrainDocument, ReasonsAnswer>()
+  let keptHolds = new WeakMap<TrainDocument, HoldsSoFar>()
+  let keptReasons = new WeakMap<TrainDocument, ReasonsAnswer>()
   const keptMargins = new Map<string, Margin>()
   /** How many times the usual work reasons may take; more where somebody asks to go on. */
   let reasonsWork = 1
   let [listId, reasonsId, marginKey] = [0, 0, '']
   let timer: ReturnType<typeof setTimeout> | undefined
+
+  const work = () => ({ work: allowance.times })
 
   const lists = new Analyst(heard)
   const causes = new Analyst(heard)
@@ -109,16 +113,16 @@ export const useAnalysis = defineStore('analysis', () => {
     else if (holds.value)
       holds.value = { ...holds.value, done: 0, total: undefined, finished: false }
     if (!known || !kept)
-      listId = lists.ask({ kind: 'analysis', document, curve: kept === undefined })
+      listId = lists.ask({ kind: 'analysis', document, curve: kept === undefined, ...work() })
     reasons.value = keptReasons.get(document)
-    reasonsWork = 1
+    reasonsWork = allowance.times
     if (plan.drawing?.answer.status !== 'impossible') causes.end()
     else if (!reasons.value) askReasons(document)
   }
 
   function askReasons(document: TrainDocument): void {
     reasonsId = causes.ask({ kind: 'reasons', document, work: reasonsWork })
-    further.value = reasonsWork > 1
+    further.value = reasonsWork > allowance.times
   }
 
   /** Looks for reasons and remedies again, with ten times the work that ran out; what is known stays meanwhile. */
@@ -141,6 +145,17 @@ export const useAnalysis = defineStore('analysis', () => {
       timer = setTimeout(begin, studied.value ? settled : 0)
     },
     { immediate: true },
+  )
+  // with more work everything is studied again; what is shown stays until there is more of it
+  watch(
+    () => allowance.times,
+    () => {
+      keptHolds = new WeakMap()
+      keptReasons = new WeakMap()
+      keptMargins.clear()
+      studied.value = undefined
+    },
+    { flush: 'sync' },
   )
   // what was studied of another train is of no use, and would be taken for this one's
   watch(

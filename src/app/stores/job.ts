@@ -10,6 +10,7 @@ import type { Unusual } from '../../document/unusual'
 import { placeOf } from '../../document/refusal'
 import type { DocumentUnits } from '../../mechanics/units'
 import type { Reply } from '../../worker/messages'
+import { useAllowance } from './allowance'
 import { heldBodies } from './holding'
 import { useHistory, type SheetState } from './history'
 import { samePlan, useJobState } from './jobState'
@@ -25,6 +26,7 @@ const settled = 250
 export const useJob = defineStore('job', () => {
   const plan = usePlan()
   const history = useHistory()
+  const allowance = useAllowance()
   const state = useJobState()
   const { document, entries, hand, file, refusal, faults, planned } = state
   const { opened, revision, lastEdit, trying, share } = state
@@ -35,6 +37,12 @@ export const useJob = defineStore('job', () => {
     if (!asked) return
     const reply = plan.work({ kind, document: asked })
     take(asked, reply instanceof Promise ? await reply : reply)
+  }
+
+  /** Plans again with twice the work, and has everything beside the plan asked again with that. */
+  async function goOn(): Promise<void> {
+    allowance.times *= 2
+    await work()
   }
 
   function take(asked: TrainDocument, reply: Reply | undefined): void {
@@ -185,6 +193,7 @@ export const useJob = defineStore('job', () => {
   async function adopt(state: SheetState & { readonly name: string }): Promise<void> {
     clearTimeout(settling)
     history.clear()
+    allowance.times = 1
     trying.value = undefined
     planned.value = undefined
     plan.clear()
@@ -265,7 +274,7 @@ export const useJob = defineStore('job', () => {
     ...state,
     ...{ undoes: history.undoes, redoes: history.redoes, count: history.count },
     ...{ edit, set, mistype, change, sayRight, undo, redo, giveUp, closeEdit: history.close },
-    ...{ restore, adopt, writePages },
+    ...{ restore, adopt, writePages, goOn },
     ...{ hold, holdOnly, setShare, useUnits, tryOut, endTrial, keepTrial },
   }
 })

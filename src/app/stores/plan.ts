@@ -3,6 +3,7 @@ import { computed, ref, shallowRef } from 'vue'
 import { unchanged } from '../../scene/unchanged'
 import type { Train } from '../../mechanics/train'
 import type { Drawing, Reply } from '../../worker/messages'
+import { useAllowance } from './allowance'
 import { Planner, type PlannerTrouble } from '../services/planner'
 
 /** The plan on the sheet. It is replaced whole; while a newer one is worked out it stays, and says so. */
@@ -10,6 +11,7 @@ export const usePlan = defineStore('plan', () => {
   /** The planner does not work; undefined while it does. */
   const trouble = shallowRef<PlannerTrouble>()
   const planner = new Planner((now) => (trouble.value = now))
+  const allowance = useAllowance()
   const drawing = shallowRef<Drawing>()
   const working = ref(false)
   const failure = ref('')
@@ -31,7 +33,7 @@ export const usePlan = defineStore('plan', () => {
    */
   function work(question: Parameters<Planner['ask']>[0]): ReturnType<Planner['ask']> {
     const turn = ++latest
-    const reply = planner.ask(question)
+    const reply = planner.ask({ ...question, work: allowance.times })
     if (!(reply instanceof Promise)) return heard(reply, turn)
     working.value = true
     return reply.then((later) => heard(later, turn))

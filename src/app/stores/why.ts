@@ -2,6 +2,7 @@ import { defineStore } from 'pinia'
 import { ref, shallowRef, watch } from 'vue'
 import type { WhyFoot } from '../../engine/studies/why/whyFootSentence'
 import { Analyst } from '../services/analyst'
+import { useAllowance } from './allowance'
 import { useJob } from './job'
 import { usePlan } from './plan'
 
@@ -9,6 +10,7 @@ import { usePlan } from './plan'
 export const useWhy = defineStore('why', () => {
   const job = useJob()
   const plan = usePlan()
+  const allowance = useAllowance()
   /** "body foot", as the cards name it; empty when none was asked about. */
   const key = ref('')
   const whys = shallowRef<readonly WhyFoot[]>()
@@ -30,7 +32,7 @@ export const useWhy = defineStore('why', () => {
     }
     key.value = now
     whys.value = undefined
-    id = analyst.ask({ kind: 'why', document, body, foot })
+    id = analyst.ask({ kind: 'why', document, body, foot, work: allowance.times })
   }
 
   // an answer about another plan would mislead

@@ -10,6 +10,7 @@ import { withValue } from '../../document/place'
 import type { TrainDocument } from '../../document/schema'
 import type { Work } from '../../worker/analysisMessages'
 import { Analyst } from '../services/analyst'
+import { useAllowance } from './allowance'
 import { useJob } from './job'
 import { usePlan } from './plan'
 
@@ -28,6 +29,7 @@ const settled = 250
 export const useWork = defineStore('work', () => {
   const job = useJob()
   const plan = usePlan()
+  const allowance = useAllowance()
   const work = shallowRef<Work>()
   const of = shallowRef<TrainDocument>()
   const failure = shallowRef('')
@@ -59,9 +61,16 @@ export const useWork = defineStore('work', () => {
       const { document, planned } = job
       if (!document || document !== planned || plan.working || document === of.value) return
       of.value = document
-      asked = analyst.ask({ kind: 'work', document })
+      asked = analyst.ask({ kind: 'work', document, work: allowance.times })
     }, settled)
   })
+  watch(
+    () => allowance.times,
+    () => {
+      of.value = undefined
+    },
+    { flush: 'sync' },
+  )
   watch(
     () => job.opened,
     () => {

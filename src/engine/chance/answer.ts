@@ -30,7 +30,12 @@ export interface SureAnswer {
 
 /** How sure the plan is, and how sure it is as rounded; of a train without a plan, as it stands. */
 export interface SureStage {
-  sure?: { plan: SureAnswer; rounded?: SureAnswer }
+  sure?: {
+    plan: SureAnswer
+    rounded?: SureAnswer
+    /** True where the work allowed for closer plans ran out: a better one may not be told. */
+    closerOpen?: true
+  }
 }
 
 export interface SureCoupling {

@@ -13,11 +13,14 @@ class OutOfWork extends Error {}
 export class Budget {
   /** The solver to ask within this budget. */
   readonly solver: Solver
+  private readonly asked: Solver
+  private readonly first: number
   private most: number
   private spent = 0
 
   constructor(solver: Solver, most: number) {
-    this.most = most
+    this.asked = solver
+    this.most = this.first = most
     this.solver = {
       name: solver.name,
       solve: (program, seconds) => {
@@ -43,6 +46,11 @@ export class Budget {
     this.most = this.spent + more
   }
 
+  /** Another budget as large as this one was at first. */
+  anew(): Budget {
+    return new Budget(this.asked, this.first)
+  }
+
   /** @returns what a piece of work comes to; undefined where the budget ran out before its end */
   attempt<Answer extends object>(piece: (solver: Solver) => Answer): Answer | undefined {
     try {
@@ -50,6 +58,19 @@ export class Budget {
     } catch (error) {
       if (error instanceof OutOfWork && error.cause === this) return undefined
       throw error
+    }
+  }
+
+  /**
+   * The same of what comes bit by bit: what came before the budget ran out.
+   * @returns whether it came to its end
+   */
+  *pieces<Piece>(all: Generator<Piece, unknown>): Generator<Piece, boolean> {
+    for (;;) {
+      const step = this.attempt(() => all.next())
+      if (!step) return false
+      if (step.done) return true
+      yield step.value
     }
   }
 

@@ -79,6 +79,8 @@ export interface UnprovenAnswer extends StandingAnswer {
 export interface StoppedAnswer extends StandingAnswer {
   status: 'stopped'
   why: string
+  /** True where the work allowed for the plan ran out: more of it may find one. */
+  outOfWork?: true
 }
 
 /** What the programs of a train came to. */

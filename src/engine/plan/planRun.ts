@@ -52,6 +52,11 @@ export class PlanRun {
     this.work = work
   }
 
+  /** The work that one more question of this train may take. */
+  budget(): Budget {
+    return new Budget(this.solver, this.work * tol.planWork)
+  }
+
   /** Every coupling's line as its readings give it. */
   readonly found = once(() => this.lines ?? foundLines(this.train))
   /** Every coupling in every state with nothing moved. */
@@ -100,7 +105,7 @@ export class PlanRun {
   readonly prices = once(() => {
     const solved = this.solved()
     if (solved.status !== 'planned') return []
-    const budget = new Budget(this.solver, this.work * tol.planWork)
+    const budget = this.budget()
     return budget.attempt((solver) => bindingOf(this.train, solved.parts, solver))
   })
   /** The plan with its prices; without them where the work allowed for them ran out. */

@@ -19,7 +19,12 @@ import { totalsOf } from './totals'
 export type PlanOutcome =
   | { readonly status: 'in-tolerance'; readonly floor: number | undefined }
   | { readonly status: 'impossible'; readonly floor: number }
-  | { readonly status: 'stopped'; readonly floor: number | undefined; readonly why: string }
+  | {
+      readonly status: 'stopped'
+      readonly floor: number | undefined
+      readonly why: string
+      readonly outOfWork?: true
+    }
   | {
       readonly status: 'planned'
       readonly floor: number
@@ -59,8 +64,10 @@ export function planSolved(
     ...surveysAnswer(train),
   }
   switch (solved.status) {
-    case 'stopped':
-      return { status: 'stopped', why: solved.why, ...common }
+    case 'stopped': {
+      const { status, why, outOfWork } = solved
+      return { status, why, ...(outOfWork && { outOfWork }), ...common }
+    }
     case 'impossible':
       return { status: 'impossible', ...common, floor: tidy(solved.floor) }
     case 'in-tolerance': {

@@ -33,7 +33,12 @@ export type Solved =
       /** The same, part by part; only parts that move. */
       readonly parts: readonly LeastOfPart[]
     }
-  | { readonly status: 'stopped'; readonly floor: number | undefined; readonly why: string }
+  | {
+      readonly status: 'stopped'
+      readonly floor: number | undefined
+      readonly why: string
+      readonly outOfWork?: true
+    }
 
 /**
  * Asks the program for the floor, for the least cost within the share, and among plans of that cost
@@ -56,7 +61,7 @@ export function solvePlan(
     // what its parts reach at best may be known, and is then no less true
     const known = partition.split().map((group) => parts.knownFloor(group)?.bound)
     const floor = known.every((bound) => bound !== undefined) ? Math.max(...known) : undefined
-    return { status: 'stopped', floor, why: outOfWork(work) }
+    return { status: 'stopped', floor, why: outOfWork(work), outOfWork: true }
   }
   switch (solved.status) {
     case 'in-tolerance':

@@ -8,6 +8,7 @@ import { bestRows } from './bestRows'
 import { rankHolds } from './rank'
 import type { HoldRow } from './row'
 import { whyNot } from './why'
+import { Budget } from '../../lp/budget'
 import type { Solver } from '../../lp/solver'
 
 /** A choice that was solved, and how many of how many that makes. */
@@ -32,6 +33,8 @@ export type RankedHold = HoldRow &
 export interface Holds {
   /** True when every choice was solved. */
   readonly complete: boolean
+  /** The work allowed ran out before the list, or what is said of it, came to its end; left out where it did. */
+  readonly ranOut?: true
   readonly rows: readonly RankedHold[]
 }
 
@@ -44,6 +47,8 @@ export interface HoldOptions {
   readonly prices?: boolean
   /** Bodies up to which every choice is solved [12]. */
   readonly bodies?: number
+  /** How many times the usual work it may take [1]. */
+  readonly work?: number
 }
 
 /** True when so few bodies can be held or let go that every choice is solved. */
@@ -54,24 +59,31 @@ export const solvesAll = (train: Train, { bodies = mostBodies }: HoldOptions = {
  * Solves one choice of held bodies after the other: what is held now, nothing, each body alone, and
  * so on; beyond 12 bodies the best choice that a mixed-integer program finds and those near it. Take
  * as many as wanted: a caller that stops asking cancels the rest.
+ * @returns whether the list came to its end within the budget of its solver
  */
 export function* holdRows(
   holds: HoldSolver,
   options: HoldOptions = {},
-): Generator<HoldProgress, void> {
-  const { train } = holds
+): Generator<HoldProgress, boolean> {
+  const { train, budget } = holds
   const { prices = true } = options
   if (!solvesAll(train, options)) {
     let done = 0
-    for (const row of bestRows(holds, prices, mostRows)) {
+    const pieces = budget.pieces(bestRows(holds, prices, mostRows))
+    for (;;) {
+      const next = pieces.next()
+      if (next.done) return next.value
       done++
-      yield { row, done, total: undefined }
+      yield { row: next.value, done, total: undefined }
     }
-    return
   }
   const choices = allChoices(train)
-  for (const [i, choice] of choices.entries())
-    yield { row: holds.row(choice, prices), done: i + 1, total: choices.length }
+  for (const [i, choice] of choices.entries()) {
+    const row = budget.attempt(() => holds.row(choice, prices))
+    if (!row) return false
+    yield { row, done: i + 1, total: choices.length }
+  }
+  return true
 }
 
 /** Ranks rows and says of each how it stands to the others. */
@@ -80,30 +92,49 @@ export function rankedHolds(holds: HoldSolver, rows: readonly HoldRow[]): Ranked
   const ranked = rankHolds(train, rows)
   const [best] = ranked
   if (!best) return []
+  // what a list that grows says meanwhile takes nothing from it
+  const apart = holds.within(holds.budget.anew())
   return holdComparisons(train, ranked).map((standing, i) => {
     const row = ranked[i] ?? best
+    const reason = apart.budget.attempt(() => ({ why: whyNot(apart, row, standing, best) }))
     return {
       ...row,
       ...standing,
       current: holdsExactly(row, heldIds(train, choiceNow(train))),
-      why: whyNot(holds, row, standing, best),
+      why: reason?.why ?? whyOpen,
     }
   })
 }
+
+/** Said of an impossible choice where the work allowed for its reason ran out. */
+const whyOpen = 'why it is impossible was not worked out: the work allowed for it ran out'
 
 const holdsExactly = ({ held }: HoldRow, ids: readonly string[]): boolean =>
   held.join(' ') === ids.join(' ')
 
 /** Every choice of held bodies, ranked; beyond 12 bodies the best 200 found. */
 export const holdsOf = (train: Train, solver: Solver, options: HoldOptions = {}): Holds =>
-  holdsFrom(new HoldSolver(train, solver), options)
+  holdsFrom(new HoldSolver(train, holdsBudget(solver, options.work)), options)
+
+/** The budget of work of a list of choices. */
+export const holdsBudget = (solver: Solver, work = 1): Budget =>
+  new Budget(solver, work * tol.holdsWork)
 
 /** The same, by a solver of choices that is there already. */
 export function holdsFrom(holds: HoldSolver, options: HoldOptions = {}): Holds {
   const { train } = holds
-  const rows = [...holdRows(holds, options)].map(({ row }) => row)
-  const complete = solvesAll(train, options)
-  return { complete, rows: rankedHolds(holds, complete ? rows : theBest(train, rows)) }
+  const rows: HoldRow[] = []
+  const choices = holdRows(holds, options)
+  for (;;) {
+    const next = choices.next()
+    if (!next.done) {
+      rows.push(next.value.row)
+      continue
+    }
+    const complete = solvesAll(train, options) && next.value
+    const listed = rankedHolds(holds, complete ? rows : theBest(train, rows))
+    return { complete, ...(!next.value && { ranOut: true }), rows: listed }
+  }
 }
 
 /** The best 200 rows of a list that is not complete, and with them always what is held now and nothing. */

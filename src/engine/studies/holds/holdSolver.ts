@@ -10,6 +10,7 @@ import { guardedStanding, guardedWork } from '../../../mechanics/uncertainty/jud
 import { keepsRoom, keptFrom, type KeptRooms } from '../../../mechanics/uncertainty/kept'
 import { keptShares } from '../../../mechanics/uncertainty/verdict'
 import type { FloorSetting } from '../../infeasible/floor/floorReason'
+import { Budget } from '../../lp/budget'
 import { once } from '../../../mechanics/once'
 import { withKept } from '../../lp/rows/keptFree'
 import { buildProgram } from '../../lp/rows/buildProgram'
@@ -43,20 +44,27 @@ export class HoldSolver implements FloorSetting {
   readonly parts: PartSolver
   readonly kept: KeptRooms | undefined
   readonly found: readonly AsFound[]
+  /** Asks within the budget. */
   readonly solver: Solver
+  readonly budget: Budget
   private readonly memory: PartMemory
   private readonly prices: Map<string, Priced[]>
   private readonly shares: readonly CouplingResult[]
   private readonly errors: () => readonly ErrorSource[]
 
-  /** @param like the same train but for the share asked for: what was solved of it is not solved again */
-  constructor(train: Train, solver: Solver, like?: HoldSolver) {
+  /**
+   * @param budget of work, or a solver without an end to it
+   * @param like the same train but for the share asked for: what was solved of it is not solved again
+   */
+  constructor(train: Train, budget: Budget | Solver, like?: HoldSolver) {
     this.train = train
-    this.solver = solver
+    this.budget = budget instanceof Budget ? budget : new Budget(budget, Infinity)
+    this.solver = this.budget.solver
     if (like) {
       ;({ found: this.found, shares: this.shares, kept: this.kept } = like)
-      ;({ standing: this.standing, partition: this.partition, parts: this.parts } = like)
+      ;({ standing: this.standing, partition: this.partition } = like)
       ;({ memory: this.memory, prices: this.prices, errors: this.errors } = like)
+      this.parts = new PartSolver(this.partition, this.solver, this.memory)
       return
     }
     this.memory = new PartMemory()
@@ -68,7 +76,7 @@ export class HoldSolver implements FloorSetting {
     this.kept = keepsRoom(train) ? keptFrom(train, this.errors()) : undefined
     this.standing = Math.max(...keptShares(train, this.shares, this.kept))
     this.partition = new Partition(buildProgram(released, this.found, this.kept))
-    this.parts = new PartSolver(this.partition, solver, this.memory)
+    this.parts = new PartSolver(this.partition, this.solver, this.memory)
   }
 
   /** What a choice is solved with: the room that it keeps free taken off its tolerances. */
@@ -94,7 +102,12 @@ export class HoldSolver implements FloorSetting {
     const { plan } = this.train
     if (share === plan.share) return this
     const asked = plan.asked ?? plan.share
-    return new HoldSolver({ ...this.train, plan: { ...plan, share, asked } }, this.solver, this)
+    return new HoldSolver({ ...this.train, plan: { ...plan, share, asked } }, this.budget, this)
+  }
+
+  /** The same with another budget, for what is said of choices and must not take from their own. */
+  within(budget: Budget): HoldSolver {
+    return new HoldSolver(this.train, budget, this)
   }
 
   /** Tells the motions that a choice leaves free from those that it holds. */
