@@ -1,6 +1,7 @@
 import { parseArgs } from 'node:util'
 import type { PaperSize, PrintFor } from '../paper/page'
 import type { Refusal } from '../document/refusal'
+import { manyRequest, type FilesRequest, type LinesRequest } from './manyArguments'
 
 /** What the command line was asked to do. */
 export type CommandRequest =
@@ -15,6 +16,8 @@ export type CommandRequest =
       /** How many times the usual work each question may take. */
       readonly work: number
     }
+  | LinesRequest
+  | FilesRequest
   | {
       readonly command: 'model'
       readonly file: string
@@ -47,6 +50,8 @@ const valued: Readonly<Record<string, string>> = {
   '--for': 'give whom the print is for after it: crew or office',
   '--date': 'give the date to print after it',
   '--work': 'give how many times the usual work to allow after it, such as --work 10',
+  '--jobs': 'give how many files to plan side by side after it, such as --jobs 4',
+  '--known': 'give the lines of an earlier run after it, such as --known plans.jsonl',
 }
 const type = 'string'
 const options = {
@@ -55,12 +60,15 @@ const options = {
   for: { type },
   date: { type },
   work: { type },
+  jobs: { type },
+  known: { type },
 } as const
 
 /** Options that stand alone. */
-const flags: Readonly<Record<string, 'json' | 'sure' | 'help' | 'version'>> = {
+const flags: Readonly<Record<string, 'json' | 'sure' | 'lines' | 'help' | 'version'>> = {
   '--json': 'json',
   '--sure': 'sure',
+  '--lines': 'lines',
   '--help': 'help',
   '-h': 'help',
   '--version': 'version',
@@ -79,6 +87,7 @@ export function readArguments(words: readonly string[]): CommandRequest {
   let command: Command | undefined
   let asked: 'help' | 'version' | undefined
   let sure = false
+  let lines = false
   // not strict, so that the first fault in order is refused here, in our words
   const { tokens } = parseArgs({ args: [...words], options, strict: false, tokens: true })
   for (const token of tokens) {
@@ -91,7 +100,7 @@ export function readArguments(words: readonly string[]): CommandRequest {
       if (word !== name || (flag ?? missing) === undefined)
         return refuse(
           word,
-          'unknown option: there are --json, --sure, --work, -o FILE, --for, --paper, --date, --help and --version',
+          'unknown option: there are --json, --sure, --work, --lines, --jobs, --known, -o FILE, --for, --paper, --date, --help and --version',
         )
       if (missing !== undefined) {
         if (value === undefined || (value.startsWith('-') && value !== '-'))
@@ -100,6 +109,7 @@ export function readArguments(words: readonly string[]): CommandRequest {
         if (before !== undefined) return refuse(name, `given twice: ${before} and ${value}`)
         given.set(name, value)
       } else if (flag === 'sure') sure = true
+      else if (flag === 'lines') lines = true
       else if (flag !== 'json') asked ??= flag
     } else if (token.kind === 'positional') {
       if (command !== undefined) files.push(token.value)
@@ -114,12 +124,17 @@ export function readArguments(words: readonly string[]): CommandRequest {
   if (asked) return { command: asked }
   if (command === undefined)
     return refuse('command', `missing: give ${commands.join(', ')}, or --help`)
-  const [file, second] = files
+  if (command !== 'plan')
+    for (const name of ['--lines', '--jobs', '--known'])
+      if (given.has(name) || (name === '--lines' && lines))
+        return refuse(name, `${command} takes one train at a time: it belongs to plan`)
+  const isMany = files.length > 1 || given.has('--jobs') || given.has('--known')
+  const [file = lines ? '-' : undefined, second] = files
   if (file === undefined)
     return refuse('FILE', `missing: give a train file after ${command}, or - for standard input`)
   if (file === '')
     return refuse('FILE', 'empty: give the name of a train file, or - for standard input')
-  if (second !== undefined)
+  if (second !== undefined && (command !== 'plan' || lines))
     return refuse(second === '' ? 'FILE' : second, `one file at a time: ${file} was given already`)
   const out = given.get('-o')
   if (out === '') return refuse('-o', 'empty: give the name of the file to write')
@@ -168,7 +183,12 @@ export function readArguments(words: readonly string[]): CommandRequest {
     case 'check':
       if (out !== undefined)
         return refuse('-o', `${command} writes to standard output: -o belongs to model and sheet`)
-      return command === 'check' ? { command, file, json } : { command, file, json, sure, work }
+      if (command === 'check') return { command, file, json }
+      if (command === 'plan' && (lines || isMany)) {
+        const many = manyRequest({ files: [file, ...files.slice(1)], lines, sure, work }, given)
+        return 'at' in many ? refuse(many.at, many.why) : many
+      }
+      return { command, file, json, sure, work }
   }
 }
 

@@ -1,10 +1,10 @@
 import { createReadStream, fstatSync, type Stats } from 'node:fs'
 import { stat } from 'node:fs/promises'
-import type { Readable } from 'node:stream'
+import type { Readable, Writable } from 'node:stream'
 import type { Refusal } from '../document/refusal'
 
 /** Largest file that is read, in bytes. */
-const largestFile = 10_000_000
+export const largestFile = 10_000_000
 
 export type FileText =
   | { readonly ok: true; readonly text: string }
@@ -13,19 +13,30 @@ export type FileText =
 /** Reads a file, or standard input for "-", as UTF-8 text; a byte order mark is left out. */
 export async function readText(file: string, path: string, input: Readable): Promise<FileText> {
   const name = file === '-' ? 'standard input' : file
-  const refuse = (why: string): FileText => ({ ok: false, refused: [{ at: name, why }] })
+  const read = await readBytes(name, file === '-' ? input : path)
+  if (!Buffer.isBuffer(read)) return { ok: false, refused: read }
+  return utf8Text(read, (why) => ({ ok: false, refused: [{ at: name, why }] }))
+}
+
+/**
+ * Reads a file by its path, or a stream, to its end.
+ * @param name as it is told where it cannot be read
+ */
+export async function readBytes(
+  name: string,
+  from: string | Readable,
+): Promise<Buffer | readonly Refusal[]> {
+  const refuse = (why: string): readonly Refusal[] => [{ at: name, why }]
   const tooLarge = refuse(
     `larger than 10 MB: at most ${largestFile} bytes are read; is this a train file?`,
   )
   try {
-    if (file !== '-') {
-      const known = await stat(path)
+    if (typeof from === 'string') {
+      const known = await stat(from)
       if (known.isDirectory()) return refuse('a folder: give a file')
       if (known.size > largestFile) return tooLarge
     }
-    const bytes = await collect(file === '-' ? input : createReadStream(path))
-    if (bytes === undefined) return tooLarge
-    return decode(bytes, refuse)
+    return (await collect(typeof from === 'string' ? createReadStream(from) : from)) ?? tooLarge
   } catch (error) {
     return refuse(fileErrorText(error))
   }
@@ -43,7 +54,8 @@ async function collect(stream: Readable): Promise<Buffer | undefined> {
   return Buffer.concat(chunks)
 }
 
-function decode(bytes: Buffer, refuse: (why: string) => FileText): FileText {
+/** Bytes as UTF-8 text; a byte order mark is left out. */
+export function utf8Text(bytes: Buffer, refuse: (why: string) => FileText): FileText {
   try {
     return { ok: true, text: new TextDecoder('utf-8', { fatal: true }).decode(bytes) }
   } catch {
@@ -60,8 +72,8 @@ function decode(bytes: Buffer, refuse: (why: string) => FileText): FileText {
 export const fileStat = (path: string): Promise<Stats | undefined> =>
   stat(path).catch(() => undefined)
 
-/** The same of what an open stream reads; undefined for one that reads no file of the system. */
-export function openFileStat(stream: Readable): Stats | undefined {
+/** The same of what an open stream reads or writes; undefined for one that has no file of the system. */
+export function openFileStat(stream: Readable | Writable): Stats | undefined {
   if (!('fd' in stream) || typeof stream.fd !== 'number') return undefined
   try {
     return fstatSync(stream.fd)

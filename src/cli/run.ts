@@ -1,12 +1,10 @@
 import { writeFile } from 'node:fs/promises'
 import { resolve } from 'node:path'
-import type { Readable } from 'node:stream'
 import { version } from '../../package.json'
 import { checkRead } from '../engine/plan/checkTrain'
 import { everyStage, PlanningRun, type ReadTrain } from '../engine/planningRun'
 import { sureHolds } from '../engine/sureHolds'
 import { holdsOf, type Holds } from '../engine/studies/holds/holdRows'
-import type { PlanStatus } from '../engine/plan/answer'
 import { checkText } from '../text/checkText'
 import { holdsText } from '../text/holdsText'
 import { planText } from '../text/planText'
@@ -18,33 +16,18 @@ import { readArguments, type CommandRequest } from './arguments'
 import { answerJson } from '../json/answerJson'
 import { reportJson } from '../json/planJson'
 import { holdsJson } from '../json/holdsJson'
+import { exitOf } from './exitStatus'
 import { help } from './help'
+import type { FilesRequest, LinesRequest } from './manyArguments'
 import { modelOf } from './model'
 import { pdfOf } from './pdf'
+import { planFiles } from './planFiles'
+import { planLines } from './planLines'
 import { fileErrorText, fileStat, openFileStat, readText } from './readFile'
 import { sheetFileOf } from './sheet'
+import type { Shell } from './shell'
 
-/** Where a command reads from and prints to. */
-export interface Shell {
-  readonly folder: string
-  readonly input: Readable
-  readonly print: (text: string) => void
-  readonly complain: (text: string) => void
-}
-
-/** Exit status of every status a plan can have. */
-const exitOf: Record<PlanStatus, number> = {
-  planned: 0,
-  'in-tolerance': 0,
-  impossible: 1,
-  unproven: 3,
-  stopped: 3,
-}
-
-/** Exit status where the answer reached nobody. */
-export const answerLost = 3
-
-type FileRequest = Extract<CommandRequest, { file: string }>
+type FileRequest = Exclude<Extract<CommandRequest, { file: string }>, LinesRequest>
 
 /** Carries out one command; answers its exit status and never throws. */
 export async function run(words: readonly string[], shell: Shell): Promise<number> {
@@ -59,17 +42,43 @@ export async function run(words: readonly string[], shell: Shell): Promise<numbe
     case 'refused':
       return refuse(request.refused, request.json, shell)
     case 'plan':
+    case 'plan-lines':
+    case 'plan-files':
     case 'holds':
     case 'check':
     case 'model':
     case 'sheet':
       try {
-        return await onFile(request, shell)
+        return await onTrains(request, shell)
       } catch (error) {
         const why = `the program failed: ${error instanceof Error ? error.message : String(error)}`
         return stop(why, request.json, shell)
       }
   }
+}
+
+async function onTrains(
+  request: FileRequest | LinesRequest | FilesRequest,
+  shell: Shell,
+): Promise<number> {
+  if (request.command === 'plan-lines') {
+    const ended = await planLines(request, shell)
+    return typeof ended === 'number' ? ended : refuse(ended, true, shell)
+  }
+  const many = request.command === 'plan' ? await folderOfTrains(request, shell) : request
+  if (many.command !== 'plan-files') return onFile(many, shell)
+  const ended = await planFiles(many, shell)
+  return typeof ended === 'number' ? ended : refuse(ended, true, shell)
+}
+
+/** A folder in place of a file asks for all that are in it. */
+async function folderOfTrains(
+  request: Extract<CommandRequest, { command: 'plan' | 'holds' }>,
+  { folder }: Shell,
+): Promise<typeof request | FilesRequest> {
+  const { file, sure, work } = request
+  if (file === '-' || !(await fileStat(resolve(folder, file)))?.isDirectory()) return request
+  return { command: 'plan-files', files: [file], json: true, sure, work }
 }
 
 async function onFile(request: FileRequest, shell: Shell): Promise<number> {

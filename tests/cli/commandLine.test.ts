@@ -128,7 +128,7 @@ describe('exit 2: refused, with the place', () => {
       ['an unknown format', ['model', 'a', '-o', 'b.txt'], 'b.txt', /\.lp.*\.mps/],
       ['-o twice', ['model', 'a', '-o', 'b.lp', '-o', 'c.lp'], '-o', /given twice/],
       ['a missing file', ['plan', 'nowhere.json'], 'nowhere.json', /no such file/],
-      ['a folder', ['plan', 'examples'], 'examples', /a folder/],
+      ['a folder', ['check', 'examples'], 'examples', /a folder/],
       ['a file as a folder', ['plan', 'package.json/x'], 'package.json/x', /no folder/],
       ['no JSON', ['plan', '-'], '', /not a JSON document.*line 2, column 3/, '{\n  oops'],
       ['nothing at all', ['plan', '-'], '', /not a JSON document/, ''],

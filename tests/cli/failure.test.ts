@@ -17,6 +17,7 @@ async function ended(words: string[], solve: () => Outcome) {
   const status = await run(words, {
     folder: process.cwd(),
     input: Readable.from([]),
+    output: process.stdout,
     print: (text) => out.push(text),
     complain: (text) => complaints.push(text),
   })

@@ -23,6 +23,7 @@ export function holdfast(
     env,
     input,
     encoding: 'utf8',
+    maxBuffer: 50_000_000,
   })
   return { status: ended.status, out: ended.stdout, complaints: ended.stderr }
 }

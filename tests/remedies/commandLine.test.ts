@@ -14,6 +14,7 @@ async function answered(document: unknown, words = ['plan', '-', '--json']) {
   const status = await run(words, {
     folder: '.',
     input: Readable.from([Buffer.from(JSON.stringify(document))]),
+    output: process.stdout,
     print: (text) => {
       out += text
     },
