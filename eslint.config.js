@@ -29,6 +29,7 @@ export default ts.config(
     ignores: [
       'dist/',
       'dist-cli/',
+      'dist-library/',
       'node_modules/',
       'test-results/',
       'playwright-report/',

@@ -22,6 +22,8 @@ const stamp = join(root, 'dist-cli', 'built-from')
  * @throws Error when it is missing and cannot be built
  */
 export function builtCommandLine() {
+  // a package carries the build without the sources
+  if (!existsSync(join(root, 'src', 'cli', 'main.ts')) && existsSync(bundle)) return bundle
   const wanted = sourceList(root, sources)
   if (existsSync(bundle) && madeFrom(stamp, wanted)) return bundle
   try {

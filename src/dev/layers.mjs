@@ -41,6 +41,7 @@ export const rooms = [
   ['src/engine', 'the planning run: the whole story of a plan'],
   ['src/json', 'answers in the units of the document, for programs and the record'],
   ['src/solvers', 'GLPK behind the port'],
+  ['src/library', 'what programs import: the run and its solver'],
   ['src/scene', 'what the sheet draws, as data', ['drawings', '.']],
   ['src/text', 'plain text for the terminal and for copying'],
   ['src/paper', 'the work sheet: pages as data, and their HTML'],
