@@ -27,9 +27,10 @@ const random: readonly (readonly [string, unknown])[] = [
 const trains: readonly (readonly [string, unknown])[] = [
   ...firstOf(
     ['pump-and-motor', ...exampleNames.filter((name) => name !== 'pump-and-motor')],
+    1,
     2,
   ).map((name) => [name, exampleOf(name)] as const),
-  ...firstOf(random, 1),
+  ...firstOf(random, 0, 1),
   ['pump-and-motor with packs made anew', rebuilt()],
 ]
 
@@ -177,7 +178,7 @@ test('the panel "why this much?" says which plan it speaks of, and beside it wha
 })
 
 test('enough was compared', () => {
-  expect(worked).toBeGreaterThan(counted(12, 60))
-  expect(withPlates).toBeGreaterThanOrEqual(counted(2, 6))
-  expect(fromTheRight).toBeGreaterThanOrEqual(counted(1, 4))
+  expect(worked).toBeGreaterThan(counted(3, 60, 12))
+  expect(withPlates).toBeGreaterThanOrEqual(counted(1, 6, 2))
+  expect(fromTheRight).toBeGreaterThanOrEqual(counted(0, 4, 1))
 })

@@ -62,135 +62,144 @@ test('a pack is changed by keys alone, and by mouse as on a spreadsheet; the pla
   expect(seen.faults).toEqual([])
 })
 
-test('a hole is moved over its bolt, and a machine along the train, by mouse and by arrow keys', async ({
-  page,
-}) => {
-  const seen = watch(page)
-  await open(page, 'feet')
-  await page.getByRole('button', { name: 'Hole of the step-up gear foot 2 lake' }).click()
-  const y = cell(page, 'machines[2].feet[2].hole.y')
-  const x = cell(page, 'machines[2].feet[2].hole.x')
-  await expect(y).toHaveValue('50')
-  await hole(page).focus()
-  await page.keyboard.press('ArrowUp')
-  // seen from the right end, 3 o'clock is up the page
-  await expect(y).toHaveValue('60')
-  await page.keyboard.press('Shift+ArrowLeft')
-  await expect(x).toHaveValue('-100')
-  await expect(page.locator('.hole-words')).toContainText(/toward the workshop.*toward the lake/)
-  const bolt = await page.locator('[data-part="bolt"]').boundingBox()
-  if (!bolt) throw new Error('no bolt')
-  const boltIn = () =>
-    page.locator('[data-part="bolt"]').evaluate((mark) => {
-      const [own, picture] = [mark, mark.closest('svg') ?? mark].map((e) =>
-        e.getBoundingClientRect(),
-      )
-      return { x: (own?.x ?? NaN) - (picture?.x ?? NaN), y: (own?.y ?? NaN) - (picture?.y ?? NaN) }
-    })
-  const stood = await boltIn()
-  const [cx, cy] = [bolt.x + bolt.width / 2, bolt.y + bolt.height / 2]
-  await page.mouse.move(cx + 20, cy + 20)
-  await page.mouse.down()
-  await page.mouse.move(cx + 40, cy, { steps: 5 })
-  await page.mouse.up()
-  // the last move is drawn, and written into the cells, with the next frame
-  await expect.poll(async () => Number(await x.inputValue())).toBeGreaterThan(300)
-  await expect.poll(async () => Number(await y.inputValue())).toBeGreaterThan(400)
-  await expect(page.locator('.last-edit')).toHaveText(
-    'moved the hole of the step-up gear foot 2 lake',
-  )
-  // the bolt has not moved in its picture, to a pixel; the new plan's words may move the page
-  const still = await boltIn()
-  expect(Math.hypot(still.x - stood.x, still.y - stood.y)).toBeLessThan(1)
-  await page.keyboard.press('Control+z')
-  await expect(y).toHaveValue('60')
-  const rim = page.locator('[data-part="rim"]')
-  await rim.focus()
-  await page.keyboard.press('Shift+ArrowRight')
-  await expect(cell(page, 'machines[2].feet[2].hole.clearance')).toHaveValue('4200')
-
-  // a machine is moved along the train
-  const grip = page.getByRole('slider', { name: 'move the high-stage compressor along the train' })
-  const along = cell(page, 'machines[3].feet[0].x')
-  await grip.focus()
-  await page.keyboard.press('ArrowRight')
-  await page.keyboard.press('Shift+ArrowRight')
-  await expect(along).toHaveValue('9111')
-  await expect(page.locator('.last-edit')).toHaveText(
-    /^moved the high-stage compressor 11 mm right along the train/,
-  )
-  // however tall a machine is, no grip lies over its drawing; both measured at one moment
-  await expect
-    .poll(() =>
-      grip.evaluate((node) => {
-        const drawing = document.querySelector('.elevation')
-        if (!drawing) return Infinity
-        return node.getBoundingClientRect().bottom - drawing.getBoundingClientRect().top
-      }),
+test(
+  'a hole is moved over its bolt, and a machine along the train, by mouse and by arrow keys',
+  { tag: '@whole' },
+  async ({ page }) => {
+    const seen = watch(page)
+    await open(page, 'feet')
+    await page.getByRole('button', { name: 'Hole of the step-up gear foot 2 lake' }).click()
+    const y = cell(page, 'machines[2].feet[2].hole.y')
+    const x = cell(page, 'machines[2].feet[2].hole.x')
+    await expect(y).toHaveValue('50')
+    await hole(page).focus()
+    await page.keyboard.press('ArrowUp')
+    // seen from the right end, 3 o'clock is up the page
+    await expect(y).toHaveValue('60')
+    await page.keyboard.press('Shift+ArrowLeft')
+    await expect(x).toHaveValue('-100')
+    await expect(page.locator('.hole-words')).toContainText(/toward the workshop.*toward the lake/)
+    const bolt = await page.locator('[data-part="bolt"]').boundingBox()
+    if (!bolt) throw new Error('no bolt')
+    const boltIn = () =>
+      page.locator('[data-part="bolt"]').evaluate((mark) => {
+        const [own, picture] = [mark, mark.closest('svg') ?? mark].map((e) =>
+          e.getBoundingClientRect(),
+        )
+        return {
+          x: (own?.x ?? NaN) - (picture?.x ?? NaN),
+          y: (own?.y ?? NaN) - (picture?.y ?? NaN),
+        }
+      })
+    const stood = await boltIn()
+    const [cx, cy] = [bolt.x + bolt.width / 2, bolt.y + bolt.height / 2]
+    await page.mouse.move(cx + 20, cy + 20)
+    await page.mouse.down()
+    await page.mouse.move(cx + 40, cy, { steps: 5 })
+    await page.mouse.up()
+    // the last move is drawn, and written into the cells, with the next frame
+    await expect.poll(async () => Number(await x.inputValue())).toBeGreaterThan(300)
+    await expect.poll(async () => Number(await y.inputValue())).toBeGreaterThan(400)
+    await expect(page.locator('.last-edit')).toHaveText(
+      'moved the hole of the step-up gear foot 2 lake',
     )
-    .toBeLessThanOrEqual(0.5)
-  // the words of a new plan may move the page under the hand
-  await drawn(page)
-  const box = await grip.boundingBox()
-  if (!box) throw new Error('no grip')
-  await page.mouse.move(box.x + 20, box.y + 11)
-  await page.mouse.down()
-  await page.mouse.move(box.x + 60, box.y + 11, { steps: 4 })
-  await page.mouse.up()
-  await expect.poll(async () => Number(await along.inputValue())).toBeGreaterThan(9150)
-  expect(Number(await along.inputValue()) % 1).toBe(0)
-  await page.getByRole('button', { name: /^Undo/ }).click()
-  await expect(along).toHaveValue('9111')
-  await page.getByRole('button', { name: /^Undo/ }).click()
-  await expect(along).toHaveValue('9100')
-  await drawn(page)
-  expect(seen.faults).toEqual([])
-})
+    // the bolt has not moved in its picture, to a pixel; the new plan's words may move the page
+    const still = await boltIn()
+    expect(Math.hypot(still.x - stood.x, still.y - stood.y)).toBeLessThan(1)
+    await page.keyboard.press('Control+z')
+    await expect(y).toHaveValue('60')
+    const rim = page.locator('[data-part="rim"]')
+    await rim.focus()
+    await page.keyboard.press('Shift+ArrowRight')
+    await expect(cell(page, 'machines[2].feet[2].hole.clearance')).toHaveValue('4200')
+
+    // a machine is moved along the train
+    const grip = page.getByRole('slider', {
+      name: 'move the high-stage compressor along the train',
+    })
+    const along = cell(page, 'machines[3].feet[0].x')
+    await grip.focus()
+    await page.keyboard.press('ArrowRight')
+    await page.keyboard.press('Shift+ArrowRight')
+    await expect(along).toHaveValue('9111')
+    await expect(page.locator('.last-edit')).toHaveText(
+      /^moved the high-stage compressor 11 mm right along the train/,
+    )
+    // however tall a machine is, no grip lies over its drawing; both measured at one moment
+    await expect
+      .poll(() =>
+        grip.evaluate((node) => {
+          const drawing = document.querySelector('.elevation')
+          if (!drawing) return Infinity
+          return node.getBoundingClientRect().bottom - drawing.getBoundingClientRect().top
+        }),
+      )
+      .toBeLessThanOrEqual(0.5)
+    // the words of a new plan may move the page under the hand
+    await drawn(page)
+    const box = await grip.boundingBox()
+    if (!box) throw new Error('no grip')
+    await page.mouse.move(box.x + 20, box.y + 11)
+    await page.mouse.down()
+    await page.mouse.move(box.x + 60, box.y + 11, { steps: 4 })
+    await page.mouse.up()
+    await expect.poll(async () => Number(await along.inputValue())).toBeGreaterThan(9150)
+    expect(Number(await along.inputValue()) % 1).toBe(0)
+    await page.getByRole('button', { name: /^Undo/ }).click()
+    await expect(along).toHaveValue('9111')
+    await page.getByRole('button', { name: /^Undo/ }).click()
+    await expect(along).toHaveValue('9100')
+    await drawn(page)
+    expect(seen.faults).toEqual([])
+  },
+)
 
 test.describe('by finger', () => {
   test.use({ hasTouch: true, isMobile: true, viewport: { width: 1024, height: 768 } })
 
-  test('a tap chooses a cell, a hole follows, and what is pressed is large enough', async ({
-    page,
-  }) => {
-    await open(page, 'feet')
-    const now = cell(page, 'machines[0].feet[2].pack.now')
-    await now.tap()
-    await page.keyboard.type('700')
-    await expect(now).toHaveValue('700')
-    await now.tap()
-    await page.keyboard.press('End')
-    await page.keyboard.type('1')
-    await expect(now).toHaveValue('7001')
-    await page.getByRole('button', { name: 'Hole of the step-up gear foot 2 lake' }).tap()
-    await page.locator('.hole-picture').scrollIntoViewIfNeeded()
-    const bolt = await page.locator('[data-part="bolt"]').boundingBox()
-    if (!bolt) throw new Error('no bolt')
-    const [cx, cy] = [bolt.x + bolt.width / 2, bolt.y + bolt.height / 2]
-    const touch = await page.context().newCDPSession(page)
-    const at = (type: string, points: { x: number; y: number }[]) =>
-      touch.send('Input.dispatchTouchEvent', {
-        type: type as 'touchStart',
-        touchPoints: points,
-      })
-    await at('touchStart', [{ x: cx + 20, y: cy + 20 }])
-    for (let i = 1; i <= 5; i++) await at('touchMove', [{ x: cx + 20 - 8 * i, y: cy + 20 }])
-    await at('touchEnd', [])
-    await expect
-      .poll(async () => Number(await cell(page, 'machines[2].feet[2].hole.x').inputValue()))
-      .toBeLessThan(-400)
-    const small = await page
-      .locator('[data-figures="feet"]')
-      .locator('button, input[type=text], label.tick, [role=slider] .press')
-      .evaluateAll((all) =>
-        all.flatMap((one) => {
-          const { width, height } = one.getBoundingClientRect()
-          const name = one.getAttribute('aria-label') ?? one.textContent
-          return width < 47.5 || height < 47.5 ? [`${name} ${width} x ${height}`] : []
-        }),
-      )
-    expect(small).toEqual([])
-  })
+  test(
+    'a tap chooses a cell, a hole follows, and what is pressed is large enough',
+    { tag: '@whole' },
+    async ({ page }) => {
+      await open(page, 'feet')
+      const now = cell(page, 'machines[0].feet[2].pack.now')
+      await now.tap()
+      await page.keyboard.type('700')
+      await expect(now).toHaveValue('700')
+      await now.tap()
+      await page.keyboard.press('End')
+      await page.keyboard.type('1')
+      await expect(now).toHaveValue('7001')
+      await page.getByRole('button', { name: 'Hole of the step-up gear foot 2 lake' }).tap()
+      await page.locator('.hole-picture').scrollIntoViewIfNeeded()
+      const bolt = await page.locator('[data-part="bolt"]').boundingBox()
+      if (!bolt) throw new Error('no bolt')
+      const [cx, cy] = [bolt.x + bolt.width / 2, bolt.y + bolt.height / 2]
+      const touch = await page.context().newCDPSession(page)
+      const at = (type: string, points: { x: number; y: number }[]) =>
+        touch.send('Input.dispatchTouchEvent', {
+          type: type as 'touchStart',
+          touchPoints: points,
+        })
+      await at('touchStart', [{ x: cx + 20, y: cy + 20 }])
+      for (let i = 1; i <= 5; i++) await at('touchMove', [{ x: cx + 20 - 8 * i, y: cy + 20 }])
+      await at('touchEnd', [])
+      await expect
+        .poll(async () => Number(await cell(page, 'machines[2].feet[2].hole.x').inputValue()))
+        .toBeLessThan(-400)
+      const small = await page
+        .locator('[data-figures="feet"]')
+        .locator('button, input[type=text], label.tick, [role=slider] .press')
+        .evaluateAll((all) =>
+          all.flatMap((one) => {
+            const { width, height } = one.getBoundingClientRect()
+            const name = one.getAttribute('aria-label') ?? one.textContent
+            return width < 47.5 || height < 47.5 ? [`${name} ${width} x ${height}`] : []
+          }),
+        )
+      expect(small).toEqual([])
+    },
+  )
 })
 
 for (const theme of ['light', 'dark'] as const)

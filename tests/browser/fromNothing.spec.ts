@@ -188,157 +188,158 @@ const mostPastes = 2
 
 const enterRows = (page: Page) => page.getByRole('button', { name: /^Enter \d+ rows$/ })
 
-test('a whole train is entered from nothing by keys alone, in few presses, and has the plan of its file', async ({
-  page,
-  context,
-}, info) => {
-  await context.grantPermissions(['clipboard-read', 'clipboard-write'])
-  const seen = watch(page)
-  let presses = 0
-  let letters = 0
-  let pastes = 0
-  const key = async (...names: string[]): Promise<void> => {
-    for (const name of names) {
-      presses++
-      await page.keyboard.press(name)
-    }
-  }
-  const type = async (text: Cell): Promise<void> => {
-    if (text === undefined) return
-    presses++
-    letters += String(text).length
-    await page.keyboard.insertText(String(text))
-  }
-  /** A list takes the first letters of what is wanted. */
-  const choose = async (text: string): Promise<void> => {
-    presses++
-    await page.keyboard.type(text)
-  }
-  const walkTo = async (name: string | RegExp): Promise<void> => {
-    presses += await tabTo(page, name)
-  }
-  /** What a spreadsheet has put on the clipboard goes in as one piece, wherever in the band one is. */
-  const paste = async (text: string): Promise<void> => {
-    pastes++
-    await page.evaluate((copied) => navigator.clipboard.writeText(copied), text)
-    await key('Control+V')
-    await expect(enterRows(page)).toBeFocused()
-    await key('Enter')
-  }
-  const at = (name: RegExp) => expect.poll(() => focused(page)).toMatch(name)
-
-  await openSheet(page)
-  await walkTo('New train')
-  await key('Enter')
-  await expect(page.locator('.sentence h1')).toHaveText('A train to be entered')
-
-  // the job, with its units, is where one is
-  await at(/^name of the job$/)
-  await type(train.name)
-  await walkTo(/^shims, moves and readings in/)
-  await key('Home')
-  await walkTo('the end from which clock faces are seen')
-  await key('End', 'Tab')
-  await type(train.sides?.nine)
-  await key('Tab')
-  await type(train.sides?.three)
-
-  // what comes next is led to from anywhere
-  await key('Control+Enter')
-  await expect(page.getByRole('button', { name: 'Add a machine at the left end' })).toBeFocused()
-  for (const [m, machine] of train.machines.entries()) {
-    // below the last row one more is added
-    if (m > 0) await key('ArrowDown')
-    await key('Enter')
-    await at(/^name of machine /)
-    await type(machine.name)
-    await key('Tab')
-    await choose(machine.role ?? 'other')
-    await key('Tab')
-    const { axis } = machine
-    const ends = 'left' in axis ? [axis.left, axis.right] : [axis]
-    if (ends.length > 1) await key('Space')
-    for (const { z } of ends) {
-      await key('Tab')
-      await type(z)
-    }
-    for (const { y } of ends) {
-      await key('Tab')
-      await type(y)
-    }
-    if (machine.held) await key('Tab', 'Space')
-  }
-  await key('ArrowDown', 'Tab')
-  await expect(page.getByRole('button', { name: /^More columns: speed/ })).toBeFocused()
-  await key('Enter', 'Shift+Tab', 'ArrowUp')
-  await walkTo(new RegExp(`^effort of disturbing ${train.machines.at(-1)?.name ?? ''},? `))
-  for (const { effort } of [...train.machines].reverse()) {
-    await type(effort)
-    await key('ArrowUp')
-  }
-  await key(...train.machines.map(() => 'ArrowDown'))
-  for (const machine of train.machines)
-    for (const point of machine.restraints ?? []) {
-      await walkTo('the body that has the new point')
-      await choose(machine.name)
-      await key('Shift+Tab', 'Enter')
-      await at(/^id of point /)
-      await type(point.id)
-      const cells = [
-        point.x,
-        point.y,
-        point.z,
-        ...(point.axial ?? [undefined, undefined]),
-        ...(point.side ?? [undefined, undefined]),
-        ...(point.rise ?? [undefined, undefined]),
-      ]
-      for (const cell of cells) {
-        await key('Tab')
-        await type(cell)
+test(
+  'a whole train is entered from nothing by keys alone, in few presses, and has the plan of its file',
+  { tag: '@whole' },
+  async ({ page, context }, info) => {
+    await context.grantPermissions(['clipboard-read', 'clipboard-write'])
+    const seen = watch(page)
+    let presses = 0
+    let letters = 0
+    let pastes = 0
+    const key = async (...names: string[]): Promise<void> => {
+      for (const name of names) {
+        presses++
+        await page.keyboard.press(name)
       }
-      await key('ArrowDown')
     }
+    const type = async (text: Cell): Promise<void> => {
+      if (text === undefined) return
+      presses++
+      letters += String(text).length
+      await page.keyboard.insertText(String(text))
+    }
+    /** A list takes the first letters of what is wanted. */
+    const choose = async (text: string): Promise<void> => {
+      presses++
+      await page.keyboard.type(text)
+    }
+    const walkTo = async (name: string | RegExp): Promise<void> => {
+      presses += await tabTo(page, name)
+    }
+    /** What a spreadsheet has put on the clipboard goes in as one piece, wherever in the band one is. */
+    const paste = async (text: string): Promise<void> => {
+      pastes++
+      await page.evaluate((copied) => navigator.clipboard.writeText(copied), text)
+      await key('Control+V')
+      await expect(enterRows(page)).toBeFocused()
+      await key('Enter')
+    }
+    const at = (name: RegExp) => expect.poll(() => focused(page)).toMatch(name)
 
-  await key('Control+Enter')
-  await at(/^x of new feet of /)
-  await paste(feetTable())
-  for (const coupling of train.couplings) {
-    await key('Control+Enter')
-    await at(/^left plane of /)
-    if (coupling.name !== undefined) {
-      await key('Shift+Tab', 'Shift+Tab')
-      await type(coupling.name)
-      await key('Tab', 'Tab')
-    }
-    await type(coupling.left.plane)
-    await key('Tab')
-    await type(coupling.right.plane)
-    await key('Tab')
-    await type(coupling.speed)
-    await key('Tab')
-    await type(coupling.tolerance.flex)
-    // a new coupling is judged round
-    expect(coupling.tolerance.shape).toBe('round')
-  }
-  await key('Control+Enter')
-  for (const [s, state] of (train.states ?? []).entries()) {
-    if (s === 0) await walkTo('Add a state')
-    else await key('ArrowDown')
+    await openSheet(page)
+    await walkTo('New train')
     await key('Enter')
-    await at(/^name of state /)
-    await type(state.name)
+    await expect(page.locator('.sentence h1')).toHaveText('A train to be entered')
+
+    // the job, with its units, is where one is
+    await at(/^name of the job$/)
+    await type(train.name)
+    await walkTo(/^shims, moves and readings in/)
+    await key('Home')
+    await walkTo('the end from which clock faces are seen')
+    await key('End', 'Tab')
+    await type(train.sides?.nine)
     await key('Tab')
-    await type(state.tolerance)
-  }
-  // each goes where its headings say, whatever band one is in
-  await paste(sheet(readingsTable(), growthTable()))
-  expect(seen.faults).toEqual([])
-  await hasThePlan(page, info)
-  info.annotations.push({ type: 'presses', description: String(presses) })
-  info.annotations.push({ type: 'letters typed', description: String(letters) })
-  expect(presses).toBeLessThan(mostPresses)
-  expect(pastes).toBe(mostPastes)
-})
+    await type(train.sides?.three)
+
+    // what comes next is led to from anywhere
+    await key('Control+Enter')
+    await expect(page.getByRole('button', { name: 'Add a machine at the left end' })).toBeFocused()
+    for (const [m, machine] of train.machines.entries()) {
+      // below the last row one more is added
+      if (m > 0) await key('ArrowDown')
+      await key('Enter')
+      await at(/^name of machine /)
+      await type(machine.name)
+      await key('Tab')
+      await choose(machine.role ?? 'other')
+      await key('Tab')
+      const { axis } = machine
+      const ends = 'left' in axis ? [axis.left, axis.right] : [axis]
+      if (ends.length > 1) await key('Space')
+      for (const { z } of ends) {
+        await key('Tab')
+        await type(z)
+      }
+      for (const { y } of ends) {
+        await key('Tab')
+        await type(y)
+      }
+      if (machine.held) await key('Tab', 'Space')
+    }
+    await key('ArrowDown', 'Tab')
+    await expect(page.getByRole('button', { name: /^More columns: speed/ })).toBeFocused()
+    await key('Enter', 'Shift+Tab', 'ArrowUp')
+    await walkTo(new RegExp(`^effort of disturbing ${train.machines.at(-1)?.name ?? ''},? `))
+    for (const { effort } of [...train.machines].reverse()) {
+      await type(effort)
+      await key('ArrowUp')
+    }
+    await key(...train.machines.map(() => 'ArrowDown'))
+    for (const machine of train.machines)
+      for (const point of machine.restraints ?? []) {
+        await walkTo('the body that has the new point')
+        await choose(machine.name)
+        await key('Shift+Tab', 'Enter')
+        await at(/^id of point /)
+        await type(point.id)
+        const cells = [
+          point.x,
+          point.y,
+          point.z,
+          ...(point.axial ?? [undefined, undefined]),
+          ...(point.side ?? [undefined, undefined]),
+          ...(point.rise ?? [undefined, undefined]),
+        ]
+        for (const cell of cells) {
+          await key('Tab')
+          await type(cell)
+        }
+        await key('ArrowDown')
+      }
+
+    await key('Control+Enter')
+    await at(/^x of new feet of /)
+    await paste(feetTable())
+    for (const coupling of train.couplings) {
+      await key('Control+Enter')
+      await at(/^left plane of /)
+      if (coupling.name !== undefined) {
+        await key('Shift+Tab', 'Shift+Tab')
+        await type(coupling.name)
+        await key('Tab', 'Tab')
+      }
+      await type(coupling.left.plane)
+      await key('Tab')
+      await type(coupling.right.plane)
+      await key('Tab')
+      await type(coupling.speed)
+      await key('Tab')
+      await type(coupling.tolerance.flex)
+      // a new coupling is judged round
+      expect(coupling.tolerance.shape).toBe('round')
+    }
+    await key('Control+Enter')
+    for (const [s, state] of (train.states ?? []).entries()) {
+      if (s === 0) await walkTo('Add a state')
+      else await key('ArrowDown')
+      await key('Enter')
+      await at(/^name of state /)
+      await type(state.name)
+      await key('Tab')
+      await type(state.tolerance)
+    }
+    // each goes where its headings say, whatever band one is in
+    await paste(sheet(readingsTable(), growthTable()))
+    expect(seen.faults).toEqual([])
+    await hasThePlan(page, info)
+    info.annotations.push({ type: 'presses', description: String(presses) })
+    info.annotations.push({ type: 'letters typed', description: String(letters) })
+    expect(presses).toBeLessThan(mostPresses)
+    expect(pastes).toBe(mostPastes)
+  },
+)
 
 test('a whole train is entered from nothing by mouse alone, in few clicks, and has the plan of its file', async ({
   page,

@@ -79,67 +79,75 @@ test('choices are ranked in two numbers, and adopted by mouse and by keys', asyn
   expect(seen.faults).toEqual([])
 })
 
-test('a long list comes bit by bit, never holds up a plan, and can be stopped', async ({
-  page,
-}) => {
-  const seen = watch(page)
-  await openSheet(page)
-  await openText(page, 'long.json', JSON.stringify(longTrain(10)))
-  await expect(page.locator('.train-name')).toHaveText('10 machines in a line')
-  await expect(page.locator('.progress')).toHaveText(/^\s*\d+ of 1024 choices solved/)
-  const stop = page.getByRole('button', { name: 'Stop here' })
-  await stop.press('Enter')
-  await expect(page.locator('.progress')).toHaveText(/^\s*stopped after \d+ choices?; the list is/)
-  await expect(stop).toHaveCount(0)
-  const before = await page.locator('.progress').textContent()
-  await page.waitForTimeout(600)
-  expect(await page.locator('.progress').textContent()).toBe(before)
-  // a new plan starts a new list
-  await page.getByLabel('Tolerance to use at most in percent').fill('80')
-  await expect(page.locator('.says[aria-live]')).toContainText('80 %')
-  await expect(page.locator('.progress')).toHaveText(/of 1024 choices solved/)
-
-  // beyond 12 machines the plan comes at once, and the list says that it is not complete
-  await openText(page, 'longer.json', JSON.stringify(longTrain(13)))
-  await expect(page.locator('.train-name')).toHaveText('13 machines in a line')
-  await expect(headline(page)).toHaveText(/^Leave .* fixed/)
-  await expect(page.locator('.progress')).toHaveText(
-    /^\s*\d+ choices? so far, of too many to solve them all/,
-  )
-  await expect(page.locator('.hold-choice.current')).toHaveCount(1)
-  await page.getByRole('button', { name: 'Stop here' }).click()
-  await expect(page.locator('.progress')).toHaveText(/stopped after .*; the list is not complete/)
-  expect(seen.faults).toEqual([])
-})
-
-test('what comes late takes no focus and moves nothing under the hand', async ({ page }) => {
-  await openSheet(page)
-  await openText(page, 'long.json', JSON.stringify(longTrain(9)))
-  await expect(page.locator('.train-name')).toHaveText('9 machines in a line')
-  await point(page).focus()
-  await point(page).evaluate((element) => {
-    element.setAttribute('data-same', 'yes')
-  })
-  // from the top of the ledger: the sentence above it may take a line more
-  const place = async () => {
-    const [ledger, curve] = await Promise.all(
-      ['.ledger', '.curve'].map((part) => page.locator(part).boundingBox()),
+test(
+  'a long list comes bit by bit, never holds up a plan, and can be stopped',
+  { tag: '@whole' },
+  async ({ page }) => {
+    const seen = watch(page)
+    await openSheet(page)
+    await openText(page, 'long.json', JSON.stringify(longTrain(10)))
+    await expect(page.locator('.train-name')).toHaveText('10 machines in a line')
+    await expect(page.locator('.progress')).toHaveText(/^\s*\d+ of 1024 choices solved/)
+    const stop = page.getByRole('button', { name: 'Stop here' })
+    await stop.press('Enter')
+    await expect(page.locator('.progress')).toHaveText(
+      /^\s*stopped after \d+ choices?; the list is/,
     )
-    return { below: (curve?.y ?? NaN) - (ledger?.y ?? NaN), height: curve?.height }
-  }
-  const before = await place()
-  await expect(page.locator('.curve canvas')).toBeVisible()
-  await expect(point(page)).toHaveAttribute('aria-valuetext', /of moves/)
-  await expect(page.locator('.progress')).toHaveText(/[1-9]\d* of 512 choices solved|^all/)
-  await expect(point(page)).toBeFocused()
-  await expect(point(page)).toHaveAttribute('data-same', 'yes')
-  expect(await place()).toEqual(before)
-  // nor does a share under the floor, though the conflict and its remedies come to the ledger
-  await page.keyboard.press('Home')
-  await expect(page.locator('.conflict-note')).toBeVisible()
-  await expect(point(page)).toBeFocused()
-  expect(await place()).toEqual(before)
-})
+    await expect(stop).toHaveCount(0)
+    const before = await page.locator('.progress').textContent()
+    await page.waitForTimeout(600)
+    expect(await page.locator('.progress').textContent()).toBe(before)
+    // a new plan starts a new list
+    await page.getByLabel('Tolerance to use at most in percent').fill('80')
+    await expect(page.locator('.says[aria-live]')).toContainText('80 %')
+    await expect(page.locator('.progress')).toHaveText(/of 1024 choices solved/)
+
+    // beyond 12 machines the plan comes at once, and the list says that it is not complete
+    await openText(page, 'longer.json', JSON.stringify(longTrain(13)))
+    await expect(page.locator('.train-name')).toHaveText('13 machines in a line')
+    await expect(headline(page)).toHaveText(/^Leave .* fixed/)
+    await expect(page.locator('.progress')).toHaveText(
+      /^\s*\d+ choices? so far, of too many to solve them all/,
+    )
+    await expect(page.locator('.hold-choice.current')).toHaveCount(1)
+    await page.getByRole('button', { name: 'Stop here' }).click()
+    await expect(page.locator('.progress')).toHaveText(/stopped after .*; the list is not complete/)
+    expect(seen.faults).toEqual([])
+  },
+)
+
+test(
+  'what comes late takes no focus and moves nothing under the hand',
+  { tag: '@whole' },
+  async ({ page }) => {
+    await openSheet(page)
+    await openText(page, 'long.json', JSON.stringify(longTrain(9)))
+    await expect(page.locator('.train-name')).toHaveText('9 machines in a line')
+    await point(page).focus()
+    await point(page).evaluate((element) => {
+      element.setAttribute('data-same', 'yes')
+    })
+    // from the top of the ledger: the sentence above it may take a line more
+    const place = async () => {
+      const [ledger, curve] = await Promise.all(
+        ['.ledger', '.curve'].map((part) => page.locator(part).boundingBox()),
+      )
+      return { below: (curve?.y ?? NaN) - (ledger?.y ?? NaN), height: curve?.height }
+    }
+    const before = await place()
+    await expect(page.locator('.curve canvas')).toBeVisible()
+    await expect(point(page)).toHaveAttribute('aria-valuetext', /of moves/)
+    await expect(page.locator('.progress')).toHaveText(/[1-9]\d* of 512 choices solved|^all/)
+    await expect(point(page)).toBeFocused()
+    await expect(point(page)).toHaveAttribute('data-same', 'yes')
+    expect(await place()).toEqual(before)
+    // nor does a share under the floor, though the conflict and its remedies come to the ledger
+    await page.keyboard.press('Home')
+    await expect(page.locator('.conflict-note')).toBeVisible()
+    await expect(point(page)).toBeFocused()
+    expect(await place()).toEqual(before)
+  },
+)
 
 test('the point of the curve is dragged and moved by keys, and the sheet follows', async ({
   page,
@@ -190,7 +198,7 @@ test('the point of the curve is dragged and moved by keys, and the sheet follows
   expect(seen.faults).toEqual([])
 })
 
-test('the point is moved by a finger', async ({ browser, baseURL }) => {
+test('the point is moved by a finger', { tag: '@whole' }, async ({ browser, baseURL }) => {
   const context = await browser.newContext({ hasTouch: true, ...(baseURL && { baseURL }) })
   const page = await context.newPage()
   await openSheet(page)
@@ -250,18 +258,22 @@ test('a conflict is told and marked; a remedy is put back by keys, another kept 
   expect(seen.faults).toEqual([])
 })
 
-test('in the drawer at 390 px a choice is adopted, and stays in sight', async ({ page }) => {
-  await page.setViewportSize(sizes[2])
-  await openSheet(page)
-  await chooseExample(page, gearTrain)
-  await page.locator('.drawer-pull').click()
-  await listed(page)
-  await adopt(page, 'The steam turbine fixed').click()
-  await expect(page.locator('.drawer-pull')).toContainText('Fixed: the steam turbine')
-  await expect(page.locator('.curve canvas')).toBeVisible()
-  const wide = await page.evaluate(() => document.documentElement.scrollWidth)
-  expect(wide).toBeLessThanOrEqual(sizes[2].width)
-})
+test(
+  'in the drawer at 390 px a choice is adopted, and stays in sight',
+  { tag: '@whole' },
+  async ({ page }) => {
+    await page.setViewportSize(sizes[2])
+    await openSheet(page)
+    await chooseExample(page, gearTrain)
+    await page.locator('.drawer-pull').click()
+    await listed(page)
+    await adopt(page, 'The steam turbine fixed').click()
+    await expect(page.locator('.drawer-pull')).toContainText('Fixed: the steam turbine')
+    await expect(page.locator('.curve canvas')).toBeVisible()
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth)
+    expect(wide).toBeLessThanOrEqual(sizes[2].width)
+  },
+)
 
 for (const theme of ['light', 'dark'] as const)
   for (const size of [sizes[0], sizes[2]])

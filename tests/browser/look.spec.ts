@@ -76,46 +76,50 @@ test('the search for faults of text finds what is put in its way', async ({ page
 })
 
 for (const theme of themes)
-  test(`at three sizes and at 200 %, ${theme}, no text of any example collides, is cut or under 14 px`, async ({
-    page,
-  }) => {
-    const seen = watch(page)
-    await page.emulateMedia({ colorScheme: theme })
-    await openSheet(page)
-    for (const file of [...exampleFiles, 'long-names.json']) {
-      if (file === 'long-names.json') {
-        await openText(page, file, longNames())
-        await expect(page.locator('.train-name')).toContainText('forty letters')
-        await drawn(page)
-      } else await chooseExample(page, file)
-      await worked(page)
-      for (const size of looksAt(file)) {
-        await resized(page, size)
-        const at = `${file} at ${size.width} px`
-        const faults = await textFaults(page)
-        expect(faults.counted, at).toBeGreaterThan(100)
-        expect.soft({ at, ...faults, counted: 0 }).toEqual({
-          at,
-          overlapping: [],
-          small: [],
-          clipped: [],
-          outside: [],
-          counted: 0,
-        })
-        // the page itself never scrolls sideways; only the bands may, together
-        const wide = await page.evaluate(() => document.documentElement.scrollWidth)
-        expect.soft(wide, at).toBeLessThanOrEqual(size.width)
-        const bands = await page.locator('.page').evaluate((el) => [el.scrollWidth, el.clientWidth])
-        if (size.width >= 1024) expect.soft(bands[0], at).toBe(bands[1])
-        if (album)
-          await page.screenshot({
-            path: `${album}/${file.replace('.json', '')}-${size.width}-${theme}.png`,
-            fullPage: true,
+  test(
+    `at three sizes and at 200 %, ${theme}, no text of any example collides, is cut or under 14 px`,
+    { tag: '@whole' },
+    async ({ page }) => {
+      const seen = watch(page)
+      await page.emulateMedia({ colorScheme: theme })
+      await openSheet(page)
+      for (const file of [...exampleFiles, 'long-names.json']) {
+        if (file === 'long-names.json') {
+          await openText(page, file, longNames())
+          await expect(page.locator('.train-name')).toContainText('forty letters')
+          await drawn(page)
+        } else await chooseExample(page, file)
+        await worked(page)
+        for (const size of looksAt(file)) {
+          await resized(page, size)
+          const at = `${file} at ${size.width} px`
+          const faults = await textFaults(page)
+          expect(faults.counted, at).toBeGreaterThan(100)
+          expect.soft({ at, ...faults, counted: 0 }).toEqual({
+            at,
+            overlapping: [],
+            small: [],
+            clipped: [],
+            outside: [],
+            counted: 0,
           })
+          // the page itself never scrolls sideways; only the bands may, together
+          const wide = await page.evaluate(() => document.documentElement.scrollWidth)
+          expect.soft(wide, at).toBeLessThanOrEqual(size.width)
+          const bands = await page
+            .locator('.page')
+            .evaluate((el) => [el.scrollWidth, el.clientWidth])
+          if (size.width >= 1024) expect.soft(bands[0], at).toBe(bands[1])
+          if (album)
+            await page.screenshot({
+              path: `${album}/${file.replace('.json', '')}-${size.width}-${theme}.png`,
+              fullPage: true,
+            })
+        }
       }
-    }
-    expect(seen.faults).toEqual([])
-  })
+      expect(seen.faults).toEqual([])
+    },
+  )
 
 for (const theme of ['light', 'dark'] as const)
   for (const size of [sizes[0], sizes[2]])

@@ -135,174 +135,176 @@ async function fits(page: Page): Promise<void> {
   expect(found.over).toBeLessThanOrEqual(0)
 }
 
-test('a job is done at the machine by touch, through a reload and a browser closed in between, and read again', async ({
-  baseURL,
-}) => {
-  const profile = makeProfile()
-  const address = baseURL ?? ''
-  let tabletBrowser = await startTablet(profile.folder, address)
-  try {
-    let page = tabletBrowser.pages()[0] ?? (await tabletBrowser.newPage())
-    const seen = watch(page)
-    await page.goto('./')
-    await drawn(page)
-    await expect(page.locator('.train-name')).toHaveText('Blast air train')
-    await press(page, 'At the machine')
-    await expect(where(page)).toHaveText(
-      /Step 1 of 6, card 1 of 5; 0 of 6 steps done: Step-up gear$/,
-    )
-    // the right end goes first; the left end is the one to come out
-    await expect(page.locator('.verb')).toHaveText('PUT IN')
-    for (let next = 0; next < 2; next++) await press(page, 'Next')
+test(
+  'a job is done at the machine by touch, through a reload and a browser closed in between, and read again',
+  { tag: '@whole' },
+  async ({ baseURL }) => {
+    const profile = makeProfile()
+    const address = baseURL ?? ''
+    let tabletBrowser = await startTablet(profile.folder, address)
+    try {
+      let page = tabletBrowser.pages()[0] ?? (await tabletBrowser.newPage())
+      const seen = watch(page)
+      await page.goto('./')
+      await drawn(page)
+      await expect(page.locator('.train-name')).toHaveText('Blast air train')
+      await press(page, 'At the machine')
+      await expect(where(page)).toHaveText(
+        /Step 1 of 6, card 1 of 5; 0 of 6 steps done: Step-up gear$/,
+      )
+      // the right end goes first; the left end is the one to come out
+      await expect(page.locator('.verb')).toHaveText('PUT IN')
+      for (let next = 0; next < 2; next++) await press(page, 'Next')
 
-    // a foot is ticked with what was measured, never with what was told
-    await expect(page.locator('.verb')).toHaveText('TAKE OUT')
-    await expect(digits(page)).toHaveText('50')
-    await expect(page.locator('.recipe')).toHaveText('Pack 4200 µm, then 4150 µm')
-    await fits(page)
-    // what can hurt comes into sight without scrolling
-    const caution = await page.locator('.cautions p').first().boundingBox()
-    const keys = await face(page).locator('footer').boundingBox()
-    expect((caution?.y ?? 0) + (caution?.height ?? 0)).toBeLessThanOrEqual(keys?.y ?? 0)
-    await expect(page.locator('.written')).toHaveCount(0)
-    await expect(tick(page)).toBeDisabled()
-    await expect(tick(page)).toHaveText('Type what was measured')
+      // a foot is ticked with what was measured, never with what was told
+      await expect(page.locator('.verb')).toHaveText('TAKE OUT')
+      await expect(digits(page)).toHaveText('50')
+      await expect(page.locator('.recipe')).toHaveText('Pack 4200 µm, then 4150 µm')
+      await fits(page)
+      // what can hurt comes into sight without scrolling
+      const caution = await page.locator('.cautions p').first().boundingBox()
+      const keys = await face(page).locator('footer').boundingBox()
+      expect((caution?.y ?? 0) + (caution?.height ?? 0)).toBeLessThanOrEqual(keys?.y ?? 0)
+      await expect(page.locator('.written')).toHaveCount(0)
+      await expect(tick(page)).toBeDisabled()
+      await expect(tick(page)).toHaveText('Type what was measured')
 
-    // guarded after a third of the move the wrong way (16.7 um), and not before
-    await press(page, '+/−')
-    await typeOnKeys(page, '4')
-    await expect(page.locator('.guard .to-go')).toHaveText('46 µm to go, down.')
-    await press(page, '+/−')
-    await press(page, 'delete the last digit')
-    await typeOnKeys(page, '16')
-    await expect(field(page, 'the dial shows now')).toHaveValue('16')
-    await expect(page.locator('.guard .to-go')).toHaveText('66 µm to go, down.')
-    await expect(page.locator('.guard .stop')).toHaveCount(0)
-    await press(page, 'delete the last digit')
-    await press(page, 'delete the last digit')
-    await typeOnKeys(page, '50')
-    await expect(page.getByRole('alert')).toHaveText(
-      'Stop, the wrong way: the dial shows +50 µm and should go to −50 µm, down.',
-    )
-    if (album) await page.screenshot({ path: `${album}/machine-stop.png` })
-    await press(page, '+/−')
-    await expect(page.locator('.guard .to-go')).toHaveText('There.')
-    await expect(tick(page)).toBeDisabled()
+      // guarded after a third of the move the wrong way (16.7 um), and not before
+      await press(page, '+/−')
+      await typeOnKeys(page, '4')
+      await expect(page.locator('.guard .to-go')).toHaveText('46 µm to go, down.')
+      await press(page, '+/−')
+      await press(page, 'delete the last digit')
+      await typeOnKeys(page, '16')
+      await expect(field(page, 'the dial shows now')).toHaveValue('16')
+      await expect(page.locator('.guard .to-go')).toHaveText('66 µm to go, down.')
+      await expect(page.locator('.guard .stop')).toHaveCount(0)
+      await press(page, 'delete the last digit')
+      await press(page, 'delete the last digit')
+      await typeOnKeys(page, '50')
+      await expect(page.getByRole('alert')).toHaveText(
+        'Stop, the wrong way: the dial shows +50 µm and should go to −50 µm, down.',
+      )
+      if (album) await page.screenshot({ path: `${album}/machine-stop.png` })
+      await press(page, '+/−')
+      await expect(page.locator('.guard .to-go')).toHaveText('There.')
+      await expect(tick(page)).toBeDisabled()
 
-    // what really came out, typed with gloves
-    await field(page, 'really taken out').tap()
-    await typeOnKeys(page, '55')
-    await press(page, 'delete the last digit')
-    await typeOnKeys(page, '0')
-    await expect(field(page, 'really taken out')).toHaveValue('50')
-    await expect(tick(page)).toHaveText('Done')
-    await field(page, 'note').fill('old shim rusted, a new one of the same height')
-    await page
-      .locator('input[type=file]')
-      .setInputFiles({ name: 'foot.png', mimeType: 'image/png', buffer: photo() })
-    await expect(page.getByText('photo kept')).toBeVisible()
-    await expect(page.locator('.card-notes .tool')).toContainText('(1)')
-    await expect(page.locator('.written')).toHaveText(/^written down \d{4}-\d\d-\d\d \d\d:\d\d$/)
-    await tick(page).tap()
-    await expect(where(page)).toHaveText(/Step 1 of 6, card 4 of 5; 0 of 6 steps done/)
-
-    for (const [card, amount] of [
-      [4, '50'],
-      [1, '100'],
-      [2, '100'],
-    ] as const) {
-      await expect(where(page)).toContainText(`card ${card} of 5`)
-      await page.getByRole('button', { name: `measured: exactly ${amount} µm` }).tap()
-      await tick(page).tap()
-      if (card === 4) for (let back = 0; back < 4; back++) await press(page, 'Back')
-    }
-    await readStop(page)
-
-    // a slide is told as one sees it from where one stands
-    await expect(where(page)).toHaveText(/Step 2 of 6, card 1 of 2; 1 of 6 steps done/)
-    await expect(page.locator('.which')).toHaveText('Step-up gear, feet 2 filter and 2 yard')
-    await expect(digits(page)).toHaveText('411')
-    await fits(page)
-    // where one stands is asked once, and folds away
-    const asks = page.locator('.stand fieldset')
-    await expect(asks).toBeVisible()
-    for (const [stand, seenAs] of [
-      ['the filter house', 'toward you'],
-      ['the yard door', 'away from you'],
-      ['the left end', 'to your left'],
-      ['the right end', 'to your right'],
-    ] as const) {
-      if (!(await asks.isVisible())) await page.locator('.stand summary').tap()
-      await page.locator('.stand label', { hasText: stand }).tap()
-      await expect(page.locator('.stand summary')).toHaveText(`I stand at ${stand}`)
-      await expect(page.locator('.toward')).toHaveText(`toward the filter house ${seenAs}`)
-    }
-    await page.locator('.stand summary').tap()
-    await expect(asks).toBeHidden()
-    await field(page, 'really slid').tap()
-    await typeOnKeys(page, '406')
-    await field(page, 'note').fill('jackscrew backed off')
-
-    // the power goes: the same card, with everything that was typed
-    await page.reload()
-    const stillThere = async (): Promise<void> => {
-      await expect(where(page)).toHaveText(/card 1 of 2; 1 of 6 steps done: Step-up gear$/)
-      await expect(page.locator('.stand fieldset')).toBeHidden()
-      await expect(digits(page)).toHaveText('411')
-      await expect(page.locator('.toward')).toHaveText('toward the filter house to your right')
-      await expect(field(page, 'really slid toward the filter house')).toHaveValue('406')
-      await expect(field(page, 'note')).toHaveValue('jackscrew backed off')
+      // what really came out, typed with gloves
+      await field(page, 'really taken out').tap()
+      await typeOnKeys(page, '55')
+      await press(page, 'delete the last digit')
+      await typeOnKeys(page, '0')
+      await expect(field(page, 'really taken out')).toHaveValue('50')
       await expect(tick(page)).toHaveText('Done')
-    }
-    await stillThere()
-    await tabletBrowser.close()
-    tabletBrowser = await startTablet(profile.folder, address)
-    page = tabletBrowser.pages()[0] ?? (await tabletBrowser.newPage())
-    const after = watch(page)
-    await page.goto('./')
-    await stillThere()
-    await press(page, 'Back')
-    // what was read at the stop point is still there, and what it said
-    await expect(page.locator('.read-sets .judged', { hasText: 'inside' })).toHaveCount(13)
-    await expect(page.locator('.read-sets .judged', { hasText: 'outside' })).toHaveCount(1)
-    for (let back = 0; back < 2; back++) await press(page, 'Back')
-    await expect(field(page, 'the dial shows now')).toHaveValue('-50')
-    await expect(field(page, 'really taken out')).toHaveValue('50')
-    await expect(field(page, 'note')).toHaveValue('old shim rusted, a new one of the same height')
-    await expect(page.locator('.card-notes .tool')).toContainText('(1)')
-    await expect(tick(page)).toHaveText('Done. Open it again')
-    await turnTo(page, 'Step 2 of 6, card 1')
+      await field(page, 'note').fill('old shim rusted, a new one of the same height')
+      await page
+        .locator('input[type=file]')
+        .setInputFiles({ name: 'foot.png', mimeType: 'image/png', buffer: photo() })
+      await expect(page.getByText('photo kept')).toBeVisible()
+      await expect(page.locator('.card-notes .tool')).toContainText('(1)')
+      await expect(page.locator('.written')).toHaveText(/^written down \d{4}-\d\d-\d\d \d\d:\d\d$/)
+      await tick(page).tap()
+      await expect(where(page)).toHaveText(/Step 1 of 6, card 4 of 5; 0 of 6 steps done/)
 
-    // the rest of the cards
-    await tick(page).tap()
-    await expect(digits(page)).toHaveText('623')
-    await page.getByRole('button', { name: 'measured: exactly 623 µm' }).tap()
-    await tick(page).tap()
-    await expect(page.locator('.verb')).toHaveText('READ')
-    await fits(page)
-    await tick(page).tap()
-    for (const amount of ['300', '300', '34']) {
-      // a stop point may be passed without reading, and says so
-      if (amount === '34') {
-        await expect(tick(page)).toHaveText('Done without reading')
+      for (const [card, amount] of [
+        [4, '50'],
+        [1, '100'],
+        [2, '100'],
+      ] as const) {
+        await expect(where(page)).toContainText(`card ${card} of 5`)
+        await page.getByRole('button', { name: `measured: exactly ${amount} µm` }).tap()
+        await tick(page).tap()
+        if (card === 4) for (let back = 0; back < 4; back++) await press(page, 'Back')
+      }
+      await readStop(page)
+
+      // a slide is told as one sees it from where one stands
+      await expect(where(page)).toHaveText(/Step 2 of 6, card 1 of 2; 1 of 6 steps done/)
+      await expect(page.locator('.which')).toHaveText('Step-up gear, feet 2 filter and 2 yard')
+      await expect(digits(page)).toHaveText('411')
+      await fits(page)
+      // where one stands is asked once, and folds away
+      const asks = page.locator('.stand fieldset')
+      await expect(asks).toBeVisible()
+      for (const [stand, seenAs] of [
+        ['the filter house', 'toward you'],
+        ['the yard door', 'away from you'],
+        ['the left end', 'to your left'],
+        ['the right end', 'to your right'],
+      ] as const) {
+        if (!(await asks.isVisible())) await page.locator('.stand summary').tap()
+        await page.locator('.stand label', { hasText: stand }).tap()
+        await expect(page.locator('.stand summary')).toHaveText(`I stand at ${stand}`)
+        await expect(page.locator('.toward')).toHaveText(`toward the filter house ${seenAs}`)
+      }
+      await page.locator('.stand summary').tap()
+      await expect(asks).toBeHidden()
+      await field(page, 'really slid').tap()
+      await typeOnKeys(page, '406')
+      await field(page, 'note').fill('jackscrew backed off')
+
+      // the power goes: the same card, with everything that was typed
+      await page.reload()
+      const stillThere = async (): Promise<void> => {
+        await expect(where(page)).toHaveText(/card 1 of 2; 1 of 6 steps done: Step-up gear$/)
+        await expect(page.locator('.stand fieldset')).toBeHidden()
+        await expect(digits(page)).toHaveText('411')
+        await expect(page.locator('.toward')).toHaveText('toward the filter house to your right')
+        await expect(field(page, 'really slid toward the filter house')).toHaveValue('406')
+        await expect(field(page, 'note')).toHaveValue('jackscrew backed off')
+        await expect(tick(page)).toHaveText('Done')
+      }
+      await stillThere()
+      await tabletBrowser.close()
+      tabletBrowser = await startTablet(profile.folder, address)
+      page = tabletBrowser.pages()[0] ?? (await tabletBrowser.newPage())
+      const after = watch(page)
+      await page.goto('./')
+      await stillThere()
+      await press(page, 'Back')
+      // what was read at the stop point is still there, and what it said
+      await expect(page.locator('.read-sets .judged', { hasText: 'inside' })).toHaveCount(13)
+      await expect(page.locator('.read-sets .judged', { hasText: 'outside' })).toHaveCount(1)
+      for (let back = 0; back < 2; back++) await press(page, 'Back')
+      await expect(field(page, 'the dial shows now')).toHaveValue('-50')
+      await expect(field(page, 'really taken out')).toHaveValue('50')
+      await expect(field(page, 'note')).toHaveValue('old shim rusted, a new one of the same height')
+      await expect(page.locator('.card-notes .tool')).toContainText('(1)')
+      await expect(tick(page)).toHaveText('Done. Open it again')
+      await turnTo(page, 'Step 2 of 6, card 1')
+
+      // the rest of the cards
+      await tick(page).tap()
+      await expect(digits(page)).toHaveText('623')
+      await page.getByRole('button', { name: 'measured: exactly 623 µm' }).tap()
+      await tick(page).tap()
+      await expect(page.locator('.verb')).toHaveText('READ')
+      await fits(page)
+      await tick(page).tap()
+      for (const amount of ['300', '300', '34']) {
+        // a stop point may be passed without reading, and says so
+        if (amount === '34') {
+          await expect(tick(page)).toHaveText('Done without reading')
+          await tick(page).tap()
+        }
+        await expect(digits(page)).toHaveText(amount)
+        if (amount === '300')
+          await expect(page.locator('.recipe').last()).toHaveText('Put in 250 + 50 µm')
+        await page.getByRole('button', { name: `measured: exactly ${amount} µm` }).tap()
         await tick(page).tap()
       }
-      await expect(digits(page)).toHaveText(amount)
-      if (amount === '300')
-        await expect(page.locator('.recipe').last()).toHaveText('Put in 250 + 50 µm')
-      await page.getByRole('button', { name: `measured: exactly ${amount} µm` }).tap()
       await tick(page).tap()
+      await expect(where(page)).toHaveText(/Step 6 of 6, card 1 of 1; 6 of 6 steps done/)
+      await press(page, 'Read again, on the sheet')
+      await readAgain(page)
+      expect([...seen.faults, ...after.faults]).toEqual([])
+    } finally {
+      await tabletBrowser.close()
+      profile.remove()
     }
-    await tick(page).tap()
-    await expect(where(page)).toHaveText(/Step 6 of 6, card 1 of 1; 6 of 6 steps done/)
-    await press(page, 'Read again, on the sheet')
-    await readAgain(page)
-    expect([...seen.faults, ...after.faults]).toEqual([])
-  } finally {
-    await tabletBrowser.close()
-    profile.remove()
-  }
-})
+  },
+)
 
 /** The stop point after the gear's shims: every reading typed where it is read, one of them wrong at first and one left outside. */
 async function readStop(page: Page): Promise<void> {

@@ -16,28 +16,32 @@ import {
 
 const hold = (page: Page, n: number) => page.locator('.holds .hold').nth(n)
 
-test('two tabs on one job see each other, and the idle one follows', async ({ page, context }) => {
-  await openPage(page)
-  await keepShare(page, 81)
-  const other = await context.newPage()
-  await openPage(other)
-  await expect(share(other)).toHaveValue('81')
-  await expect(page.locator('.also')).toHaveText('also in another tab')
-  await expect(other.locator('.also')).toHaveText('also in another tab')
-  await keepShare(other, 82)
-  await expect(share(page)).toHaveValue('82')
-  await expect(notes(page)).toContainText('Another tab changed this job at')
-  await expect(notes(page)).toContainText('changed the tolerance to use')
-  // following is no change of its own: nothing goes back and forth
-  await openShelf(page)
-  await expect(versions(page).first()).toContainText('changed the tolerance to use')
-  await expect(notes(other)).toHaveCount(0)
-  await keepShare(page, 83)
-  await expect(share(other)).toHaveValue('83')
-  await other.close()
-  await expect(page.locator('.also')).toHaveCount(0)
-  await expect(jobs(page)).toHaveCount(1)
-})
+test(
+  'two tabs on one job see each other, and the idle one follows',
+  { tag: '@whole' },
+  async ({ page, context }) => {
+    await openPage(page)
+    await keepShare(page, 81)
+    const other = await context.newPage()
+    await openPage(other)
+    await expect(share(other)).toHaveValue('81')
+    await expect(page.locator('.also')).toHaveText('also in another tab')
+    await expect(other.locator('.also')).toHaveText('also in another tab')
+    await keepShare(other, 82)
+    await expect(share(page)).toHaveValue('82')
+    await expect(notes(page)).toContainText('Another tab changed this job at')
+    await expect(notes(page)).toContainText('changed the tolerance to use')
+    // following is no change of its own: nothing goes back and forth
+    await openShelf(page)
+    await expect(versions(page).first()).toContainText('changed the tolerance to use')
+    await expect(notes(other)).toHaveCount(0)
+    await keepShare(page, 83)
+    await expect(share(other)).toHaveValue('83')
+    await other.close()
+    await expect(page.locator('.also')).toHaveCount(0)
+    await expect(jobs(page)).toHaveCount(1)
+  },
+)
 
 test('two tabs that change one job at the same time keep both', async ({ page, context }) => {
   await deafenable(page)
@@ -105,42 +109,43 @@ async function giveRoom(session: CDPSession, bytes: number): Promise<void> {
   })
 }
 
-test('a full disk is said loudly, work goes on, and it is kept when there is room', async ({
-  page,
-  context,
-}) => {
-  await openPage(page)
-  const session = await context.newCDPSession(page)
-  await giveRoom(session, 1)
-  await share(page).fill('82')
-  await expect(page.getByRole('alert')).toContainText('This job cannot be kept here')
-  await expect(page.getByRole('alert')).toContainText('the disk is full')
-  await expect(kept(page)).toHaveText('cannot be kept')
-  await share(page).fill('83')
-  await ready(page)
-  await expect(kept(page)).toHaveText('cannot be kept')
-  const download = page.waitForEvent('download')
-  await page.evaluate(() => {
-    Object.assign(window, { showSaveFilePicker: undefined })
-  })
-  await page.getByRole('button', { name: 'Save a file now' }).click()
-  const { plan } = JSON.parse(readFileSync(await (await download).path(), 'utf8')) as {
-    plan: { share: number }
-  }
-  expect(plan.share).toBe(0.83)
-  const again = page.getByRole('button', { name: 'Try again now' })
-  await expect(again).toBeVisible()
-  await giveRoom(session, 0)
-  // the sheet tries again by itself too, and may have been there before the press
-  await again.evaluateAll((there) => {
-    for (const button of there) (button as HTMLButtonElement).click()
-  })
-  await isKept(page)
-  await expect(page.getByRole('alert')).toHaveCount(0)
-  await page.reload()
-  await ready(page)
-  await expect(share(page)).toHaveValue('83')
-})
+test(
+  'a full disk is said loudly, work goes on, and it is kept when there is room',
+  { tag: '@whole' },
+  async ({ page, context }) => {
+    await openPage(page)
+    const session = await context.newCDPSession(page)
+    await giveRoom(session, 1)
+    await share(page).fill('82')
+    await expect(page.getByRole('alert')).toContainText('This job cannot be kept here')
+    await expect(page.getByRole('alert')).toContainText('the disk is full')
+    await expect(kept(page)).toHaveText('cannot be kept')
+    await share(page).fill('83')
+    await ready(page)
+    await expect(kept(page)).toHaveText('cannot be kept')
+    const download = page.waitForEvent('download')
+    await page.evaluate(() => {
+      Object.assign(window, { showSaveFilePicker: undefined })
+    })
+    await page.getByRole('button', { name: 'Save a file now' }).click()
+    const { plan } = JSON.parse(readFileSync(await (await download).path(), 'utf8')) as {
+      plan: { share: number }
+    }
+    expect(plan.share).toBe(0.83)
+    const again = page.getByRole('button', { name: 'Try again now' })
+    await expect(again).toBeVisible()
+    await giveRoom(session, 0)
+    // the sheet tries again by itself too, and may have been there before the press
+    await again.evaluateAll((there) => {
+      for (const button of there) (button as HTMLButtonElement).click()
+    })
+    await isKept(page)
+    await expect(page.getByRole('alert')).toHaveCount(0)
+    await page.reload()
+    await ready(page)
+    await expect(share(page)).toHaveValue('83')
+  },
+)
 
 test('where the browser keeps nothing, files are opened and saved all the same', async ({
   page,

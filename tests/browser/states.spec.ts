@@ -68,54 +68,58 @@ async function unfold(page: Page): Promise<void> {
   await expect(page.locator('.paste-preview')).toBeVisible()
 }
 
-test('axe finds nothing on any state of the sheet, by day and night', async ({ page }) => {
-  await openSheet(page)
-  await chooseExample(page, 'pump-and-motor.json')
-  await worked(page)
-  await axe(page, 'a plan, before moving and order of work')
-  const handle = page.locator('.band-rise .handle').first()
-  await handle.focus()
-  await page.keyboard.press('ArrowUp')
-  await expect(page.getByRole('heading', { level: 1 })).toContainText('Put by hand')
-  await axe(page, 'machines put by hand', '.sentence', '.band-rise')
-  await page.keyboard.press('Control+z')
-  await drawn(page)
-  expect(await layAllOpen(page)).toBeGreaterThan(5)
-  await unfold(page)
-  await axe(page, 'the figures of every band, unfolded', '.figures')
-  await layAllAway(page, 'feet')
-  const number = page.locator('[data-figures=feet] .cell.number input').first()
-  await number.fill('1,2,3')
-  await expect(page.locator('.cell.wrong').first()).toBeVisible()
-  await expect(page.locator('.page.stale')).toBeVisible()
-  await axe(page, 'a wrong entry, and a plan that is stale', '.sentence', '[data-figures=feet]')
-  await layAllAway(page)
-  await page.getByRole('button', { name: 'Shelf', exact: true }).click()
-  await expect(page.locator('.shelf-panel')).toBeVisible()
-  await page.locator('.versions').getByRole('button', { name: /^Look/ }).first().click()
-  await axe(page, 'the shelf with versions and what differs', '.shelf-panel')
-  const other = exampleText('pump-and-motor.json').replace('"share": 0.7', '"share": 0.8')
-  await openText(page, 'motor.json', other)
-  await expect(page.locator('.shelf-note summary')).toBeVisible()
-  await axe(page, 'a file whose job is on the shelf with other contents', '.shelf-note')
-  await page.getByRole('button', { name: 'Shelf', exact: true }).click()
-  await openText(page, 'bad.json', '{"format":"holdfast-train"}')
-  await expect(page.getByRole('alert')).toBeVisible()
-  await page.getByText('Look at the text').click()
-  await axe(page, 'a file that is refused, and its text', '[role=alert]')
-  await chooseExample(page, 'leave-it-alone.json')
-  await worked(page)
-  await axe(page, 'a train that may stay as it is', '.sentence')
-  await openText(page, 'impossible.json', impossible())
-  await expect(page.locator('.remedy').first()).toBeVisible()
-  await axe(page, 'a conflict with its remedies', '.sentence', '.ledger')
-  await page.locator('.remedy .tool').first().click()
-  await drawn(page)
-  await axe(page, 'a remedy tried on a copy', '.sentence', '.trial')
-  await page.getByRole('button', { name: 'New train' }).click()
-  await layAllOpen(page)
-  await axe(page, 'a new train')
-})
+test(
+  'axe finds nothing on any state of the sheet, by day and night',
+  { tag: '@whole' },
+  async ({ page }) => {
+    await openSheet(page)
+    await chooseExample(page, 'pump-and-motor.json')
+    await worked(page)
+    await axe(page, 'a plan, before moving and order of work')
+    const handle = page.locator('.band-rise .handle').first()
+    await handle.focus()
+    await page.keyboard.press('ArrowUp')
+    await expect(page.getByRole('heading', { level: 1 })).toContainText('Put by hand')
+    await axe(page, 'machines put by hand', '.sentence', '.band-rise')
+    await page.keyboard.press('Control+z')
+    await drawn(page)
+    expect(await layAllOpen(page)).toBeGreaterThan(5)
+    await unfold(page)
+    await axe(page, 'the figures of every band, unfolded', '.figures')
+    await layAllAway(page, 'feet')
+    const number = page.locator('[data-figures=feet] .cell.number input').first()
+    await number.fill('1,2,3')
+    await expect(page.locator('.cell.wrong').first()).toBeVisible()
+    await expect(page.locator('.page.stale')).toBeVisible()
+    await axe(page, 'a wrong entry, and a plan that is stale', '.sentence', '[data-figures=feet]')
+    await layAllAway(page)
+    await page.getByRole('button', { name: 'Shelf', exact: true }).click()
+    await expect(page.locator('.shelf-panel')).toBeVisible()
+    await page.locator('.versions').getByRole('button', { name: /^Look/ }).first().click()
+    await axe(page, 'the shelf with versions and what differs', '.shelf-panel')
+    const other = exampleText('pump-and-motor.json').replace('"share": 0.7', '"share": 0.8')
+    await openText(page, 'motor.json', other)
+    await expect(page.locator('.shelf-note summary')).toBeVisible()
+    await axe(page, 'a file whose job is on the shelf with other contents', '.shelf-note')
+    await page.getByRole('button', { name: 'Shelf', exact: true }).click()
+    await openText(page, 'bad.json', '{"format":"holdfast-train"}')
+    await expect(page.getByRole('alert')).toBeVisible()
+    await page.getByText('Look at the text').click()
+    await axe(page, 'a file that is refused, and its text', '[role=alert]')
+    await chooseExample(page, 'leave-it-alone.json')
+    await worked(page)
+    await axe(page, 'a train that may stay as it is', '.sentence')
+    await openText(page, 'impossible.json', impossible())
+    await expect(page.locator('.remedy').first()).toBeVisible()
+    await axe(page, 'a conflict with its remedies', '.sentence', '.ledger')
+    await page.locator('.remedy .tool').first().click()
+    await drawn(page)
+    await axe(page, 'a remedy tried on a copy', '.sentence', '.trial')
+    await page.getByRole('button', { name: 'New train' }).click()
+    await layAllOpen(page)
+    await axe(page, 'a new train')
+  },
+)
 
 test('axe finds nothing at the machine, by day and night', async ({ page }) => {
   await openSheet(page)
@@ -136,7 +140,7 @@ test('axe finds nothing at the machine, by day and night', async ({ page }) => {
   expect([...seen].sort()).toEqual(['a foot', 'readings'])
 })
 
-test('whatever takes the focus by the Tab key shows it', async ({ page }) => {
+test('whatever takes the focus by the Tab key shows it', { tag: '@whole' }, async ({ page }) => {
   await openSheet(page)
   await chooseExample(page, 'pump-and-motor.json')
   await worked(page)
@@ -173,36 +177,40 @@ test('whatever takes the focus by the Tab key shows it', async ({ page }) => {
   expect([...new Set(unseen)]).toEqual([])
 })
 
-test('by touch on a tablet every target of the sheet is 48 px', async ({ browser, baseURL }) => {
-  const context = await browser.newContext({
-    viewport: { width: 1024, height: 768 },
-    hasTouch: true,
-    ...(baseURL !== undefined && { baseURL }),
-  })
-  const page = await context.newPage()
-  await openSheet(page)
-  expect(await page.evaluate(() => matchMedia('(pointer: coarse)').matches)).toBe(true)
-  await chooseExample(page, 'pump-and-motor.json')
-  await worked(page)
-  await layAllOpen(page)
-  expect(await small(page)).toEqual([])
+test(
+  'by touch on a tablet every target of the sheet is 48 px',
+  { tag: '@whole' },
+  async ({ browser, baseURL }) => {
+    const context = await browser.newContext({
+      viewport: { width: 1024, height: 768 },
+      hasTouch: true,
+      ...(baseURL !== undefined && { baseURL }),
+    })
+    const page = await context.newPage()
+    await openSheet(page)
+    expect(await page.evaluate(() => matchMedia('(pointer: coarse)').matches)).toBe(true)
+    await chooseExample(page, 'pump-and-motor.json')
+    await worked(page)
+    await layAllOpen(page)
+    expect(await small(page)).toEqual([])
 
-  // an entry that is no value, the shelf, a file that is refused, one that is on the shelf
-  await page.locator('[data-figures=feet] .cell.number input').first().fill('1,2,3')
-  await expect(page.locator('.stale-note')).toContainText('1,2,3')
-  await page.getByRole('button', { name: 'Shelf', exact: true }).tap()
-  await page.locator('.versions').getByRole('button', { name: /^Look/ }).first().tap()
-  const other = exampleText('pump-and-motor.json').replace('"share": 0.7', '"share": 0.8')
-  await openText(page, 'motor.json', other)
-  await expect(page.locator('.shelf-note summary')).toBeVisible()
-  await openText(page, 'torn.json', '{ "format": ')
-  await expect(page.locator('.refusal')).toBeVisible()
-  expect(await small(page)).toEqual([])
-  await page.getByRole('button', { name: 'New train' }).tap()
-  await expect(page.locator('.stale-note button')).toHaveText(/^Add the machines/)
-  expect(await small(page)).toEqual([])
-  await context.close()
-})
+    // an entry that is no value, the shelf, a file that is refused, one that is on the shelf
+    await page.locator('[data-figures=feet] .cell.number input').first().fill('1,2,3')
+    await expect(page.locator('.stale-note')).toContainText('1,2,3')
+    await page.getByRole('button', { name: 'Shelf', exact: true }).tap()
+    await page.locator('.versions').getByRole('button', { name: /^Look/ }).first().tap()
+    const other = exampleText('pump-and-motor.json').replace('"share": 0.7', '"share": 0.8')
+    await openText(page, 'motor.json', other)
+    await expect(page.locator('.shelf-note summary')).toBeVisible()
+    await openText(page, 'torn.json', '{ "format": ')
+    await expect(page.locator('.refusal')).toBeVisible()
+    expect(await small(page)).toEqual([])
+    await page.getByRole('button', { name: 'New train' }).tap()
+    await expect(page.locator('.stale-note button')).toHaveText(/^Add the machines/)
+    expect(await small(page)).toEqual([])
+    await context.close()
+  },
+)
 
 /** What may be pressed on the page and is smaller than a finger. */
 async function small(page: Page): Promise<string[]> {

@@ -5,6 +5,7 @@ import { expect, test } from 'vitest'
 import { findBrowser } from '../../src/dev/browser.mjs'
 import { freshFolder, holdfast, refusalsOf } from './shell'
 import { askTooMuch, example, exampleFile } from './trains'
+import { isWhole } from '../counts'
 
 const file = exampleFile('pump-and-motor')
 const out = (name: string) => join(freshFolder(), name)
@@ -30,7 +31,7 @@ test('a sheet as HTML, its pages counted', () => {
   expect(html).toContain('size:A4')
 })
 
-test('on Letter, and with the date of the day where none is given', () => {
+test.runIf(isWhole)('on Letter, and with the date of the day where none is given', () => {
   const to = out('sheet.HTML')
   const ended = holdfast(['sheet', file, '--paper', 'Letter', '-o', to])
   expect(ended.status).toBe(0)
@@ -40,7 +41,7 @@ test('on Letter, and with the date of the day where none is given', () => {
   expect(html).toMatch(/, printed \d{4}-\d\d-\d\d<\/p>/)
 })
 
-test('for the office, under the same revision', () => {
+test.runIf(isWhole)('for the office, under the same revision', () => {
   const revision = (words: string[]) => {
     const ended = holdfast(['sheet', file, '-o', out('sheet.html'), '--json', ...words])
     expect(ended.status).toBe(0)
@@ -94,7 +95,7 @@ test('exit 3 without a browser, saying what to install', () => {
   }
 })
 
-test('exit 3 where the browser makes no PDF, with what it said', () => {
+test.runIf(isWhole)('exit 3 where the browser makes no PDF, with what it said', () => {
   const folder = freshFolder()
   const browser = join(folder, 'chromium')
   writeFileSync(browser, '#!/bin/sh\necho no display here >&2\nexit 7\n')

@@ -8,11 +8,11 @@ import { asFound } from '../../src/mechanics/readings/asFound'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { atEnds, guardedTrain, readOf, withIntervals } from './guardedTrains'
 import { reached } from './guardReached'
+import { counted } from '../counts'
 
 const solver = await glpkSolver()
-const long = process.env.HOLDFAST_LONG === '1'
-const wanted = long ? 400 : 40
-const cornered = long ? 400 : 14
+const wanted = counted(20, 400, 40)
+const cornered = counted(6, 400, 14)
 const patience = 1_200_000
 const guards = [0.3, 0.7, 1, 1.645]
 const guardOf = (seed: number) => guards[seed % guards.length] ?? 1

@@ -10,6 +10,7 @@ import { compareReadings, type NewReadings } from '../../src/engine/fieldwork/lo
 import type { CauseAnswer, DifferenceMeaning } from '../../src/engine/fieldwork/loop/meaning'
 import { fourFeet, pair, trainOf, type Json } from '../engine/pair'
 import { Random } from '../second/random'
+import { firstOf } from '../counts'
 
 /** Standard deviations of what is never quite right: readings, shims and slides (um). */
 const errors = { reading: 12, shim: 10, slide: 20 }
@@ -320,49 +321,56 @@ const layouts: [string, Layout][] = [
   ['two machines of four on a skid', { machines: 4, onSkid: [1, 2] }],
 ]
 
-describe.each(layouts)(`the meaning of a difference on %s, ${jobs} jobs each`, (_, layout) => {
-  const last = layout.machines - 2
-  const end = idOf(layout.machines - 1)
-  const causes: [string, Cause, (one: CauseAnswer) => boolean][] = [
-    [
-      'the machine at the end was bumped',
-      { bumped: { body: end, by: 300 } },
-      ({ kind, body }) => kind === 'stands off' && body === end,
-    ],
-    [
-      'a bracket at the last coupling sags and was not entered',
-      { sag: { coupling: last, by: 90 } },
-      ({ kind, coupling }) => kind === 'bracket' && coupling === couplingIds[last],
-    ],
-    [
-      'one value misread at the first coupling',
-      { misread: { coupling: 0, set: 1, hour: 9, by: 180 } },
-      ({ kind, coupling, set, hour }) =>
-        kind === 'dial' && coupling === 'c' && set === 1 && hour === 9,
-    ],
-    [
-      'a dial read with its sign turned at the last coupling',
-      { turned: { coupling: last, set: 0 } },
-      ({ kind, coupling, set }) =>
-        kind === 'sign of a dial' && coupling === couplingIds[last] && set === 0,
-    ],
-    ['shims out for in and slides the wrong way', { all: -1 }, ({ kind }) => kind === 'wrong way'],
-  ]
+describe.each(firstOf(layouts, 3, layouts.length))(
+  `the meaning of a difference on %s, ${jobs} jobs each`,
+  (_, layout) => {
+    const last = layout.machines - 2
+    const end = idOf(layout.machines - 1)
+    const causes: [string, Cause, (one: CauseAnswer) => boolean][] = [
+      [
+        'the machine at the end was bumped',
+        { bumped: { body: end, by: 300 } },
+        ({ kind, body }) => kind === 'stands off' && body === end,
+      ],
+      [
+        'a bracket at the last coupling sags and was not entered',
+        { sag: { coupling: last, by: 90 } },
+        ({ kind, coupling }) => kind === 'bracket' && coupling === couplingIds[last],
+      ],
+      [
+        'one value misread at the first coupling',
+        { misread: { coupling: 0, set: 1, hour: 9, by: 180 } },
+        ({ kind, coupling, set, hour }) =>
+          kind === 'dial' && coupling === 'c' && set === 1 && hour === 9,
+      ],
+      [
+        'a dial read with its sign turned at the last coupling',
+        { turned: { coupling: last, set: 0 } },
+        ({ kind, coupling, set }) =>
+          kind === 'sign of a dial' && coupling === couplingIds[last] && set === 0,
+      ],
+      [
+        'shims out for in and slides the wrong way',
+        { all: -1 },
+        ({ kind }) => kind === 'wrong way',
+      ],
+    ]
 
-  it('is nothing where there is no cause', () => {
-    const { counts } = said({}, layout, jobs)
-    expect(counts['within doubt'], JSON.stringify(counts)).toBeGreaterThanOrEqual(0.85 * jobs)
-  })
+    it('is nothing where there is no cause', () => {
+      const { counts } = said({}, layout, jobs)
+      expect(counts['within doubt'], JSON.stringify(counts)).toBeGreaterThanOrEqual(0.85 * jobs)
+    })
 
-  it.each(causes)('%s', (_, cause, planted) => {
-    const { counts, meanings } = said(cause, layout, jobs)
-    const differing = meanings.filter(({ kind }) => kind !== 'within doubt')
-    const missed = differing.filter(({ causes: all }) => !all.some(planted))
-    const story = `${JSON.stringify(counts)} ${missed[0]?.words ?? ''}`
-    expect(differing.length, story).toBeGreaterThanOrEqual(0.6 * jobs)
-    // 19 of 20 by the odds that are kept; of a few jobs one may be the twentieth
-    expect(missed.length, story).toBeLessThanOrEqual(Math.max(1, 0.13 * differing.length))
-    // an end machine has one coupling: neither it nor any other is accused by a number of them
-    for (const { words } of meanings) expect(words).not.toMatch(/both (its )?couplings/i)
-  })
-})
+    it.each(causes)('%s', (_, cause, planted) => {
+      const { counts, meanings } = said(cause, layout, jobs)
+      const differing = meanings.filter(({ kind }) => kind !== 'within doubt')
+      const missed = differing.filter(({ causes: all }) => !all.some(planted))
+      const story = `${JSON.stringify(counts)} ${missed[0]?.words ?? ''}`
+      expect(differing.length, story).toBeGreaterThanOrEqual(0.6 * jobs)
+      // 19 of 20 by the odds that are kept; of a few jobs one may be the twentieth
+      expect(missed.length, story).toBeLessThanOrEqual(Math.max(1, 0.13 * differing.length))
+      // an end machine has one coupling: neither it nor any other is accused by a number of them
+      for (const { words } of meanings) expect(words).not.toMatch(/both (its )?couplings/i)
+    })
+  },
+)

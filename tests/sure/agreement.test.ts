@@ -7,9 +7,9 @@ import type { Spread } from '../second/sure/spreads'
 import type { Train } from '../second/train'
 import { plannedSure, type Planned } from './sureAnswer'
 import { randomSureTrain } from '../second/randomSure'
+import { counted, firstOf } from '../counts'
 
-const long = process.env.HOLDFAST_LONG === '1'
-const trains = long ? 100 : 2
+const trains = counted(1, 100, 2)
 const firstSeed = Number(process.env.HOLDFAST_SEED ?? 1)
 const draws = 40_000
 
@@ -112,12 +112,12 @@ function compared(name: string, train: Train, { status, motions, sure }: Planned
   return differences
 }
 
-test(`the chances of ${trains} random trains and of the examples are those of the sampler`, async () => {
+test(`the chances of ${trains} random trains and of examples are those of the sampler`, async () => {
   const solver = await glpkSolver()
   const wrong: string[] = []
   const deviations: number[] = []
   const counts: Record<string, number> = { compared: 0, between: 0 }
-  for (const [name, train] of [...randoms(trains), ...examples()]) {
+  for (const [name, train] of [...randoms(trains), ...firstOf(examples(), 2, 7)]) {
     const planned = plannedSure(train, solver)
     const differences = compared(name, train, planned)
     wrong.push(...differences.texts)
@@ -139,7 +139,11 @@ test(`the chances of ${trains} random trains and of the examples are those of th
 test('the uncertainty of every check is that of the sampler', async () => {
   const solver = await glpkSolver()
   // four standard deviations of a sampled standard deviation, or the 1 % of the contract
-  const [count, samples, most] = long ? [20, 1_000_000, 0.01] : [2, 100_000, 0.009]
+  const [count, samples, most] = [
+    counted(1, 20, 2),
+    counted(100_000, 1_000_000),
+    counted(0.009, 0.01),
+  ]
   const wrong: string[] = []
   let seen = 0
   for (let seed = firstSeed; seen < count; seed++) {

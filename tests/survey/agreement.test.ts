@@ -8,9 +8,9 @@ import { solveSecond } from '../second/solve'
 import { workedOut } from '../second/sure/covariance'
 import { sampled } from '../second/sure/sampled'
 import { plannedSure } from '../sure/sureAnswer'
+import { counted } from '../counts'
 
-const long = process.env.HOLDFAST_LONG === '1'
-const trains = long ? 60 : 3
+const trains = counted(2, 60, 3)
 const draws = 40_000
 
 const sameNumber = (a = 0, b = 0) => Math.abs(a - b) <= 1e-3 * Math.abs(b)

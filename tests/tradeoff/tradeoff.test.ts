@@ -18,6 +18,7 @@ import type { Train } from '../../src/mechanics/train'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { read } from '../holds/choice'
 import { randomTrain } from '../second/randomTrain'
+import { firstOf } from '../counts'
 
 const solver = await glpkSolver()
 const folder = new URL('../../examples/', import.meta.url)
@@ -88,7 +89,7 @@ function convexAndFalling({ points }: Tradeoff): void {
   })
 }
 
-describe.each(examples)('the curve of %s', (file) => {
+describe.each(firstOf(examples, 3, examples.length))('the curve of %s', (file) => {
   const train = read(document(file))
   const made = planner(train)
   const { curve } = made
