@@ -21,8 +21,10 @@ export default defineConfig({
   // on a loaded machine a browser without a screen may stop drawing frames, and a click then waits for ever for its button
   // to stand still: such a test is run once more, in a browser of its own, and told as flaky
   retries: 1,
-  // looks that others cover at usual count: axe size by size and theme by theme
-  ...(process.env.HOLDFAST_LONG === '1' ? {} : { grepInvert: /@long/ }),
+  // the usual run leaves out what takes long, the whole run the looks that others cover: axe size by size, theme by theme
+  ...(process.env.HOLDFAST_LONG === '1'
+    ? {}
+    : { grepInvert: process.env.HOLDFAST_WHOLE === '1' ? /@long/ : /@long|@whole/ }),
   forbidOnly: process.env.CI !== undefined,
   reporter: 'list',
   use: {

@@ -1,4 +1,4 @@
-// npm run counts: what the last `npm test` ran, folder by folder, with the seconds it took, and written
+// npm run counts: what the last `npm run test:whole` ran, folder by folder, with the seconds it took, and written
 // into shared/docs/testing.md between its two "counts" marks. Wants a whole run: the reports of
 // Vitest and Playwright that it leaves in .cache.
 import { readFileSync, writeFileSync } from 'node:fs'
@@ -54,7 +54,7 @@ function read(name) {
   try {
     return JSON.parse(readFileSync(join(root, '.cache', `${name}.json`), 'utf8'))
   } catch (error) {
-    console.error(`no report of ${name} (${error.message}): run npm test first`)
+    console.error(`no report of ${name} (${error.message}): run npm run test:whole first`)
     process.exit(1)
   }
 }

@@ -4,6 +4,7 @@ import { join, resolve } from 'node:path'
 import { beforeAll, describe, expect, expectTypeOf, test } from 'vitest'
 import { PlanningRun, readTrain } from '../../src/library'
 import { glpkSolver } from '../../src/library/solver'
+import { isWhole } from '../counts'
 import { page } from './pages'
 import { freshFolder } from './shell'
 import { example } from './trains'
@@ -16,7 +17,7 @@ const node = process.execPath
 const folder = freshFolder()
 const lines = /<!-- runs -->\n```ts\n([\s\S]+?)```/.exec(page('shared/docs/library.md'))?.[1] ?? ''
 
-describe('the package, in an empty folder', () => {
+describe.runIf(isWhole)('the package, in an empty folder', () => {
   beforeAll(() => {
     command([node, 'src/library/build.mjs'], '.')
     command([node, 'src/cli/build.mjs'], '.')
