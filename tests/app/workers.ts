@@ -21,6 +21,9 @@ const isWanted = (data: Message | string): boolean =>
 /** Workers that were begun: a file of tests ends them, and does not end while a script is still being loaded. */
 const begun: WorkerHere[] = []
 
+/** A file of tests has ended: whatever still asks for a worker gets one that never comes to anything. */
+let over = false
+
 const scopes = new Map<string, WorkerScope>()
 globalThis.workerScopes = scopes
 
@@ -51,6 +54,10 @@ class WorkerHere extends EventTarget {
       },
       setTimeout: (later, ms) => (wanted.has('ahead') ? setTimeout(later, ms) : undefined),
     })
+    if (over) {
+      this.loaded = new Promise(() => undefined)
+      return
+    }
     this.loaded = scripts[file]?.(scope) ?? Promise.reject(new Error(`not known here: ${file}`))
     begun.push(this)
   }
@@ -87,10 +94,12 @@ const scripts: Readonly<Record<string, (scope: string) => Promise<unknown>>> = {
 /** Has the tests of a file answered by workers here. */
 export function useWorkersHere(): void {
   beforeEach(() => {
+    over = false
     answering()
     vi.stubGlobal('Worker', WorkerHere)
   })
   afterAll(async () => {
+    over = true
     await Promise.allSettled(begun.map(({ loaded }) => loaded))
     // what is still on its way would come when the page of these tests is gone
     for (const worker of begun.splice(0)) worker.terminate()

@@ -81,12 +81,14 @@ describe('what is made stands between its markers', () => {
   })
 
   test('the usual and the long count of a test are those in its file', () => {
-    const table = page('shared/docs/testing.md').split('## Usual and long')[1]?.split('\n## ')[0]
+    const table = page('shared/docs/testing.md')
+      .split('## Usual, whole and long')[1]
+      ?.split('\n## ')[0]
     const rows = rowsOf(table ?? '')
     expect(rows.length).toBeGreaterThan(9)
     for (const [file = '', , usual = '', long = ''] of rows)
       expect(readFileSync(file.replaceAll('`', ''), 'utf8'), file).toMatch(
-        new RegExp(`\\? ${long} : ${usual}\\b`),
+        new RegExp(`\\? ${long} : ${usual}\\b|counted\\(${usual}, ${long}\\b`),
       )
   })
 })

@@ -5,6 +5,7 @@ import { expect, test } from 'vitest'
 import { readArguments } from '../../src/cli/arguments'
 import { fileWith, freshFolder, holdfast, refusalsOf } from './shell'
 import { askTooMuch, example, reverseDial } from './trains'
+import { isWhole } from '../counts'
 
 const launcher = resolve('src/cli/holdfast.mjs')
 
@@ -48,24 +49,27 @@ test('--lines: 200 lines in order, and a bad one stops nothing', () => {
   expect(first).toEqual(JSON.parse(alone.out))
 })
 
-test('--lines: blank lines count and have no answer; one that cannot be aligned is answered', () => {
-  const file = fileWith(`\n${train('a')}\r\n  \n${impossible}`, 'trains.jsonl')
-  const ended = holdfast(['plan', file, '--lines'])
-  expect(told(ended.out).map(({ line, status }) => [line, status])).toEqual([
-    [2, 'planned'],
-    [4, 'impossible'],
-  ])
-  expect(ended.status).toBe(0)
-  const odd = Buffer.concat([Buffer.from('{"a":"'), Buffer.from([0xff]), Buffer.from('"}\n[]\n')])
-  const bad = holdfast(['plan', '--lines'], { input: odd })
-  expect(told(bad.out).map(({ refused }) => refused?.[0]?.why)).toEqual([
-    expect.stringContaining('not UTF-8 text: byte 7'),
-    expect.any(String),
-  ])
-  expect(refusalsOf(holdfast(['plan', 'nowhere.jsonl', '--lines']))).toMatchObject([
-    { at: 'nowhere.jsonl', why: 'no such file or folder: check the name' },
-  ])
-})
+test.runIf(isWhole)(
+  '--lines: blank lines count and have no answer; one that cannot be aligned is answered',
+  () => {
+    const file = fileWith(`\n${train('a')}\r\n  \n${impossible}`, 'trains.jsonl')
+    const ended = holdfast(['plan', file, '--lines'])
+    expect(told(ended.out).map(({ line, status }) => [line, status])).toEqual([
+      [2, 'planned'],
+      [4, 'impossible'],
+    ])
+    expect(ended.status).toBe(0)
+    const odd = Buffer.concat([Buffer.from('{"a":"'), Buffer.from([0xff]), Buffer.from('"}\n[]\n')])
+    const bad = holdfast(['plan', '--lines'], { input: odd })
+    expect(told(bad.out).map(({ refused }) => refused?.[0]?.why)).toEqual([
+      expect.stringContaining('not UTF-8 text: byte 7'),
+      expect.any(String),
+    ])
+    expect(refusalsOf(holdfast(['plan', 'nowhere.jsonl', '--lines']))).toMatchObject([
+      { at: 'nowhere.jsonl', why: 'no such file or folder: check the name' },
+    ])
+  },
+)
 
 test('--lines: a slow reader holds up the reading; one that goes ends it with 3', async () => {
   const child = spawn(process.execPath, [launcher, 'plan', '--lines'], {
@@ -119,29 +123,32 @@ test('a folder: one line a file, in order, the same with any number of jobs', ()
   })
 })
 
-test('--known: what has not changed is told again; what has, what was cut off and what stopped is planned', () => {
-  const { folder, names } = plant()
-  const first = holdfast(['plan', 'plant', '--jobs', '1'], { folder }).out
-  const lines = told(first)
-  // an answer that only an earlier run can have given shows where it came from
-  const marked = lines.slice(0, 4).map((line) => JSON.stringify({ ...line, from: 'before' }))
-  marked[2] = JSON.stringify({ ...lines[2], status: 'stopped' })
-  writeFileSync(
-    join(folder, 'known.jsonl'),
-    `${marked.join('\n')}\n${JSON.stringify(lines[4]).slice(0, 90)}`,
-  )
-  writeFileSync(join(folder, names[0] ?? ''), train('changed'))
-  const words = ['plan', 'plant', '--jobs', '1', '--known', 'known.jsonl']
-  const again = holdfast(words, { folder })
-  expect(again.complaints).toMatch(/^passed over: 1 of the known lines/)
-  expect(again.status).toBe(2)
-  expect(told(again.out).map((line) => 'from' in line)).toEqual([false, true, false, true, false])
-  expect(told(again.out)[0]).toMatchObject({ name: 'changed', status: 'planned' })
-  expect(told(again.out)[2]).toEqual(lines[2])
-  expect(told(again.out)[4]).toEqual(lines[4])
-  const other = holdfast([...words, '--work', '2'], { folder })
-  expect(told(other.out).some((line) => 'from' in line)).toBe(false)
-})
+test.runIf(isWhole)(
+  '--known: what has not changed is told again; what has, what was cut off and what stopped is planned',
+  () => {
+    const { folder, names } = plant()
+    const first = holdfast(['plan', 'plant', '--jobs', '1'], { folder }).out
+    const lines = told(first)
+    // an answer that only an earlier run can have given shows where it came from
+    const marked = lines.slice(0, 4).map((line) => JSON.stringify({ ...line, from: 'before' }))
+    marked[2] = JSON.stringify({ ...lines[2], status: 'stopped' })
+    writeFileSync(
+      join(folder, 'known.jsonl'),
+      `${marked.join('\n')}\n${JSON.stringify(lines[4]).slice(0, 90)}`,
+    )
+    writeFileSync(join(folder, names[0] ?? ''), train('changed'))
+    const words = ['plan', 'plant', '--jobs', '1', '--known', 'known.jsonl']
+    const again = holdfast(words, { folder })
+    expect(again.complaints).toMatch(/^passed over: 1 of the known lines/)
+    expect(again.status).toBe(2)
+    expect(told(again.out).map((line) => 'from' in line)).toEqual([false, true, false, true, false])
+    expect(told(again.out)[0]).toMatchObject({ name: 'changed', status: 'planned' })
+    expect(told(again.out)[2]).toEqual(lines[2])
+    expect(told(again.out)[4]).toEqual(lines[4])
+    const other = holdfast([...words, '--work', '2'], { folder })
+    expect(told(other.out).some((line) => 'from' in line)).toBe(false)
+  },
+)
 
 test('--known: never the file that standard output goes into', async () => {
   const { folder } = plant()
@@ -154,7 +161,7 @@ test('--known: never the file that standard output goes into', async () => {
   expect(readFileSync(known, 'utf8')).toContain('this very file')
 })
 
-test('a worker that dies is told for its file, and another goes on', async () => {
+test.runIf(isWhole)('a worker that dies is told for its file, and another goes on', async () => {
   const { folder } = plant()
   writeFileSync(join(folder, 'plant', '3.json'), train('ends its worker'))
   // as if the planner took its thread with it: reading this train ends the worker

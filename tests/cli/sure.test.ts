@@ -3,6 +3,7 @@ import type { TrainDocument } from '../../src/document/schema'
 import { exampleFile as fileOf } from '../holds/choice'
 import { fileWith, holdfast } from './shell'
 import { exampleFile } from './trains'
+import { isWhole } from '../counts'
 
 const document = (name: string) => fileOf(name) as TrainDocument
 
@@ -47,7 +48,7 @@ describe('--sure', () => {
     expect(rounded?.sure?.asFound).toEqual(sure?.asFound)
   })
 
-  test('is asked for by the file as well, and left out where nobody asks', () => {
+  test.runIf(isWhole)('is asked for by the file as well, and left out where nobody asks', () => {
     expect(planned(exampleFile('piped-compressor')).sure).toBeUndefined()
     const train = document('piped-compressor')
     const few = { ...train, plan: { ...train.plan, sure: { draws: 500, seed: 9 } } }
@@ -56,7 +57,7 @@ describe('--sure', () => {
     expect((sure?.all?.high ?? 0) - (sure?.all?.low ?? 0)).toBeGreaterThan(0.05)
   })
 
-  test('of an impossible train tells how it stands', () => {
+  test.runIf(isWhole)('of an impossible train tells how it stands', () => {
     const train = document('piped-compressor')
     const tight = { ...train, plan: { ...train.plan, share: 0.3 } }
     const { status, out } = holdfast(['plan', fileWith(JSON.stringify(tight)), '--json', '--sure'])
@@ -66,7 +67,7 @@ describe('--sure', () => {
     expect(sure?.asFound.chance).toBe(0)
   })
 
-  test('stands in every row of holds, by the same draws as the plan', () => {
+  test.runIf(isWhole)('stands in every row of holds, by the same draws as the plan', () => {
     const { out } = holdfast(['holds', exampleFile('piped-compressor'), '--json', '--sure'])
     const rows = JSON.parse(out) as { held: string[]; status: string; sure?: Sure }[]
     const { sure } = planned(exampleFile('piped-compressor'), '--sure')

@@ -5,6 +5,7 @@ import { readTrain } from '../../src/document/readTrain'
 import type { TrainDocument } from '../../src/document/schema'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { examples } from './expected'
+import { firstOf } from '../counts'
 
 const solver = await glpkSolver()
 const folder = new URL('../../examples/', import.meta.url)
@@ -91,7 +92,7 @@ describe('examples', () => {
           }
       })
 
-    it.each(holds)('holding $held reaches $floor at best', (hold) => {
+    it.each(firstOf(holds, 2, holds.length))('holding $held reaches $floor at best', (hold) => {
       const answer = plan(holding(document, hold.held))
       expect(answer.held).toEqual(hold.held)
       agrees(answer.floor, hold.floor)

@@ -5,9 +5,10 @@ import { judge } from '../second/judge'
 import { fineFactor } from '../second/train'
 import { contractFaults } from './contract'
 import { shimmed } from './shimmed'
+import { counted } from '../counts'
 
 const long = process.env.HOLDFAST_LONG === '1'
-const trains = long ? 150 : 6
+const trains = counted(2, 150, 6)
 const firstSeed = Number(process.env.HOLDFAST_SEED ?? 1)
 const solver = await glpkSolver()
 

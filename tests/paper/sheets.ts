@@ -15,10 +15,14 @@ import type { PlanAnswer } from '../../src/engine/fieldwork/answer'
 import type { TrainDocument } from '../../src/document/schema'
 import type { Train } from '../../src/mechanics/train'
 import { readTrain } from '../../src/document/readTrain'
+import { firstOf } from '../counts'
 
 export const exampleNames = readdirSync('examples')
   .filter((file) => file.endsWith('.json'))
   .map((file) => file.replace('.json', ''))
+
+/** Those that the usual run looks at in full; all of them in the whole one. */
+export const someExamples = firstOf(exampleNames, 2, exampleNames.length)
 
 export const exampleOf = (name: string): TrainDocument =>
   JSON.parse(readFileSync(`examples/${name}.json`, 'utf8')) as TrainDocument
