@@ -21,6 +21,7 @@ import { cautionText, findingsText, notEnteredText } from './remarksText'
 import { tidy } from '../language/tidy'
 import { sentenceOf, sentenceText } from '../engine/plan/sentence'
 import { sureText } from './sureText'
+import { certificateSentences } from './certificateText'
 import { unfinishedSentences } from './unfinishedWords'
 import { stepsText } from './stepsText'
 import { surveysText } from './surveysText'
@@ -141,6 +142,7 @@ function proofLines(train: Train, answer: DrawnAnswer): string[] {
       ]
     }
     case 'impossible':
+      return answer.certificate ? certificateSentences(train, answer.certificate) : []
     case 'stopped':
     case 'by hand':
       return []

@@ -14,7 +14,7 @@ function judged(seed: number, plan: { guard?: number; worst?: boolean }) {
   if (run.plan().status !== 'planned' || run.proof().cost < 1) return undefined
   const train = readOf({ ...document, plan: { ...document.plan, ...plan } })
   const lines = run.found().map(({ line }) => line)
-  const proof = prove(train, lines, run.motions(), train.plan.share, run.bound())
+  const proof = prove(train, lines, run.motions(), train.plan.share, run.bound().bound)
   const own = new PlanRun(train, solver).plan()
   return { proof, dearer: !('cost' in own) || own.cost > run.proof().cost * (1 + 1e-5) }
 }

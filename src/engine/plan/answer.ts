@@ -2,6 +2,7 @@ import type { Band } from '../../mechanics/misalignment/bands'
 import type { Refusal } from '../../document/refusal'
 import type { Way } from '../../language/sides'
 import type { FootLimit } from '../../mechanics/footLimits'
+import type { CertificateAnswer } from './certificateAnswer'
 import type { GrowthQuantity, GrowthSource } from '../../mechanics/train'
 import type { Motion } from '../../mechanics/motion'
 import type { CheckVerdict } from '../../mechanics/uncertainty/verdict'
@@ -66,6 +67,8 @@ export interface InToleranceAnswer extends StandingAnswer, MovesAnswer {
 export interface ImpossibleAnswer extends StandingAnswer {
   status: 'impossible'
   floor: number
+  /** Left out where only the floor was asked for. */
+  certificate?: CertificateAnswer
 }
 
 /** A plan was found, did not pass its proof and is not shown. */

@@ -1,5 +1,4 @@
 import type { Train } from '../../mechanics/train'
-import type { Micrometres } from '../../mechanics/units'
 import { once } from '../../mechanics/once'
 import { noMotion, type Motion } from '../../mechanics/motion'
 import { sharesOf } from '../../mechanics/misalignment/shares'
@@ -9,13 +8,14 @@ import { keptRooms, type KeptRooms } from '../../mechanics/uncertainty/kept'
 import { keptShares } from '../../mechanics/uncertainty/verdict'
 import { tol } from '../../mechanics/tolerances'
 import { Budget } from '../lp/budget'
-import { programUnit } from '../lp/program'
 import { buildProgram } from '../lp/rows/buildProgram'
 import type { Solver } from '../lp/solver'
-import { boundsTogether } from '../proof/exactSum'
+import { shareProof } from '../proof/claims'
 import { prove } from '../proof/prove'
 import type { PlanFigures } from './answer'
+import { certificateAnswer, type CertificateAnswer } from './certificateAnswer'
 import { bindingOf } from './binding'
+import { provenBound, type ProvenBound } from './provenBound'
 import { planSolved } from './planSolved'
 import { solvePlan } from './solvePlan'
 
@@ -78,9 +78,11 @@ export class PlanRun {
     return solved.status === 'planned' ? solved.motions : this.train.bodies.map(() => noMotion)
   })
   /** No plan costs less (um). */
-  readonly bound = once((): Micrometres => {
+  readonly bound = once((): ProvenBound => {
     const solved = this.solved()
-    return solved.status === 'planned' ? boundsTogether([solved.least.bound], programUnit) : 0
+    if (solved.status !== 'planned') return { bound: 0, byOwnRows: true }
+    const lines = this.found().map(({ line }) => line)
+    return provenBound(this.train, lines, solved.least.share, solved.parts)
   })
   /** The plan judged by other code. */
   readonly proof = once(() =>
@@ -89,16 +91,24 @@ export class PlanRun {
       this.found().map(({ line }) => line),
       this.motions(),
       this.train.plan.share,
-      this.bound(),
+      this.bound().bound,
     ),
   )
+  /** Of an impossible train: what its limits prove in exact arithmetic, by rows of the proof's own. */
+  readonly certificate = once((): CertificateAnswer | undefined => {
+    const solved = this.solved()
+    if (solved.status !== 'impossible') return undefined
+    const lines = this.found().map(({ line }) => line)
+    const { limits, proven } = shareProof(this.train, lines, solved.claims)
+    return certificateAnswer(this.train, limits, proven)
+  })
   /** The plan without prices. */
   readonly plan = once(() => {
     const solved = this.solved()
     const outcome =
       solved.status === 'planned'
-        ? { ...solved, motions: this.motions(), bound: this.bound() }
-        : solved
+        ? { ...solved, motions: this.motions(), ...this.bound() }
+        : { ...solved, certificate: this.certificate() }
     return planSolved(this.train, this.found(), this.standing(), outcome, () => this.proof())
   })
   /** What each limit that binds is worth, which takes as long again; none without moves. */

@@ -7,18 +7,24 @@ import { noMotion, type Motion } from '../../mechanics/motion'
 import { keepsRoom, keptRooms } from '../../mechanics/uncertainty/kept'
 import { keptShares } from '../../mechanics/uncertainty/verdict'
 import { prove, type Proof } from '../proof/prove'
+import type { CertificateAnswer } from './certificateAnswer'
 import type { MovesAnswer, PlanFigures, ProofAnswer, StandingAnswer } from './answer'
 import { planCautions } from './cautions'
 import { findingsOf } from './findings'
 import { notEnteredOf } from './notEntered'
 import * as report from './report'
+import type { ProvenBound } from './provenBound'
 import { surveysAnswer } from './surveysAnswer'
 import { totalsOf } from './totals'
 
 /** What the programs came to, before it is judged. */
 export type PlanOutcome =
   | { readonly status: 'in-tolerance'; readonly floor: number | undefined }
-  | { readonly status: 'impossible'; readonly floor: number }
+  | {
+      readonly status: 'impossible'
+      readonly floor: number
+      readonly certificate?: CertificateAnswer | undefined
+    }
   | {
       readonly status: 'stopped'
       readonly floor: number | undefined
@@ -31,6 +37,8 @@ export type PlanOutcome =
       readonly motions: readonly Motion[]
       /** No plan costs less. */
       readonly bound: Micrometres
+      /** That is shown by rows of the proof's own. */
+      readonly byOwnRows: boolean
     }
 
 /** Moves that passed their proof, with what is to be known of them. */
@@ -69,14 +77,23 @@ export function planSolved(
       return { status, why, ...(outOfWork && { outOfWork }), ...common }
     }
     case 'impossible':
-      return { status: 'impossible', ...common, floor: tidy(solved.floor) }
+      return {
+        status: 'impossible',
+        ...common,
+        floor: tidy(solved.floor),
+        ...(solved.certificate && { certificate: solved.certificate }),
+      }
     case 'in-tolerance': {
       const still = train.bodies.map(() => noMotion)
-      return judged(still, 0, (moves) => ({ status: 'in-tolerance', ...common, ...moves }))
+      return judged(still, { bound: 0, byOwnRows: true }, (moves) => ({
+        status: 'in-tolerance',
+        ...common,
+        ...moves,
+      }))
     }
     case 'planned': {
-      const { motions, bound, floor } = solved
-      return judged(motions, bound, (moves) => ({
+      const { motions, floor } = solved
+      return judged(motions, solved, (moves) => ({
         status: 'planned',
         ...common,
         floor: tidy(floor),
@@ -88,14 +105,14 @@ export function planSolved(
   /** The moves with their proof in an answer, or that they do not pass it. */
   function judged(
     motions: readonly Motion[],
-    bound: Micrometres,
+    { bound, byOwnRows }: ProvenBound,
     answer: (moves: ProvenMoves) => PlanFigures,
   ): PlanFigures {
     const lines = found.map(({ line }) => line)
     const proof = known() ?? prove(train, lines, motions, train.plan.share, bound)
     if (!proof.sound) {
       const why = proof.faults.join('; ')
-      return { status: 'unproven', why, ...common, proof: proofAnswer(proof) }
+      return { status: 'unproven', why, ...common, proof: proofAnswer(proof, byOwnRows) }
     }
     return answer({
       findings: [...common.findings, ...planCautions(train, motions, proof.worstShare)],
@@ -106,15 +123,18 @@ export function planSolved(
       couplings: report.couplingsAnswer(train, found, motions),
       worstShare: tidy(proof.worstShare),
       expected: report.expectedAnswer(train, found, motions),
-      proof: proofAnswer(proof),
+      proof: proofAnswer(proof, byOwnRows),
     })
   }
 }
 
-const proofAnswer = ({ bound, gap, worstViolation }: Proof): ProofAnswer => ({
+const proofAnswer = ({ bound, gap, worstViolation }: Proof, byOwnRows: boolean): ProofAnswer => ({
   bound,
   gap,
   worstViolation,
-  checkedBy:
-    'every limit measured again on the moved bodies; bound recomputed from the duals of the least-cost program',
+  checkedBy: `every limit measured again on the moved bodies; ${
+    byOwnRows
+      ? 'bound added up in exact arithmetic over rows made anew from the train, which believes neither the solver nor its program'
+      : 'bound recomputed from the duals of the least-cost program'
+  }`,
 })

@@ -5,6 +5,8 @@ import { motionNames, noMotion, type Motion } from '../../mechanics/motion'
 import type { Solver } from '../lp/solver'
 import { Partition, type Part } from '../lp/parts'
 import { programUnit, type Cut, type Program } from '../lp/program'
+import type { Claim } from '../proof/claims'
+import { floorClaims } from './limitClaims'
 import { PartSolver, type CostAnswer, type PartPlan } from './partSolver'
 import { solveParts } from './solveParts'
 import { floorCuts, wholeAnswer } from './wholeAnswer'
@@ -23,7 +25,13 @@ export interface LeastOfPart {
 
 export type Solved =
   | { readonly status: 'in-tolerance'; readonly floor: number | undefined }
-  | { readonly status: 'impossible'; readonly floor: number; readonly cuts: readonly Cut[] }
+  | {
+      readonly status: 'impossible'
+      readonly floor: number
+      readonly cuts: readonly Cut[]
+      /** The limits that the floor leans on. */
+      readonly claims: readonly Claim[]
+    }
   | {
       readonly status: 'planned'
       readonly floor: number
@@ -69,7 +77,8 @@ export function solvePlan(
       return solved
     case 'impossible': {
       const { status, floor, groups } = solved
-      return { status, floor, cuts: floorCuts(partition, parts, groups) }
+      const cuts = floorCuts(partition, parts, groups)
+      return { status, floor, cuts, claims: floorClaims(partition, parts, groups) }
     }
     case 'planned': {
       const { status, floor, share } = solved

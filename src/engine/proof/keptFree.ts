@@ -1,6 +1,7 @@
 import type { Misalignment } from '../../mechanics/readings/equation'
 import { growthQuantities, type Coupling, type State, type Train } from '../../mechanics/train'
 import type { CouplingMotion } from '../../mechanics/misalignment/shares'
+import type { ErrorSource } from '../../mechanics/uncertainty/errorSource'
 import { errorsAt, guardedErrors } from '../../mechanics/uncertainty/judged'
 import { apartIn, gapError, judgedChecks, type AxesApart, type Sides } from './couplingsMet'
 import type { ClaimedMotion } from './moved'
@@ -56,6 +57,50 @@ export function sharesWithKept(
       return toward(v) + guard * Math.sqrt(squares) + ends
     }
   }
+}
+
+/**
+ * The room kept free of a check toward a direction: um of an offset, mrad of a plane or an angle, mm of a gap.
+ * @param errors that a guard is kept against; none without one
+ */
+export function roomKept(
+  train: Train,
+  errors: readonly ErrorSource[],
+  c: number,
+  s: number,
+  what: 'left plane' | 'right plane' | 'offset' | 'angle' | 'gap',
+  [ny, nz]: readonly [number, number],
+): number {
+  const { guard, worst } = train.plan
+  const [coupling, state] = [train.couplings[c], train.states[s]]
+  if (!coupling || !state || (guard === 0 && !worst)) return 0
+  const own = errorsAt(errors, c, s)
+  const segments = worst ? segmentsOf(train, coupling, state) : []
+  const together = (errors: readonly number[], ends: readonly number[]): number =>
+    guard * Math.sqrt(errors.reduce((sum, e) => sum + e * e, 0)) +
+    ends.reduce((sum, end) => sum + Math.abs(end), 0)
+  if (what === 'gap') {
+    const gaps = (list: readonly { readonly gap: number }[]) => list.map(({ gap }) => gap)
+    return (together(gaps(own), gaps(segments)) * Math.abs(ny)) / 1000
+  }
+  const { flex, offset } = coupling.tolerance
+  const planes = flex === undefined ? 0 : 2
+  const at = {
+    'left plane': 0,
+    'right plane': 1,
+    offset: planes,
+    angle: planes + (offset === undefined ? 0 : 1),
+  }
+  const check = judgedChecks(coupling)[at[what]]
+  if (!check) return 0
+  const seen = (across: AxesApart): number => {
+    const { y, z } = check.of(across)
+    return ny * y + nz * z
+  }
+  return together(
+    own.map(({ misalignment }) => seen(lineOf(coupling, misalignment))),
+    segments.map(({ across }) => seen(across)),
+  )
 }
 
 /** A misalignment (um, mrad) as where the axes lie apart. */

@@ -8,11 +8,11 @@ import { HoldSolver } from '../holds/holdSolver'
 import type { FloorSetting } from '../../infeasible/floor/floorReason'
 import type { PlanFigures } from '../../plan/answer'
 import { planSolved } from '../../plan/planSolved'
+import { provenBound } from '../../plan/provenBound'
 import { motionsOf } from '../../plan/solvePlan'
 import { solveParts } from '../../plan/solveParts'
 import { programUnit } from '../../lp/program'
 import type { Solver } from '../../lp/solver'
-import { boundsTogether } from '../../proof/exactSum'
 import { heightAt, lowerHull } from './convexCurve'
 import { cutsFor, partCurve, type PartPoint } from './partCurve'
 
@@ -111,10 +111,13 @@ export class TradeoffPlanner {
     )
     if (solved.status !== 'planned') return planSolved(train, holds.found, this.standing, solved)
     const plans = solved.plans.map(({ group, plan }) => ({ part: parts.part(group), plan }))
-    const bounds = plans.map(({ plan }) => plan.least?.bound ?? 0)
-    const bound = boundsTogether(bounds, programUnit)
+    const lines = holds.found.map(({ line }) => line)
+    const moving = plans.flatMap(({ part, plan: { least } }) =>
+      least ? [{ program: part.program, least }] : [],
+    )
+    const bound = provenBound(train, lines, solved.share, moving)
     const { status, floor } = solved
-    const planned = { status, floor, motions: motionsOf(train, plans), bound }
+    const planned = { status, floor, motions: motionsOf(train, plans), ...bound }
     return planSolved(train, holds.found, this.standing, planned)
   }
 }
