@@ -3,7 +3,7 @@
 import { createReadStream } from 'node:fs'
 import { realpath, stat } from 'node:fs/promises'
 import { createServer } from 'node:http'
-import { dirname, extname, join, sep } from 'node:path'
+import { basename, dirname, extname, join, sep } from 'node:path'
 import { pipeline } from 'node:stream/promises'
 import { fileURLToPath } from 'node:url'
 import { compressed, encodingFor, isCompressible } from './compressed.mjs'
@@ -74,6 +74,7 @@ async function answer(folder, request, response) {
   const bytes = way === undefined ? undefined : await compressed(file, way)
   response.writeHead(200, {
     ...headers,
+    'Cache-Control': cacheRule(file.path),
     'Content-Type': type,
     'Content-Length': bytes?.length ?? file.size,
     // a part of a compressed file is no part of the file: whoever asks for a part gets the whole
@@ -86,6 +87,15 @@ async function answer(folder, request, response) {
   // closes the file too where the browser goes away in the middle; nobody is left to be told then
   await pipeline(createReadStream(file.path), response).catch(() => response.destroy())
 }
+
+/**
+ * How long a browser may keep a file: what the build names by its contents (assets/name-hash.type) never changes under its
+ * name and is kept for good; all else is asked for again.
+ */
+const cacheRule = (path) =>
+  path.includes(`${sep}assets${sep}`) && /-[\w-]{8}\.\w+$/.test(basename(path))
+    ? 'public, max-age=31536000, immutable'
+    : headers['Cache-Control']
 
 /**
  * Whether a request names this machine. A page from elsewhere whose name was made to lead here would

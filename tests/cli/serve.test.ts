@@ -17,10 +17,12 @@ import { freshFolder } from './shell'
 const folder = freshFolder()
 const root = join(folder, 'built')
 mkdirSync(join(root, 'deep'), { recursive: true })
+mkdirSync(join(root, 'assets'))
 writeFileSync(join(root, 'index.html'), '<p>index</p>')
 writeFileSync(join(root, 'deep', 'index.html'), '<p>deep</p>')
 for (const name of ['a.js', 'a.css', 'a.wasm', 'a.woff2', 'a.svg', 'a b.txt', 'a.unknown'])
   writeFileSync(join(root, name), name)
+for (const name of ['a-Dfj6TkU-.wasm', 'by-hand.js']) writeFileSync(join(root, 'assets', name), name)
 writeFileSync(join(folder, 'secret.txt'), 'secret')
 writeFileSync(join(folder, 'built-beside.txt'), 'secret')
 symlinkSync(join(folder, 'secret.txt'), join(root, 'link.txt'))
@@ -86,6 +88,16 @@ describe('the server of the built app', () => {
     const { status, body } = await ask(path)
     expect(status).toBe(404)
     expect(body).not.toContain('secret')
+  })
+
+  test.each([
+    ['/assets/a-Dfj6TkU-.wasm', 'public, max-age=31536000, immutable'],
+    ['/assets/by-hand.js', 'no-cache'],
+    ['/a.js', 'no-cache'],
+    ['/', 'no-cache'],
+    ['/nothing', 'no-cache'],
+  ])('%s is kept by the browser: %s', async (path, rule) => {
+    expect((await ask(path)).headers['cache-control']).toBe(rule)
   })
 
   test('an address that cannot be read, and a method that is not for files', async () => {
