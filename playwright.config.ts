@@ -30,6 +30,8 @@ export default defineConfig({
   use: {
     ...devices['Desktop Chrome'],
     baseURL: address,
+    // what is kept for use without a network is asked for by its own tests; the others see each build as it is
+    serviceWorkers: 'block',
     actionTimeout: 120_000,
     // a trace takes two pictures of the page around every key, which takes its time: HOLDFAST_TRACE=1 asks for it
     trace: process.env.HOLDFAST_TRACE === '1' ? 'retain-on-failure' : 'off',

@@ -1,6 +1,8 @@
 import { fileURLToPath } from 'node:url'
 import vue from '@vitejs/plugin-vue'
+import { VitePWA } from 'vite-plugin-pwa'
 import { defineConfig } from 'vitest/config'
+import { installed } from './src/dev/installed.ts'
 import { workerScopesPlugin } from './tests/app/workerScopes.ts'
 
 /** Tests that mount the whole sheet. */
@@ -17,7 +19,8 @@ const apart = [
 // The browser build, the development server and the Vitest run.
 export default defineConfig({
   base: './',
-  plugins: [vue(), ...(process.env.VITEST ? [workerScopesPlugin()] : [])],
+  publicDir: 'src/app/public',
+  plugins: [vue(), ...(process.env.VITEST ? [workerScopesPlugin()] : [VitePWA(installed)])],
   worker: { format: 'es' },
   optimizeDeps: { exclude: ['glpk.js'] },
   resolve: {

@@ -5,7 +5,14 @@ import { topFolders } from './layers.mjs'
 import { madeFrom, sourceList } from './sources.mjs'
 
 const sources = [
-  ...['index.html', 'vite.config.ts', 'package.json', 'public', 'examples', 'shared/catalogues'],
+  ...[
+    'index.html',
+    'vite.config.ts',
+    'src/dev/installed.ts',
+    'package.json',
+    'examples',
+    'shared/catalogues',
+  ],
   ...topFolders.filter((folder) => folder !== 'src/cli'),
   'src/env.d.ts',
 ]

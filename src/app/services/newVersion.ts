@@ -1,0 +1,34 @@
+import { ref } from 'vue'
+
+/** What is to be known of a newer version of the app: it waits, or another window took it; undefined for neither. */
+type NewVersion =
+  { readonly is: 'waiting'; readonly take: () => void } | { readonly is: 'taken elsewhere' }
+
+const newer = ref<NewVersion>()
+
+/** The newer version that somebody is to be told of. */
+export const useNewVersion = () => newer
+
+/**
+ * Keeps the app in this browser for use without a network, once the page has loaded. A newer version that is found waits:
+ * only somebody who takes it brings it in, and the page is loaded anew then.
+ */
+export async function keepOffline(): Promise<void> {
+  if (!import.meta.env.PROD || !('serviceWorker' in navigator)) return
+  const { Workbox } = await import('workbox-window')
+  const worker = new Workbox('./sw.js')
+  let asked = false
+  worker.addEventListener('waiting', () => {
+    const take = () => {
+      asked = true
+      worker.messageSkipWaiting()
+    }
+    newer.value = { is: 'waiting', take }
+  })
+  worker.addEventListener('controlling', ({ isUpdate }) => {
+    if (asked) window.location.reload()
+    else if (isUpdate) newer.value = { is: 'taken elsewhere' }
+  })
+  // where the browser keeps nothing the app works all the same, with a network
+  await worker.register().catch(() => undefined)
+}
