@@ -15,6 +15,8 @@ export const sizes = [
 export function watch(page: Page): { faults: string[] } {
   const faults: string[] = []
   page.on('console', (message) => {
+    // the runner keeps service workers away, and tells the page so
+    if (message.text().includes('Service Worker registration blocked by Playwright')) return
     if (message.type() === 'error' || message.type() === 'warning') faults.push(message.text())
   })
   page.on('pageerror', (error) => faults.push(error.message))
