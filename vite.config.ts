@@ -33,6 +33,8 @@ export default defineConfig({
           },
         ],
   },
+  // the built app, once opened at a port, is kept there by the browser: development has a port of its own
+  server: { port: 5273 },
   build: { target: 'es2022' },
   test: {
     environment: 'node',

@@ -2,7 +2,7 @@ import type { VitePWAOptions } from 'vite-plugin-pwa'
 
 /**
  * The app as it is installed and kept for use without a network: what the plugin makes of a build. A newer version waits
- * until somebody takes it: src/app/services/newVersion.ts asks.
+ * until somebody takes it: src/app/stores/newVersion.ts asks.
  */
 export const installed: Partial<VitePWAOptions> = {
   registerType: 'prompt',

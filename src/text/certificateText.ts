@@ -12,7 +12,7 @@ export function certificateSentences(train: Train, certificate: CertificateAnswe
     ]
   const kept = train.plan.guard > 0 || train.plan.worst ? ', what is kept free of it counted' : ''
   return [
-    `${shareAsked(train.plan)}, and whatever is moved within the limits uses more of some tolerance${kept}.`,
-    `It follows from ${counted(limits.length, 'limit', 'limits')} alone. Checked by: ${checkedBy}.`,
+    `${shareAsked(train.plan)}, and every allowed move, with the same machines fixed, uses more of some tolerance${kept}.`,
+    `It follows from ${counted(limits.length, 'limit', 'limits')} alone, with these machines fixed. Checked by: ${checkedBy}.`,
   ]
 }

@@ -2,11 +2,16 @@ import { whyFoot } from '../engine/studies/why/whyFoot'
 import { floorReason } from '../engine/infeasible/floor/floorReason'
 import { bestFromHere } from '../engine/studies/hand/fromHere'
 import { choiceNow } from '../engine/studies/holds/choice'
-import { holdRows, rankedHolds, solvesAll, theBest } from '../engine/studies/holds/holdRows'
+import {
+  holdRows,
+  rankedHolds,
+  solvesAll,
+  theBest,
+  type HoldProgress,
+} from '../engine/studies/holds/holdRows'
 import { madeOf } from '../engine/rounding/answer'
 import { chanceOfHold, ownRows } from '../engine/sureHolds'
 import type { Budget } from '../engine/lp/budget'
-import { curveOpen } from '../text/unfinishedWords'
 import { rankHolds } from '../engine/studies/holds/rank'
 import type { HoldRow } from '../engine/studies/holds/row'
 import { holdList } from '../text/holdList'
@@ -80,8 +85,8 @@ export class Analyses {
   /** First the choice that is held now, then the curve and its floor, then every other choice. */
   private async studied(id: number, known: KnownTrain, curve: boolean, post: Post): Promise<void> {
     const breath = breathing(() => this.latest === id)
-    if (known.list && (known.curve || !curve)) {
-      if (curve && known.curve) post({ id, kind: 'curve', ...known.curve })
+    if (known.list && (known.margin || !curve)) {
+      if (curve && known.margin) post({ id, kind: 'curve', margin: known.margin })
       const done = known.list.solved
       post({ id, kind: 'holds', list: known.list, done, total: done, finished: true })
       return
@@ -121,48 +126,34 @@ export class Analyses {
       const tradeoff = await ended(tradeoffSteps(within), breath, budget)
       if (this.latest !== id) return
       const now = choiceNow(train)
-      const open = tradeoff === 'ran out'
-      const reason = budget.attempt(() => ({
-        of: floorReason(within.setting(now), within.free(now)),
-      }))
-      known.curve = {
-        tradeoff: open ? undefined : tradeoff,
-        floor: open ? curveOpen : (reason?.of?.sentence ?? ''),
-      }
-      post({ id, kind: 'curve', ...known.curve })
+      const reason = () => ({ of: floorReason(within.setting(now), within.free(now)) })
+      known.margin =
+        tradeoff === 'ran out'
+          ? { ranOut: true }
+          : { ranOut: false, tradeoff, floor: budget.attempt(reason)?.of?.sentence ?? '' }
+      post({ id, kind: 'curve', margin: known.margin })
     }
     let told = performance.now()
     let rest = often
-    let total: number | undefined
-    for (;;) {
-      const next = choices.next()
-      if (next.done) {
-        ranOut = !next.value
-        break
-      }
-      rows.push(next.value.row)
-      ;({ total } = next.value)
-      if (!(await breath())) return
+    const take = (next: HoldProgress) => {
+      rows.push(next.row)
       const now = performance.now()
-      if (now - told < rest) continue
-      tell(rows.length, total, false)
+      if (now - told < rest) return
+      tell(rows.length, next.total, false)
       told = performance.now()
       rest = Math.max(often, ranking * (told - now))
     }
+    const whole = first.done ? first.value : await taken(choices, breath, take)
+    if (whole === undefined) return
+    ranOut = !whole
     // where a chance is asked for, every choice is planned at the share at which it reaches that
     if (wanted) {
       const own: HoldRow[] = []
       const beside = holds.within(holds.budget.anew())
       const pieces = beside.budget.pieces(ownRows(beside, study, rows, wanted, false))
-      for (;;) {
-        const next = pieces.next()
-        if (next.done) {
-          ranOut ||= !next.value
-          break
-        }
-        own.push(next.value)
-        if (!(await breath())) return
-      }
+      const all = await taken(pieces, breath, (row) => own.push(row))
+      if (all === undefined) return
+      ranOut ||= !all
       rows = [...own, ...rankHolds(train, rows).slice(own.length)]
     }
     tell(rows.length, rows.length, true)
@@ -207,15 +198,10 @@ export class Analyses {
     const chances = async (shares: readonly number[]): Promise<ChanceAlong[] | undefined> => {
       const out: ChanceAlong[] = []
       const pieces = budget.pieces(chancesAt(run.chances(), planner, shares))
-      for (;;) {
-        const next = pieces.next()
-        if (next.done) {
-          open ||= !next.value
-          return out
-        }
-        out.push(next.value)
-        if (!(await breath())) return undefined
-      }
+      const all = await taken(pieces, breath, (one) => out.push(one))
+      if (all === undefined) return undefined
+      open ||= !all
+      return out
     }
     const closer = await chances(down)
     // what lies above the share asked for is no closer plan
@@ -236,6 +222,20 @@ function breathing(wanted: () => boolean): () => Promise<boolean> {
       since = performance.now()
     }
     return wanted()
+  }
+}
+
+/** Takes what comes bit by bit: whether it came to its end, undefined when it is no longer wanted. */
+async function taken<Piece>(
+  pieces: Generator<Piece, boolean>,
+  breath: () => Promise<boolean>,
+  take: (piece: Piece) => void,
+): Promise<boolean | undefined> {
+  for (;;) {
+    const next = pieces.next()
+    if (next.done) return next.value
+    if (!(await breath())) return undefined
+    take(next.value)
   }
 }
 

@@ -8,6 +8,11 @@ import type { ReadyAnswer } from '../engine/fieldwork/ready/answer'
 import type { HoldList } from '../text/holdList'
 import type { Tradeoff } from '../engine/studies/tradeoff/tradeoff'
 
+/** The trade-off of a train, and why it begins where it does; not there where the work allowed for it ran out. */
+export type Margin =
+  | { readonly ranOut: true; readonly tradeoff?: never; readonly floor?: never }
+  | { readonly ranOut: false; readonly tradeoff: Tradeoff | undefined; readonly floor: string }
+
 /** What takes longer than a plan: asked of a planner of its own, which answers bit by bit. */
 export type AnalysisRequest = {
   readonly id: number
@@ -50,9 +55,7 @@ export type AnalysisReply = { readonly id: number } & (
     }
   | {
       readonly kind: 'curve'
-      readonly tradeoff: Tradeoff | undefined
-      /** Why the floor is where it is. */
-      readonly floor: string
+      readonly margin: Margin
     }
   | { readonly kind: 'reasons'; readonly reasons: ReasonsAnswer | undefined }
   | { readonly kind: 'why'; readonly whys: readonly WhyFoot[] }

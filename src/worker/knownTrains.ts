@@ -2,14 +2,14 @@ import type { SureStage } from '../engine/chance/answer'
 import type { ChanceAlong } from '../engine/chanceAlong'
 import type { Solver } from '../engine/lp/solver'
 import { PlanningRun, type ReadTrain } from '../engine/planningRun'
-import type { Tradeoff } from '../engine/studies/tradeoff/tradeoff'
 import type { HoldList } from '../text/holdList'
+import type { Margin } from './analysisMessages'
 
 /** A train that was asked for, its run, and what came out of analyses of it that went to their end. */
 export interface KnownTrain {
   readonly run: PlanningRun
   list?: HoldList
-  curve?: { readonly tradeoff: Tradeoff | undefined; readonly floor: string }
+  margin?: Margin
   chances?: {
     readonly sure: NonNullable<SureStage['sure']>
     readonly along: readonly ChanceAlong[]

@@ -24,6 +24,9 @@ test.runIf(isWhole)(
     await expect(headline).toHaveText('The planner stopped without an answer: no plan is shown.')
     await expect(page.locator('.sentence')).toContainText('says nothing of whether there is one')
     await expect(page.locator('.choices')).toContainText('one that is not told may be better')
+    const margin = page.locator('.margin')
+    await expect(margin).toContainText('What margin costs was not worked out')
+    await expect(margin).not.toContainText('working out the curve')
     expect(allowance.times).toBe(1e-6)
     const more = page
       .locator('.sentence')

@@ -33,7 +33,11 @@ export function useSheet(): void {
     faults.length = 0
     vi.stubGlobal('ResizeObserver', Sizes)
     Object.defineProperty(navigator, 'locks', { configurable: true, value: alone })
-    vi.spyOn(HTMLCanvasElement.prototype, 'getContext').mockImplementation(() => pen)
+    vi.spyOn(HTMLCanvasElement.prototype, 'getContext').mockImplementation(function (
+      this: HTMLCanvasElement,
+    ) {
+      return penOn(this)
+    })
     vi.spyOn(URL, 'createObjectURL').mockImplementation((blob) => {
       last = blob as Blob
       return 'blob:here'
@@ -83,11 +87,19 @@ const alone = {
   query: () => Promise.resolve({ held: [] }),
 }
 
-/** A pen that draws nothing. */
-const pen = new Proxy(
-  {},
-  { get: (_, name) => (name === 'measureText' ? () => ({ width: 10 }) : () => undefined) },
-) as never
+/** A pen that draws nothing, and knows what it does not draw on: a chart asks it. */
+const penOn = (canvas: HTMLCanvasElement) =>
+  new Proxy(
+    {},
+    {
+      get: (_, name) =>
+        name === 'canvas'
+          ? canvas
+          : name === 'measureText'
+            ? () => ({ width: 10 })
+            : () => undefined,
+    },
+  ) as never
 
 export const exampleText = (file: string): string => readFileSync(`examples/${file}`, 'utf8')
 

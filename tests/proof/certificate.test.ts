@@ -153,9 +153,9 @@ test('the certificate is told: beside the share asked for, and how many limits i
   if (answer.status !== 'impossible' || !answer.certificate) throw new Error(answer.status)
   const text = planText(run.train, answer).replace(/\s+/g, ' ')
   expect(text).toContain(
-    '20 % was asked for, and whatever is moved within the limits uses more of some tolerance.',
+    '20 % was asked for, and every allowed move, with the same machines fixed, uses more of some tolerance.',
   )
-  expect(text).toContain('It follows from 2 limits alone.')
+  expect(text).toContain('It follows from 2 limits alone, with these machines fixed.')
   expect(answerJson(answer, run.train)).toMatchObject({
     certificate: { accepted: true, least: answer.certificate.least },
   })

@@ -3,10 +3,9 @@ import { computed, ref, shallowRef, watch } from 'vue'
 import { conflictPlaces } from '../../scene/conflictMarks'
 import type { HoldList } from '../../text/holdList'
 import type { TrainDocument } from '../../document/schema'
-import type { Tradeoff } from '../../engine/studies/tradeoff/tradeoff'
 import { alongKey } from '../../worker/shareSweepKey'
 import type { ReasonsAnswer } from '../../engine/fieldwork/answer'
-import type { AnalysisReply } from '../../worker/analysisMessages'
+import type { AnalysisReply, Margin } from '../../worker/analysisMessages'
 import { Analyst } from '../services/analyst'
 import { useAllowance } from './allowance'
 import { useJob } from './job'
@@ -19,12 +18,6 @@ export interface HoldsSoFar {
   readonly total: number | undefined
   readonly finished: boolean
   readonly stopped: boolean
-}
-
-/** The trade-off, and why it begins where it does. */
-export interface Margin {
-  readonly tradeoff: Tradeoff | undefined
-  readonly floor: string
 }
 
 /** A change is studied when it has stood so long (ms): a point being dragged is not. */
@@ -86,7 +79,7 @@ export const useAnalysis = defineStore('analysis', () => {
       if (finished) keptHolds.set(document, holds.value)
     }
     if (reply.kind === 'curve' && reply.id === listId) {
-      margin.value = { tradeoff: reply.tradeoff, floor: reply.floor }
+      margin.value = reply.margin
       marginOld.value = false
       keptMargins.set(marginKey, margin.value)
     }
