@@ -21,7 +21,8 @@ const words: Record<Unfinished, string> = {
 }
 
 /** How to go on where standard input and output are at hand. */
-export const howToGoOn = 'On the command line --work 10 allows ten times the usual work.'
+export const howToGoOn =
+  'On the command line --work N allows N times the usual work: --work 10 where nothing was given, more than was given where something was.'
 
 /** What was not finished, a sentence each; empty where all was. */
 export const unfinishedWords = (unfinished: readonly Unfinished[]): string[] =>

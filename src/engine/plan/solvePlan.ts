@@ -12,8 +12,11 @@ import { solveParts } from './solveParts'
 import { floorCuts, wholeAnswer } from './wholeAnswer'
 
 /** Said where a plan is not found within the work allowed: nothing is known of whether there is one. */
-const outOfWork = (work: number): string =>
-  `no plan was found within ${work === 1 ? 'the usual work' : `${work} times the usual work`}, which says nothing of whether there is one; on the command line --work ${10 * Math.max(1, work)} allows ten times as much`
+const outOfWork = (work: number): string => {
+  const allowed = work === 1 ? 'the usual work' : `${work} times the usual work`
+  const more = 10 * Math.max(1, work)
+  return `no plan was found within ${allowed}, which says nothing of whether there is one; on the command line --work ${more} allows ${more} times the usual work`
+}
 
 export type { CostAnswer } from './partSolver'
 
