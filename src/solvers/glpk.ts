@@ -1,8 +1,8 @@
 import { tol } from '../mechanics/tolerances'
 import type { GLPK as Glpk, LP, Result } from 'glpk.js/node'
-import { dualForm } from './dualForm'
 import { quietGlpk } from './quietGlpk'
 import { scaledRows } from './rowScaling'
+import { WarmProblems } from './warmProblems'
 import type {
   LinearProgram,
   LpColumn,
@@ -12,6 +12,7 @@ import type {
   Optimal,
   Outcome,
   Solver,
+  WarmStart,
 } from '../engine/lp/solver'
 import { isSound, soundnessOf } from '../engine/lp/soundness'
 
@@ -20,20 +21,20 @@ import { isSound, soundnessOf } from '../engine/lp/soundness'
  * Node, never on a page's main thread.
  */
 export async function glpkSolver(): Promise<Solver> {
-  let glpk = await quietGlpk()
-  let spare = await quietGlpk()
+  let instance = await made()
+  let spare = await made()
   const guarded = <Answer>(
     program: LinearProgram,
-    ask: (instance: Glpk) => Answer,
+    ask: (instance: Instance) => Answer,
   ): Answer | { kind: 'stopped'; why: string } => {
     const fault = malformed(program)
     if (fault !== undefined) return { kind: 'stopped', why: fault }
     try {
-      return ask(glpk)
+      return ask(instance)
     } catch (error) {
       // After an abort an instance cannot be trusted; its spare takes over at once.
-      glpk = spare
-      void quietGlpk().then((fresh) => {
+      instance = spare
+      void made().then((fresh) => {
         spare = fresh
       })
       return { kind: 'stopped', why: `the solver aborted: ${String(error)}` }
@@ -41,22 +42,38 @@ export async function glpkSolver(): Promise<Solver> {
   }
   return {
     name: 'GLPK 5.0',
-    solve: (program, seconds) => guarded(program, (instance) => run(instance, program, seconds)),
+    solve: (program, seconds, warm) => guarded(program, (now) => run(now, program, seconds, warm)),
     solveMixed: (program, seconds) =>
-      guarded(program, (instance) => runMixed(instance, program, seconds)),
+      guarded(program, ({ glpk }) => runMixed(glpk, program, seconds)),
   }
+}
+
+/** An instance with the problems that stand in its memory; none where its calls are not known. */
+interface Instance {
+  readonly glpk: Glpk
+  readonly problems: WarmProblems | undefined
+}
+
+async function made(): Promise<Instance> {
+  const { glpk, calls } = await quietGlpk()
+  return { glpk, problems: calls && new WarmProblems(calls) }
 }
 
 /**
  * Programs with more rows than columns are asked in their dual form first, which is much faster; then
  * as they stand. Every answer is judged on the program itself; the first sound one is taken. Where there is none the run counts as stopped.
  */
-function run(glpk: Glpk, program: LinearProgram, seconds: number): Outcome {
+function run(
+  instance: Instance,
+  program: LinearProgram,
+  seconds: number,
+  warm: WarmStart | undefined,
+): Outcome {
   const started = performance.now()
   const left = () => seconds - (performance.now() - started) / 1000
   let why = 'the solver found no answer and no reason'
   const scaled = scaledRows(program)
-  for (const ask of ways(glpk, scaled?.program ?? program)) {
+  for (const ask of ways(instance, scaled?.program ?? program, warm)) {
     if (left() <= 0) break
     const found = ask(Math.min(left(), Math.max(shortest, seconds / 3)))
     const outcome = found?.kind === 'optimal' && scaled ? scaled.back(found) : found
@@ -77,18 +94,17 @@ const shortest = 2
 
 type Ask = (seconds: number) => Exclude<Outcome, { kind: 'stopped' }> | undefined
 
-function ways(glpk: Glpk, program: LinearProgram): Ask[] {
-  const plain = (presol: boolean): Ask => {
-    return (seconds) => ask(glpk, program, seconds, presol)
+function* ways(
+  { glpk, problems }: Instance,
+  program: LinearProgram,
+  warm: WarmStart | undefined,
+): Generator<Ask> {
+  if (problems && program.rows.length > program.columns.length) {
+    const known = warm && problems.following(warm, program)
+    if (known) yield (seconds) => known.solve(seconds)
+    yield (seconds) => problems.fresh(warm, program).solve(seconds)
   }
-  if (program.rows.length <= program.columns.length) return [plain(true), plain(false)]
-  const dual = dualForm(program)
-  // Without presolve: with it the row duals of the dual form, which are what is wanted, come back wrong.
-  const turned: Ask = (seconds) => {
-    const outcome = ask(glpk, dual.program, seconds, false)
-    return outcome?.kind === 'optimal' ? dual.back(outcome) : undefined
-  }
-  return [turned, plain(true), plain(false)]
+  for (const presol of [true, false]) yield (seconds) => ask(glpk, program, seconds, presol)
 }
 
 /**
@@ -246,7 +262,7 @@ function malformed(program: LinearProgram): string | undefined {
   const row = program.rows.findIndex((r, i) => {
     if (badBounds(r)) return true
     for (const [j, coefficient] of r.terms) {
-      if (!Number.isFinite(coefficient) || seen[j] === i) return true
+      if (!Number.isFinite(coefficient) || seen[j] === i || j >= seen.length) return true
       seen[j] = i
     }
     return false

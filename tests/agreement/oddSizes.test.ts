@@ -25,9 +25,9 @@ test.each([
     /** A program that stalls is ended before another way to solve it is tried, and counts as stopped. */
     const impatient: Solver = {
       ...glpk,
-      solve: (program) => {
+      solve: (program, _seconds, warm) => {
         solves++
-        return glpk.solve(program, 1)
+        return glpk.solve(program, 1, warm)
       },
     }
     const read = readTrain(JSON.parse(text))

@@ -33,9 +33,9 @@ export async function questions(
   const asked = { programs: 0, ms: 0 }
   const solver: Solver = {
     ...glpk,
-    solve: (program, seconds) => {
+    solve: (program, seconds, warm) => {
       const began = performance.now()
-      const outcome = glpk.solve(program, seconds)
+      const outcome = glpk.solve(program, seconds, warm)
       asked.programs += 1
       asked.ms += performance.now() - began
       return outcome

@@ -38,9 +38,9 @@ export function judged(text: string, solver: Solver, whole: boolean): Judged {
   let stage = 'read'
   const counting: Solver = {
     ...solver,
-    solve: (program, seconds) => {
+    solve: (program, seconds, warm) => {
       if (++solves > mostSolves) throw new Error('over budget')
-      return solver.solve(program, seconds)
+      return solver.solve(program, seconds, warm)
     },
   }
   const told = (words: string) => {

@@ -18,8 +18,10 @@ function ending(after: number): { solver: Solver; asked: () => number } {
     asked: () => asked,
     solver: {
       name: solver.name,
-      solve: (program, seconds) =>
-        ++asked > after ? { kind: 'stopped', why: 'out of time' } : solver.solve(program, seconds),
+      solve: (program, seconds, warm) =>
+        ++asked > after
+          ? { kind: 'stopped', why: 'out of time' }
+          : solver.solve(program, seconds, warm),
     },
   }
 }

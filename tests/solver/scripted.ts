@@ -1,4 +1,4 @@
-import type { LinearProgram, Outcome, Optimal, Solver } from '../../src/engine/lp/solver'
+import type { LinearProgram, Outcome, Optimal, Solver, WarmStart } from '../../src/engine/lp/solver'
 
 /** Which question of the planner a program asks, told from its objective and its columns. */
 export type Asked = 'floor' | 'cost' | 'margin'
@@ -9,6 +9,7 @@ export interface Call {
   /** Calls so far, this one included, and those that asked the same. */
   readonly number: number
   readonly alike: number
+  readonly warm: WarmStart | undefined
 }
 
 /**
@@ -24,10 +25,10 @@ export class ScriptedSolver implements Solver {
     this.script = script
   }
 
-  solve(program: LinearProgram): Outcome {
+  solve(program: LinearProgram, _seconds: number, warm?: WarmStart): Outcome {
     const asked = askedBy(program)
     const alike = this.calls.filter((call) => call.asked === asked).length + 1
-    const call = { program, asked, number: this.calls.length + 1, alike }
+    const call = { program, asked, number: this.calls.length + 1, alike, warm }
     this.calls.push(call)
     return this.script(call)
   }
@@ -39,7 +40,7 @@ export function tampering(
   change: (answer: Optimal, call: Call) => Outcome,
 ): ScriptedSolver {
   return new ScriptedSolver((call) => {
-    const outcome = inner.solve(call.program, 20)
+    const outcome = inner.solve(call.program, 20, call.warm)
     return outcome.kind === 'optimal' ? change(outcome, call) : outcome
   })
 }

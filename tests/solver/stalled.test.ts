@@ -1,9 +1,12 @@
 import type { GLPK, LP, Options, Result } from 'glpk.js/node'
 import { expect, test, vi } from 'vitest'
 import { glpkSolver } from '../../src/solvers/glpk'
+import type { GlpkCalls } from '../../src/solvers/glpkCalls'
 
 /** Feasible and not optimal: what a simplex that goes round in circles says for ever. */
 const underWay = { status: 2, z: 0, vars: {}, dual: {} }
+/** GLPK's word for that it was ended. */
+const tooManySteps = 8
 const ways: string[] = []
 
 /** A GLPK that gets nowhere without presolve, unless somebody ends it. */
@@ -32,7 +35,37 @@ const stalling = {
   },
 } as unknown as GLPK
 
-vi.mock('../../src/solvers/quietGlpk', () => ({ quietGlpk: () => Promise.resolve(stalling) }))
+/** Its own calls get no farther. */
+const calls = {
+  memory: new WebAssembly.Memory({ initial: 1 }),
+  malloc: () => 8,
+  free: () => undefined,
+  createProblem: () => 1,
+  deleteProblem: () => undefined,
+  addRows: () => 1,
+  addColumns: () => 1,
+  rowBounds: () => undefined,
+  columnBounds: () => undefined,
+  setCost: () => undefined,
+  loadMatrix: () => undefined,
+  sortMatrix: () => undefined,
+  parameters: (steps: number) => {
+    expect(steps).toBeGreaterThan(100)
+    return 8
+  },
+  simplex: () => {
+    ways.push('dual form')
+    return tooManySteps
+  },
+  status: () => underWay.status,
+  objective: () => 0,
+  columnValue: () => 0,
+  rowDual: () => 0,
+} satisfies GlpkCalls
+
+vi.mock('../../src/solvers/quietGlpk', () => ({
+  quietGlpk: () => Promise.resolve({ glpk: stalling, calls }),
+}))
 
 test('a program on which the simplex goes round in circles is asked another way', async () => {
   const solver = await glpkSolver()
@@ -52,5 +85,5 @@ test('a program on which the simplex goes round in circles is asked another way'
     columns: [2],
     duals: [0, 1],
   })
-  expect(ways).toEqual(['1 rows', 'with presolve'])
+  expect(ways).toEqual(['dual form', 'with presolve'])
 })

@@ -23,9 +23,9 @@ export class Budget {
     this.most = this.first = most
     this.solver = {
       name: solver.name,
-      solve: (program, seconds) => {
+      solve: (program, seconds, warm) => {
         this.spend(program)
-        return solver.solve(program, seconds)
+        return solver.solve(program, seconds, warm)
       },
       ...(solver.solveMixed && {
         solveMixed: (program, seconds) => {

@@ -1,6 +1,6 @@
 import { tol } from '../../mechanics/tolerances'
 import { dualBound } from '../proof/dualBound'
-import type { LinearProgram, Optimal, Solver } from './solver'
+import type { LinearProgram, Optimal, Solver, WarmStart } from './solver'
 import { isSound, soundnessOf } from './soundness'
 import { violatedCuts } from './cuts'
 import { once } from '../../mechanics/once'
@@ -49,9 +49,10 @@ export function solveRounds(
   settled: (round: Answered) => boolean = () => false,
 ): RoundsOutcome {
   let current = [...cuts]
+  const warm: WarmStart = {}
   for (let round = 1; round <= tol.mostRounds; round++) {
     const lp = written(current)
-    const outcome = solver.solve(lp, tol.seconds)
+    const outcome = solver.solve(lp, tol.seconds, warm)
     if (outcome.kind === 'infeasible' || outcome.kind === 'stopped') return outcome
     if (outcome.kind === 'unbounded')
       return { kind: 'stopped', why: 'the program came back unbounded' }

@@ -37,10 +37,20 @@ export type Outcome =
   | { readonly kind: 'unbounded' }
   | { readonly kind: 'stopped'; readonly why: string }
 
+/**
+ * Told by its identity alone: programs asked with the same one follow each other, most of their rows the same objects, and a
+ * solver may start each where the one before ended. Who asks makes a new one for every question, so that an answer depends on
+ * nothing that was asked before it.
+ */
+export type WarmStart = object
+
 export interface Solver {
   readonly name: string
-  /** Minimises; stops after about `seconds`. Never throws on a well-formed program. */
-  solve(program: LinearProgram, seconds: number): Outcome
+  /**
+   * Minimises; stops after about `seconds`. Never throws on a well-formed program.
+   * @param warm of the programs that this one follows
+   */
+  solve(program: LinearProgram, seconds: number, warm?: WarmStart): Outcome
   /** The same with columns that are 0 or 1. A solver without it serves all but long lists of choices. */
   solveMixed?(program: MixedProgram, seconds: number): MixedOutcome
 }

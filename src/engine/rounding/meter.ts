@@ -17,10 +17,10 @@ export function metered(solver: Solver): Meter {
   let programs = 0
   return {
     name: solver.name,
-    solve: (program, seconds) => {
+    solve: (program, seconds, warm) => {
       work += program.rows.length * program.columns.length
       programs++
-      return solver.solve(program, seconds)
+      return solver.solve(program, seconds, warm)
     },
     work: () => work,
     programs: () => programs,
