@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { boundsOf, quantityOf, type Quantity } from '../document/quantities'
 import { inAnyUnit } from '../document/unitConverter'
 import { trainDocument } from '../document/schema'

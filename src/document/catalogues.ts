@@ -1,8 +1,8 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 
 /** The published catalogues under shared/, as far as entry offers their rows. */
 const number = z.number()
-const sourced = { source: z.string(), certainty: z.string(), note: z.string().optional() }
+const sourced = { source: z.string(), certainty: z.string(), note: z.optional(z.string()) }
 
 export const toleranceCatalogue = z.object({
   flexPlane: z.array(z.object({ what: z.string(), most: number, unit: z.string(), ...sourced })),
@@ -10,9 +10,9 @@ export const toleranceCatalogue = z.object({
     rows: z.array(
       z.object({
         rpm: number,
-        shortOffset: number.optional(),
-        shortAngle: number.optional(),
-        spacerOffsetPerLength: number.optional(),
+        shortOffset: z.optional(number),
+        shortAngle: z.optional(number),
+        spacerOffsetPerLength: z.optional(number),
         ...sourced,
       }),
     ),
@@ -21,7 +21,7 @@ export const toleranceCatalogue = z.object({
     rows: z.array(
       z.object({
         from: number,
-        below: number.optional(),
+        below: z.optional(number),
         rimReading: number,
         facePerRadius: number,
         ...sourced,
@@ -31,8 +31,8 @@ export const toleranceCatalogue = z.object({
   offsets: z.array(
     z.object({
       what: z.string(),
-      rpm: number.optional(),
-      from: number.optional(),
+      rpm: z.optional(number),
+      from: z.optional(number),
       most: number,
       unit: z.string(),
       ...sourced,
@@ -47,11 +47,11 @@ export const materialCatalogue = z.object({
   rows: z.array(
     z.object({
       /** What the trade calls it for short, of the materials that most machines stand on; one row a material. */
-      usual: z.string().optional(),
+      usual: z.optional(z.string()),
       material: z.string(),
       perC: coefficient,
       perF: coefficient,
-      range: z.string().optional(),
+      range: z.optional(z.string()),
       ...sourced,
     }),
   ),

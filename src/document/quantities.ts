@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { tol } from '../mechanics/tolerances'
 
 /** What a number of the train file measures; decides its unit and how it converts. */
@@ -60,7 +60,8 @@ const measures = z.registry<Measure>()
 /** What is understood of parts that are open in the file: anything is taken there and kept. */
 const opens = new WeakMap<z.core.$ZodType, z.core.$ZodType>()
 
-const measured = (quantity: Quantity): z.ZodNumber => z.number().register(measures, { quantity })
+const measured = (quantity: Quantity): z.ZodMiniNumber =>
+  z.number().register(measures, { quantity })
 
 /** Positions, heights, diameters, gaps between shaft ends: in `units.length`. */
 export const length = measured('length')
@@ -84,13 +85,13 @@ export const hour = measured('hour')
 export const plain = measured('plain')
 
 /** A number that is never negative, with a least size of its own above 0, in the unit that the engine has it in. */
-export function fromSize(schema: z.ZodNumber, least: Size): z.ZodNumber {
+export function fromSize(schema: z.ZodMiniNumber, least: Size): z.ZodMiniNumber {
   const quantity = quantityOf(schema)
   return quantity ? schema.clone().register(measures, { quantity, least }) : schema
 }
 
 /** A part that takes anything, of which `understood` says what is read there. */
-export function open(understood: z.core.$ZodType): z.ZodUnknown {
+export function open(understood: z.core.$ZodType): z.ZodMiniUnknown {
   const schema = z.unknown()
   opens.set(schema, understood)
   return schema
@@ -107,9 +108,15 @@ export interface Bounds {
 
 export function boundsOf(schema: z.core.$ZodType): Bounds {
   const measure = measures.get(schema)
-  if (!measure || !(schema instanceof z.ZodNumber) || schema.format === 'safeint') return {}
+  const { def } = (schema as z.core.$ZodTypes)._zod
+  if (!measure || def.type !== 'number') return {}
+  const checks = (def.checks ?? []).map((check) => (check as z.core.$ZodChecks)._zod.def)
+  if (checks.some((check) => check.check === 'number_format')) return {}
   const { least, most } = sizes[measure.quantity]
-  return (schema.minValue ?? -1) >= 0 ? { least: measure.least ?? least, most } : { most }
+  const positive = checks.some(
+    (check) => check.check === 'greater_than' && Number(check.value) >= 0,
+  )
+  return positive ? { least: measure.least ?? least, most } : { most }
 }
 
 /** A number of a schema: where it stands (`*` for any key or index), what it measures, whether in an open part. */

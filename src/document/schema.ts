@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { roles } from '../mechanics/train'
 import {
   expansion,
@@ -24,239 +24,243 @@ import { pipeStrain, workRecord } from './work'
  */
 
 const range = z.tuple([fine, fine])
-const axis = z.strictObject({ y: length.optional(), z: length })
+const axis = z.strictObject({ y: z.optional(length), z: length })
 
 const pack = z.strictObject({
-  now: fine.nonnegative(),
-  min: fine.nonnegative().optional(),
-  max: fine.nonnegative().optional(),
-  plates: z.array(fine.positive()).max(50).optional(),
+  now: fine.check(z.nonnegative()),
+  min: z.optional(fine.check(z.nonnegative())),
+  max: z.optional(fine.check(z.nonnegative())),
+  plates: z.optional(z.array(fine.check(z.positive())).check(z.maxLength(50))),
 })
 const hole = z.strictObject({
-  clearance: fine.nonnegative(),
-  x: fine.optional(),
-  y: fine.optional(),
-  u: fine.nonnegative().optional(),
+  clearance: fine.check(z.nonnegative()),
+  x: z.optional(fine),
+  y: z.optional(fine),
+  u: z.optional(fine.check(z.nonnegative())),
 })
-const gap = fine.nonnegative()
+const gap = fine.check(z.nonnegative())
 
 const foot = z.strictObject({
   id,
   x: length,
-  y: length.optional(),
-  free: z.strictObject({ shim: z.boolean().optional(), side: z.boolean().optional() }).optional(),
-  pack: pack.optional(),
-  lift: fine.optional(),
-  hole: hole.optional(),
-  soft: gap.optional(),
-  gaps: z.tuple([gap, gap, gap, gap]).optional(),
-  torque: z.strictObject({ value: torque.positive(), pattern: text.optional() }).optional(),
+  y: z.optional(length),
+  free: z.optional(
+    z.strictObject({ shim: z.optional(z.boolean()), side: z.optional(z.boolean()) }),
+  ),
+  pack: z.optional(pack),
+  lift: z.optional(fine),
+  hole: z.optional(hole),
+  soft: z.optional(gap),
+  gaps: z.optional(z.tuple([gap, gap, gap, gap])),
+  torque: z.optional(
+    z.strictObject({ value: torque.check(z.positive()), pattern: z.optional(text) }),
+  ),
 })
 
 const restraint = z.strictObject({
   id,
   x: length,
-  y: length.optional(),
+  y: z.optional(length),
   z: length,
-  axial: range.optional(),
-  side: range.optional(),
-  rise: range.optional(),
+  axial: z.optional(range),
+  side: z.optional(range),
+  rise: z.optional(range),
 })
 
 export const growthPoint = z.strictObject({
   at: length,
-  axis: z.enum(['left', 'right']).optional(),
-  rise: fine.optional(),
-  side: fine.optional(),
-  axial: fine.optional(),
-  heat: z
-    .strictObject({
+  axis: z.optional(z.enum(['left', 'right'])),
+  rise: z.optional(fine),
+  side: z.optional(fine),
+  axial: z.optional(fine),
+  heat: z.optional(
+    z.strictObject({
       height: length,
       expansion,
       from: temperature,
       to: temperature,
-      material: text.optional(),
-    })
-    .optional(),
-  u: fine.nonnegative().optional(),
-  range: z
-    .strictObject({
-      rise: range.optional(),
-      side: range.optional(),
-      axial: range.optional(),
-    })
-    .optional(),
-  source: z.enum(['given', 'measured']).optional(),
-  use: z.boolean().optional(),
-  when: text.optional(),
-  by: text.optional(),
-  why: text.optional(),
+      material: z.optional(text),
+    }),
+  ),
+  u: z.optional(fine.check(z.nonnegative())),
+  range: z.optional(
+    z.strictObject({
+      rise: z.optional(range),
+      side: z.optional(range),
+      axial: z.optional(range),
+    }),
+  ),
+  source: z.optional(z.enum(['given', 'measured'])),
+  use: z.optional(z.boolean()),
+  when: z.optional(text),
+  by: z.optional(text),
+  why: z.optional(text),
 })
 
 const freedom = z.strictObject({
-  shim: z.boolean().optional(),
-  side: z.boolean().optional(),
-  axial: z.boolean().optional(),
-  roll: z.boolean().optional(),
+  shim: z.optional(z.boolean()),
+  side: z.optional(z.boolean()),
+  axial: z.optional(z.boolean()),
+  roll: z.optional(z.boolean()),
 })
 
 const bodyFields = {
   id,
   name,
-  held: z.boolean().optional(),
-  anchored: text.min(1).optional(),
-  free: freedom.optional(),
-  weight: plain.nonnegative().optional(),
-  effort: fine.nonnegative().optional(),
-  tilt: slope.nonnegative().optional(),
-  feet: z.array(foot).max(1000),
-  restraints: z.array(restraint).max(1000).optional(),
-  mass: mass.positive().optional(),
-  jack: mass.positive().optional(),
-  level: slope.optional(),
+  held: z.optional(z.boolean()),
+  anchored: z.optional(text.check(z.minLength(1))),
+  free: z.optional(freedom),
+  weight: z.optional(plain.check(z.nonnegative())),
+  effort: z.optional(fine.check(z.nonnegative())),
+  tilt: z.optional(slope.check(z.nonnegative())),
+  feet: z.array(foot).check(z.maxLength(1000)),
+  restraints: z.optional(z.array(restraint).check(z.maxLength(1000))),
+  mass: z.optional(mass.check(z.positive())),
+  jack: z.optional(mass.check(z.positive())),
+  level: z.optional(slope),
 }
 
 const machine = z.strictObject({
   ...bodyFields,
-  role: z.enum(roles).optional(),
-  speed: speed.nonnegative().optional(),
-  base: length.optional(),
+  role: z.optional(z.enum(roles)),
+  speed: z.optional(speed.check(z.nonnegative())),
+  base: z.optional(length),
   axis: z.union([axis, z.strictObject({ left: axis, right: axis })]),
-  growth: z.record(id, z.array(growthPoint).max(1000)).optional(),
+  growth: z.optional(z.record(id, z.array(growthPoint).check(z.maxLength(1000)))),
 })
 
-const skid = z.strictObject({ ...bodyFields, carries: z.array(id).max(1000) })
+const skid = z.strictObject({ ...bodyFields, carries: z.array(id).check(z.maxLength(1000)) })
 
 const end = z.strictObject({ machine: id, plane: length })
 
 export const tolerance = z.strictObject({
-  flex: slope.positive().optional(),
-  offset: fine.positive().optional(),
-  angle: slope.positive().optional(),
-  shape: z.enum(['box', 'round']).optional(),
-  basis: text.optional(),
+  flex: z.optional(slope.check(z.positive())),
+  offset: z.optional(fine.check(z.positive())),
+  angle: z.optional(slope.check(z.positive())),
+  shape: z.optional(z.enum(['box', 'round'])),
+  basis: z.optional(text),
 })
 
 const coupling = z.strictObject({
   id,
-  name: name.optional(),
+  name: z.optional(name),
   left: end,
   right: end,
-  speed: speed.nonnegative().optional(),
+  speed: z.optional(speed.check(z.nonnegative())),
   tolerance,
-  aim: z
-    .record(id, z.strictObject({ offset: offsets.optional(), slope: slopes.optional() }))
-    .optional(),
-  setting: z
-    .strictObject({
-      offset: offsets.optional(),
-      slope: slopes.optional(),
-      from: text.optional(),
-      use: z.boolean().optional(),
-      why: text.optional(),
-    })
-    .optional(),
-  axial: z
-    .strictObject({
+  aim: z.optional(
+    z.record(id, z.strictObject({ offset: z.optional(offsets), slope: z.optional(slopes) })),
+  ),
+  setting: z.optional(
+    z.strictObject({
+      offset: z.optional(offsets),
+      slope: z.optional(slopes),
+      from: z.optional(text),
+      use: z.optional(z.boolean()),
+      why: z.optional(text),
+    }),
+  ),
+  axial: z.optional(
+    z.strictObject({
       found: length,
       want: length,
-      tolerance: length.positive(),
-      u: length.nonnegative().optional(),
-    })
-    .optional(),
-  strain: open(pipeStrain).optional(),
-  found: z.array(readingSet).max(1000),
+      tolerance: length.check(z.positive()),
+      u: z.optional(length.check(z.nonnegative())),
+    }),
+  ),
+  strain: z.optional(open(pipeStrain)),
+  found: z.array(readingSet).check(z.maxLength(1000)),
 })
 
 /** Shaft axes at places of the train against a straight line of the survey's own; what the numbers are: trainFile.md. */
 const surveyPoint = z.strictObject({
   machine: id,
   x: length,
-  axis: z.enum(['left', 'right']).optional(),
-  z: fine.optional(),
-  y: fine.optional(),
-  u: fine.positive().optional(),
+  axis: z.optional(z.enum(['left', 'right'])),
+  z: z.optional(fine),
+  y: z.optional(fine),
+  u: z.optional(fine.check(z.positive())),
 })
 
 const survey = z.strictObject({
   id,
-  name: name.optional(),
-  method: text.optional(),
-  u: fine.positive().optional(),
-  use: z.boolean().optional(),
-  joins: z.boolean().optional(),
-  why: text.optional(),
-  when: text.optional(),
-  by: text.optional(),
-  points: z.array(surveyPoint).min(1).max(40),
+  name: z.optional(name),
+  method: z.optional(text),
+  u: z.optional(fine.check(z.positive())),
+  use: z.optional(z.boolean()),
+  joins: z.optional(z.boolean()),
+  why: z.optional(text),
+  when: z.optional(text),
+  by: z.optional(text),
+  points: z.array(surveyPoint).check(z.minLength(1), z.maxLength(40)),
 })
 
 export const state = z.strictObject({
   id,
   name,
-  tolerance: plain.positive().optional(),
-  load: plain.nonnegative().optional(),
-  temperature: temperature.optional(),
-  between: z.strictObject({ from: id, to: id, by: z.enum(['load', 'temperature']) }).optional(),
+  tolerance: z.optional(plain.check(z.positive())),
+  load: z.optional(plain.check(z.nonnegative())),
+  temperature: z.optional(temperature),
+  between: z.optional(z.strictObject({ from: id, to: id, by: z.enum(['load', 'temperature']) })),
 })
 
 const shims = z.strictObject({
-  step: fine.positive(),
-  stock: z.array(fine.positive()).min(1).max(1000),
-  most: plain.int().positive().max(100).optional(),
-  rebuild: z.boolean().optional(),
-  flat: fine.nonnegative().optional(),
+  step: fine.check(z.positive()),
+  stock: z.array(fine.check(z.positive())).check(z.minLength(1), z.maxLength(1000)),
+  most: z.optional(plain.check(z.int(), z.positive(), z.lte(100))),
+  rebuild: z.optional(z.boolean()),
+  flat: z.optional(fine.check(z.nonnegative())),
 })
 
 /** Asks for the chance that every state is in; how far the work is unsure. */
 const sure = z.strictObject({
-  shim: fine.nonnegative().optional(),
-  slide: fine.nonnegative().optional(),
-  foot: length.nonnegative().optional(),
-  chance: plain.gt(0).lt(1).optional(),
-  draws: plain.int().min(100).max(100_000).optional(),
-  seed: plain.int().nonnegative().max(4_294_967_295).optional(),
+  shim: z.optional(fine.check(z.nonnegative())),
+  slide: z.optional(fine.check(z.nonnegative())),
+  foot: z.optional(length.check(z.nonnegative())),
+  chance: z.optional(plain.check(z.gt(0), z.lt(1))),
+  draws: z.optional(plain.check(z.int(), z.gte(100), z.lte(100_000))),
+  seed: z.optional(plain.check(z.int(), z.nonnegative(), z.lte(4_294_967_295))),
 })
 
 const planSettings = z.strictObject({
-  share: plain.gt(0).lte(1).optional(),
-  weights: z
-    .strictObject({
-      shim: plain.nonnegative().optional(),
-      side: plain.nonnegative().optional(),
-      axial: plain.nonnegative().optional(),
-    })
-    .optional(),
-  guard: plain.nonnegative().max(10).optional(),
-  worst: z.boolean().optional(),
-  sure: sure.optional(),
-  reserve: fine.nonnegative().optional(),
-  shims: shims.optional(),
-  leave: fine.nonnegative().optional(),
-  stage: fromSize(fine.positive(), { value: 1, said: '1 µm' }).optional(),
-  slip: fine.positive().optional(),
+  share: z.optional(plain.check(z.gt(0), z.lte(1))),
+  weights: z.optional(
+    z.strictObject({
+      shim: z.optional(plain.check(z.nonnegative())),
+      side: z.optional(plain.check(z.nonnegative())),
+      axial: z.optional(plain.check(z.nonnegative())),
+    }),
+  ),
+  guard: z.optional(plain.check(z.nonnegative(), z.lte(10))),
+  worst: z.optional(z.boolean()),
+  sure: z.optional(sure),
+  reserve: z.optional(fine.check(z.nonnegative())),
+  shims: z.optional(shims),
+  leave: z.optional(fine.check(z.nonnegative())),
+  stage: z.optional(fromSize(fine.check(z.positive()), { value: 1, said: '1 µm' })),
+  slip: z.optional(fine.check(z.positive())),
 })
 
 export const trainDocument = z.strictObject({
   format: z.literal('holdfast-train'),
   version: z.literal(1),
   name,
-  site: text.optional(),
-  note: note.optional(),
+  site: z.optional(text),
+  note: z.optional(note),
   units: z.strictObject({
     length: z.enum(['mm', 'in']),
     fine: z.enum(['um', 'mm', 'mil']),
-    temperature: z.enum(['C', 'F']).optional(),
+    temperature: z.optional(z.enum(['C', 'F'])),
   }),
   clock: z.strictObject({ seenFrom: z.enum(['left', 'right']) }),
-  sides: z.strictObject({ three: name, nine: name }).optional(),
-  machines: z.array(machine).min(2).max(1000),
-  skids: z.array(skid).max(1000).optional(),
-  couplings: z.array(coupling).max(1000),
-  states: z.array(state).max(200).optional(),
-  surveys: z.array(survey).max(6).optional(),
-  plan: planSettings.optional(),
-  record: open(workRecord).optional(),
+  sides: z.optional(z.strictObject({ three: name, nine: name })),
+  machines: z.array(machine).check(z.minLength(2), z.maxLength(1000)),
+  skids: z.optional(z.array(skid).check(z.maxLength(1000))),
+  couplings: z.array(coupling).check(z.maxLength(1000)),
+  states: z.optional(z.array(state).check(z.maxLength(200))),
+  surveys: z.optional(z.array(survey).check(z.maxLength(6))),
+  plan: z.optional(planSettings),
+  record: z.optional(open(workRecord)),
 })
 
 export type TrainDocument = z.infer<typeof trainDocument>

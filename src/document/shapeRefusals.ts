@@ -1,4 +1,4 @@
-import type { z } from 'zod'
+import type * as z from 'zod/mini'
 import { placeOf, shown, type Refusal } from './refusal'
 import type { trainDocument } from './schema'
 
@@ -10,7 +10,7 @@ const longestKey = 100
 
 /** Turns the schema's complaints into refusals that name the place, the value and what would be right. */
 export function shapeRefusals(
-  error: z.ZodError<z.infer<typeof trainDocument>>,
+  error: z.core.$ZodError<z.infer<typeof trainDocument>>,
   input: unknown,
 ): Refusal[] {
   return error.issues.flatMap((issue) => explain(issue, issue.path, input))

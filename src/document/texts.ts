@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { firstUnseen } from '../language/harmless'
 
 /**
@@ -17,19 +17,19 @@ function seenOnly(context: z.core.ParsePayload<string>): void {
     })
 }
 
-export const id = z
-  .string()
-  .min(1)
-  .max(100)
-  .refine((value) => value !== '__proto__', 'is not a usable id')
-  .check(seenOnly)
+export const id = z.string().check(
+  z.minLength(1),
+  z.maxLength(100),
+  z.refine((value) => value !== '__proto__', 'is not a usable id'),
+  seenOnly,
+)
 
 /** What people call a thing. */
-export const name = z.string().max(200).check(seenOnly)
+export const name = z.string().check(z.maxLength(200), seenOnly)
 /** Most characters of a text on one line, and of one of several lines. */
 export const longestText = 2_000
 export const longestNote = 20_000
 /** A remark beside a thing: a reason, a source, a date, who did it. */
-export const text = z.string().max(longestText)
+export const text = z.string().check(z.maxLength(longestText))
 /** A text of several lines. */
-export const note = z.string().max(longestNote)
+export const note = z.string().check(z.maxLength(longestNote))

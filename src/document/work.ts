@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { micrometresPer } from '../mechanics/units'
 import * as quantities from './quantities'
 import { hour, open, plain, sizes } from './quantities'
@@ -8,24 +8,24 @@ import { hour, open, plain, sizes } from './quantities'
  * are open in the train file, so that one that is not understood is kept as it is and never refused.
  */
 
-const text = z.string().max(100_000)
+const text = z.string().check(z.maxLength(100_000))
 /** No part that holds an absurd size is understood; um and mrad have the largest numbers of all units. */
-const fine = quantities.fine.min(-sizes.fine.most.value).max(sizes.fine.most.value)
-const slope = quantities.slope.min(-sizes.slope.most.value).max(sizes.slope.most.value)
+const fine = quantities.fine.check(z.gte(-sizes.fine.most.value), z.lte(sizes.fine.most.value))
+const slope = quantities.slope.check(z.gte(-sizes.slope.most.value), z.lte(sizes.slope.most.value))
 /** A date and time as people and programs read it, ISO 8601. */
-const when = z.string().max(40)
+const when = z.string().check(z.maxLength(40))
 
 /** Coupling movement as flanges are made up, in the document's fine unit. */
 export const pipeStrain = z.object({
-  limit: fine.min(sizes.fine.least.value / micrometresPer.mm).optional(),
-  basis: text.optional(),
+  limit: z.optional(fine.check(z.gte(sizes.fine.least.value / micrometresPer.mm))),
+  basis: z.optional(text),
   flanges: z.array(
     z.object({
       name: text,
-      y: fine.optional(),
-      z: fine.optional(),
-      when: when.optional(),
-      by: text.optional(),
+      y: z.optional(fine),
+      z: z.optional(fine),
+      when: z.optional(when),
+      by: z.optional(text),
     }),
   ),
 })
@@ -35,10 +35,10 @@ export type PipeStrainDocument = z.infer<typeof pipeStrain>
 const waiver = z.object({
   what: z.enum(['soft foot', 'pipe strain', 'signs', 'closure']),
   /** Id of the body or coupling; all of them where it is missing. */
-  where: text.optional(),
+  where: z.optional(text),
   by: text,
   why: text,
-  when: when.optional(),
+  when: z.optional(when),
 })
 export type Waiver = z.infer<typeof waiver>
 
@@ -46,8 +46,8 @@ export type Waiver = z.infer<typeof waiver>
 const signCheck = z.object({
   coupling: text,
   says: text,
-  by: text.optional(),
-  when: when.optional(),
+  by: z.optional(text),
+  when: z.optional(when),
 })
 
 /** Somebody said of a value that looks like a slip that it is right; it holds while that value stands there. */
@@ -61,19 +61,19 @@ const sureOf = z.object({
 const workDone = z.object({
   step: text,
   body: text,
-  foot: text.optional(),
-  shim: fine.optional(),
-  side: fine.optional(),
-  axial: fine.optional(),
+  foot: z.optional(text),
+  shim: z.optional(fine),
+  side: z.optional(fine),
+  axial: z.optional(fine),
   /** What the dial at the foot showed last. */
-  dial: fine.optional(),
+  dial: z.optional(fine),
   /** What dials showed at its stop point that watch what is not moved, by where they stand. */
-  stays: z.array(z.object({ where: text, shows: fine })).optional(),
+  stays: z.optional(z.array(z.object({ where: text, shows: fine }))),
   done: z.boolean(),
-  note: text.optional(),
-  photos: z.array(text).optional(),
-  by: text.optional(),
-  when: when.optional(),
+  note: z.optional(text),
+  photos: z.optional(z.array(text)),
+  by: z.optional(text),
+  when: z.optional(when),
 })
 export type WorkDone = z.infer<typeof workDone>
 
@@ -81,12 +81,12 @@ export type WorkDone = z.infer<typeof workDone>
 const repeatReadings = z.object({
   coupling: text,
   /** Index in the coupling's `found`. */
-  set: plain.int().nonnegative(),
+  set: plain.check(z.int(), z.nonnegative()),
   /** Id of the step at whose stop point it was read, beside the machine; none: read when the work was over. */
-  step: text.optional(),
-  readings: z.array(z.tuple([hour, fine.optional()])).optional(),
-  offset: z.object({ y: fine.optional(), z: fine.optional() }).optional(),
-  slope: z.object({ y: slope.optional(), z: slope.optional() }).optional(),
+  step: z.optional(text),
+  readings: z.optional(z.array(z.tuple([hour, z.optional(fine)]))),
+  offset: z.optional(z.object({ y: z.optional(fine), z: z.optional(fine) })),
+  slope: z.optional(z.object({ y: z.optional(slope), z: z.optional(slope) })),
 })
 export type ReadAgain = z.infer<typeof repeatReadings>
 
@@ -94,7 +94,7 @@ export type ReadAgain = z.infer<typeof repeatReadings>
 const recordPage = z.object({
   kind: z.enum(['as found', 'step', 'as left', 'nothing moved', 'note']),
   when,
-  by: text.optional(),
+  by: z.optional(text),
   words: text,
   content: z.unknown(),
   seal: text,
@@ -103,36 +103,36 @@ export type RecordPage = z.infer<typeof recordPage>
 
 /** What a record wants besides readings and work, in words: on whose order, with what, in what state, who stands for it. */
 const recordFacts = z.object({
-  workOrder: text.optional(),
-  tag: text.optional(),
-  torque: text.optional(),
-  runOut: text.optional(),
-  gaps: text.optional(),
-  dials: text.optional(),
-  bracket: text.optional(),
-  micrometers: text.optional(),
-  temperatures: text.optional(),
-  dowels: text.optional(),
-  guards: text.optional(),
-  readBy: text.optional(),
-  checkedBy: text.optional(),
-  acceptedBy: text.optional(),
+  workOrder: z.optional(text),
+  tag: z.optional(text),
+  torque: z.optional(text),
+  runOut: z.optional(text),
+  gaps: z.optional(text),
+  dials: z.optional(text),
+  bracket: z.optional(text),
+  micrometers: z.optional(text),
+  temperatures: z.optional(text),
+  dowels: z.optional(text),
+  guards: z.optional(text),
+  readBy: z.optional(text),
+  checkedBy: z.optional(text),
+  acceptedBy: z.optional(text),
   /** Why it is accepted although something is missing, waived or over. */
-  acceptance: text.optional(),
+  acceptance: z.optional(text),
 })
 export type RecordFacts = z.infer<typeof recordFacts>
 
 export const workRecord = z.object({
-  facts: open(recordFacts).optional(),
-  signs: z.array(signCheck).optional(),
-  waivers: z.array(waiver).optional(),
-  sure: z.array(sureOf).optional(),
+  facts: z.optional(open(recordFacts)),
+  signs: z.optional(z.array(signCheck)),
+  waivers: z.optional(z.array(waiver)),
+  sure: z.optional(z.array(sureOf)),
   /** Ids of steps in the order somebody chose. */
-  order: z.array(text).optional(),
-  work: z.array(workDone).optional(),
+  order: z.optional(z.array(text)),
+  work: z.optional(z.array(workDone)),
   /** Readings being taken after the work so far. */
-  again: z.array(repeatReadings).optional(),
-  pages: z.array(recordPage).optional(),
+  again: z.optional(z.array(repeatReadings)),
+  pages: z.optional(z.array(recordPage)),
 })
 export type WorkRecord = z.infer<typeof workRecord>
 

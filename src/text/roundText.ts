@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { workRecord, type ReadAgain } from '../document/work'
 import { signedDigits } from '../language/amounts'
 import { signed } from '../language/signed'
@@ -18,8 +18,8 @@ const round = z.object({
   }),
   work: workRecord.shape.work,
   read: workRecord.shape.again,
-  comparison: z
-    .object({
+  comparison: z.optional(
+    z.object({
       couplings: z.array(
         z.object({
           coupling: z.string(),
@@ -34,13 +34,13 @@ const round = z.object({
                   difference: z.number(),
                 }),
               ),
-              line: z.object({ offset: ways, slope: ways }).optional(),
+              line: z.optional(z.object({ offset: ways, slope: ways })),
             }),
           ),
         }),
       ),
-    })
-    .optional(),
+    }),
+  ),
 })
 
 /** What was done in a round and what was read in it, each reading beside its target; undefined for another content. */

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 
 /** What a page of the record keeps of a comparison, as far as it is asked for here. */
 const compared = z.object({
