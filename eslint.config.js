@@ -67,8 +67,8 @@ export default ts.config(
   },
   ban(pure, [
     {
-      regex: '^(?!\\.{1,2}/)(?!zod$).*',
-      message: 'This code is pure: it imports zod and files of its own, nothing else.',
+      regex: '^(?!\\.{1,2}/)(?!zod/mini$).*',
+      message: 'This code is pure: it imports zod/mini and files of its own, nothing else.',
     },
   ]),
   {
@@ -108,8 +108,8 @@ export default ts.config(
           'The proof re-checks the plan with code of its own: it shares only types and growth.',
       },
       {
-        regex: '^(?!\\.{1,2}/)(?!zod$).*',
-        message: 'This code is pure: it imports zod and files of its own, nothing else.',
+        regex: '^(?!\\.{1,2}/)(?!zod/mini$).*',
+        message: 'This code is pure: it imports zod/mini and files of its own, nothing else.',
       },
     ],
   ),

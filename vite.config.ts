@@ -3,6 +3,7 @@ import vue from '@vitejs/plugin-vue'
 import { VitePWA } from 'vite-plugin-pwa'
 import { defineConfig } from 'vitest/config'
 import { installed } from './src/dev/installed.ts'
+import { sharedWorkers } from './src/dev/sharedWorkers.ts'
 import { workerScopesPlugin } from './tests/app/workerScopes.ts'
 
 /** Tests that mount the whole sheet. */
@@ -20,7 +21,10 @@ const apart = [
 export default defineConfig({
   base: './',
   publicDir: 'src/app/public',
-  plugins: [vue(), ...(process.env.VITEST ? [workerScopesPlugin()] : [VitePWA(installed)])],
+  plugins: [
+    vue(),
+    ...(process.env.VITEST ? [workerScopesPlugin()] : [sharedWorkers(), VitePWA(installed)]),
+  ],
   worker: { format: 'es' },
   optimizeDeps: { exclude: ['glpk.js'] },
   resolve: {
@@ -35,7 +39,8 @@ export default defineConfig({
   },
   // the built app, once opened at a port, is kept there by the browser: development has a port of its own
   server: { port: 5273 },
-  build: { target: 'es2022' },
+  // a chunk is fetched by pages and workers alike, and a worker has no document to preload for
+  build: { target: 'es2022', modulePreload: { polyfill: false, resolveDependencies: () => [] } },
   test: {
     environment: 'node',
     // a busy machine takes its time: this only ends what would never come

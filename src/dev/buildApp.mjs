@@ -9,6 +9,7 @@ const sources = [
     'index.html',
     'vite.config.ts',
     'src/dev/installed.ts',
+    'src/dev/sharedWorkers.ts',
     'package.json',
     'examples',
     'shared/catalogues',

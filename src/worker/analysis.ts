@@ -20,8 +20,9 @@ import { TradeoffPlanner, tradeoffSteps } from '../engine/studies/tradeoff/trade
 import { chancesAt, sharesAlong, type ChanceAlong } from '../engine/chanceAlong'
 
 import { readTrain } from '../document/readTrain'
-import type { KnownTrain, KnownTrains } from './knownTrains'
+import type { KnownTrains } from './knownTrains'
 import { pause } from './pause'
+import type { StudiedTrain } from './studiedTrains'
 import type { AnalysisReply, AnalysisRequest } from './analysisMessages'
 
 /** Work between two looks at the messages that came in meanwhile (ms). */
@@ -39,9 +40,9 @@ export class Analyses {
   private latest = 0
   /** The plan that is being turned into work; what is worked out of an older one ends likewise. */
   private latestWork = 0
-  private readonly trains: KnownTrains
+  private readonly trains: KnownTrains<StudiedTrain>
 
-  constructor(trains: KnownTrains) {
+  constructor(trains: KnownTrains<StudiedTrain>) {
     this.trains = trains
   }
 
@@ -83,7 +84,12 @@ export class Analyses {
   }
 
   /** First the choice that is held now, then the curve and its floor, then every other choice. */
-  private async studied(id: number, known: KnownTrain, curve: boolean, post: Post): Promise<void> {
+  private async studied(
+    id: number,
+    known: StudiedTrain,
+    curve: boolean,
+    post: Post,
+  ): Promise<void> {
     const breath = breathing(() => this.latest === id)
     if (known.list && (known.margin || !curve)) {
       if (curve && known.margin) post({ id, kind: 'curve', margin: known.margin })
@@ -160,7 +166,7 @@ export class Analyses {
   }
 
   /** Steps and shims first, then how sure the plan is, and last the chances along its trade-off. */
-  private async worked(id: number, known: KnownTrain, post: Post): Promise<void> {
+  private async worked(id: number, known: StudiedTrain, post: Post): Promise<void> {
     this.latestWork = id
     const breath = breathing(() => this.latestWork === id)
     const { run } = known

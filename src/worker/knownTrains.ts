@@ -1,20 +1,5 @@
-import type { SureStage } from '../engine/chance/answer'
-import type { ChanceAlong } from '../engine/chanceAlong'
 import type { Solver } from '../engine/lp/solver'
-import { PlanningRun, type ReadTrain } from '../engine/planningRun'
-import type { HoldList } from '../text/holdList'
-import type { Margin } from './analysisMessages'
-
-/** A train that was asked for, its run, and what came out of analyses of it that went to their end. */
-export interface KnownTrain {
-  readonly run: PlanningRun
-  list?: HoldList
-  margin?: Margin
-  chances?: {
-    readonly sure: NonNullable<SureStage['sure']>
-    readonly along: readonly ChanceAlong[]
-  }
-}
+import type { ReadTrain } from '../engine/planningRun'
 
 /** A run keeps its draws, some megabytes each. */
 const mostKnown = 4
@@ -23,13 +8,19 @@ const mostKnown = 4
  * The trains asked for last, by their documents: what is undone and made again, and a second question about one train,
  * need no second plan.
  */
-export class KnownTrains {
-  private readonly known = new Map<string, KnownTrain>()
+export class KnownTrains<Known> {
+  private readonly known = new Map<string, Known>()
+  private readonly make: (read: ReadTrain, solver: Solver, work: number) => Known
+
+  /** @param make what is known of a train that was not asked for lately */
+  constructor(make: (read: ReadTrain, solver: Solver, work: number) => Known) {
+    this.make = make
+  }
 
   /** @param work how many times the usual work each question of it may take */
-  of(read: ReadTrain, solver: Solver, work = 1): KnownTrain {
+  of(read: ReadTrain, solver: Solver, work = 1): Known {
     const key = `${work} ${JSON.stringify(read.document)}`
-    const train = this.known.get(key) ?? { run: new PlanningRun(read, solver, work) }
+    const train = this.known.get(key) ?? this.make(read, solver, work)
     // the last one asked for goes last
     this.known.delete(key)
     this.known.set(key, train)
@@ -40,6 +31,3 @@ export class KnownTrains {
     return train
   }
 }
-
-/** Those of this thread. */
-export const knownTrains = new KnownTrains()

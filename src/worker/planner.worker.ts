@@ -4,9 +4,9 @@ import { sentenceOf } from '../engine/plan/sentence'
 import type { Train } from '../mechanics/train'
 import { readTrain, readTrainText } from '../document/readTrain'
 import { glpkSolver } from '../solvers/glpk'
-import { ShareSweepPlanner } from './shareSweep'
+import { PlanRun } from '../engine/plan/planRun'
 import { alongKey } from './shareSweepKey'
-import { knownTrains } from './knownTrains'
+import { KnownTrains } from './knownTrains'
 import {
   reaching,
   ready,
@@ -17,8 +17,7 @@ import {
   type PlannerRequest,
 } from './messages'
 import { pause } from './pause'
-import { Analyses } from './analysis'
-import type { AnalysisRequest } from './analysisMessages'
+import type { AnalysisReply, AnalysisRequest } from './analysisMessages'
 
 /**
  * The planner of the page: reads, plans and draws away from the main thread. The page runs it more
@@ -48,8 +47,11 @@ if ('navigator' in self && 'locks' in self.navigator) {
   })
 }
 
-const alongPlanner = new ShareSweepPlanner()
-const analyses = new Analyses(knownTrains)
+const plans = new KnownTrains((read, ready, work) => new PlanRun(read.train, ready, { work }))
+const studies = (): Promise<typeof import('./studies')> =>
+  import('./studies').catch(() => {
+    throw new Error('a part of its program could not be loaded; the next change tries again')
+  })
 
 /** The newest request for a plan. */
 let latest = 0
@@ -80,26 +82,24 @@ async function answer(request: PlannerRequest): Promise<Reply> {
     const key = alongKey(request.kind === 'text' ? document : (request.document as object))
     // a chance that is asked for decides the share
     const chosen = train.plan.sure?.chance !== undefined
-    const { run } = knownTrains.of(read, ready, request.work)
-    const planned = along && !chosen ? alongPlanner.plan(key, train, ready) : run.priced()
+    const run = chosen
+      ? (await studies()).studiedTrains.of(read, ready, request.work).run
+      : plans.of(read, ready, request.work)
+    const planned =
+      along && !chosen ? (await studies()).alongPlanner.plan(key, train, ready) : run.priced()
     // between two requests, what plans along the trade-off start from
+    const wanted = async () => {
+      await pause()
+      return latest === id
+    }
+    const made = (next: Train, answer: PlanAnswer) => {
+      const { answer: told, sentence, figures } = drawingOf(next, answer)
+      const ahead: Ahead = { kind: 'ahead', key, drawing: { answer: told, sentence, figures } }
+      self.postMessage(ahead)
+    }
     prepare = () =>
-      void alongPlanner
-        .ready(
-          key,
-          train,
-          ready,
-          async () => {
-            await pause()
-            return latest === id
-          },
-          (next, answer) => {
-            const { answer: told, sentence, figures } = drawingOf(next, answer)
-            const drawing = { answer: told, sentence, figures }
-            const ahead: Ahead = { kind: 'ahead', key, drawing }
-            self.postMessage(ahead)
-          },
-        )
+      void studies()
+        .then(({ alongPlanner }) => alongPlanner.ready(key, train, ready, wanted, made))
         .catch(() => undefined) // without it plans are made anew, which takes longer
     if (reached) prepare()
     else
@@ -117,6 +117,20 @@ async function answer(request: PlannerRequest): Promise<Reply> {
   }
 }
 
+async function study(request: AnalysisRequest): Promise<void> {
+  // that the solver is not loaded is said already
+  const ready = await solver.catch(() => undefined)
+  if (!ready) return
+  const post = (reply: AnalysisReply) => {
+    self.postMessage(reply)
+  }
+  try {
+    await (await studies()).analyses.analysis(request, ready, post)
+  } catch (error) {
+    post({ id: request.id, kind: 'failed', why: whyOf(error) })
+  }
+}
+
 self.addEventListener(
   'message',
   ({ data }: MessageEvent<PlannerRequest | AnalysisRequest | typeof reaching>) => {
@@ -129,15 +143,6 @@ self.addEventListener(
       void answer(data).then((reply) => {
         self.postMessage(reply)
       })
-    else
-      void solver.then(
-        (ready) =>
-          analyses.analysis(data, ready, (reply) => {
-            self.postMessage(reply)
-          }),
-        () => {
-          // it is said already that the solver is not loaded
-        },
-      )
+    else void study(data)
   },
 )

@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs'
 import { mount, type VueWrapper } from '@vue/test-utils'
 import { createPinia } from 'pinia'
-import { afterEach, beforeEach, expect, vi } from 'vitest'
+import { afterEach, beforeAll, beforeEach, expect, vi } from 'vitest'
 import App from '../../src/app/App.vue'
+import { fetchTheRest } from '../../src/app/services/later'
 import type { TrainDocument } from '../../src/document/schema'
 import './matchers'
 import { patience, Place, settle } from './place'
@@ -26,6 +27,8 @@ let mounted: VueWrapper | undefined
 /** What stands around the sheet in the tests of a file: for the setup of each file, since files share this module. */
 export function useSheet(): void {
   useWorkersHere()
+  // as a moment after the first plan
+  beforeAll(fetchTheRest)
   beforeEach(() => {
     localStorage.clear()
     sessionStorage.clear()

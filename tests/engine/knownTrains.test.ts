@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { expect, it } from 'vitest'
 import { readTrain } from '../../src/document/readTrain'
+import { PlanningRun } from '../../src/engine/planningRun'
 import { glpkSolver } from '../../src/solvers/glpk'
 import { KnownTrains } from '../../src/worker/knownTrains'
 
@@ -18,7 +19,7 @@ function read(share: number) {
 }
 
 it('a train that is asked for again has the run it had, and the ones asked for longest ago are let go', () => {
-  const trains = new KnownTrains()
+  const trains = new KnownTrains((train, ready) => ({ run: new PlanningRun(train, ready) }))
   const run = (share: number) => trains.of(read(share), solver).run
   const first = run(0.7)
   expect(run(0.7)).toBe(first)

@@ -1,9 +1,9 @@
+import papa from 'papaparse'
 import { csvText, type CsvCell } from '../../document/tables/csv'
 import { handOver } from '../services/handOver'
 
 /** Cells of a table as it comes out of a spreadsheet or a CSV file: tabs, commas or semicolons between them. */
-export async function cellsOf(text: string): Promise<string[][]> {
-  const { default: papa } = await import('papaparse')
+export function cellsOf(text: string): string[][] {
   const { data } = papa.parse<string[]>(text.replace(/^\uFEFF/, '').replace(/\s+$/, ''), {
     ...(text.includes('\t') && { delimiter: '\t' }),
     delimitersToGuess: [',', ';', '\t', '|'],

@@ -18,11 +18,8 @@ export function usePasted(
   const job = useJob()
   const tables = shallowRef<readonly PastedTable[]>([])
 
-  watch(text, async (now) => {
-    const blocks = await Promise.all(
-      blocksOf(now).map(async (block) => ({ line: block.line, cells: await cellsOf(block.text) })),
-    )
-    if (now !== text.value) return
+  watch(text, (now) => {
+    const blocks = blocksOf(now).map((block) => ({ line: block.line, cells: cellsOf(block.text) }))
     tables.value = pastedTablesOf(blocks, own)
     read()
   })

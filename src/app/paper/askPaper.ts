@@ -1,3 +1,4 @@
+import { notLoaded } from '../services/workerWatch'
 import type { PaperReply, PaperRequest } from '../../worker/paperMessages'
 
 /** Has a work sheet laid out by a worker of its own, which is ended when it has answered. */
@@ -10,7 +11,7 @@ export function askPaper(request: PaperRequest): Promise<PaperReply> {
       answered(data)
     })
     worker.addEventListener('error', (event) => {
-      answered({ kind: 'none', why: event.message })
+      answered({ kind: 'none', why: event.message || notLoaded })
     })
     worker.postMessage(request)
   }).finally(() => {

@@ -1,11 +1,12 @@
 import { withStages } from '../../engine/fieldwork/answer'
-import { paperOf, type PaperSettings } from '../../paper/paperOf'
+import type { PaperSettings } from '../../paper/paperOf'
 import type { Paper } from '../../paper/page'
-import { quickPaper } from '../../paper/quickPaper'
 import { useJob } from '../stores/job'
 import { usePlan } from '../stores/plan'
 import { useAnalysis } from '../stores/analysis'
 import { useWork } from '../stores/work'
+
+type Laying = Pick<typeof import('./laidPaper'), 'paperOf' | 'quickPaper'>
 
 /** The work sheet from what the page has worked out already, for a print that cannot wait. */
 export function useKeptPaper() {
@@ -15,7 +16,7 @@ export function useKeptPaper() {
   const analysis = useAnalysis()
 
   /** The whole sheet, word for word what is laid out when it is asked for; undefined while anything of it is still worked out. */
-  function whole(settings: PaperSettings): Paper | undefined {
+  function whole({ paperOf }: Pick<Laying, 'paperOf'>, settings: PaperSettings): Paper | undefined {
     const { document, planned } = job
     const { drawing, working } = plan
     if (!document || document !== planned || job.stale || working || !drawing) return undefined
@@ -39,11 +40,11 @@ export function useKeptPaper() {
   }
 
   /** The whole sheet, or what there is of it, marked on every page. */
-  function atOnce(settings: PaperSettings): Paper | undefined {
+  function atOnce(laying: Laying, settings: PaperSettings): Paper | undefined {
     const { document } = job
     const { drawing } = plan
     if (!document || !drawing) return undefined
-    return whole(settings) ?? quickPaper(document, drawing, settings)
+    return whole(laying, settings) ?? laying.quickPaper(document, drawing, settings)
   }
 
   return { whole, atOnce }

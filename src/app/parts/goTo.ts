@@ -1,4 +1,5 @@
 import { nextTick } from 'vue'
+import { partsUnderWay } from '../services/later'
 import type { useView } from '../stores/view'
 
 /** The band whose figures hold a place of the document. */
@@ -35,6 +36,8 @@ export async function goTo(
 ): Promise<void> {
   const where = band ?? bandOf(at)
   view.lay(where, true)
+  await nextTick()
+  await partsUnderWay()
   await nextTick()
   const figures = document.querySelector<HTMLElement>(`[data-figures="${where}"]`)
   if (!cellOf(at)) {

@@ -88,6 +88,11 @@ export class Planner {
     })
   }
 
+  /** Starts it before there is anything to ask, so that it is loaded by then. */
+  wake(): void {
+    this.worker ??= this.start()
+  }
+
   /** Starts a planner again that is no longer started by itself. */
   startAgain(): void {
     this.tries = 0

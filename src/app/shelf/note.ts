@@ -2,7 +2,7 @@ import type { Difference } from './difference'
 
 /** Something the shelf has to say beside the sheet; one of each key at a time. */
 export interface Note {
-  readonly key: 'pages' | 'file' | 'trouble' | 'left' | 'removed' | 'damaged'
+  readonly key: 'pages' | 'file' | 'trouble' | 'left' | 'removed' | 'damaged' | 'example'
   readonly title: string
   readonly says?: readonly string[]
   /** What differs, and what the two columns are. */

@@ -32,6 +32,12 @@ export const leftNote = (names: readonly string[]): Note => ({
   says: [`The change is on the shelf as ${names.map((name) => `"${name}"`).join(', ')}.`],
 })
 
+export const exampleNote = (title: string, why: string, again: () => unknown): Note => ({
+  key: 'example',
+  title: `The example ${title} could not be loaded: ${why}`,
+  acts: [{ label: 'Try again', run: again }],
+})
+
 /** What is kept and is no train is left as it is, under its own name. */
 export const damagedNote = (all: readonly Damaged[]): Note => ({
   key: 'damaged',

@@ -9,29 +9,40 @@ type NewVersion =
 export const useNewVersion = defineStore('newVersion', () => {
   const newer = shallowRef<NewVersion>()
 
+  /** Whether it was taken here. */
+  let asked = false
+  const worker = (): ServiceWorkerContainer | undefined =>
+    import.meta.env.PROD && 'serviceWorker' in navigator ? navigator.serviceWorker : undefined
+
+  /** Hears of a newer version that is taken, here or in another window; what had none before comes to its first. */
+  function hearOfTaking(): void {
+    const container = worker()
+    const had = container?.controller != null
+    container?.addEventListener('controllerchange', () => {
+      if (asked) window.location.reload()
+      else if (had) newer.value = { is: 'taken elsewhere' }
+    })
+  }
+
   /**
-   * Has the browser keep the app, once the page has loaded. A newer version that is found waits: only somebody who takes it
-   * brings it in, and the page is loaded anew then.
+   * Has the browser keep the app. A newer version that is found waits: only somebody who takes it brings it in, and the
+   * page is loaded anew then.
    */
   async function keepOffline(): Promise<void> {
-    if (!import.meta.env.PROD || !('serviceWorker' in navigator)) return
-    const { Workbox } = await import('workbox-window')
-    const worker = new Workbox('./sw.js')
-    let asked = false
-    worker.addEventListener('waiting', () => {
+    if (!worker()) return
+    // where it cannot be fetched, or the browser keeps nothing, the app works all the same, with a network
+    const workbox = await import('workbox-window').catch(() => undefined)
+    if (!workbox) return
+    const kept = new workbox.Workbox('./sw.js')
+    kept.addEventListener('waiting', () => {
       const take = () => {
         asked = true
-        worker.messageSkipWaiting()
+        kept.messageSkipWaiting()
       }
       newer.value = { is: 'waiting', take }
     })
-    worker.addEventListener('controlling', ({ isUpdate }) => {
-      if (asked) window.location.reload()
-      else if (isUpdate) newer.value = { is: 'taken elsewhere' }
-    })
-    // where the browser keeps nothing the app works all the same, with a network
-    await worker.register().catch(() => undefined)
+    await kept.register().catch(() => undefined)
   }
 
-  return { newer, keepOffline }
+  return { newer, hearOfTaking, keepOffline }
 })

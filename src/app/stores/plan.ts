@@ -11,6 +11,7 @@ export const usePlan = defineStore('plan', () => {
   /** The planner does not work; undefined while it does. */
   const trouble = shallowRef<PlannerTrouble>()
   const planner = new Planner((now) => (trouble.value = now))
+  planner.wake()
   const allowance = useAllowance()
   const drawing = shallowRef<Drawing>()
   const working = ref(false)

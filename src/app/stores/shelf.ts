@@ -16,7 +16,14 @@ import type { Job } from '../shelf/records'
 import { Session, type Current } from '../shelf/session'
 import { dayOf } from '../shelf/times'
 import type { VersionLine } from '../shelf/versions'
-import { damagedNote, followedNote, leftNote, partedNote, takenOffNote } from '../shelf/words'
+import {
+  damagedNote,
+  exampleNote,
+  followedNote,
+  leftNote,
+  partedNote,
+  takenOffNote,
+} from '../shelf/words'
 import { useJob } from './job'
 import { useView } from './view'
 
@@ -120,7 +127,14 @@ export const useShelf = defineStore('shelf', () => {
   async function openExample(file: string): Promise<void> {
     const example = examples.find((candidate) => candidate.file === file)
     if (!example) return
-    const read = readTrainText(await example.text())
+    putAway('example')
+    const text = await example.text.get().catch(() => undefined)
+    if (text === undefined) {
+      const why = example.text.fault.value
+      say(exampleNote(example.title, why, () => openExample(file)))
+      return
+    }
+    const read = readTrainText(text)
     if (!read.ok) return
     const sheet = { document: read.document, entries: {} }
     await session.openUntouched(sheet, file, `opened the example ${example.title}`)
