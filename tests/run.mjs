@@ -72,17 +72,11 @@ function stop(why) {
 
 async function runAll() {
   mkdirSync(cache, { recursive: true })
-  // the checks run one after the other beside the unit tests: two processors are enough for both
-  const [checked, tested] = await Promise.all([checks(), vitest()])
-  for (const counts of [...checked, tested]) add(counts)
-  try {
-    buildApp(root)
-  } catch (error) {
-    console.log(error.message)
-    add({ failed: 1 })
-    return
-  }
-  add(await playwright())
+  // the checks, and the build, run one after the other beside the unit tests: two processors are enough for both
+  const [good, tested] = await Promise.all([checks(), vitest()])
+  for (const one of Object.values(good)) add(one ? { passed: 1 } : { failed: 1 })
+  add(tested)
+  if (good.built) add(await playwright())
 }
 
 async function checks() {
@@ -92,7 +86,17 @@ async function checks() {
     ...['--check', '--log-level', 'warn', '.'],
   ])
   const unused = await step('nothing unused', 'knip', 'knip/bin/knip.js', ['--no-progress'])
-  return [types, style && format, unused].map((good) => (good ? { passed: 1 } : { failed: 1 }))
+  return { types, style: style && format, unused, built: built() }
+}
+
+function built() {
+  try {
+    buildApp(root)
+    return true
+  } catch (error) {
+    console.log(error.message)
+    return false
+  }
 }
 
 async function vitest() {
