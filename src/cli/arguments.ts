@@ -1,5 +1,5 @@
 import { parseArgs } from 'node:util'
-import type { PaperSize, PrintFor } from '../paper/page'
+import { prints, type PaperSize, type PrintFor } from '../paper/page'
 import type { Refusal } from '../document/refusal'
 import { manyRequest, type FilesRequest, type LinesRequest } from './manyArguments'
 
@@ -47,7 +47,7 @@ const isCommand = (word: string): word is Command => commands.some((command) => 
 const valued: Readonly<Record<string, string>> = {
   '-o': 'give the file to write after it, such as -o train.lp',
   '--paper': 'give the paper after it: a4 or letter',
-  '--for': 'give whom the print is for after it: crew or office',
+  '--for': 'give whom the print is for after it: crew, office or shift',
   '--date': 'give the date to print after it',
   '--work': 'give how many times the usual work to allow after it, such as --work 10',
   '--jobs': 'give how many files to plan side by side after it, such as --jobs 4',
@@ -172,9 +172,10 @@ export function readArguments(words: readonly string[]): CommandRequest {
       const size = (paper ?? 'a4').toLowerCase()
       if (size !== 'a4' && size !== 'letter')
         return refuse('--paper', `unknown paper "${paper ?? ''}": give a4 or letter`)
-      const print = (given.get('--for') ?? 'crew').toLowerCase()
-      if (print !== 'crew' && print !== 'office')
-        return refuse('--for', `unknown print "${given.get('--for') ?? ''}": give crew or office`)
+      const whom = given.get('--for') ?? 'crew'
+      const print = prints.find((one) => one === whom.toLowerCase())
+      if (print === undefined)
+        return refuse('--for', `unknown print "${whom}": give crew, office or shift`)
       const dated = date === undefined ? {} : { date }
       return { command, file, json, out, format: ending, paper: size, print, ...dated }
     }

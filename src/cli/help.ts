@@ -22,9 +22,10 @@ FILE is a train file; - reads it from standard input.
   --jobs N   of many files: how many side by side [the processors]
   --known OUT   of many files: the lines of an earlier run; what stands there of
              files that have not changed is told again without planning
-  --for crew | office   of a sheet [crew]: every foot, checks, steps, readings
-             and what is left, to do the job by; or choices, sums, assumptions
-             and data, to release it by and keep
+  --for crew | office | shift   of a sheet [crew]: every foot, checks, steps,
+             readings and what is left, to do the job by; choices, sums,
+             assumptions and data, to release it by and keep; what is done, next
+             and not to be touched, to hand it over half done
   --paper a4 | letter, --date TEXT   of a sheet [a4, today]
   --help     this text
   --version  the version

@@ -16,6 +16,8 @@ import { readArguments, type CommandRequest } from './arguments'
 import { answerJson } from '../json/answerJson'
 import { reportJson } from '../json/planJson'
 import { holdsJson } from '../json/holdsJson'
+import { counted } from '../language/names'
+import { printNames } from '../paper/page'
 import { exitOf } from './exitStatus'
 import { help } from './help'
 import type { FilesRequest, LinesRequest } from './manyArguments'
@@ -188,7 +190,7 @@ async function writeSheet(
   shell.print(
     json
       ? asJson({ written: out, status, for: print, paper, pages, revision })
-      : `Wrote ${harmlessLine(out)}, for the ${print}: ${pages} pages, revision ${revision}.\n${sheet.says}\n`,
+      : `Wrote ${harmlessLine(out)}, ${printNames[print]}: ${counted(pages, 'page', 'pages')}, revision ${revision}.\n${sheet.says}\n`,
   )
   return exitOf[status]
 }

@@ -177,7 +177,7 @@ function closing(facts: RecordFacts): Block {
 const aLine = 3
 
 /** Held machines, feet that may not move, and what was set before. */
-function untouched({ train, answer }: Drawn, moved: readonly Body[]): string[] {
+export function untouched({ train, answer }: Drawn, moved: readonly Body[]): string[] {
   const name = (body: Body) => capital(inSentence(body.name))
   const keyed = train.bodies.flatMap((body) =>
     body.held

@@ -2,6 +2,7 @@ import { harmless } from '../language/harmless'
 import { attribute, markup, type Markup } from './markup'
 import {
   besideName,
+  printNames,
   type Block,
   type Figure,
   type PaperFootCard,
@@ -50,7 +51,7 @@ function pageOf(paper: Paper, page: Page, number: number): Markup {
   const head = markup`<h2>${page.title}</h2><p>${notice}${paper.train}</p>`
   const scale = markup`${bar}<p class="bar-note">this bar is ${barLength} mm long: if it is not, print at 100 %</p>`
   const turn = [
-    markup`<p><b>${printName(paper)}, page ${number} of ${paper.pages.length}</b></p>`,
+    markup`<p><b>${printNames[paper.print]}, page ${number} of ${paper.pages.length}</b></p>`,
     markup`<p>revision ${paper.revision}, ${paper.date}</p>`,
   ]
   return markup`<section class="page is-${page.section}">${lines([
@@ -59,10 +60,6 @@ function pageOf(paper: Paper, page: Page, number: number): Markup {
     markup`<footer class="page-foot"><div>${scale}</div><div class="turn">${turn}</div></footer>`,
   ])}</section>`
 }
-
-/** Which of the two prints a page belongs to. */
-const printName = ({ print }: Paper): string =>
-  print === 'crew' ? 'for the crew' : 'for the office'
 
 function blockOf(block: Block): Markup {
   switch (block.kind) {

@@ -3,15 +3,21 @@ import type { Mark } from '../scene/drawings/marks'
 /** Sheets of paper that a work sheet is laid out for. */
 export type PaperSize = 'a4' | 'letter'
 
-/** Whom a print is for: those who do the work, or those who release it and keep it. */
-export type PrintFor = 'crew' | 'office'
+/** Whom a print is for: those who do the work, those who release it and keep it, or those who take it over half done. */
+export const prints = ['crew', 'office', 'shift'] as const
+export type PrintFor = (typeof prints)[number]
+export const printNames: Record<PrintFor, string> = {
+  crew: 'for the crew',
+  office: 'for the office',
+  shift: 'for the next shift',
+}
 
 /** A work sheet as data: what stands on which page, in the words and digits people read. */
 export interface Paper {
   readonly size: PaperSize
   readonly print: PrintFor
   readonly train: string
-  /** Told on every page, so that pages of two sheets cannot be mixed up; both prints of one plan share it, on any paper. */
+  /** Told on every page, so that pages of two sheets cannot be mixed up; all prints of one plan share it, on any paper. */
   readonly revision: string
   /** As given; blank lines to be filled in where it is not. */
   readonly date: string
@@ -40,6 +46,7 @@ type Section =
   | 'choices'
   | 'arithmetic'
   | 'assumptions'
+  | 'shift'
 
 /** A section before it is cut into pages. */
 export interface Chapter {

@@ -15,6 +15,7 @@ import { readingPages } from './readingPages'
 import { checksPage, noticeOf, readyPage } from './readyPage'
 import { remediesPage } from './remediesPage'
 import { revisionOf } from './revision'
+import { shiftPage } from './shiftPage'
 
 export interface PaperSettings {
   readonly size: PaperSize
@@ -24,8 +25,8 @@ export interface PaperSettings {
 }
 
 /**
- * One of the two prints of a work sheet as pages of data. Both are made from the same job, and their revision is that of
- * all that either says.
+ * One of the prints of a work sheet as pages of data. All are made from the same job, and their revision is that of what
+ * the crew's and the office's say: it names the plan, whatever is done of it.
  * @param job a train that was read and its plan; an answer without one gives no foot cards
  */
 export function paperOf(job: PaperJob, { size, print, date }: PaperSettings): Paper {
@@ -38,7 +39,7 @@ export function paperOf(job: PaperJob, { size, print, date }: PaperSettings): Pa
     revision: revisionOf([...chapters.crew, ...chapters.office]),
     date: date ?? 'date ____________',
     notice: noticeFor(job),
-    pages: paginate(chapters[print], size),
+    pages: paginate(print === 'shift' ? [shiftPage(all)] : chapters[print], size),
   }
 }
 

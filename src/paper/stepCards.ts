@@ -4,6 +4,7 @@ import { setReadings } from '../engine/fieldwork/steps/stopReadings'
 import type { ExpectedAnswer } from '../engine/plan/answer'
 import { hasMoves } from '../engine/plan/moves'
 import { capital, inSentence } from '../language/names'
+import { whenText } from '../language/whenText'
 import type { Train } from '../mechanics/train'
 import type { Drawn } from './job'
 import type { Block, StepCard } from './page'
@@ -43,7 +44,7 @@ function stepCard(job: Drawn, instruction: Instruction): StepCard {
     expected: expectedLines(job, instruction),
     ...(stop !== undefined && { stop }),
     sign: last
-      ? ['done', `time ${last.when ?? ''}`.trim(), `by ${last.by ?? ''}`.trim()]
+      ? ['done', `time ${whenText(last.when ?? '')}`.trim(), `by ${last.by ?? ''}`.trim()]
       : ['done', 'time', 'by'],
   }
 }
