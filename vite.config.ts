@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url'
 import vue from '@vitejs/plugin-vue'
 import { VitePWA } from 'vite-plugin-pwa'
 import { defineConfig } from 'vitest/config'
+import { compressBuild } from './src/dev/compressBuild.ts'
 import { installed } from './src/dev/installed.ts'
 import { sharedWorkers } from './src/dev/sharedWorkers.ts'
 import { workerScopesPlugin } from './tests/app/workerScopes.ts'
@@ -23,9 +24,15 @@ export default defineConfig({
   publicDir: 'src/app/public',
   plugins: [
     vue(),
-    ...(process.env.VITEST ? [workerScopesPlugin()] : [sharedWorkers(), VitePWA(installed)]),
+    ...(process.env.VITEST
+      ? [workerScopesPlugin()]
+      : [sharedWorkers(), VitePWA(installed), compressBuild()]),
   ],
   worker: { format: 'es' },
+  // the app has neither components of the older kind nor tools that look into it once it is built
+  define: process.env.VITEST
+    ? {}
+    : { __VUE_OPTIONS_API__: 'false', __VUE_PROD_DEVTOOLS__: 'false' },
   optimizeDeps: { exclude: ['glpk.js'] },
   resolve: {
     alias: process.env.VITEST

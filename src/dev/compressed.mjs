@@ -1,14 +1,25 @@
-// Files of the app as they are sent: compressed where the browser takes it, each once.
-import { readFile } from 'node:fs/promises'
+// Files of the app as they are sent: compressed where the browser takes it, each once; beforehand where they are built.
+import { readFile, readdir, stat, writeFile } from 'node:fs/promises'
+import { extname, join } from 'node:path'
 import { promisify } from 'node:util'
 import { brotliCompress, constants, gzip } from 'node:zlib'
+import { typeOf } from './mediaTypes.mjs'
 
-/** Ways to compress, better ones first; the best quality of brotli takes seconds for a few bytes less. */
+const brotli = (quality) => (bytes) =>
+  promisify(brotliCompress)(bytes, { params: { [constants.BROTLI_PARAM_QUALITY]: quality } })
+
+/**
+ * Ways to compress, better ones first, with the ending of a file compressed so. Beforehand the best quality of brotli is
+ * worth its seconds; nobody is kept waiting for it.
+ */
 const ways = {
-  br: (bytes) =>
-    promisify(brotliCompress)(bytes, { params: { [constants.BROTLI_PARAM_QUALITY]: 9 } }),
-  gzip: (bytes) => promisify(gzip)(bytes, { level: 9 }),
+  br: { now: brotli(9), beforehand: brotli(11) },
+  gzip: {
+    now: (bytes) => promisify(gzip)(bytes, { level: 9 }),
+    beforehand: (bytes) => promisify(gzip)(bytes, { level: 9 }),
+  },
 }
+const endings = { br: '.br', gzip: '.gz' }
 
 /** Smaller files gain nothing; larger ones are no part of the app, and are not held in memory. */
 const [smallest, largest] = [1024, 32_000_000]
@@ -38,12 +49,35 @@ export function encodingFor(accepted = '') {
 const kept = new Map()
 
 /** The bytes of a file compressed one way; made once for each state of the file. */
-export function compressed({ path, size, changed }, way) {
+export function compressed(file, way) {
+  const { path, size, changed } = file
   const key = `${way} ${path}`
   const before = kept.get(key)
   if (before?.size === size && before.changed === changed) return before.bytes
-  const bytes = readFile(path).then(ways[way])
+  const bytes = madeBeforehand(file, way).catch(() => readFile(path).then(ways[way].now))
   kept.set(key, { size, changed, bytes })
   bytes.catch(() => kept.delete(key))
   return bytes
+}
+
+/** Rejects where there is none, or only one of an older state of the file. */
+async function madeBeforehand({ path, changed }, way) {
+  const made = path + endings[way]
+  if ((await stat(made)).mtimeMs < changed) throw new Error('of an older state')
+  return readFile(made)
+}
+
+/** Compresses every file under a folder that is worth it, each way, beside the file. */
+export async function compressFolder(folder) {
+  const entries = await readdir(folder, { recursive: true, withFileTypes: true })
+  await Promise.all(
+    entries.map(async (entry) => {
+      const path = join(entry.parentPath, entry.name)
+      if (!entry.isFile() || Object.values(endings).includes(extname(path))) return
+      const bytes = await readFile(path)
+      if (!isCompressible(typeOf(path), bytes.length)) return
+      for (const [way, ending] of Object.entries(endings))
+        await writeFile(path + ending, await ways[way].beforehand(bytes))
+    }),
+  )
 }

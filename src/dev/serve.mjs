@@ -3,26 +3,11 @@
 import { createReadStream } from 'node:fs'
 import { realpath, stat } from 'node:fs/promises'
 import { createServer } from 'node:http'
-import { basename, dirname, extname, join, sep } from 'node:path'
+import { basename, dirname, join, sep } from 'node:path'
 import { pipeline } from 'node:stream/promises'
 import { fileURLToPath } from 'node:url'
 import { compressed, encodingFor, isCompressible } from './compressed.mjs'
-
-const types = {
-  '.html': 'text/html; charset=utf-8',
-  '.js': 'text/javascript; charset=utf-8',
-  '.mjs': 'text/javascript; charset=utf-8',
-  '.css': 'text/css; charset=utf-8',
-  '.json': 'application/json; charset=utf-8',
-  '.webmanifest': 'application/manifest+json; charset=utf-8',
-  '.wasm': 'application/wasm',
-  '.woff2': 'font/woff2',
-  '.svg': 'image/svg+xml',
-  '.png': 'image/png',
-  '.ico': 'image/x-icon',
-  '.txt': 'text/plain; charset=utf-8',
-  '.map': 'application/json; charset=utf-8',
-}
+import { plainText, typeOf } from './mediaTypes.mjs'
 
 /** Nothing comes from elsewhere and nothing goes there; the solver is WebAssembly in a worker. */
 export const contentPolicy = [
@@ -68,7 +53,7 @@ async function answer(folder, request, response) {
   if (path === undefined) return plain(response, 400, 'not an address')
   const file = await fileUnder(folder, path)
   if (!file) return plain(response, 404, 'no such file')
-  const type = types[extname(file.path).toLowerCase()] ?? 'application/octet-stream'
+  const type = typeOf(file.path)
   const worth = isCompressible(type, file.size)
   const way = worth ? encodingFor(request.headers['accept-encoding']) : undefined
   const bytes = way === undefined ? undefined : await compressed(file, way)
@@ -136,7 +121,7 @@ async function fileUnder(folder, path) {
 }
 
 function plain(response, status, text, more = {}) {
-  response.writeHead(status, { ...headers, ...more, 'Content-Type': types['.txt'] })
+  response.writeHead(status, { ...headers, ...more, 'Content-Type': plainText })
   response.end(`${text}\n`)
 }
 

@@ -7,7 +7,8 @@ import { fineSign } from '../mechanics/units'
 import type { Body, Train } from '../mechanics/train'
 import type { PaperFootCard } from './page'
 import { pxPerMm } from './size'
-import { stepNumbers, stepsAtFoot, type Instruction } from '../engine/fieldwork/steps/instructions'
+import { stepNumbers, stepsAtFoot } from '../engine/fieldwork/steps/atFoot'
+import type { Instruction } from '../engine/fieldwork/steps/instructions'
 
 /** Width of a foot's drawing by how many cards stand side by side (px of the scene). */
 const drawn = [100, 100, 80] as const

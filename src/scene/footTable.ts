@@ -1,4 +1,5 @@
-import { stepsAtFoot, type Instruction } from '../engine/fieldwork/steps/instructions'
+import { stepsAtFoot } from '../engine/fieldwork/steps/atFoot'
+import type { Instruction } from '../engine/fieldwork/steps/instructions'
 import { hasMoves } from '../engine/plan/moves'
 import { bodyCarried } from '../engine/fieldwork/steps/carried'
 import { motionsFrom } from '../engine/fieldwork/steps/pose'

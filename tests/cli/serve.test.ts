@@ -5,12 +5,14 @@ import {
   readdirSync,
   readlinkSync,
   symlinkSync,
+  utimesSync,
   writeFileSync,
 } from 'node:fs'
 import { request, type OutgoingHttpHeaders } from 'node:http'
 import { join } from 'node:path'
 import { brotliDecompressSync, gunzipSync } from 'node:zlib'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { compressFolder } from '../../src/dev/compressed.mjs'
 import { contentPolicy, fileServer, listen } from '../../src/dev/serve.mjs'
 import { freshFolder } from './shell'
 
@@ -207,6 +209,30 @@ describe('what is sent compressed', () => {
       expect((await ask(path, 'GET', headers)).headers).not.toHaveProperty('content-encoding')
     const { status, bytes, headers: got } = await ask('/long.js', 'GET', headers)
     expect([status, got['accept-ranges'], opened.br?.(bytes)]).toEqual([200, 'none', text])
+  })
+
+  test('what was compressed beforehand is sent as it stands, until the file is another', async () => {
+    const built = join(root, 'beforehand')
+    mkdirSync(built)
+    const file = join(built, 'page.js')
+    writeFileSync(file, text)
+    await compressFolder(built)
+    expect(readdirSync(built)).toEqual(['page.js', 'page.js.br', 'page.js.gz'])
+    for (const [way, ending] of [
+      ['br', 'br'],
+      ['gzip', 'gz'],
+    ] as const) {
+      const { bytes } = await ask('/beforehand/page.js', 'GET', { 'accept-encoding': way })
+      expect(bytes.equals(readFileSync(`${file}.${ending}`)), way).toBe(true)
+      expect(opened[way]?.(bytes)).toBe(text)
+    }
+    writeFileSync(file, `${text}newer`)
+    utimesSync(file, new Date(), new Date(Date.now() + 5000))
+    const { bytes } = await ask('/beforehand/page.js', 'GET', { 'accept-encoding': 'br' })
+    expect(opened.br?.(bytes)).toBe(`${text}newer`)
+    // compressed again, nothing is compressed twice
+    await compressFolder(built)
+    expect(readdirSync(built)).toHaveLength(3)
   })
 
   test('is the file as it is now', async () => {

@@ -3,10 +3,8 @@ import { defineStore } from 'pinia'
 import { computed } from 'vue'
 import { withValue } from '../../document/place'
 import type { FootStepCard, WorkCard } from '../../engine/fieldwork/steps/cards'
-import { guardOf } from '../../engine/fieldwork/steps/guard'
 import { stands, type Stand } from '../../engine/fieldwork/steps/stand'
 import { entryOf as ofCard } from '../../engine/fieldwork/loop/stepsDone'
-import { micrometresPer } from '../../mechanics/units'
 import { inSentence } from '../../language/names'
 import type { WorkDone } from '../../document/work'
 import { useJob } from './job'
@@ -88,24 +86,8 @@ export const useMachine = defineStore('machine', () => {
   /** What a foot got, with its sign, from what was typed as an amount. */
   const actual = (one: FootStepCard): number | undefined => entryOf(one)?.[one.foot.way]
 
-  /** What the dial at the foot in hand says, once it has been read. */
-  const guard = computed(() => {
-    const one = card.value
-    const shown = one && entryOf(one)?.dial
-    if (!train.value || !steps.value || one?.kind !== 'foot' || shown === undefined)
-      return undefined
-    const foot = one.feet[0] ?? ''
-    const per = micrometresPer[train.value.units.fine]
-    return guardOf(train.value, {
-      steps: steps.value.steps,
-      at: one.instruction.number - 1,
-      foot,
-      shown: shown * per,
-    })
-  })
-
   return {
-    ...{ face, at, stand, stood, train, steps, cards, card, ofStep, index, done, guard },
+    ...{ face, at, stand, stood, train, steps, cards, card, ofStep, index, done },
     ...{ entryOf, isDone, write, placeName, go, actual },
   }
 })

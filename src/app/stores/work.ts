@@ -3,13 +3,13 @@ import { computed, shallowRef, watch } from 'vue'
 import { type Waiver, workRecordOf } from '../../document/work'
 import type { SureStage } from '../../engine/chance/answer'
 import type { ChanceAlong } from '../../engine/chanceAlong'
-import { workCards, type WorkCard } from '../../engine/fieldwork/steps/cards'
+import type { WorkCard } from '../../engine/fieldwork/steps/cards'
 import { stepsDone } from '../../engine/fieldwork/loop/stepsDone'
-import { instructionsOf } from '../../engine/fieldwork/steps/instructions'
 import { withValue } from '../../document/place'
 import type { TrainDocument } from '../../document/schema'
 import type { Work } from '../../worker/analysisMessages'
 import { Analyst } from '../services/analyst'
+import { Later } from '../services/later'
 import { useAllowance } from './allowance'
 import { useJob } from './job'
 import { usePlan } from './plan'
@@ -21,6 +21,12 @@ interface SureSoFar {
   /** Whether nothing more of it is to come. */
   readonly whole: boolean
 }
+
+/** The words of the steps: without them there is nothing to read of the work. */
+const telling = new Later(async () => ({
+  ...(await import('../../engine/fieldwork/steps/instructions')),
+  ...(await import('../../engine/fieldwork/steps/cards')),
+}))
 
 /** A plan that stood so long (ms) is turned into work. */
 const settled = 250
@@ -41,6 +47,7 @@ export const useWork = defineStore('work', () => {
   const analyst = new Analyst((reply) => {
     if (reply.id !== asked) return
     if (reply.kind === 'work') {
+      void tell()
       work.value = reply.work
       sure.value = undefined
       failure.value = ''
@@ -51,6 +58,14 @@ export const useWork = defineStore('work', () => {
     }
     if (reply.kind === 'failed') failure.value = reply.why
   })
+
+  async function tell(): Promise<void> {
+    try {
+      await telling.get()
+    } catch {
+      failure.value = `the words of the steps could not be loaded: ${telling.fault.value}; the next change tries again`
+    }
+  }
 
   /** True while what is shown belongs to a document before. */
   const old = computed(() => of.value !== job.document)
@@ -83,14 +98,15 @@ export const useWork = defineStore('work', () => {
   /** The steps as every face tells them; none where there is no plan. */
   const instructions = computed(() => {
     const { steps } = work.value ?? {}
-    return plan.train && steps ? instructionsOf(plan.train, steps) : []
+    const words = telling.value.value
+    return plan.train && steps && words ? words.instructionsOf(plan.train, steps) : []
   })
 
   const record = computed(() => workRecordOf(job.document?.record) ?? {})
 
   /** The same card by card, as they are shown at the machine, and how many steps are done. */
   const cards = computed<readonly WorkCard[]>(() =>
-    plan.train ? workCards(plan.train, instructions.value) : [],
+    plan.train ? (telling.value.value?.workCards(plan.train, instructions.value) ?? []) : [],
   )
   const done = computed(() =>
     stepsDone(cards.value, record.value.work ?? [], record.value.again ?? []),

@@ -1,5 +1,5 @@
 import { fineText, signedText } from '../../../language/amounts'
-import { capital, listed } from '../../../language/names'
+import { capital } from '../../../language/names'
 import { packText, shimText } from '../../../language/recipes'
 import { tidy } from '../../../language/tidy'
 import { showsNought, towardSide } from '../../../language/sides'
@@ -156,25 +156,6 @@ function actOf(train: Train, way: FootWay, amount: Micrometres): string {
   return way === 'side'
     ? `slide ${size} ${towardSide(train, amount)}`
     : `move ${size} along, to the ${amount > 0 ? 'right' : 'left'}`
-}
-
-/** What is done at one foot by the plan, step by step; soft feet are a matter of their own. */
-export const stepsAtFoot = (
-  instructions: readonly Instruction[],
-  body: string,
-  foot: string,
-): Instruction[] =>
-  instructions.filter(
-    (one) =>
-      one.body === body &&
-      one.kind !== 'soft foot' &&
-      one.feet.some((entry) => entry.foot === foot && entry.moves),
-  )
-
-/** "step 3", "steps 3, 5 and 6"; empty without any. */
-export function stepNumbers(instructions: readonly Pick<Instruction, 'number'>[]): string {
-  const numbers = instructions.map(({ number }) => String(number))
-  return numbers.length === 0 ? '' : `${numbers.length === 1 ? 'step' : 'steps'} ${listed(numbers)}`
 }
 
 /** What a stop point asks for, without its own name in front. */

@@ -1,0 +1,1 @@
+export function compressFolder(folder: string): Promise<void>
