@@ -28,6 +28,7 @@ export function choicesPage({ train, holds: list, plan }: Drawn): Chapter[] {
           text: `${list.complete ? `All ${counted(list.solved, 'choice', 'choices')} were solved` : `The best ${list.solved} choices found; the list is not complete`}; ${orderInWords}.${list.ranOut ? ` ${choicesOpen}` : ''}${rounded}`,
         },
         table(list.shown, `${costWord(train)}, ${list.unit}`, list.unit),
+        ...(list.fewer === '' ? [] : [{ kind: 'text', look: 'plain', text: list.fewer } as const]),
         ...folded(
           'Beaten',
           'no better on any count than a choice above',

@@ -4,6 +4,7 @@ import { fineSign, type Micrometres } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
 import { effortOf } from '../engine/studies/holds/compare'
 import type { Holds, RankedHold } from '../engine/studies/holds/holdRows'
+import { fewerText } from './fewerText'
 import { holdGroups, type HoldGroup } from './holdGroups'
 import { withinWords } from './withinWords'
 import { capital, inSentence, listed } from '../language/names'
@@ -38,6 +39,8 @@ export interface HoldList {
   /** Impossible by themselves; choices that hold more than one of these are counted alone. */
   readonly impossible: readonly HoldItem[]
   readonly implied: number
+  /** What disturbing fewer machines than the first would take; empty where that says nothing. */
+  readonly fewer: string
   readonly solved: number
   /** False where only the best were looked for. */
   readonly complete: boolean
@@ -53,9 +56,10 @@ const mostFolded = 60
  */
 export function holdList(
   train: Train,
-  { rows, complete, ranOut }: Holds,
+  holds: Holds,
   chanceOf: (row: RankedHold) => string | undefined = () => undefined,
 ): HoldList {
+  const { rows, complete, ranOut } = holds
   const fewest = Math.min(...rows.map(({ held }) => held.length))
   const nothing = (row: RankedHold) => row.held.length === fewest
   const stands = (row: RankedHold) => row.current || nothing(row)
@@ -73,6 +77,7 @@ export function holdList(
     beaten: beaten.slice(0, mostFolded).map((group) => itemOf(train, group)),
     impossible: least.slice(0, mostFolded).map((row) => itemOf(train, single(row))),
     implied: impossible.length - Math.min(least.length, mostFolded),
+    fewer: fewerText(train, holds),
     solved: rows.length,
     complete,
     ranOut: ranOut ?? false,

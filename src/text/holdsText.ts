@@ -5,6 +5,7 @@ import { toldText, shareText } from '../language/amounts'
 import type { Train } from '../mechanics/train'
 import type { Holds, RankedHold } from '../engine/studies/holds/holdRows'
 import { effortOf } from '../engine/studies/holds/compare'
+import { fewerText } from './fewerText'
 import { holdGroups, type HoldGroup } from './holdGroups'
 import { heading, paragraph, table, sheetText } from './layout'
 import { cautionText } from './remarksText'
@@ -19,7 +20,8 @@ export const orderInWords =
   'ranked by moves plus the effort of the machines disturbed; where equal, fewer machines disturbed, then the lower best reachable, then more machines fixed'
 
 /** Every choice of held bodies as people read it, in lines of at most 80 characters. */
-export function holdsText(train: Train, { complete, rows, ranOut }: Holds): string {
+export function holdsText(train: Train, holds: Holds): string {
+  const { complete, rows, ranOut } = holds
   // nothing held and what is held now always stand in the table, even where a better choice beats them
   const fewest = Math.min(...rows.map(({ held }) => held.length))
   const nothing = (row: RankedHold) => row.held.length === fewest
@@ -34,6 +36,7 @@ export function holdsText(train: Train, { complete, rows, ranOut }: Holds): stri
     ...(ranOut ? paragraph(`${choicesOpen} ${howToGoOn}`) : []),
     ...(shown.length === 0 ? [] : tableOf(train, shown)),
     ...whyText(train, shown),
+    ...fewestText(train, holds),
     ...beatenText(train, beaten, groups),
     ...impossibleText(train, rows),
     ...faultText(train, rows),
@@ -132,6 +135,11 @@ function whyText(train: Train, shown: readonly HoldGroup[]): string[] {
     return parts.length === 0 ? [] : paragraph(`${parts.join('; ')}.`, `  ${i + 1}  `)
   })
   return lines.length === 0 ? [] : [...heading('WHY', 'against the first'), ...lines]
+}
+
+function fewestText(train: Train, holds: Holds): string[] {
+  const fewer = fewerText(train, holds)
+  return fewer === '' ? [] : [...heading('FEWER MACHINES'), ...paragraph(fewer, '  ')]
 }
 
 /** Most choices named before the rest is counted. */
