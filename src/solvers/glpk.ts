@@ -19,10 +19,17 @@ import { isSound, soundnessOf } from '../engine/lp/soundness'
 /**
  * GLPK 5.0 compiled to WebAssembly, behind the solver port. Synchronous: run it in a worker or under
  * Node, never on a page's main thread.
+ * @param compiled its program, if it is compiled already
+ * @param told is given its program where it was compiled here
  */
-export async function glpkSolver(): Promise<Solver> {
-  let instance = await made()
-  let spare = await made()
+export async function glpkSolver(
+  compiled?: WebAssembly.Module,
+  told?: (module: WebAssembly.Module) => void,
+): Promise<Solver> {
+  let instance = await made(compiled)
+  const { module } = instance
+  if (module && !compiled) told?.(module)
+  let spare = await made(module)
   const guarded = <Answer>(
     program: LinearProgram,
     ask: (instance: Instance) => Answer,
@@ -34,7 +41,7 @@ export async function glpkSolver(): Promise<Solver> {
     } catch (error) {
       // After an abort an instance cannot be trusted; its spare takes over at once.
       instance = spare
-      void made().then((fresh) => {
+      void made(module).then((fresh) => {
         spare = fresh
       })
       return { kind: 'stopped', why: `the solver aborted: ${String(error)}` }
@@ -52,11 +59,12 @@ export async function glpkSolver(): Promise<Solver> {
 interface Instance {
   readonly glpk: Glpk
   readonly problems: WarmProblems | undefined
+  readonly module: WebAssembly.Module | undefined
 }
 
-async function made(): Promise<Instance> {
-  const { glpk, calls } = await quietGlpk()
-  return { glpk, problems: calls && new WarmProblems(calls) }
+async function made(compiled?: WebAssembly.Module): Promise<Instance> {
+  const { glpk, calls, module } = await quietGlpk(compiled)
+  return { glpk, module, problems: calls && new WarmProblems(calls) }
 }
 
 /**

@@ -19,6 +19,12 @@ export type PlannerRequest = {
   | { readonly kind: 'along'; readonly document: unknown }
 )
 
+/** The first thing a page says to a planner: the solver's program, where another planner has compiled it already. */
+export interface SolverHanded {
+  readonly kind: 'solver'
+  readonly module: WebAssembly.Module | undefined
+}
+
 /** Said by the page when somebody reaches for the share: from then on its plans are made ahead. */
 export const reaching = 'reaching'
 
@@ -46,6 +52,8 @@ export const ready = 'ready'
 /** What a worker says of itself beside its answers. */
 export type LifeSign =
   | typeof ready
+  /** It has compiled its solver, for others to use. */
+  | { readonly kind: 'compiled'; readonly module: WebAssembly.Module }
   /** It runs; it holds a lock of this name as long as it lives. */
   | { readonly kind: 'alive'; readonly lock: string }
   /** Its solver could not be loaded: it answers nothing, and another may be started in its place. */

@@ -14,14 +14,14 @@ function refusalWords(document: unknown, refusal: Refusal): string {
 }
 
 /** Works out one work sheet, with all that belongs on paper, away from the page; ended when it has answered. */
-async function lay({ document, size, print, date }: PaperRequest): Promise<PaperReply> {
+async function lay({ document, size, print, date, solver }: PaperRequest): Promise<PaperReply> {
   try {
     const read = readTrain(document)
     if (!read.ok) {
       const [first] = read.refused
       return { kind: 'none', why: first ? refusalWords(document, first) : 'the file is refused' }
     }
-    const sheet = workSheet(read, await glpkSolver(), { size, print, date })
+    const sheet = workSheet(read, await glpkSolver(solver), { size, print, date })
     return sheet.status === 'stopped'
       ? { kind: 'none', why: sheet.why }
       : { kind: 'paper', paper: sheet.paper }

@@ -6,6 +6,8 @@ export interface PaperRequest {
   readonly size: PaperSize
   readonly print: PrintFor
   readonly date: string
+  /** The solver's program, where it is compiled already. */
+  readonly solver?: WebAssembly.Module | undefined
 }
 
 export type PaperReply =

@@ -15,6 +15,7 @@ import {
   type LifeSign,
   type Reply,
   type PlannerRequest,
+  type SolverHanded,
 } from './messages'
 import { pause } from './pause'
 import type { AnalysisReply, AnalysisRequest } from './analysisMessages'
@@ -23,7 +24,13 @@ import type { AnalysisReply, AnalysisRequest } from './analysisMessages'
  * The planner of the page: reads, plans and draws away from the main thread. The page runs it more
  * than once: one instance plans, so that a plan never waits, others analysis choices and reasons.
  */
-const solver = glpkSolver()
+let handed: (module: WebAssembly.Module | undefined) => void = () => undefined
+const solver = new Promise<WebAssembly.Module | undefined>((hand) => (handed = hand)).then(
+  (module) =>
+    glpkSolver(module, (compiled) => {
+      tell({ kind: 'compiled', module: compiled })
+    }),
+)
 const tell = (sign: LifeSign): void => {
   self.postMessage(sign)
 }
@@ -133,13 +140,14 @@ async function study(request: AnalysisRequest): Promise<void> {
 
 self.addEventListener(
   'message',
-  ({ data }: MessageEvent<PlannerRequest | AnalysisRequest | typeof reaching>) => {
+  ({ data }: MessageEvent<SolverHanded | PlannerRequest | AnalysisRequest | typeof reaching>) => {
     if (data === reaching) {
       reached = true
       prepare?.()
       return
     }
-    if (data.kind === 'text' || data.kind === 'document' || data.kind === 'along')
+    if (data.kind === 'solver') handed(data.module)
+    else if (data.kind === 'text' || data.kind === 'document' || data.kind === 'along')
       void answer(data).then((reply) => {
         self.postMessage(reply)
       })

@@ -9,7 +9,7 @@ import { Analyst } from '../../src/app/services/analyst'
 import { useJob } from '../../src/app/stores/job'
 import { usePlan } from '../../src/app/stores/plan'
 import type { AnalysisReply } from '../../src/worker/analysisMessages'
-import { ready } from '../../src/worker/messages'
+import { ready, type SolverHanded } from '../../src/worker/messages'
 
 // The planner's worker in trouble: what is noticed, said and done, with workers that do as the test says.
 
@@ -28,12 +28,17 @@ let made: Scripted[] = []
 
 class Scripted extends EventTarget {
   ended = false
+  readonly handed: (WebAssembly.Module | undefined)[] = []
   constructor() {
     super()
     made.push(this)
     setTimeout(() => way.start?.(this), 0)
   }
-  postMessage(request: Asked): void {
+  postMessage(request: Asked | SolverHanded): void {
+    if (!('id' in request)) {
+      this.handed.push(request.module)
+      return
+    }
     const { asked } = way
     setTimeout(() => asked?.(this, request), 0)
   }
@@ -128,6 +133,24 @@ test.each([
   expect(useJob().entries).toEqual({ 'plan.share': 'x' })
   expect(useJob().faults).toEqual(refused)
   expect(made.filter(({ ended }) => !ended)).toHaveLength(1)
+})
+
+test('the solver that a planner has compiled is handed to those started after it', async () => {
+  // the smallest program there is: its mark and its version
+  const module = new WebAssembly.Module(new Uint8Array([0, 97, 115, 109, 1, 0, 0, 0]))
+  way = {
+    start: (worker) => {
+      worker.says({ kind: 'compiled', module })
+      worker.breaks()
+    },
+  }
+  open()
+  await pass(500)
+  way = works
+  await pass(30_000)
+  expect(made[0]?.handed).toHaveLength(1)
+  expect(made.at(-1)?.handed).toEqual([module])
+  expect(useJob().faults).toEqual(refused)
 })
 
 test('it is started again three times, and then by a press', async () => {

@@ -4,7 +4,7 @@ import type { WorkerScope } from './workerScopes'
 /** What a worker of the page is asked for, beside plans: what a test does not want is never begun. */
 export type Asked = 'analysis' | 'reasons' | 'why' | 'work' | 'from here' | 'ahead'
 
-const always = ['text', 'document', 'along', 'stop']
+const always = ['solver', 'text', 'document', 'along', 'stop']
 let wanted: ReadonlySet<string> = new Set()
 
 /** Says what workers may answer from now on; plans always. */

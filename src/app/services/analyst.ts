@@ -1,5 +1,6 @@
 import type { AnalysisReply, AnalysisRequest } from '../../worker/analysisMessages'
 import { ready, type LifeSign } from '../../worker/messages'
+import { startPlannerWorker } from './plannerWorker'
 import { notLoaded } from './workerWatch'
 
 type WithoutId<T> = T extends unknown ? Omit<T, 'id'> : never
@@ -54,9 +55,7 @@ export class Analyst {
   }
 
   private start(): Worker {
-    const worker = new Worker(new URL('../../worker/planner.worker.ts', import.meta.url), {
-      type: 'module',
-    })
+    const worker = startPlannerWorker()
     const lost = (why: string): void => {
       if (worker !== this.worker || !this.asked) return
       const { id } = this.asked
@@ -65,7 +64,7 @@ export class Analyst {
       this.told({ id, kind: 'failed', why })
     }
     worker.addEventListener('message', ({ data }: MessageEvent<AnalysisReply | LifeSign>) => {
-      if (data === ready || data.kind === 'alive') return
+      if (data === ready || data.kind === 'alive' || data.kind === 'compiled') return
       if (data.kind === 'not loaded') {
         lost(data.why)
         return

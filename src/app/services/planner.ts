@@ -10,6 +10,7 @@ import {
   type Reply,
   type PlannerRequest,
 } from '../../worker/messages'
+import { startPlannerWorker } from './plannerWorker'
 import { notLoaded, WorkerWatch } from './workerWatch'
 
 type Question = {
@@ -161,9 +162,7 @@ export class Planner {
   }
 
   private start(): Worker {
-    const worker = new Worker(new URL('../../worker/planner.worker.ts', import.meta.url), {
-      type: 'module',
-    })
+    const worker = startPlannerWorker()
     const watch = new WorkerWatch((why) => {
       this.lose(why)
     }, this.tries)
@@ -175,6 +174,7 @@ export class Planner {
         watch.ready()
         return
       }
+      if (data.kind === 'compiled') return
       if (data.kind === 'alive') {
         watch.holds(data.lock)
         return
