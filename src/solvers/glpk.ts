@@ -1,6 +1,7 @@
 import { tol } from '../mechanics/tolerances'
 import type { GLPK as Glpk, LP, Result } from 'glpk.js/node'
 import { quietGlpk } from './quietGlpk'
+import { factsOf, isCrossed } from './rowFacts'
 import { scaledRows } from './rowScaling'
 import { WarmProblems } from './warmProblems'
 import type {
@@ -256,24 +257,13 @@ const rowName = numbered('r')
 
 /** What would make the solver abort or answer nonsense; undefined when all is well. */
 function malformed(program: LinearProgram): string | undefined {
-  const badBounds = ({ lower, upper }: LpColumn | LpRow) =>
-    Number.isNaN(lower) ||
-    Number.isNaN(upper) ||
-    lower > upper ||
-    lower === Infinity ||
-    upper === -Infinity
-  const column = program.columns.findIndex(badBounds)
+  const column = program.columns.findIndex(isCrossed)
   if (column >= 0) return `column ${column} has bounds that no number fulfils`
   const objective = program.objective.findIndex((c) => !Number.isFinite(c))
   if (objective >= 0) return `column ${objective} has no finite cost`
-  const seen = new Int32Array(program.columns.length).fill(-1)
-  const row = program.rows.findIndex((r, i) => {
-    if (badBounds(r)) return true
-    for (const [j, coefficient] of r.terms) {
-      if (!Number.isFinite(coefficient) || seen[j] === i || j >= seen.length) return true
-      seen[j] = i
-    }
-    return false
+  const row = program.rows.findIndex((r) => {
+    const { sound, last } = factsOf(r)
+    return !sound || last >= program.columns.length
   })
   return row >= 0 ? `row ${row} has bounds or coefficients that are no numbers` : undefined
 }

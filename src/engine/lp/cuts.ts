@@ -16,6 +16,19 @@ export function firstCuts(program: Program): Cut[] {
   })
 }
 
+const made = new WeakMap<Program, WeakMap<Cut, Row>>()
+
+/** The row of a tangent, made once: rounds, stages and duals ask for the same ones again and again, and a solver knows rows by their identity. */
+export function tangentRow(program: Program, cut: Cut): Row {
+  const rows = made.get(program) ?? new WeakMap<Cut, Row>()
+  made.set(program, rows)
+  const known = rows.get(cut)
+  if (known) return known
+  const row = cutRow(program, cut)
+  rows.set(cut, row)
+  return row
+}
+
 /** Twice what one rounding of a double may leave, of its size. */
 const oneRounding = 2 ** -51
 
@@ -24,7 +37,7 @@ const oneRounding = 2 ** -51
  * in doubles and its coefficients are rounded, so that the row stands farther out by what that may come to anywhere within
  * the reach of a plan: a bound from its dual is one over the circle itself.
  */
-export function cutRow(program: Program, cut: Cut, name: string): Row {
+function cutRow(program: Program, cut: Cut): Row {
   const circle = program.circles[cut.circle]
   if (!circle) throw new RangeError(`no circle ${cut.circle}`)
   const [cos, sin] = unit(cut.angle)
@@ -46,7 +59,7 @@ export function cutRow(program: Program, cut: Cut, name: string): Row {
     Math.abs(sin * circle.w.constant) +
     (kept?.kept ?? 0)
   return {
-    name,
+    name: circle.name,
     terms: [...terms].filter(([, coefficient]) => coefficient !== 0),
     lower: -Infinity,
     upper:
@@ -110,6 +123,8 @@ export function violatedCuts(
   cuts: readonly Cut[],
   columns: readonly number[],
 ): Cut[] {
+  const angles = program.circles.map((): number[] => [])
+  for (const { circle, angle } of cuts) angles[circle]?.push(angle)
   return program.circles.flatMap((circle, c) => {
     const radius = affineValue(circle.radius, columns)
     const wanted = reaches(circle, columns).flatMap(({ distance, angle }) => {
@@ -120,7 +135,7 @@ export function violatedCuts(
     })
     return wanted
       .filter((at, i) => circle.kept === undefined || !wanted.slice(0, i).some((b) => same(at, b)))
-      .filter((at) => !cuts.some((cut) => cut.circle === c && same(cut.angle, at)))
+      .filter((at) => angles[c]?.every((angle) => !same(angle, at)))
       .map((at) => ({ circle: c, angle: at }))
   })
 }

@@ -1,4 +1,4 @@
-import { cutRow } from './cuts'
+import { tangentRow } from './cuts'
 import type { Cut, Program, Row } from './program'
 import type { RoundsOptimal } from './rounds'
 
@@ -27,7 +27,7 @@ export function pressingRows(
   cutOff: { readonly least?: number; readonly part?: number },
 ): PressingRow[] {
   const tangents = asked
-    .map((cut) => ({ row: cutRow(program, cut, ''), cut }))
+    .map((cut) => ({ row: tangentRow(program, cut), cut }))
     .filter(({ row }) => row.terms.length > 0)
   const rows = [...program.limits.map((row, limit) => ({ row, limit })), ...tangents]
   const largest = rows.reduce((most, _, i) => Math.max(most, Math.abs(duals[i] ?? 0)), 0)

@@ -1,5 +1,5 @@
 import { tol } from '../../mechanics/tolerances'
-import type { Solver } from './solver'
+import type { Solver, WarmStart } from './solver'
 import type { Cut, Program } from './program'
 import { inShareUnit, leastInUnit, shareUnit, stageInUnit } from './shareUnit'
 import { shareWeight, stageOf, type Stage } from './stage'
@@ -37,11 +37,12 @@ export function leastShare(
   stage: Extract<Stage, { ask: 'floor' | 'margin' }>,
   cuts: readonly Cut[],
   solver: Solver,
+  warm: WarmStart = {},
 ): LeastShare | RoundsStopped {
   const unit = shareUnit(program)
-  if (unit === 1) return leastAsCounted(program, stage, cuts, solver)
+  if (unit === 1) return leastAsCounted(program, stage, cuts, solver, warm)
   const asked = stageInUnit(stage, unit)
-  const least = leastAsCounted(inShareUnit(program, unit), asked, cuts, solver)
+  const least = leastAsCounted(inShareUnit(program, unit), asked, cuts, solver, warm)
   return least.kind === 'stopped' ? least : leastInUnit(least, unit)
 }
 
@@ -50,10 +51,13 @@ function leastAsCounted(
   stage: Extract<Stage, { ask: 'floor' | 'margin' }>,
   cuts: readonly Cut[],
   solver: Solver,
+  warm: WarmStart = {},
 ): LeastShare | RoundsStopped {
   let current = cuts
+  const first: WarmStart = stage.ask === 'margin' ? warm : {}
+  let next = warm
   for (let turn = 0; turn < tol.mostTurns; turn++) {
-    const lowest = solveRounds(program, stageOf(program, stage), current, solver, settling())
+    const lowest = solveRounds(program, stageOf(program, stage), current, solver, settling(), first)
     if (lowest.kind === 'stopped') return lowest
     if (lowest.kind === 'infeasible')
       return { kind: 'stopped', why: `the program for the ${stage.ask} came back infeasible` }
@@ -66,11 +70,15 @@ function leastAsCounted(
       stageOf(program, { ask: 'cost', share }),
       lowest.cuts,
       solver,
+      undefined,
+      next,
     )
     const affordable = stage.ask === 'floor' ? Infinity : stage.cost * (1 + tol.settled)
     if (point.kind === 'optimal' && point.answer.objective <= affordable)
       return { kind: 'optimal', bound, lowest, point, cuts: point.cuts }
     if (point.kind === 'stopped') return point
+    // where a program has no answer the solver stands at no good place to go on from
+    if (point.kind === 'infeasible') next = {}
     current = point.kind === 'optimal' ? point.cuts : lowest.cuts
   }
   return { kind: 'stopped', why: `bound and point did not meet in ${tol.mostTurns} turns` }

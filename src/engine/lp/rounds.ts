@@ -39,6 +39,7 @@ export interface Answered {
  * Solves a program, adds tangents where the answer lies beyond a circle, and solves again, until no
  * circle is passed. Every round relaxes the true problem, so the last dual bound is valid for it.
  * @param written the program's linear form with the tangents so far
+ * @param warm of the programs that these follow
  * @param settled stops earlier: shown what each round came to, true ends the rounds with what there is
  */
 export function solveRounds(
@@ -47,9 +48,9 @@ export function solveRounds(
   cuts: readonly Cut[],
   solver: Solver,
   settled: (round: Answered) => boolean = () => false,
+  warm: WarmStart = {},
 ): RoundsOutcome {
   let current = [...cuts]
-  const warm: WarmStart = {}
   for (let round = 1; round <= tol.mostRounds; round++) {
     const lp = written(current)
     const outcome = solver.solve(lp, tol.seconds, warm)

@@ -1,5 +1,5 @@
 import type { LinearProgram } from './solver'
-import { cutRow } from './cuts'
+import { tangentRow } from './cuts'
 import { shareColumn, type Cut, type Program, type Row } from './program'
 
 /**
@@ -18,32 +18,22 @@ export type Stage =
 export const shareWeight = 1000
 
 /** Rows of a stage in order, with the names under which they are exported. */
-export const stageRows = (program: Program, stage: Stage, cuts: readonly Cut[]): Row[] =>
-  rowsWith(program, stage, tangentsOf(program)(cuts))
+export function stageRows(program: Program, stage: Stage, cuts: readonly Cut[]): Row[] {
+  const count = new Map<number, number>()
+  const tangents = cuts.map((cut) => {
+    const next = (count.get(cut.circle) ?? 0) + 1
+    count.set(cut.circle, next)
+    const row = tangentRow(program, cut)
+    return { ...row, name: `${row.name} tangent ${next}` }
+  })
+  return rowsWith(program, stage, tangents)
+}
 
 const rowsWith = (program: Program, stage: Stage, tangents: readonly Row[]): Row[] => [
   ...program.limits,
-  ...tangents,
+  ...tangents.filter(({ terms }) => terms.length > 0),
   ...(stage.ask === 'floor' ? [] : program.displacements),
 ]
-
-/** The rows of tangents, each made once: rounds ask with the same ones and a few more. */
-function tangentsOf(program: Program): (cuts: readonly Cut[]) => Row[] {
-  const made = new Map<Cut, Row>()
-  return (cuts) => {
-    const count = new Map<number, number>()
-    const tangents = cuts.map((cut) => {
-      const next = (count.get(cut.circle) ?? 0) + 1
-      count.set(cut.circle, next)
-      const known = made.get(cut)
-      if (known) return known
-      const row = cutRow(program, cut, `${program.circles[cut.circle]?.name ?? ''} tangent ${next}`)
-      made.set(cut, row)
-      return row
-    })
-    return tangents.filter(({ terms }) => terms.length > 0)
-  }
-}
 
 /** The linear program of a stage; its rows are `stageRows`, then the cap on cost where one is set. */
 export const stageProgram = (program: Program, stage: Stage, cuts: readonly Cut[]): LinearProgram =>
@@ -65,10 +55,16 @@ export function stageOf(program: Program, stage: Stage): (cuts: readonly Cut[]) 
   const objective = all.map((column, c) =>
     stage.ask === 'cost' ? column.cost : c === shareColumn ? shareWeight : 0,
   )
-  const tangents = tangentsOf(program)
   return (cuts) => ({
     columns,
-    rows: [...rowsWith(program, stage, tangents(cuts)), ...cap],
+    rows: [
+      ...rowsWith(
+        program,
+        stage,
+        cuts.map((cut) => tangentRow(program, cut)),
+      ),
+      ...cap,
+    ],
     objective,
   })
 }

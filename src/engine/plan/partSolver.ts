@@ -1,5 +1,5 @@
 import { tol } from '../../mechanics/tolerances'
-import type { Solver } from '../lp/solver'
+import type { Solver, WarmStart } from '../lp/solver'
 import { firstCuts } from '../lp/cuts'
 import type { MotionGroup, Part, Partition } from '../lp/parts'
 import type { Cut } from '../lp/program'
@@ -113,10 +113,17 @@ export class PartSolver {
     if (lowest.kind === 'stopped') return lowest
     const { program } = this.part(group)
     const stage = stageOf(program, { ask: 'cost', share })
-    const least = solveRounds(program, stage, cuts ?? lowest.cuts, this.solver)
+    const warm: WarmStart = {}
+    const least = solveRounds(program, stage, cuts ?? lowest.cuts, this.solver, undefined, warm)
     if (least.kind !== 'optimal') return stopped(least, 'the least cost')
     const cost = least.answer.objective * (1 + tol.equalCost)
-    const margin = leastShare(program, { ask: 'margin', share, cost }, least.cuts, this.solver)
+    const margin = leastShare(
+      program,
+      { ask: 'margin', share, cost },
+      least.cuts,
+      this.solver,
+      warm,
+    )
     if (margin.kind === 'stopped') return stopped(margin, 'the best share at that cost')
     // the cap on the cost is the last row
     const worth = Math.abs(margin.lowest.answer.duals.at(-1) ?? 0) / shareWeight

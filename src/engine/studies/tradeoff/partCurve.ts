@@ -3,7 +3,7 @@ import type { FloorSetting } from '../../infeasible/floor/floorReason'
 import { pressingRows } from '../../lp/duals'
 import { solveRounds } from '../../lp/rounds'
 import { affineValue } from '../../lp/affine'
-import { cutRow, farthestReach } from '../../lp/cuts'
+import { tangentRow, farthestReach } from '../../lp/cuts'
 import type { MotionGroup } from '../../lp/parts'
 import { reach, shareColumn, type Cut, type Program } from '../../lp/program'
 import { stageOf, stageRows } from '../../lp/stage'
@@ -115,7 +115,7 @@ function distinct(program: Program, cuts: readonly Cut[]): Cut[] {
     const key = `${cut.circle} ${cut.angle.toFixed(5)}`
     if (known.has(key)) return false
     known.add(key)
-    return cutRow(program, cut, '').terms.length > 0
+    return tangentRow(program, cut).terms.length > 0
   })
 }
 
