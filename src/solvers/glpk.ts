@@ -69,7 +69,7 @@ async function made(compiled?: WebAssembly.Module): Promise<Instance> {
 }
 
 /**
- * Programs with more rows than columns are asked in their dual form first, which is much faster; then
+ * Programs are asked in their dual form first, which is much faster, and goes on from the program before; then anew, then
  * as they stand. Every answer is judged on the program itself; the first sound one is taken. Where there is none the run counts as stopped.
  */
 function run(
@@ -108,7 +108,7 @@ function* ways(
   program: LinearProgram,
   warm: WarmStart | undefined,
 ): Generator<Ask> {
-  if (problems && program.rows.length > program.columns.length) {
+  if (problems) {
     const known = warm && problems.following(warm, program)
     if (known) yield (seconds) => known.solve(seconds)
     yield (seconds) => problems.fresh(warm, program).solve(seconds)

@@ -69,7 +69,9 @@ export function solveRounds(
         answer: outcome,
         asked,
         cuts: [...asked, ...more],
-        bound: bound(),
+        get bound() {
+          return bound()
+        },
         met: more.length === 0,
       }
     current = [...current, ...more]
