@@ -82,6 +82,22 @@ export async function questions(
       }),
     )
   }
+  const twelve = read(longTrain(12))
+  out.push(
+    of('12 machines: every choice of fixed machines', 1, () => {
+      holdsFrom(new HoldSolver(twelve.train, solver), { prices: false })
+    }),
+  )
+  const long = letGo(longTrain(50))
+  const impossible = read({ ...long, plan: { ...long.plan, share: 0.3 } })
+  out.push(
+    of('50 machines, nothing fixed, impossible: that it is', 3, () => {
+      new PlanningRun(impossible, solver).plan()
+    }),
+    of('50 machines, nothing fixed, impossible: reasons and remedies', 1, () => {
+      new PlanningRun(impossible, solver).answer({ reasons: true })
+    }),
+  )
   return out
 }
 
