@@ -14,6 +14,7 @@ const writtenIn: Record<Quantity, string> = {
   mass: 'in kg, or in lb where units.length is "in"',
   speed: 'in rpm',
   hour: 'hour on a clock face',
+  time: 'in minutes',
   plain: 'the same in all units',
 }
 

@@ -197,7 +197,7 @@ function convertGrowth(
 }
 
 /** A quantity that is given as an interval counts as its middle, with half the width beside it. */
-function convertPoint(point: GrowthPointDocument): GrowthPoint {
+export function convertPoint(point: GrowthPointDocument): GrowthPoint {
   const { at, axis = 'both' as const, heat, u, range, source, when, by } = point
   const rise = heat ? (point.rise ?? 0) + heatRise(heat) : (point.rise ?? middle(range?.rise))
   const side = point.side ?? middle(range?.side)

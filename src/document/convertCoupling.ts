@@ -82,7 +82,8 @@ function convertSetting(setting: NonNullable<CouplingDocument['setting']>): Cold
   }
 }
 
-function convertSet(set: ReadingSetDocument, place: string): ReadingSet {
+/** A reading set as the engine has it, from one in engine units. */
+export function convertSet(set: ReadingSetDocument, place: string): ReadingSet {
   const used = set.use ?? true
   const u = set.u ?? usualReadingU
   if (set.kind === 'line') {

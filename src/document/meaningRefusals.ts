@@ -2,6 +2,8 @@ import { betweenRefusals, notListed } from './betweenStates'
 import { growthRefusals } from './growthRefusals'
 import type { CouplingDocument, MachineDocument, SkidDocument, TrainDocument } from './schema'
 import { placeOf, shown, type Refusal } from './refusal'
+import { hotCheckRefusals } from './hotCheckRefusals'
+import { spoolRefusals } from './spoolRefusals'
 import { surveyRefusals } from './surveyRefusals'
 
 /** What a well-shaped document may still get wrong: ids, neighbours, limits, states. */
@@ -18,6 +20,7 @@ export function meaningRefusals(document: TrainDocument): Refusal[] {
     ...repeated(named(states, 'states', 'state')),
     ...betweenRefusals(states),
     ...repeated(named(document.surveys ?? [], 'surveys', 'survey')),
+    ...repeated(named(document.hotChecks ?? [], 'hotChecks', 'hot check')),
     ...document.machines.flatMap((machine, i) => ofBody(machine, `machines[${i}]`)),
     ...skids.flatMap((skid, i) => ofBody(skid, `skids[${i}]`)),
     ...document.machines.flatMap((machine, i) =>
@@ -30,6 +33,7 @@ export function meaningRefusals(document: TrainDocument): Refusal[] {
       ofCoupling(coupling, `couplings[${i}]`, document),
     ),
     ...surveyRefusals(document),
+    ...hotCheckRefusals(document),
   ]
 }
 
@@ -197,14 +201,8 @@ function ofCoupling(coupling: CouplingDocument, place: string, document: TrainDo
         at: `${place}.tolerance.flex`,
         why: `${tolerance.flex} needs two flex planes, but both planes are at ${left.plane}: give offset and angle, or the second plane`,
       })
-    coupling.found.forEach((set, i) => {
-      if (set.kind === 'spool')
-        out.push({
-          at: `${place}.found[${i}]`,
-          why: `${shown(set.kind)} needs two flex planes, but both planes are at ${left.plane}: give another kind of set, or the second plane`,
-        })
-    })
   }
+  out.push(...spoolRefusals(coupling.found, coupling, place))
   out.push(...ofSetting(coupling, place))
   const states = document.states ?? [{ id: 'cold' }]
   for (const state of Object.keys(coupling.aim ?? {}))

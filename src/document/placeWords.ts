@@ -33,6 +33,14 @@ function keyWords(document: TrainDocument, path: Path, next: string | number | u
 const stateName = (document: TrainDocument, id: string): string =>
   document.states?.find((state) => state.id === id)?.name.trim() || id
 
+const machineSaid = ({ machines }: TrainDocument, id: string): string =>
+  machines.find((one) => one.id === id)?.name.trim() ?? ''
+
+const couplingSaid = (document: TrainDocument, id: string): string => {
+  const index = document.couplings.findIndex((one) => one.id === id)
+  return index < 0 ? '' : couplingTitleOf(document, index)
+}
+
 /** One thing of a list: by its name or id, its hour, else by its number. */
 function itemWords(document: TrainDocument, path: Path, index: number): string {
   const list = path.at(-2) ?? ''
@@ -48,9 +56,17 @@ function itemWords(document: TrainDocument, path: Path, index: number): string {
     case 'skids':
       return numbered('skid', given('name'))
     case 'couplings':
-      return numbered('coupling', couplingTitleOf(document, index))
+      return path.length > 2
+        ? couplingSaid(document, given('coupling')) || numbered('coupling')
+        : numbered('coupling', couplingTitleOf(document, index))
     case 'surveys':
       return numbered('survey', given('name'))
+    case 'hotChecks':
+      return numbered('hot check', given('name'))
+    case 'times':
+      return numbered('time')
+    case 'moved':
+      return machineSaid(document, given('machine')) || numbered('machine')
     case 'states':
       return numbered('state', given('name'))
     case 'feet':

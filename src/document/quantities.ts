@@ -12,6 +12,7 @@ export type Quantity =
   | 'torque'
   | 'speed'
   | 'hour'
+  | 'time'
   | 'plain'
 
 /** A size beyond which a number is a slip: in the unit that the engine has the quantity in, and as it is said. */
@@ -24,7 +25,7 @@ export interface Size {
  * The largest size of every quantity, and the smallest that is not 0 of those that cannot be negative: tolerances,
  * uncertainties, diameters, which are divided by. Far beyond what the trade has, so that nothing real is refused,
  * and near enough that nothing worked out from accepted numbers leaves what a computer can hold.
- * In engine units: mm, um, mrad, kg, N·m; degrees and 1e-6 per degree as written.
+ * In engine units: mm, um, mrad, kg, N·m, min; degrees and 1e-6 per degree as written.
  */
 export const sizes: Readonly<Record<Quantity, { readonly least: Size; readonly most: Size }>> = {
   length: {
@@ -46,6 +47,10 @@ export const sizes: Readonly<Record<Quantity, { readonly least: Size; readonly m
   torque: { least: { value: 1e-6, said: '1e-6 N·m' }, most: { value: 1e12, said: '1e12 N·m' } },
   speed: { least: { value: 1e-6, said: '1e-6 rpm' }, most: { value: 1e12, said: '1e12 rpm' } },
   hour: { least: { value: 1e-6, said: '1e-6' }, most: { value: 12, said: '12' } },
+  time: {
+    least: { value: 1e-6, said: 'a millionth of a minute' },
+    most: { value: 1e6, said: '1e6 min' },
+  },
   plain: { least: { value: 1e-9, said: '1e-9' }, most: { value: 1e9, said: '1e9' } },
 }
 
@@ -81,6 +86,8 @@ export const torque = measured('torque')
 export const speed = measured('speed')
 /** Hour on a clock face. */
 export const hour = measured('hour')
+/** Minutes. */
+export const time = measured('time')
 /** A share, a factor or a count: the same in all units. */
 export const plain = measured('plain')
 

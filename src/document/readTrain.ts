@@ -5,6 +5,7 @@ import { convertCoupling } from './convertCoupling'
 import { convertMachine, convertSkid } from './convertBody'
 import { absurdHeat } from './heat'
 import { harmlessTexts } from './harmlessTexts'
+import { convertHotCheck } from './convertHotCheck'
 import { convertSurvey } from './convertSurvey'
 import { inEngineUnits } from './unitConverter'
 import { isTooDeep, tooDeep } from './depth'
@@ -13,7 +14,7 @@ import { meaningRefusals } from './meaningRefusals'
 import type { State, SureSettings, Train } from '../mechanics/train'
 import type { Refusal } from './refusal'
 import { shapeRefusals } from './shapeRefusals'
-import { undetermined } from './undetermined'
+import { hotUndetermined, undetermined } from './undetermined'
 
 /** Largest document that is read, in characters. */
 export const largestDocument = 10_000_000
@@ -63,7 +64,7 @@ export function readTrain(input: unknown): ReadResult {
     .filter(({ at }) => !at.startsWith('record'))
     .map((one) => ({ place: one.at, words: askedWords(document, one) }))
   const train = { ...convert(harmlessTexts(inside.document)), asked }
-  const open = train.couplings.flatMap((coupling) => undetermined(coupling))
+  const open = [...train.couplings.flatMap(undetermined), ...hotUndetermined(train)]
   if (open.length > 0) return { ok: false, refused: open }
   return { ok: true, document, train }
 }
@@ -92,6 +93,7 @@ function convert(document: TrainDocument): Omit<Train, 'asked'> {
     surveys: (document.surveys ?? []).map((survey, i) =>
       convertSurvey(survey, i, document.machines),
     ),
+    hotChecks: (document.hotChecks ?? []).map((check, i) => convertHotCheck(check, i, document)),
     plan: {
       share: plan.share ?? 1,
       weights: {

@@ -1,7 +1,6 @@
 import * as z from 'zod/mini'
 import { roles } from '../mechanics/train'
 import {
-  expansion,
   fine,
   fromSize,
   length,
@@ -13,6 +12,8 @@ import {
   speed,
   temperature,
 } from './quantities'
+import { growthPoint, range } from './growthSchema'
+import { hotCheck } from './hotCheckSchema'
 import { offsets, readingSet, slopes } from './readingSchema'
 import { id, name, note, text } from './texts'
 import { pipeStrain, workRecord } from './work'
@@ -23,7 +24,6 @@ import { pipeStrain, workRecord } from './work'
  * What a shape cannot say (neighbours, ids, sizes) is in `meaningRefusals.ts`.
  */
 
-const range = z.tuple([fine, fine])
 const axis = z.strictObject({ y: z.optional(length), z: length })
 
 const pack = z.strictObject({
@@ -65,36 +65,6 @@ const restraint = z.strictObject({
   axial: z.optional(range),
   side: z.optional(range),
   rise: z.optional(range),
-})
-
-export const growthPoint = z.strictObject({
-  at: length,
-  axis: z.optional(z.enum(['left', 'right'])),
-  rise: z.optional(fine),
-  side: z.optional(fine),
-  axial: z.optional(fine),
-  heat: z.optional(
-    z.strictObject({
-      height: length,
-      expansion,
-      from: temperature,
-      to: temperature,
-      material: z.optional(text),
-    }),
-  ),
-  u: z.optional(fine.check(z.nonnegative())),
-  range: z.optional(
-    z.strictObject({
-      rise: z.optional(range),
-      side: z.optional(range),
-      axial: z.optional(range),
-    }),
-  ),
-  source: z.optional(z.enum(['given', 'measured'])),
-  use: z.optional(z.boolean()),
-  when: z.optional(text),
-  by: z.optional(text),
-  why: z.optional(text),
 })
 
 const freedom = z.strictObject({
@@ -259,6 +229,7 @@ export const trainDocument = z.strictObject({
   couplings: z.array(coupling).check(z.maxLength(1000)),
   states: z.optional(z.array(state).check(z.maxLength(200))),
   surveys: z.optional(z.array(survey).check(z.maxLength(6))),
+  hotChecks: z.optional(z.array(hotCheck).check(z.maxLength(20))),
   plan: z.optional(planSettings),
   record: z.optional(open(workRecord)),
 })
@@ -272,4 +243,5 @@ export type GrowthPointDocument = z.infer<typeof growthPoint>
 export type CouplingDocument = z.infer<typeof coupling>
 export type ReadingSetDocument = z.infer<typeof readingSet>
 export type SurveyDocument = z.infer<typeof survey>
+export type HotCheckDocument = z.infer<typeof hotCheck>
 export type StateDocument = z.infer<typeof state>

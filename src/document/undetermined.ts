@@ -1,7 +1,19 @@
 import { tol } from '../mechanics/tolerances'
-import type { Coupling } from '../mechanics/train'
+import { readAt } from '../mechanics/hotCheck'
+import type { Coupling, Train } from '../mechanics/train'
 import type { Refusal } from './refusal'
 import { readingSystem } from '../mechanics/readings/system'
+
+/** The same of the readings of every hot check that is used. */
+export const hotUndetermined = (train: Train): Refusal[] =>
+  train.hotChecks
+    .filter(({ used }) => used)
+    .flatMap(({ couplings }) =>
+      couplings.flatMap(({ coupling, times }) => {
+        const of = train.couplings[coupling]
+        return of ? times.flatMap((time) => undetermined(readAt(of, time))) : []
+      }),
+    )
 
 interface Way {
   readonly word: string

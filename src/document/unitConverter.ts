@@ -64,6 +64,7 @@ function conversionsFrom({
     expansion: same,
     speed: same,
     hour: same,
+    time: same,
     plain: same,
   }
 }

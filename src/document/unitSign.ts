@@ -29,6 +29,8 @@ export function unitSign(quantity: Quantity, units: DocumentUnits): string {
       return 'rpm'
     case 'hour':
       return "o'clock"
+    case 'time':
+      return 'min'
     case 'plain':
       return ''
   }

@@ -34,7 +34,7 @@ export function valueColumns(numbers: readonly Typed[]): ReadonlyMap<string, Col
 
 /** Plates and shims are thin and thick by nature, degrees begin anywhere, and places along the train too. */
 function columnOf({ path, quantity }: Typed): string | undefined {
-  if (['temperature', 'hour', 'plain'].includes(quantity)) return undefined
+  if (['temperature', 'hour', 'time', 'plain'].includes(quantity)) return undefined
   if (path[0] === 'plan' || path.includes('plates')) return undefined
   if (quantity === 'length' && isAlong(path)) return undefined
   // the hours of one set stand together; sets of other dials do not

@@ -7,6 +7,7 @@ import type {
   NewtonMetres,
 } from './units'
 
+import type { HotCheck } from './hotCheck'
 import type { PlanSettings } from './planSettings'
 import type { ReadingSet } from './readingSet'
 import type { Survey } from './survey'
@@ -47,6 +48,7 @@ export interface Train {
   readonly couplings: readonly Coupling[]
   readonly states: readonly State[]
   readonly surveys: readonly Survey[]
+  readonly hotChecks: readonly HotCheck[]
   readonly plan: PlanSettings
   /** Values that look like slips, of which nobody has said that they are right, in words with their place. */
   readonly asked: readonly { readonly place: string; readonly words: string }[]

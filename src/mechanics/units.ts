@@ -7,6 +7,7 @@ export type Millimetres = number
 export type Milliradians = number
 export type Kilograms = number
 export type NewtonMetres = number
+export type Minutes = number
 
 export type LengthUnit = 'mm' | 'in'
 export type FineUnit = 'um' | 'mm' | 'mil'

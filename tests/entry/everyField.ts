@@ -86,5 +86,29 @@ export function everyField(): TrainDocument {
       ],
     },
   ]
+  document.hotChecks = [
+    {
+      id: 'june',
+      state: 'hot',
+      when: 'June',
+      by: 'A',
+      datum: 'pump',
+      couplings: [
+        {
+          coupling: 'motor-gear',
+          decay: { time: 180, u: 40 },
+          times: [12, 31].map((after) => ({ after, found: structuredClone(coupling.found) })),
+        },
+        {
+          coupling: 'gear-pump',
+          times: [{ after: 15, found: structuredClone(other.found) }],
+        },
+      ],
+      moved: [
+        { machine: 'motor', points: [{ at: 450, rise: 70, side: -6, u: 14 }] },
+        { machine: 'gear', against: 'pit', points: [{ at: 2100, axis: 'left', rise: 130 }] },
+      ],
+    },
+  ]
   return document
 }

@@ -23,6 +23,7 @@ const seven: Record<Quantity, number> = {
   slope: 7,
   speed: 7,
   hour: 7,
+  time: 7,
   plain: 7,
 }
 
@@ -48,7 +49,7 @@ const measuredBy: Record<Sort, readonly Quantity[]> = {
   mass: ['mass'],
   torque: ['torque'],
   degrees: ['temperature', 'expansion'],
-  fixed: ['plain', 'speed'],
+  fixed: ['plain', 'speed', 'time'],
 }
 
 /** A document with nothing in it but one number. */

@@ -173,6 +173,18 @@ const restToo: Readonly<Record<string, Sort>> = {
   'couplings.*.strain.limit': 'fine',
   'couplings.*.strain.flanges.*.y': 'side',
   'couplings.*.strain.flanges.*.z': 'fine',
+  'hotChecks.*.couplings.*.decay.time': 'fixed',
+  'hotChecks.*.couplings.*.decay.u': 'fixed',
+  'hotChecks.*.couplings.*.times.*.after': 'fixed',
+  ...Object.fromEntries(
+    Object.entries(coupling)
+      .filter(([path]) => path.startsWith('found.'))
+      .map(([path, sort]) => [`hotChecks.*.couplings.*.times.*.${path}`, sort]),
+  ),
+  'hotChecks.*.moved.*.points.*.at': 'x',
+  'hotChecks.*.moved.*.points.*.rise': 'fine',
+  'hotChecks.*.moved.*.points.*.side': 'side',
+  'hotChecks.*.moved.*.points.*.u': 'fine',
   'plan.leave': 'fine',
   'plan.stage': 'fine',
   'plan.shims.step': 'fine',

@@ -1,7 +1,7 @@
+import { growthPoint } from '../growthSchema'
 import { readingSet } from '../readingSchema'
 import {
   type CouplingDocument,
-  growthPoint,
   type MachineDocument,
   state,
   tolerance,

@@ -1,6 +1,7 @@
 import type { CouplingDocument, MachineDocument, SurveyDocument, TrainDocument } from '../schema'
 import { couplingBetween, draftCouplingName, freeId, machineName, saidBody } from './bodies'
 import { inserted, moved, removed } from '../place'
+import { hotChecksUnused, hotChecksWith, isOf } from './hotCheckEdits'
 
 /** A changed document, and what was done to it, in the past tense. */
 export interface NamedEdit {
@@ -94,6 +95,7 @@ export function removeMachine(document: TrainDocument, index: number): NamedEdit
       couplings,
       ...(skids && { skids }),
       ...(surveys && { surveys }),
+      ...hotChecksWithout(document, machine.id, gone),
     },
     name: `removed ${named(document, index)}${
       names === '' ? '' : ` and the readings of ${names}${joined ? ', now one coupling' : ''}`
@@ -110,6 +112,22 @@ const surveysWithout = ({ surveys }: TrainDocument, id: string): SurveyDocument[
       ? []
       : [{ ...survey, points, ...unused('a machine that was surveyed was taken out') }]
   })
+
+/** What was found running of a machine that is taken out, and of its couplings, goes with it. */
+const hotChecksWithout = (
+  document: TrainDocument,
+  id: string,
+  gone: readonly CouplingDocument[],
+): Pick<TrainDocument, 'hotChecks'> =>
+  hotChecksWith(
+    document,
+    {
+      coupling: (one) => (gone.some((coupling) => isOf(one, coupling)) ? undefined : one),
+      moved: (one) => (one.machine === id ? undefined : one),
+      datum: (datum) => (datum === id ? undefined : datum),
+    },
+    'a machine that it tells of was taken out',
+  )
 
 /** A survey that no longer tells of the train as it is stays in the file and counts for nothing. */
 const unused = (why: string): Pick<SurveyDocument, 'use' | 'why'> => ({ use: false, why })
@@ -143,7 +161,13 @@ export function moveMachine(document: TrainDocument, from: number, to: number): 
     ...unused('the machines stood in another order'),
   }))
   return {
-    document: { ...document, machines, couplings, ...(surveys && { surveys }) },
+    document: {
+      ...document,
+      machines,
+      couplings,
+      ...(surveys && { surveys }),
+      ...hotChecksUnused(document, 'the machines stood in another order'),
+    },
     name: `moved ${named(document, from)} ${to < from ? 'left' : 'right'} in the train; couplings kept their places and figures`,
   }
 }

@@ -2,6 +2,7 @@ import { tidy } from '../../language/tidy'
 import type { CouplingDocument, ReadingSetDocument, TrainDocument } from '../schema'
 import { millimetresPer } from '../../mechanics/units'
 import { couplingBetween, machineName, numberAt, saidBody } from './bodies'
+import { hotChecksWith, isOf, withPlaces, withSets } from './hotCheckEdits'
 import type { NamedEdit } from './machines'
 
 /**
@@ -62,6 +63,15 @@ export function shiftMachine(document: TrainDocument, index: number, by: number)
             ? carried(coupling, 'left', at)
             : coupling,
       ),
+      ...hotChecksWith(document, {
+        coupling: (one) =>
+          isOf(one, before)
+            ? withSets(one, (set) => carriedSet(before, 'right', at, set))
+            : isOf(one, after)
+              ? withSets(one, (set) => carriedSet(after, 'left', at, set))
+              : one,
+        moved: (one) => (one.machine === machine.id ? withPlaces(one, at) : one),
+      }),
       ...(document.surveys && {
         surveys: document.surveys.map((survey) => ({
           ...survey,
@@ -106,19 +116,29 @@ function carried(
   const other = end === 'left' ? 'right' : 'left'
   const plane = coupling[end].plane
   const single = coupling.left.plane === coupling.right.plane
-  const found = coupling.found.map((set): ReadingSetDocument => {
-    if (set.kind === 'rim') return set.rides === end ? { ...set, at: at(set.at) } : set
-    if (set.kind !== 'line') return set
-    // a line measured between the planes keeps its place between them
-    const [p, q] = [coupling.left.plane, coupling.right.plane]
-    const along = single ? 1 : Math.min(1, Math.max(0, (set.at - p) / (q - p)))
-    const part = single ? 1 : end === 'right' ? along : 1 - along
-    return { ...set, at: tidy(set.at + part * (at(plane) - plane)) }
-  })
+  const found = coupling.found.map((set) => carriedSet(coupling, end, at, set))
   return {
     ...coupling,
     [end]: { ...coupling[end], plane: at(plane) },
     ...(single && { [other]: { ...coupling[other], plane: at(plane) } }),
     found,
   }
+}
+
+/** A dial that rides on the moved shaft goes along; a line measured between the planes keeps its place between them. */
+function carriedSet(
+  coupling: CouplingDocument | undefined,
+  end: 'left' | 'right',
+  at: (x: number) => number,
+  set: ReadingSetDocument,
+): ReadingSetDocument {
+  if (!coupling) return set
+  if (set.kind === 'rim') return set.rides === end ? { ...set, at: at(set.at) } : set
+  if (set.kind !== 'line') return set
+  const [p, q] = [coupling.left.plane, coupling.right.plane]
+  const single = p === q
+  const along = single ? 1 : Math.min(1, Math.max(0, (set.at - p) / (q - p)))
+  const part = single ? 1 : end === 'right' ? along : 1 - along
+  const plane = coupling[end].plane
+  return { ...set, at: tidy(set.at + part * (at(plane) - plane)) }
 }

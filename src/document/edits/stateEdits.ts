@@ -43,6 +43,11 @@ export function renamedState(document: TrainDocument, index: number, name: strin
     states: states.map((other, i) =>
       i === index ? { ...other, id, name } : withEnd(other, state.id, id),
     ),
+    ...(document.hotChecks && {
+      hotChecks: document.hotChecks.map((check) =>
+        check.state === state.id ? { ...check, state: id } : check,
+      ),
+    }),
   }
 }
 
@@ -61,10 +66,15 @@ export function withoutState(document: TrainDocument, index: number): TrainDocum
   const state = states[index]
   if (!state) return document
   const left = removed(states, index).map((other) => withEnd(other, state.id, undefined))
+  const hotChecks = document.hotChecks?.filter((check) => check.state !== state.id)
   return withValue(
-    withRecords(document, (records) => withoutKey(records, state.id)),
-    ['states'],
-    left.length === 0 ? undefined : left,
+    withValue(
+      withRecords(document, (records) => withoutKey(records, state.id)),
+      ['states'],
+      left.length === 0 ? undefined : left,
+    ),
+    ['hotChecks'],
+    hotChecks?.length === 0 ? undefined : hotChecks,
   )
 }
 
@@ -83,9 +93,11 @@ export function goesWith(document: TrainDocument, state: string): string {
     (other) => other.between?.from === state || other.between?.to === state,
   )
   const aims = document.couplings.filter(({ aim }) => aim?.[state] !== undefined).length
+  const checks = (document.hotChecks ?? []).filter((check) => check.state === state).length
   const parts = [
     ...(grown > 0 ? [`the growth of ${grown} machine${grown === 1 ? '' : 's'} in it`] : []),
     ...(aims > 0 ? [`the aim of ${aims} coupling${aims === 1 ? '' : 's'}`] : []),
+    ...(checks > 0 ? [`${checks} hot check${checks === 1 ? '' : 's'} of it`] : []),
     ...between.map(({ name }) => `what is taken between it and another for ${name}`),
   ]
   return listed(parts)

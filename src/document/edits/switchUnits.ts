@@ -101,6 +101,7 @@ function scale(
     case 'slope':
     case 'speed':
     case 'hour':
+    case 'time':
     case 'plain':
       return undefined
   }

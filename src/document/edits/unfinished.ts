@@ -5,6 +5,7 @@ import { pathFromPlace, valueAt, type Path } from '../place'
 const figures = new Set<string | number>([
   ...['x', 'z', 'axis', 'plane', 'at', 'diameter', 'now', 'clearance', 'step'],
   ...['height', 'expansion', 'from', 'to'],
+  ...['after', 'time'],
 ])
 const ofGap = new Set<string | number>(['found', 'want', 'tolerance'])
 

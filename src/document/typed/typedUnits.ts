@@ -7,7 +7,7 @@ import {
 } from '../../mechanics/units'
 import type { Quantity } from '../quantities'
 
-/** Units people type, as multiples of mm, um, mrad, 1e-6 per kelvin and kg. */
+/** Units people type, as multiples of mm, um, mrad, 1e-6 per kelvin, kg and minutes. */
 const lengths: Record<string, number> = {
   mm: 1,
   cm: 10,
@@ -41,6 +41,8 @@ const torques: Record<string, number> = {
   'ft-lb': newtonMetresPer.in,
   ftlb: newtonMetresPer.in,
 }
+/** Minutes. */
+const times: Record<string, number> = { min: 1, h: 60, s: 1 / 60 }
 const degrees: Record<string, 'C' | 'F'> = { c: 'C', '°c': 'C', f: 'F', '°f': 'F' }
 
 const table = (quantity: Quantity): Record<string, unknown> => {
@@ -58,6 +60,8 @@ const table = (quantity: Quantity): Record<string, unknown> => {
       return degrees
     case 'speed':
       return { rpm: 1 }
+    case 'time':
+      return times
     case 'expansion':
     case 'hour':
     case 'plain':
@@ -85,6 +89,8 @@ export const unitsOf = (quantity: Quantity): readonly string[] => {
       return ['°C', '°F']
     case 'speed':
       return ['rpm']
+    case 'time':
+      return ['min', 'h']
     case 'expansion':
     case 'hour':
     case 'plain':
@@ -116,6 +122,8 @@ export function inDocument(
       if (from === units.temperature) return value
       return from === 'F' ? (value - 32) / 1.8 : value * 1.8 + 32
     }
+    case 'time':
+      return value * factor(times)
     case 'speed':
     case 'expansion':
     case 'hour':

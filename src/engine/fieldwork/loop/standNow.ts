@@ -12,6 +12,7 @@ import type {
 } from '../../../document/schema'
 import type { Body, Train } from '../../../mechanics/train'
 import { footFieldList } from '../../../document/footFields'
+import { hotChecksUnused } from '../../../document/edits/hotCheckEdits'
 import { valueAt, withValue } from '../../../document/place'
 import { workRecordOf } from '../../../document/work'
 import { noMotion, type Motion } from '../../../mechanics/motion'
@@ -81,6 +82,8 @@ export function standNow(document: TrainDocument, train: Train, round: Round): S
         couplingNow(train, coupling, gaps[c] ?? 0, round),
       ),
       ...(document.surveys && { surveys: surveysNow(document.surveys, train, motions, round) }),
+      ...(anyMoved(train, motions, round) &&
+        hotChecksUnused(document, `hot check before ${round.after}`)),
       ...(kept && { record: kept }),
     },
   }
@@ -181,17 +184,25 @@ function restraintNow(
   }
 }
 
+const anyMoved = (
+  train: Train,
+  motions: readonly Motion[],
+  { softDone = [] }: Pick<Round, 'softDone'>,
+): boolean =>
+  train.bodies.some(
+    (body, b) =>
+      softDone.includes(body.id) || largestMove(body, motions[b] ?? noMotion) > tol.unseen,
+  )
+
 /** A survey tells where axes lay before anything was moved: it stays in the file unused. */
 function surveysNow(
   surveys: readonly SurveyDocument[],
   train: Train,
   motions: readonly Motion[],
-  { softDone = [], after }: Round,
+  round: Round,
 ): SurveyDocument[] {
-  const moved = train.bodies.some(
-    (body, b) =>
-      softDone.includes(body.id) || largestMove(body, motions[b] ?? noMotion) > tol.unseen,
-  )
+  const moved = anyMoved(train, motions, round)
+  const { after } = round
   return surveys.map((survey) =>
     moved && survey.use !== false
       ? { ...survey, use: false, why: `surveyed before ${after}` }
