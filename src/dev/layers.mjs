@@ -7,7 +7,7 @@ export const rooms = [
   [
     'src/mechanics',
     'units, the train as the engine has it, the arithmetic of the trade',
-    ['.', 'readings', 'surveys', 'misalignment', 'uncertainty'],
+    ['.', 'readings', 'surveys', 'misalignment', 'uncertainty', 'hotCheck'],
   ],
   ['src/language', 'names of sides, couplings, feet, hours; amounts with units; recipes'],
   [
