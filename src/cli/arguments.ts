@@ -6,7 +6,11 @@ import { manyRequest, type FilesRequest, type LinesRequest } from './manyArgumen
 /** What the command line was asked to do. */
 export type CommandRequest =
   | { readonly command: 'help' | 'version' }
-  | { readonly command: 'check'; readonly file: string; readonly json: boolean }
+  | {
+      readonly command: 'check' | 'hotcheck'
+      readonly file: string
+      readonly json: boolean
+    }
   | {
       readonly command: 'plan' | 'holds'
       readonly file: string
@@ -38,7 +42,7 @@ export type CommandRequest =
     }
   | { readonly command: 'refused'; readonly json: boolean; readonly refused: readonly Refusal[] }
 
-const commands = ['plan', 'holds', 'check', 'model', 'sheet'] as const
+const commands = ['plan', 'holds', 'check', 'hotcheck', 'model', 'sheet'] as const
 type Command = (typeof commands)[number]
 
 const isCommand = (word: string): word is Command => commands.some((command) => command === word)
@@ -182,9 +186,10 @@ export function readArguments(words: readonly string[]): CommandRequest {
     case 'plan':
     case 'holds':
     case 'check':
+    case 'hotcheck':
       if (out !== undefined)
         return refuse('-o', `${command} writes to standard output: -o belongs to model and sheet`)
-      if (command === 'check') return { command, file, json }
+      if (command === 'check' || command === 'hotcheck') return { command, file, json }
       if (command === 'plan' && (lines || isMany)) {
         const many = manyRequest({ files: [file, ...files.slice(1)], lines, sure, work }, given)
         return 'at' in many ? refuse(many.at, many.why) : many

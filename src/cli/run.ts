@@ -1,10 +1,13 @@
 import { writeFile } from 'node:fs/promises'
 import { resolve } from 'node:path'
 import { version } from '../../package.json'
+import { hotCheckAnswers } from '../engine/fieldwork/hotCheck/hotChecks'
 import { checkRead } from '../engine/plan/checkTrain'
 import { everyStage, PlanningRun, type ReadTrain } from '../engine/planningRun'
+import { trimPlan } from '../engine/trimPlan'
 import { sureHolds } from '../engine/sureHolds'
 import { holdsOf, type Holds } from '../engine/studies/holds/holdRows'
+import { hotCheckText } from '../text/hotCheckText'
 import { checkText } from '../text/checkText'
 import { holdsText } from '../text/holdsText'
 import { planText } from '../text/planText'
@@ -14,6 +17,7 @@ import { readTrainText } from '../document/readTrain'
 import { glpkSolver } from '../solvers/glpk'
 import { readArguments, type CommandRequest } from './arguments'
 import { answerJson } from '../json/answerJson'
+import { hotChecksJson } from '../json/hotCheckJson'
 import { reportJson } from '../json/planJson'
 import { holdsJson } from '../json/holdsJson'
 import { counted } from '../language/names'
@@ -48,6 +52,7 @@ export async function run(words: readonly string[], shell: Shell): Promise<numbe
     case 'plan-files':
     case 'holds':
     case 'check':
+    case 'hotcheck':
     case 'model':
     case 'sheet':
       try {
@@ -100,6 +105,16 @@ async function onFile(request: FileRequest, shell: Shell): Promise<number> {
       const report = checkRead(read.train)
       shell.print(
         json ? asJson(reportJson(report, read.train.units)) : checkText(read.train, report),
+      )
+      return 0
+    }
+    case 'hotcheck': {
+      const solver = await glpkSolver()
+      const answers = hotCheckAnswers(read, (corrected) => trimPlan(corrected, solver))
+      shell.print(
+        json
+          ? asJson({ hotChecks: hotChecksJson(answers, read.train.units) })
+          : hotCheckText(read.train, answers),
       )
       return 0
     }

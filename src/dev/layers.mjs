@@ -35,8 +35,8 @@ export const rooms = [
   ],
   [
     'src/engine/fieldwork',
-    'ready or not, order of work, reading again, record',
-    ['ready', 'steps', '.', 'loop'],
+    'ready or not, order of work, reading again, record, the train as it ran',
+    ['ready', 'steps', '.', 'loop', 'hotCheck'],
   ],
   ['src/engine', 'the planning run: the whole story of a plan'],
   ['src/json', 'answers in the units of the document, for programs and the record'],

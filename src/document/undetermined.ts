@@ -1,5 +1,5 @@
 import { tol } from '../mechanics/tolerances'
-import { readAt } from '../mechanics/hotCheck'
+import { readAt } from '../mechanics/readAt'
 import type { Coupling, Train } from '../mechanics/train'
 import type { Refusal } from './refusal'
 import { readingSystem } from '../mechanics/readings/system'

@@ -1,4 +1,4 @@
-import type { Coupling, GrowthPoint } from './train'
+import type { GrowthPoint } from './growthPoint'
 import type { ReadingSet } from './readingSet'
 import type { Minutes } from './units'
 
@@ -46,10 +46,3 @@ export interface MovedMachine {
   readonly against?: string
   readonly points: readonly GrowthPoint[]
 }
-
-/** A coupling as it was read so long after the stop: the same coupling with other sets. */
-export const readAt = (coupling: Coupling, { place, found }: ReadAfter): Coupling => ({
-  ...coupling,
-  place,
-  found,
-})

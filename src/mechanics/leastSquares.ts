@@ -2,7 +2,7 @@ import { choleskyOf, solveLower, solveTransposed } from './cholesky'
 import { solveSymmetric } from './symmetric'
 
 /** Values that hang together, with what each gains from every unknown. */
-export interface Observed {
+interface ValuesObserved {
   readonly values: readonly number[]
   /** A row a value, an entry an unknown. */
   readonly design: readonly (readonly number[])[]
@@ -10,7 +10,7 @@ export interface Observed {
   readonly covariance: readonly (readonly number[])[]
 }
 
-export interface Solved {
+export interface LeastSquares {
   readonly unknowns: readonly number[]
   readonly covariance: readonly (readonly number[])[]
   /** What each unknown gains from every value: a row an unknown. */
@@ -24,7 +24,7 @@ export interface Solved {
  * (A' W A)^-1 A' W values, W the inverse of V, with covariance (A' W A)^-1.
  * @throws RangeError when the values leave an unknown open
  */
-export function leastSquares({ values, design, covariance }: Observed): Solved {
+export function leastSquares({ values, design, covariance }: ValuesObserved): LeastSquares {
   const lower = choleskyOf(covariance)
   const unknownCount = design[0]?.length ?? 0
   const whitened = Array.from({ length: unknownCount }, (_, k) =>

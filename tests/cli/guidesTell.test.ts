@@ -6,7 +6,7 @@ import { holdfast } from './shell'
 
 /** Words of the code in a text. */
 const wordsOfCode = (text: string): Set<string> =>
-  new Set([...text.matchAll(/`[^`]+`/g)].flatMap(([code]) => code.match(/[A-Za-z]+/g) ?? []))
+  new Set([...text.matchAll(/`[^`]+`/g)].flatMap(([code]) => code.match(/[A-Za-z][A-Za-z0-9]*/g) ?? []))
 
 describe('the pages tell all of it', () => {
   test('every field of the train file', () => {
@@ -30,6 +30,7 @@ describe('the pages tell all of it', () => {
     ['plan', 'base-bound-motor'],
     ['holds', 'bolt-bound-gearbox'],
     ['check', 'piped-compressor'],
+    ['hotcheck', 'hot-check'],
   ])('every key of %s %s', (command, example) => {
     const said = wordsOfCode(page('shared/docs/answers.md'))
     const unsaid = new Set<string>()

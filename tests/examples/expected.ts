@@ -112,6 +112,18 @@ export const examples: readonly Expected[] = [
       { held: ['turbine', 'low-stage', 'high-stage'], floor: 0.54 },
     ],
   },
+  {
+    file: 'hot-check',
+    held: ['compressor'],
+    status: 'in-tolerance',
+    // constructed; its dials are written to 5 um
+    asFound: {
+      'turbine-compressor': { 'cold-start': 0.163, 'full-load': 0.189 },
+      'compressor-motor': { 'cold-start': 0.181, 'full-load': 0.155 },
+    },
+    asFoundApart: 0.035,
+    holds: [],
+  },
   { file: 'pump-and-motor', held: ['pump'], status: 'planned', holds: [] },
   { file: 'five-in-a-line', held: ['low-stage'], status: 'planned', holds: [] },
 ]

@@ -1,5 +1,6 @@
 import { choleskyOf } from '../cholesky'
-import { readAt, type HotCheck, type HotCoupling } from '../hotCheck'
+import type { HotCheck, HotCoupling } from '../hotCheck'
+import { readAt } from '../readAt'
 import { asFound } from '../readings/asFound'
 import type { Misalignment } from '../readings/equation'
 import type { Train } from '../train'

@@ -1,4 +1,4 @@
-import { inverseOf, leastSquares, type Solved } from '../leastSquares'
+import { inverseOf, leastSquares, type LeastSquares } from '../leastSquares'
 import { solveSymmetric } from '../symmetric'
 import { tol } from '../tolerances'
 import type { Minutes } from '../units'
@@ -67,7 +67,7 @@ export function squaresLeft(lines: readonly WeightedLine[], rate: number): numbe
 }
 
 /** Hot line and slope at a rate: eight unknowns. */
-export const fitAt = (lines: readonly TimedLine[], rate: number): Solved =>
+export const fitAt = (lines: readonly TimedLine[], rate: number): LeastSquares =>
   leastSquares({
     values: lines.flatMap(({ numbers }) => numbers),
     covariance: blocks(lines),
@@ -98,7 +98,7 @@ export const freeAt = (
   rate: number,
   slope: readonly number[],
   prior: KnownRate | undefined,
-): Solved =>
+): LeastSquares =>
   leastSquares({
     values: [...lines.flatMap(({ numbers }) => numbers), ...(prior ? [prior.rate] : [])],
     covariance: blocks(lines, prior ? [prior.u * prior.u] : []),

@@ -122,7 +122,7 @@ export function doubtfulGrowth(
   if (without.length === 0) return given
   return [
     ...given,
-    ...endsOf(train, machine, m).map((x, i) => ({
+    ...growthEndsOf(train, machine, m).map((x, i) => ({
       key: `${state}, end ${i}`,
       x,
       value: 0,
@@ -195,7 +195,7 @@ function doubtOf(
 }
 
 /** x of the first and the last row of feet, or of the flex planes of a machine without feet. */
-function endsOf(train: Train, machine: Body, m: number): Millimetres[] {
+export function growthEndsOf(train: Train, machine: Body, m: number): Millimetres[] {
   const places =
     machine.rows.length > 0
       ? machine.rows.map(({ x }) => x)

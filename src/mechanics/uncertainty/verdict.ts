@@ -71,6 +71,29 @@ export function roomsOf(
   )
 }
 
+/** Parts of a tolerance between which a coupling lies with the room around each value, by its worst check. */
+export interface SharesReached {
+  readonly low: number
+  readonly high: number
+}
+
+/** How much of its tolerance a coupling uses at least and at most, wherever within the room its values lie. */
+export function reachedShares(train: Train, result: CouplingResult, at: KeptAt): SharesReached {
+  const reaches = reachesOf(train, result, at)
+  const round = train.couplings[result.coupling]?.tolerance.shape === 'round'
+  return result.checks.reduce(
+    ({ low, high }, { limit, y = 0, z = 0 }, i) => {
+      const room = at.checks[i]
+      const least = round && room ? clearOf({ y, z }, room) : (reaches[i]?.least ?? 0)
+      return {
+        low: Math.max(low, least / limit),
+        high: Math.max(high, (reaches[i]?.most ?? 0) / limit),
+      }
+    },
+    { low: 0, high: 0 },
+  )
+}
+
 function verdictOf({ most, least }: Reach, check: CheckResult | undefined): CheckVerdict {
   const limit = check?.limit ?? NaN
   if (most <= limit * (1 + tol.share)) return 'in'
