@@ -6,7 +6,9 @@ import { holdfast } from './shell'
 
 /** Words of the code in a text. */
 const wordsOfCode = (text: string): Set<string> =>
-  new Set([...text.matchAll(/`[^`]+`/g)].flatMap(([code]) => code.match(/[A-Za-z][A-Za-z0-9]*/g) ?? []))
+  new Set(
+    [...text.matchAll(/`[^`]+`/g)].flatMap(([code]) => code.match(/[A-Za-z][A-Za-z0-9]*/g) ?? []),
+  )
 
 describe('the pages tell all of it', () => {
   test('every field of the train file', () => {

@@ -35,7 +35,8 @@ describe('by hand', () => {
     four.forEach((i) => {
       expect(fit?.hot[i]).toBeCloseTo(100 * (i + 1), 8)
       expect(fit?.cold?.[i]).toBeCloseTo(20, 8)
-      const variance = fit?.covariance[i]?.[i]
+      const rows = fit?.covariance ?? []
+      const variance = rows[i]?.[i]
       expect(Math.sqrt(variance ?? 0)).toBeCloseTo(Math.sqrt(13) * (u[i] ?? 0), 8)
     })
     ;[0, 0, 3, 0, 0, 0, -2, 0].forEach((gain, k) => {
