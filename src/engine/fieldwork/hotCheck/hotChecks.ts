@@ -27,10 +27,13 @@ interface Read {
   readonly train: Train
 }
 
-/** What every hot check that is used tells, in their order. */
+/**
+ * What every hot check that is used tells, in their order.
+ * @param planned the least trim of a train with its growth corrected; without it none is told
+ */
 export const hotCheckAnswers = (
   read: Read,
-  planned: (corrected: TrainDocument) => TrimPlanAnswer,
+  planned?: (corrected: TrainDocument) => TrimPlanAnswer,
 ): HotCheckAnswer[] =>
   read.train.hotChecks
     .filter(({ used }) => used)
@@ -61,7 +64,7 @@ const stateOf = (train: Train, { state }: HotCheck): string => train.states[stat
 function hotCheckAnswer(
   { document, train }: Read,
   check: HotCheck,
-  planned: (corrected: TrainDocument) => TrimPlanAnswer,
+  planned: ((corrected: TrainDocument) => TrimPlanAnswer) | undefined,
 ): HotCheckAnswer {
   const { lines, movement, running, growth } = foundRunning(train, check)
   const measured = measuredGrowth(train, check, growth)
@@ -72,7 +75,7 @@ function hotCheckAnswer(
     ({ coupling }) => train.couplings[coupling]?.setting?.used === true,
   )
   const trim =
-    stands.when === 'open' || stands.when === 'not' || bySetting
+    !planned || stands.when === 'open' || stands.when === 'not' || bySetting
       ? stands
       : {
           ...stands,
