@@ -1,7 +1,7 @@
-import { fileURLToPath } from 'node:url'
 import vue from '@vitejs/plugin-vue'
 import { VitePWA } from 'vite-plugin-pwa'
 import { defineConfig } from 'vitest/config'
+import { alias, define, target } from './src/dev/builtApp.ts'
 import { compressBuild } from './src/dev/compressBuild.ts'
 import { installed } from './src/dev/installed.ts'
 import { sharedWorkers } from './src/dev/sharedWorkers.ts'
@@ -29,25 +29,13 @@ export default defineConfig({
       : [sharedWorkers(), VitePWA(installed), compressBuild()]),
   ],
   worker: { format: 'es' },
-  // the app has neither components of the older kind nor tools that look into it once it is built
-  define: process.env.VITEST
-    ? {}
-    : { __VUE_OPTIONS_API__: 'false', __VUE_PROD_DEVTOOLS__: 'false' },
+  define: process.env.VITEST ? {} : define,
   optimizeDeps: { exclude: ['glpk.js'] },
-  resolve: {
-    alias: process.env.VITEST
-      ? []
-      : [
-          {
-            find: /^module$/,
-            replacement: fileURLToPath(new URL('./src/solvers/nodeModuleStub.ts', import.meta.url)),
-          },
-        ],
-  },
+  resolve: { alias: process.env.VITEST ? [] : alias },
   // the built app, once opened at a port, is kept there by the browser: development has a port of its own
   server: { port: 5273 },
   // a chunk is fetched by pages and workers alike, and a worker has no document to preload for
-  build: { target: 'es2022', modulePreload: { polyfill: false, resolveDependencies: () => [] } },
+  build: { target, modulePreload: { polyfill: false, resolveDependencies: () => [] } },
   test: {
     environment: 'node',
     // a busy machine takes its time: this only ends what would never come

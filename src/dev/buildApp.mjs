@@ -9,6 +9,7 @@ const sources = [
     'index.html',
     'vite.config.ts',
     'src/dev/installed.ts',
+    'src/dev/builtApp.ts',
     'src/dev/sharedWorkers.ts',
     'src/dev/compressBuild.ts',
     'src/dev/compressed.mjs',

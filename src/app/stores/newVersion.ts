@@ -12,7 +12,9 @@ export const useNewVersion = defineStore('newVersion', () => {
   /** Whether it was taken here. */
   let asked = false
   const worker = (): ServiceWorkerContainer | undefined =>
-    import.meta.env.PROD && 'serviceWorker' in navigator ? navigator.serviceWorker : undefined
+    import.meta.env.PROD && window.location.protocol !== 'file:' && 'serviceWorker' in navigator
+      ? navigator.serviceWorker
+      : undefined
 
   /** Hears of a newer version that is taken, here or in another window; what had none before comes to its first. */
   function hearOfTaking(): void {
