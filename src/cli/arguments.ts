@@ -40,9 +40,16 @@ export type CommandRequest =
       /** As it is to be printed; today's where it is not given. */
       readonly date?: string
     }
+  | {
+      readonly command: 'since'
+      readonly json: boolean
+      /** The train file of the last time, as the train was left. */
+      readonly earlier: string
+      readonly file: string
+    }
   | { readonly command: 'refused'; readonly json: boolean; readonly refused: readonly Refusal[] }
 
-const commands = ['plan', 'holds', 'check', 'hotcheck', 'model', 'sheet'] as const
+const commands = ['plan', 'holds', 'check', 'hotcheck', 'since', 'model', 'sheet'] as const
 type Command = (typeof commands)[number]
 
 const isCommand = (word: string): word is Command => commands.some((command) => command === word)
@@ -138,7 +145,15 @@ export function readArguments(words: readonly string[]): CommandRequest {
     return refuse('FILE', `missing: give a train file after ${command}, or - for standard input`)
   if (file === '')
     return refuse('FILE', 'empty: give the name of a train file, or - for standard input')
-  if (second !== undefined && (command !== 'plan' || lines))
+  const most = command === 'since' ? files[2] : second
+  if (command === 'since' && second === undefined)
+    return refuse('FILE', `missing: give two train files, as left then and as found now`)
+  if (most !== undefined && command === 'since')
+    return refuse(
+      most === '' ? 'FILE' : most,
+      'since compares two files: as left then, as found now',
+    )
+  if (second !== undefined && command !== 'since' && (command !== 'plan' || lines))
     return refuse(second === '' ? 'FILE' : second, `one file at a time: ${file} was given already`)
   const out = given.get('-o')
   if (out === '') return refuse('-o', 'empty: give the name of the file to write')
@@ -183,6 +198,7 @@ export function readArguments(words: readonly string[]): CommandRequest {
       const dated = date === undefined ? {} : { date }
       return { command, file, json, out, format: ending, paper: size, print, ...dated }
     }
+    case 'since':
     case 'plan':
     case 'holds':
     case 'check':
@@ -190,6 +206,10 @@ export function readArguments(words: readonly string[]): CommandRequest {
       if (out !== undefined)
         return refuse('-o', `${command} writes to standard output: -o belongs to model and sheet`)
       if (command === 'check' || command === 'hotcheck') return { command, file, json }
+      if (command === 'since')
+        return second === undefined || second === ''
+          ? refuse('FILE', 'empty: give the name of a train file, or - for standard input')
+          : { command, json, earlier: file, file: second }
       if (command === 'plan' && (lines || isMany)) {
         const many = manyRequest({ files: [file, ...files.slice(1)], lines, sure, work }, given)
         return 'at' in many ? refuse(many.at, many.why) : many

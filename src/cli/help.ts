@@ -9,6 +9,8 @@ export const help = `holdfast plans the alignment of a train of machines.
   holdfast check FILE [--json]   what stands in the file; nothing is solved
   holdfast hotcheck FILE [--json]   the train as it ran against the plan, and
                                  whether a trim pays
+  holdfast since EARLIER FILE [--json]   what walked between two readings of a
+                                 train: as left then, as found now
   holdfast model FILE -o OUT     the program behind the plan, for any solver:
                                  OUT ends in .lp (CPLEX LP) or .mps (free MPS)
   holdfast sheet FILE -o OUT     the work sheet for print: OUT ends in .html, or

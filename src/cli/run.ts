@@ -32,8 +32,14 @@ import { planLines } from './planLines'
 import { fileErrorText, fileStat, openFileStat, readText } from './readFile'
 import { sheetFileOf } from './sheet'
 import type { Shell } from './shell'
+import { sinceFiles } from './since'
 
-type FileRequest = Exclude<Extract<CommandRequest, { file: string }>, LinesRequest>
+type FileRequest = Exclude<
+  Extract<CommandRequest, { file: string }>,
+  LinesRequest | { command: 'since' }
+>
+
+type SinceRequest = Extract<CommandRequest, { command: 'since' }>
 
 /** Carries out one command; answers its exit status and never throws. */
 export async function run(words: readonly string[], shell: Shell): Promise<number> {
@@ -55,6 +61,7 @@ export async function run(words: readonly string[], shell: Shell): Promise<numbe
     case 'hotcheck':
     case 'model':
     case 'sheet':
+    case 'since':
       try {
         return await onTrains(request, shell)
       } catch (error) {
@@ -65,12 +72,18 @@ export async function run(words: readonly string[], shell: Shell): Promise<numbe
 }
 
 async function onTrains(
-  request: FileRequest | LinesRequest | FilesRequest,
+  request: FileRequest | LinesRequest | FilesRequest | SinceRequest,
   shell: Shell,
 ): Promise<number> {
   if (request.command === 'plan-lines') {
     const ended = await planLines(request, shell)
     return typeof ended === 'number' ? ended : refuse(ended, true, shell)
+  }
+  if (request.command === 'since') {
+    const told = await sinceFiles(request, shell)
+    if (typeof told !== 'string') return refuse(told, request.json, shell)
+    shell.print(told)
+    return 0
   }
   const many = request.command === 'plan' ? await folderOfTrains(request, shell) : request
   if (many.command !== 'plan-files') return onFile(many, shell)

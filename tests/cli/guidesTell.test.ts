@@ -33,6 +33,7 @@ describe('the pages tell all of it', () => {
     ['holds', 'bolt-bound-gearbox'],
     ['check', 'piped-compressor'],
     ['hotcheck', 'hot-check'],
+    ['since', 'piped-compressor'],
   ])('every key of %s %s', (command, example) => {
     const said = wordsOfCode(page('shared/docs/answers.md'))
     const unsaid = new Set<string>()
@@ -46,12 +47,15 @@ describe('the pages tell all of it', () => {
         }
     }
     const answer: unknown = JSON.parse(
-      holdfast([command, `examples/${example}.json`, '--json']).out,
+      holdfast([command, ...filesOf(command, `examples/${example}.json`), '--json']).out,
     )
     walk(answer)
     expect([...unsaid]).toEqual([])
   })
 })
+
+/** `since` compares two files. */
+const filesOf = (command: string, file: string) => (command === 'since' ? [file, file] : [file])
 
 /** Where a script of the project can make a part again, compare `madePart` with what it makes. */
 describe('what is made stands between its markers', () => {

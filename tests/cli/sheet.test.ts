@@ -64,7 +64,12 @@ const refusals: [name: string, words: string[], at: string, why: RegExp][] = [
   ['no -o', ['sheet', file], '-o', /needs -o FILE.*\.html or \.pdf/],
   ['another ending', ['sheet', file, '-o', 'sheet.doc'], 'sheet.doc', /\.html or \.pdf/],
   ['another paper', ['sheet', file, '-o', 'a.pdf', '--paper', 'a3'], '--paper', /a4 or letter/],
-  ['another print', ['sheet', file, '-o', 'a.pdf', '--for', 'me'], '--for', /crew, office or shift/],
+  [
+    'another print',
+    ['sheet', file, '-o', 'a.pdf', '--for', 'me'],
+    '--for',
+    /crew, office or shift/,
+  ],
   ['a print elsewhere', ['plan', file, '--for', 'crew'], '--for', /belongs to sheet/],
   ['paper elsewhere', ['plan', file, '--paper', 'a4'], '--paper', /belongs to sheet/],
   ['a date elsewhere', ['check', file, '--date', 'now'], '--date', /belongs to sheet/],
