@@ -1,7 +1,7 @@
 import { tol } from '../mechanics/tolerances'
 import type { GLPK as Glpk, LP, Result } from 'glpk.js/node'
 import { quietGlpk } from './quietGlpk'
-import { factsOf, isCrossed } from './rowFacts'
+import { rowFactsOf, isCrossed } from './rowFacts'
 import { scaledRows } from './rowScaling'
 import { WarmProblems } from './warmProblems'
 import type {
@@ -262,7 +262,7 @@ function malformed(program: LinearProgram): string | undefined {
   const objective = program.objective.findIndex((c) => !Number.isFinite(c))
   if (objective >= 0) return `column ${objective} has no finite cost`
   const row = program.rows.findIndex((r) => {
-    const { sound, last } = factsOf(r)
+    const { sound, last } = rowFactsOf(r)
     return !sound || last >= program.columns.length
   })
   return row >= 0 ? `row ${row} has bounds or coefficients that are no numbers` : undefined

@@ -4,7 +4,7 @@ import type { GlpkCalls } from './glpkCalls'
 const kinds = { free: 1, lower: 2, upper: 3, both: 4, fixed: 5 } as const
 
 /** GLPK's words for what the simplex came to. */
-export const statuses = { infeasible: 4, optimal: 5, unbounded: 6 } as const
+export const statuses = { optimal: 5, unbounded: 6 } as const
 
 /** Where a parameter of the simplex lies behind their place (bytes), and its value for the dual simplex, then the primal one. */
 const method = { at: 4, dualFirst: 2 } as const

@@ -14,7 +14,7 @@ export interface RowFacts {
 const known = new WeakMap<LpRow, RowFacts>()
 
 /** Looked into once: rows are asked in round after round. */
-export function factsOf(row: LpRow): RowFacts {
+export function rowFactsOf(row: LpRow): RowFacts {
   const before = known.get(row)
   if (before) return before
   const { terms, lower, upper } = row

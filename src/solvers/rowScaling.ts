@@ -1,6 +1,6 @@
 import { tol } from '../mechanics/tolerances'
 import type { LinearProgram, LpRow, Optimal } from '../engine/lp/solver'
-import { factsOf } from './rowFacts'
+import { rowFactsOf } from './rowFacts'
 
 /** A program with rows of one size, and the way back from its answer to the program's own. */
 export interface ScaledRows {
@@ -17,7 +17,7 @@ export interface ScaledRows {
  * @returns undefined for a program of usual numbers
  */
 export function scaledRows(program: LinearProgram): ScaledRows | undefined {
-  if (!program.rows.some((row) => factsOf(row).farOff)) return undefined
+  if (!program.rows.some((row) => rowFactsOf(row).farOff)) return undefined
   const largest = program.rows.map(({ terms }) =>
     terms.reduce((most, [, a]) => Math.max(most, Math.abs(a)), 0),
   )
