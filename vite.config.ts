@@ -3,6 +3,7 @@ import { VitePWA } from 'vite-plugin-pwa'
 import { defineConfig } from 'vitest/config'
 import { alias, define, target } from './src/dev/builtApp.ts'
 import { compressBuild } from './src/dev/compressBuild.ts'
+import { firstChunks } from './src/dev/firstChunks.ts'
 import { installed } from './src/dev/installed.ts'
 import { sharedWorkers } from './src/dev/sharedWorkers.ts'
 import { workerScopesPlugin } from './tests/app/workerScopes.ts'
@@ -35,7 +36,11 @@ export default defineConfig({
   // the built app, once opened at a port, is kept there by the browser: development has a port of its own
   server: { port: 5273 },
   // a chunk is fetched by pages and workers alike, and a worker has no document to preload for
-  build: { target, modulePreload: { polyfill: false, resolveDependencies: () => [] } },
+  build: {
+    target,
+    modulePreload: { polyfill: false, resolveDependencies: () => [] },
+    rolldownOptions: { output: { codeSplitting: { groups: [{ name: firstChunks() }] } } },
+  },
   test: {
     environment: 'node',
     // a busy machine takes its time: this only ends what would never come

@@ -10,6 +10,7 @@ const sources = [
     'vite.config.ts',
     'src/dev/installed.ts',
     'src/dev/builtApp.ts',
+    'src/dev/firstChunks.ts',
     'src/dev/sharedWorkers.ts',
     'src/dev/compressBuild.ts',
     'src/dev/compressed.mjs',
