@@ -6,10 +6,13 @@ import { manyRequest, type FilesRequest, type LinesRequest } from './manyArgumen
 /** What the command line was asked to do. */
 export type CommandRequest =
   | { readonly command: 'help' | 'version' }
+  | { readonly command: 'check'; readonly file: string; readonly json: boolean }
   | {
-      readonly command: 'check' | 'hotcheck'
+      readonly command: 'hotcheck'
       readonly file: string
       readonly json: boolean
+      /** Where the train file with its growth corrected is to be written. */
+      readonly out?: string
     }
   | {
       readonly command: 'plan' | 'holds'
@@ -198,14 +201,18 @@ export function readArguments(words: readonly string[]): CommandRequest {
       const dated = date === undefined ? {} : { date }
       return { command, file, json, out, format: ending, paper: size, print, ...dated }
     }
+    case 'hotcheck':
+      return { command, file, json, ...(out !== undefined && { out }) }
     case 'since':
     case 'plan':
     case 'holds':
     case 'check':
-    case 'hotcheck':
       if (out !== undefined)
-        return refuse('-o', `${command} writes to standard output: -o belongs to model and sheet`)
-      if (command === 'check' || command === 'hotcheck') return { command, file, json }
+        return refuse(
+          '-o',
+          `${command} writes to standard output: -o belongs to model, sheet and hotcheck`,
+        )
+      if (command === 'check') return { command, file, json }
       if (command === 'since')
         return second === undefined || second === ''
           ? refuse('FILE', 'empty: give the name of a train file, or - for standard input')

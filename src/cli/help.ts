@@ -7,8 +7,9 @@ export const help = `holdfast plans the alignment of a train of machines.
   holdfast plan --lines [FILE]   the same of many trains, one a line
   holdfast holds FILE [--json]   every choice of machines to hold, ranked
   holdfast check FILE [--json]   what stands in the file; nothing is solved
-  holdfast hotcheck FILE [--json]   the train as it ran against the plan, and
-                                 whether a trim pays
+  holdfast hotcheck FILE [-o OUT]   the train as it ran against the plan, and
+                                 whether a trim pays; OUT: the train file with
+                                 its growth corrected
   holdfast since EARLIER FILE [--json]   what walked between two readings of a
                                  train: as left then, as found now
   holdfast model FILE -o OUT     the program behind the plan, for any solver:

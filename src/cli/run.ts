@@ -1,7 +1,7 @@
 import { writeFile } from 'node:fs/promises'
 import { resolve } from 'node:path'
 import { version } from '../../package.json'
-import { hotCheckAnswers } from '../engine/fieldwork/hotCheck/hotChecks'
+import { hotCheckAnswers, withFoundGrowth } from '../engine/fieldwork/hotCheck/hotChecks'
 import { checkRead } from '../engine/plan/checkTrain'
 import { everyStage, PlanningRun, type ReadTrain } from '../engine/planningRun'
 import { trimPlan } from '../engine/trimPlan'
@@ -121,16 +121,8 @@ async function onFile(request: FileRequest, shell: Shell): Promise<number> {
       )
       return 0
     }
-    case 'hotcheck': {
-      const solver = await glpkSolver()
-      const answers = hotCheckAnswers(read, (corrected) => trimPlan(corrected, solver))
-      shell.print(
-        json
-          ? asJson({ hotChecks: hotChecksJson(answers, read.train.units) })
-          : hotCheckText(read.train, answers),
-      )
-      return 0
-    }
+    case 'hotcheck':
+      return tellHotChecks(request, read, shell)
     case 'plan': {
       const answer = new PlanningRun(read, await glpkSolver(), request.work).answer({
         ...everyStage,
@@ -169,6 +161,36 @@ function exitOfHolds({ rows, ranOut }: Holds): number {
   if (ranOut) return 3
   if (rows.some(({ fault }) => fault !== undefined)) return 3
   return rows.some(({ cost }) => cost !== undefined) ? 0 : 1
+}
+
+async function tellHotChecks(
+  { json, out }: Extract<CommandRequest, { command: 'hotcheck' }>,
+  read: ReadTrain,
+  shell: Shell,
+): Promise<number> {
+  const solver = await glpkSolver()
+  const answers = hotCheckAnswers(read, (corrected) => trimPlan(corrected, solver))
+  if (out !== undefined) {
+    const document = answers.reduce(
+      (corrected, { check }) => withFoundGrowth({ document: corrected, train: read.train }, check),
+      read.document,
+    )
+    try {
+      await writeFile(resolve(shell.folder, out), `${JSON.stringify(document, null, 2)}\n`)
+    } catch (error) {
+      return refuse([{ at: out, why: `cannot be written: ${fileErrorText(error)}` }], json, shell)
+    }
+  }
+  const written = out === undefined ? '' : `\nWrote ${harmlessLine(out)}: growth corrected.\n`
+  shell.print(
+    json
+      ? asJson({
+          ...(out !== undefined && { written: out }),
+          hotChecks: hotChecksJson(answers, read.train.units),
+        })
+      : `${hotCheckText(read.train, answers)}${written}`,
+  )
+  return 0
 }
 
 async function writeModel(

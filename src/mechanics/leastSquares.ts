@@ -1,5 +1,4 @@
 import { choleskyOf, solveLower, solveTransposed } from './cholesky'
-import { solveSymmetric } from './symmetric'
 
 /** Values that hang together, with what each gains from every unknown. */
 interface ValuesObserved {
@@ -22,7 +21,6 @@ export interface LeastSquares {
 /**
  * Generalized least squares (Aitken 1936; JCGM 102, 6 has its covariance): unknowns x of values A x with covariance V are
  * (A' W A)^-1 A' W values, W the inverse of V, with covariance (A' W A)^-1.
- * @throws RangeError when the values leave an unknown open
  */
 export function leastSquares({ values, design, covariance }: ValuesObserved): LeastSquares {
   const lower = choleskyOf(covariance)
@@ -49,21 +47,23 @@ export function leastSquares({ values, design, covariance }: ValuesObserved): Le
   return { unknowns, covariance: inverse, gains, squares: dot(left, left) }
 }
 
-/** Inverse of a symmetric positive definite matrix, scaled to a diagonal of 1 on the way. */
+/**
+ * Inverse of a covariance or of normal equations, by Cholesky's triangle of the matrix scaled to a diagonal of 1. What
+ * the last digits leave open gets the large variance that those digits allow; an unknown that is in no value stands apart.
+ * @param matrix symmetric, positive semidefinite
+ */
 export function inverseOf(matrix: readonly (readonly number[])[]): number[][] {
-  const scale = matrix.map((row, k) => Math.sqrt(row[k] ?? 0))
-  if (scale.some((one) => !(one > 0))) throw new RangeError('an unknown is in no value')
-  const scaled = matrix.map((row, i) =>
-    row.map((entry, j) => entry / ((scale[i] ?? 1) * (scale[j] ?? 1))),
+  const scale = matrix.map((row, k) => Math.sqrt(row[k] ?? 0) || 1)
+  const lower = choleskyOf(
+    matrix.map((row, i) =>
+      row.map((entry, j) => (i === j ? 1 : entry / ((scale[i] ?? 1) * (scale[j] ?? 1)))),
+    ),
   )
-  return scaled.map((_, i) => {
-    const unit = scaled.map((__, j) => (i === j ? 1 : 0))
-    const column = solveSymmetric(
-      scaled.map((row) => [...row]),
-      unit,
+  return matrix.map((_, i) => {
+    const unit = matrix.map((__, j) => (i === j ? 1 : 0))
+    return solveTransposed(lower, solveLower(lower, unit)).map(
+      (entry, j) => entry / ((scale[i] ?? 1) * (scale[j] ?? 1)),
     )
-    if (!((column[i] ?? 0) > 0)) throw new RangeError('the values leave an unknown open')
-    return column.map((entry, j) => entry / ((scale[i] ?? 1) * (scale[j] ?? 1)))
   })
 }
 

@@ -121,7 +121,8 @@ export const toleranceTable = {
   dependent: { value: 1e-12, unit: 'of its diagonal', means: 'a pivot below this belongs to an unknown that depends on the others', why: 'a thousand roundings' },
   orthogonal: { value: 1e-15, unit: 'of the lengths', means: 'two columns whose product is below this are at right angles', why: 'double precision' },
   ridge: { value: 1e-9, unit: 'none', means: 'weight of the smallest heights in a fit of soft feet', why: 'so little that only departures which no reading speaks of feel it' },
-  // cooling after a stop
+  // a train as it ran
+  exactPlace: { value: 1e-3, unit: 'um', means: 'movement measured at a place is unsure by this at least', why: 'a thousandth of what a dial shows, so that nothing is divided by 0' },
   slowCooling: { value: 1e-3, unit: 'of the way', means: 'slowest cooling looked at, by what is done at the last reading, but for none at all', why: 'a straight line to every gauge' },
   sameRate: { value: 1e-4, unit: 'none', means: 'rate times time below which a cooling is worked out by its series', why: 'what the series leaves out, a square of it, is lost in the digits that the closed form loses there' },
   // last digits

@@ -52,6 +52,29 @@ describe('exit 0: answered', () => {
     expect(second.out).toBe(first.out)
   })
 
+  test('hotcheck tells how the train ran, and writes the file with its growth corrected where asked', () => {
+    const out = join(freshFolder(), 'corrected.json')
+    const ended = holdfast(['hotcheck', exampleFile('hot-check'), '-o', out, '--json'])
+    expect(ended.status).toBe(0)
+    const { written, hotChecks } = JSON.parse(ended.out) as {
+      written: string
+      hotChecks: { trim: { when: string; plan?: { total?: { shim: number } } } }[]
+    }
+    expect([written, hotChecks[0]?.trim.when]).toEqual([out, 'now'])
+    // planned by the command, it is the trim that was told
+    const plan = JSON.parse(holdfast(['plan', out, '--json']).out) as {
+      rounded: { total: { shim: number } }
+    }
+    expect(plan.rounded.total.shim).toBe(hotChecks[0]?.trim.plan?.total?.shim)
+    const text = holdfast(['hotcheck', exampleFile('hot-check')])
+    expect(text.out.replace(/\s+/g, ' ')).toContain(
+      'a trim is worth it now, before it runs again: the',
+    )
+    expect(holdfast(['hotcheck', exampleFile('five-in-a-line')]).out).toContain('no hot check')
+    const same = fileWith(readFileSync(exampleFile('hot-check'), 'utf8'))
+    expect(holdfast(['hotcheck', same, '-o', same]).status).toBe(2)
+  })
+
   test('check answers without a plan', () => {
     const json = holdfast(['check', exampleFile('five-in-a-line'), '--json'])
     expect(json.status).toBe(0)

@@ -10,6 +10,7 @@ export const examples = [
   'base-bound-motor',
   'bolt-bound-gearbox',
   'five-in-a-line',
+  'hot-check',
   'leave-it-alone',
   'piped-compressor',
   'pump-and-motor',

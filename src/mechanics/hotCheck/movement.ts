@@ -3,6 +3,7 @@ import { growthOf, lineValueAt } from '../growth'
 import type { HotCheck } from '../hotCheck'
 import { leastSquares } from '../leastSquares'
 import { grownShift } from '../misalignment/stateShift'
+import { tol } from '../tolerances'
 import type { Coupling, Train } from '../train'
 import { foundLines } from '../uncertainty/foundLines'
 import { givenGrowth } from '../uncertainty/growthPoints'
@@ -194,7 +195,7 @@ const ofPlaces = (train: Train, { moved, state, place }: HotCheck): Observation[
           return {
             value: value - lineValueAt(grown[grownAcross[way]], x),
             gains: new Map([[machine, rowAt(way === 'y' ? 0 : 2, x - middleOf(train, machine))]]),
-            errors: new Map([[`${way} of ${body.id}, ${key}`, u]]),
+            errors: new Map([[`${way} of ${body.id}, ${key}`, Math.max(u, tol.exactPlace)]]),
           }
         },
       ),
