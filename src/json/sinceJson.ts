@@ -1,4 +1,4 @@
-import type { FittedSuspect, MovedMachine, Since } from '../engine/fieldwork/since/since'
+import type { FittedSuspect, WalkedMachine, Since } from '../engine/fieldwork/since/since'
 import { movedAt, placesAt, sinceWords } from '../engine/fieldwork/since/sinceWords'
 import type { Body, Train } from '../mechanics/train'
 import { written } from './written'
@@ -61,7 +61,7 @@ function whereOf(train: Train, { suspect }: FittedSuspect) {
   }
 }
 
-const rowsOf = (body: Body, moved: MovedMachine) =>
+const rowsOf = (body: Body, moved: WalkedMachine) =>
   placesAt(body).map(({ x }) => {
     const { rise, side } = movedAt(body, moved, x)
     return { body: body.id, x, rise: rise.by, side: side.by, u: { rise: rise.u, side: side.u } }

@@ -36,10 +36,10 @@ export interface Since {
 interface Places {
   /** Index of the machine that is taken to have stayed. */
   readonly stayed: number
-  readonly moved: readonly MovedMachine[]
+  readonly moved: readonly WalkedMachine[]
 }
 
-export interface MovedMachine {
+export interface WalkedMachine {
   /** Index in `bodies`. */
   readonly body: number
   /** `[ty, sy, tz, sz]` about its reference point (um, mrad), and their covariance. */

@@ -2,7 +2,7 @@ import { toldNought, toldText } from '../../../language/amounts'
 import { capital, inSentence, listed } from '../../../language/names'
 import { towardSide } from '../../../language/sides'
 import type { Body, Train } from '../../../mechanics/train'
-import type { FittedSuspect, MovedMachine, Since } from './since'
+import type { FittedSuspect, WalkedMachine, Since } from './since'
 
 /** What changed since a train was last read, as people say it. */
 export interface SinceWords {
@@ -80,7 +80,7 @@ function widened(
   { by, covariance }: FittedSuspect,
   body: number,
   way: 'sideways' | 'up and down' | undefined,
-): MovedMachine {
+): WalkedMachine {
   if (way === undefined) return { body, by, covariance }
   const at = way === 'sideways' ? 0 : 2
   const inside = (k: number) => k >= at && k < at + 2
@@ -94,7 +94,7 @@ function widened(
 }
 
 /** How far a body stands from where it stood, at its feet farthest left and right, 19 times of 20. */
-function placeWords(train: Train, body: Body, moved: MovedMachine): string {
+function placeWords(train: Train, body: Body, moved: WalkedMachine): string {
   return placesAt(body)
     .map(({ x, name }) => {
       const { rise, side } = movedAt(body, moved, x)
@@ -134,7 +134,7 @@ interface Amount {
 /** Rise and side of a body at x (mm) from `[ty, sy, tz, sz]` (um, mrad), each with its standard uncertainty (um). */
 export function movedAt(
   body: Body,
-  { by, covariance }: MovedMachine,
+  { by, covariance }: WalkedMachine,
   x: number,
 ): { rise: Amount; side: Amount } {
   const arm = x - body.x0
