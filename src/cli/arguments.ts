@@ -46,9 +46,8 @@ export type CommandRequest =
   | {
       readonly command: 'since'
       readonly json: boolean
-      /** The train file of the last time, as the train was left. */
-      readonly earlier: string
-      readonly file: string
+      /** As left then and as found the next time, two files for each time. */
+      readonly files: readonly string[]
     }
   | { readonly command: 'refused'; readonly json: boolean; readonly refused: readonly Refusal[] }
 
@@ -148,14 +147,15 @@ export function readArguments(words: readonly string[]): CommandRequest {
     return refuse('FILE', `missing: give a train file after ${command}, or - for standard input`)
   if (file === '')
     return refuse('FILE', 'empty: give the name of a train file, or - for standard input')
-  const most = command === 'since' ? files[2] : second
-  if (command === 'since' && second === undefined)
-    return refuse('FILE', `missing: give two train files, as left then and as found now`)
-  if (most !== undefined && command === 'since')
-    return refuse(
-      most === '' ? 'FILE' : most,
-      'since compares two files: as left then, as found now',
-    )
+  if (command === 'since') {
+    if (files.includes(''))
+      return refuse('FILE', 'empty: give the name of a train file, or - for standard input')
+    if (files.length % 2 === 1)
+      return refuse(
+        'FILE',
+        `missing: give two train files for each time, as left then and as found the next time; ${files.length} ${files.length === 1 ? 'is' : 'are'} given`,
+      )
+  }
   if (second !== undefined && command !== 'since' && (command !== 'plan' || lines))
     return refuse(second === '' ? 'FILE' : second, `one file at a time: ${file} was given already`)
   const out = given.get('-o')
@@ -213,10 +213,7 @@ export function readArguments(words: readonly string[]): CommandRequest {
           `${command} writes to standard output: -o belongs to model, sheet and hotcheck`,
         )
       if (command === 'check') return { command, file, json }
-      if (command === 'since')
-        return second === undefined || second === ''
-          ? refuse('FILE', 'empty: give the name of a train file, or - for standard input')
-          : { command, json, earlier: file, file: second }
+      if (command === 'since') return { command, json, files }
       if (command === 'plan' && (lines || isMany)) {
         const many = manyRequest({ files: [file, ...files.slice(1)], lines, sure, work }, given)
         return 'at' in many ? refuse(many.at, many.why) : many

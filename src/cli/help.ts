@@ -10,8 +10,9 @@ export const help = `holdfast plans the alignment of a train of machines.
   holdfast hotcheck FILE [-o OUT]   the train as it ran against the plan, and
                                  whether a trim pays; OUT: the train file with
                                  its growth corrected
-  holdfast since EARLIER FILE [--json]   what walked between two readings of a
-                                 train: as left then, as found now
+  holdfast since LEFT FOUND [--json]   what walked between two readings of a
+                                 train: as left then, as found now; two files
+                                 more for each other time
   holdfast model FILE -o OUT     the program behind the plan, for any solver:
                                  OUT ends in .lp (CPLEX LP) or .mps (free MPS)
   holdfast sheet FILE -o OUT     the work sheet for print: OUT ends in .html, or

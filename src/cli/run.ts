@@ -34,10 +34,7 @@ import { sheetFileOf } from './sheet'
 import type { Shell } from './shell'
 import { sinceFiles } from './since'
 
-type FileRequest = Exclude<
-  Extract<CommandRequest, { file: string }>,
-  LinesRequest | { command: 'since' }
->
+type FileRequest = Exclude<Extract<CommandRequest, { file: string }>, LinesRequest>
 
 type SinceRequest = Extract<CommandRequest, { command: 'since' }>
 

@@ -2,32 +2,56 @@ import { resolve } from 'node:path'
 import { readTrainText } from '../document/readTrain'
 import type { Refusal } from '../document/refusal'
 import { notComparable } from '../engine/fieldwork/since/changes'
-import { sinceOf } from '../engine/fieldwork/since/since'
+import { overTimes, sinceOf } from '../engine/fieldwork/since/since'
 import { sinceJson } from '../json/sinceJson'
 import { harmlessJson } from '../language/harmless'
 import type { Train } from '../mechanics/train'
-import { sinceText } from '../text/sinceText'
+import { sinceText, timesText } from '../text/sinceText'
 import type { CommandRequest } from './arguments'
 import { readText } from './readFile'
 import type { Shell } from './shell'
 
-/** What `since` prints, or why it cannot compare the two files. */
+/** What `since` prints, or why it cannot compare the files. */
 export async function sinceFiles(
-  { earlier, file, json }: Extract<CommandRequest, { command: 'since' }>,
+  { files, json }: Extract<CommandRequest, { command: 'since' }>,
   shell: Shell,
 ): Promise<string | readonly Refusal[]> {
-  if (earlier === '-' && file === '-')
-    return [{ at: '-', why: 'standard input is one file: give the other one by its name' }]
-  const [then, now] = [await trainIn(earlier, shell), await trainIn(file, shell)]
-  const refused = [then, now].flatMap((one) => ('refused' in one ? one.refused : []))
-  if ('refused' in then || 'refused' in now) return refused
-  const apart = notComparable(then, now)
-  if (apart.length > 0) return apart.map((why) => ({ at: file, why }))
-  const since = sinceOf(then, now)
+  if (files.filter((file) => file === '-').length > 1)
+    return [{ at: '-', why: 'standard input is one file: give the others by their names' }]
+  const trains: Train[] = []
+  const refused: Refusal[] = []
+  for (const file of files) {
+    const read = await trainIn(file, shell)
+    if ('refused' in read) refused.push(...read.refused)
+    else trains.push(read)
+  }
+  const now = trains.at(-1)
+  if (refused.length > 0 || !now) return refused
+  const apart = trains.flatMap((train, i) =>
+    notComparable(train, now).map((why) => ({ at: files[i] ?? '', why })),
+  )
+  if (apart.length > 0) return apart
+  const times = trains.flatMap((then, i) => {
+    const found = trains[i + 1]
+    if (i % 2 === 1 || !found) return []
+    return [{ name: `${files[i] ?? ''}, ${files[i + 1] ?? ''}`, since: sinceOf(then, found) }]
+  })
+  const [first] = times
+  if (first && times.length === 1)
+    return json ? asText(sinceJson(now, first.since)) : sinceText(now, first.since)
+  const together = overTimes(
+    now,
+    times.map(({ since }) => since.changes),
+  )
   return json
-    ? `${harmlessJson(JSON.stringify(sinceJson(now, since), null, 2))}\n`
-    : sinceText(now, since)
+    ? asText({
+        times: times.map(({ since }) => sinceJson(now, since)),
+        together: sinceJson(now, together),
+      })
+    : timesText(now, times, together)
 }
+
+const asText = (value: unknown): string => `${harmlessJson(JSON.stringify(value, null, 2))}\n`
 
 /** The train of a file; what is wrong with it named by the file, since there are two. */
 async function trainIn(

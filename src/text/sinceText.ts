@@ -1,6 +1,6 @@
 import type { Since } from '../engine/fieldwork/since/since'
 import { sinceWords } from '../engine/fieldwork/since/sinceWords'
-import { slopeDigits, toldText } from '../language/amounts'
+import { signedText, slopeDigits, toldText } from '../language/amounts'
 import type { Train } from '../mechanics/train'
 import { slopeSign } from '../mechanics/units'
 import { heading, paragraph, sheetText } from './layout'
@@ -9,19 +9,57 @@ import { opening } from './planText'
 import { cautionText } from './remarksText'
 
 /** What changed since a train was last read, in lines of at most 80 characters. */
-export function sinceText(train: Train, since: Since): string {
-  const { headline, causes, places, stayed } = sinceWords(train, since)
+export const sinceText = (train: Train, since: Since): string =>
+  sheetText([...opening(train), ...sinceLines(train, since), ...cautionText(), ''])
+
+/** One time after the other, and all together: who walks a little every time shows there first. */
+export function timesText(
+  train: Train,
+  times: readonly { readonly name: string; readonly since: Since }[],
+  together: Since,
+): string {
   return sheetText([
     ...opening(train),
-    ...paragraph(headline),
-    ...(causes.length === 0
-      ? []
-      : [
-          ...heading('WHAT MAY HAVE CHANGED', 'the likeliest first; ± holds 19 times of 20'),
-          ...causes.flatMap((cause) => paragraph(cause, '  - ')),
-        ]),
-    ...heading('CHANGE AT THE COUPLINGS', 'right machine against left, at mid-span'),
-    ...since.changes.flatMap(({ coupling: c, change, covariance }) => {
+    ...paragraph(`All ${times.length} times together. ${sinceWords(train, together).headline}`),
+    ...causeLines(train, together),
+    ...heading('TIME BY TIME', "how far each coupling went, up and toward 3 o'clock +"),
+    ...times.flatMap(({ name, since }) => [
+      ...paragraph(`${name}. ${sinceWords(train, since).headline}`, '  - '),
+      ...since.changes.flatMap(({ coupling, change }) =>
+        paragraph(
+          `${train.couplings[coupling]?.name ?? ''}: rise ${signedText(change.z, train.units)}, side ${signedText(change.y, train.units)}`,
+          '      ',
+        ),
+      ),
+    ]),
+    ...changeLines(train, together, 'all times added up'),
+    ...placeLines(train, together),
+    ...cautionText(),
+    '',
+  ])
+}
+
+const sinceLines = (train: Train, since: Since): string[] => [
+  ...paragraph(sinceWords(train, since).headline),
+  ...causeLines(train, since),
+  ...changeLines(train, since, 'right machine against left, at mid-span'),
+  ...placeLines(train, since),
+]
+
+function causeLines(train: Train, since: Since): string[] {
+  const { causes } = sinceWords(train, since)
+  return causes.length === 0
+    ? []
+    : [
+        ...heading('WHAT MAY HAVE CHANGED', 'the likeliest first; ± holds 19 times of 20'),
+        ...causes.flatMap((cause) => paragraph(cause, '  - ')),
+      ]
+}
+
+function changeLines(train: Train, { changes }: Since, aside: string): string[] {
+  return [
+    ...heading('CHANGE AT THE COUPLINGS', aside),
+    ...changes.flatMap(({ coupling: c, change, covariance }) => {
       const coupling = train.couplings[c]
       if (!coupling) return []
       const u = (k: number) => Math.sqrt(Math.max(0, covariance[k]?.[k] ?? 0))
@@ -32,13 +70,15 @@ export function sinceText(train: Train, since: Since): string {
         2,
       )
     }),
-    ...(since.differs
-      ? [
-          ...heading('PLACES', `if ${stayed} stayed where it was: couplings tell no more`),
-          ...places.flatMap((place) => paragraph(place, '  - ')),
-        ]
-      : []),
-    ...cautionText(),
-    '',
-  ])
+  ]
+}
+
+function placeLines(train: Train, since: Since): string[] {
+  const { places, stayed } = sinceWords(train, since)
+  return since.differs
+    ? [
+        ...heading('PLACES', `if ${stayed} stayed where it was: couplings tell no more`),
+        ...places.flatMap((place) => paragraph(place, '  - ')),
+      ]
+    : []
 }

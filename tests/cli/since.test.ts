@@ -46,12 +46,25 @@ test('--json has every amount in the units of the file', () => {
   expect(answer.places.filter(({ body }) => body === 'm2').map(({ x }) => x)).toEqual([6300, 8100])
 })
 
+test('of several times it tells each and all together', () => {
+  const { status, out } = holdfast(['since', left, found, found, left])
+  const flat = out.replace(/\s+/g, ' ')
+  expect(status).toBe(0)
+  expect(flat).toMatch(/All 2 times together\. Nothing walked that these readings can tell/)
+  expect(flat).toMatch(/TIME BY TIME.* - .*One thing explains all that changed\./)
+  const { times, together } = JSON.parse(
+    holdfast(['since', left, found, left, found, '--json']).out,
+  ) as Record<'times', { differs: boolean }[]> & { together: { causes: { body?: string }[] } }
+  expect(times.map(({ differs }) => differs)).toEqual([true, true])
+  expect(together.causes[0]?.body).toBe('m2')
+})
+
 test.each([
-  ['one file', [left], /give two train files/],
-  ['three', [left, found, left], /compares two files/],
+  ['one file', [left], /two train files for each time.*; 1 is given/],
+  ['three', [left, found, left], /two train files for each time.*; 3 are given/],
   ['another train', [left, exampleFile('pump-and-motor')], /the machines are others/],
   ['one that is not there', ['nowhere.json', found], /no such file|does not exist|not there/],
-  ['standard input twice', ['-', '-'], /one file/],
+  ['standard input twice', ['-', '-'], /standard input is one file/],
 ])('refused with exit 2: %s', (_, files, why) => {
   const { status, complaints } = holdfast(['since', ...files])
   expect(status).toBe(2)

@@ -63,6 +63,25 @@ export function changesSince(then: Train, now: Train): CouplingChange[] {
   })
 }
 
+/** Changes of several times added up, coupling by coupling, with the covariance of the sum. */
+export const sumOf = (times: readonly (readonly CouplingChange[])[]): CouplingChange[] =>
+  (times[0] ?? []).map(({ coupling }, c) => {
+    const own = times.flatMap((changes) => changes.slice(c, c + 1))
+    const sum = (of: (one: CouplingChange) => number) => own.reduce((all, one) => all + of(one), 0)
+    return {
+      coupling,
+      change: {
+        y: sum(({ change }) => change.y),
+        sy: sum(({ change }) => change.sy),
+        z: sum(({ change }) => change.z),
+        sz: sum(({ change }) => change.sz),
+      },
+      covariance: [0, 1, 2, 3].map((i) =>
+        [0, 1, 2, 3].map((j) => sum(({ covariance }) => covariance[i]?.[j] ?? 0)),
+      ),
+    }
+  })
+
 const carried = (
   a: readonly number[],
   covariance: readonly (readonly number[])[],

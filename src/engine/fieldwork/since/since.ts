@@ -3,7 +3,7 @@ import { fitColumns } from '../loop/whitened'
 import { choleskyOf, solveLower } from '../../../mechanics/cholesky'
 import { solveSymmetric } from '../../../mechanics/symmetric'
 import type { Train } from '../../../mechanics/train'
-import { changesSince, type CouplingChange } from './changes'
+import { changesSince, sumOf, type CouplingChange } from './changes'
 import { bodyColumns, suspectsOf, type Suspect } from './suspects'
 
 /** A single cause that was fitted to all that changed. */
@@ -57,8 +57,17 @@ const told = 20
  * of chi-square plus the number of amounts that were fitted (Akaike's criterion).
  * @param then as left, @param now as found; of the same machines, see `notComparable`
  */
-export function sinceOf(then: Train, now: Train): Since {
-  const changes = changesSince(then, now)
+export const sinceOf = (then: Train, now: Train): Since => judged(now, changesSince(then, now))
+
+/**
+ * The same of several times together: what walks a little every time shows in the sum before it shows in any one.
+ * @param now the train as found the last time, @param times what changed each time: readings of different times err
+ * independently
+ */
+export const overTimes = (now: Train, times: readonly (readonly CouplingChange[])[]): Since =>
+  judged(now, sumOf(times))
+
+function judged(now: Train, changes: readonly CouplingChange[]): Since {
   const lower = triangle(changes)
   const white = (values: readonly number[]) => solveLower(lower, values)
   const values = white(changes.flatMap(({ change: { y, sy, z, sz } }) => [y, sy, z, sz]))
