@@ -27,6 +27,9 @@ const stand = vi.hoisted((): Standing => ({}))
 // every train that can be planned gets one plan made beforehand: what is asked is what undoing brings back.
 vi.mock('../../src/app/services/planner', () => ({
   Planner: class {
+    wake(): void {
+      // it answers at once
+    }
     ask({ document, text }: Question): Promise<Reply> {
       const read = readTrain(document ?? JSON.parse(text ?? ''))
       return Promise.resolve(

@@ -198,6 +198,7 @@ const crewPages: Readonly<Record<string, Readonly<Record<PaperSize, number>>>> =
   'base-bound-motor': { a4: 12, letter: 15 },
   'bolt-bound-gearbox': { a4: 14, letter: 14 },
   'five-in-a-line': { a4: 16, letter: 17 },
+  'hot-check': { a4: 5, letter: 5 },
   'leave-it-alone': { a4: 5, letter: 6 },
   'piped-compressor': { a4: 11, letter: 11 },
   'pump-and-motor': { a4: 6, letter: 7 },
