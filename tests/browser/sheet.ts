@@ -80,7 +80,7 @@ export async function chooseExample(page: Page, file: string): Promise<void> {
 
 export async function openText(page: Page, name: string, text: string): Promise<void> {
   await page
-    .locator('input[type=file]')
+    .locator('input[data-opens-files]')
     .setInputFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) })
 }
 

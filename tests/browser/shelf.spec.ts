@@ -262,7 +262,7 @@ test('a file is refused with place and reason, and the job on the sheet stays an
   ])
   expect(download.suggestedFilename()).toBe('blast-air-train.json')
   const path = await download.path()
-  await page.locator('input[type=file]').setInputFiles(path)
+  await page.locator('input[data-opens-files]').setInputFiles(path)
   await expect(notes(page)).toContainText('on the shelf with the same contents')
   await expect(page.locator('.saved')).toHaveText(/^saved as blast-air-train\.json at/)
   const saved = readFileSync(path, 'utf8')
