@@ -46,7 +46,7 @@ export const useAnalysis = defineStore('analysis', () => {
   const keptMargins = new Map<string, Margin>()
   /** How many times the usual work reasons may take; more where somebody asks to go on. */
   let reasonsWork = 1
-  let [listId, reasonsId, marginKey] = [0, 0, '']
+  let [listId, stoppedId, reasonsId, marginKey] = [0, 0, 0, '']
   let timer: ReturnType<typeof setTimeout> | undefined
 
   const work = () => ({ work: allowance.times })
@@ -73,7 +73,8 @@ export const useAnalysis = defineStore('analysis', () => {
       failure.value = reply.why
       further.value = false
     }
-    if (reply.kind === 'holds' && reply.id === listId) {
+    // what was on its way when somebody stopped the list does not set it going again
+    if (reply.kind === 'holds' && reply.id === listId && reply.id !== stoppedId) {
       const { list, done, total, finished } = reply
       holds.value = { list, done, total, finished, stopped: false }
       if (finished) keptHolds.set(document, holds.value)
@@ -127,6 +128,7 @@ export const useAnalysis = defineStore('analysis', () => {
 
   /** Leaves the list of choices as it is. */
   function stop(): void {
+    stoppedId = listId
     lists.stop(listId)
     if (holds.value) holds.value = { ...holds.value, stopped: true }
   }
