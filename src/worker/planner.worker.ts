@@ -55,10 +55,13 @@ if ('navigator' in self && 'locks' in self.navigator) {
 }
 
 const plans = new KnownTrains((read, ready, work) => new PlanRun(read.train, ready, { work }))
+let fetched: Promise<typeof import('./studies')> | undefined
+/** One promise for all who wait: questions go on in the order in which they came. */
 const studies = (): Promise<typeof import('./studies')> =>
-  import('./studies').catch(() => {
+  (fetched ??= import('./studies').catch(() => {
+    fetched = undefined
     throw new Error('a part of its program could not be loaded; the next change tries again')
-  })
+  }))
 
 /** The newest request for a plan. */
 let latest = 0
