@@ -38,8 +38,6 @@ type Post = (reply: AnalysisReply) => void
 export class Analyses {
   /** The analysis that is under way; an older one ends at its next breath. */
   private latest = 0
-  /** The newest one that was begun: an older question may come in after it, while this program is still being fetched. */
-  private newest = 0
   /** The plan that is being turned into work; what is worked out of an older one ends likewise. */
   private latestWork = 0
   private readonly trains: KnownTrains<StudiedTrain>
@@ -72,13 +70,12 @@ export class Analyses {
           return whyFoot(run, { body, foot, way }, options) ?? []
         })
         post({ id, kind: 'why', whys })
-      } else if (request.kind === 'work') {
-        if (id >= this.latestWork) await this.worked(id, train, post)
-      } else if (request.kind === 'from here')
+      } else if (request.kind === 'work') await this.worked(id, train, post)
+      else if (request.kind === 'from here')
         post({ id, kind: 'from here', from: bestFromHere(read.train, request.hand, solver) })
       else if (request.kind === 'reasons') post({ id, kind: 'reasons', reasons: run.reasons() })
-      else if (id >= this.newest) {
-        this.latest = this.newest = id
+      else {
+        this.latest = id
         await this.studied(id, train, request.curve, post)
       }
     } catch (error) {

@@ -6,6 +6,7 @@ import { readTrain, readTrainText } from '../document/readTrain'
 import { glpkSolver } from '../solvers/glpk'
 import { PlanRun } from '../engine/plan/planRun'
 import { alongKey } from './shareSweepKey'
+import { fetchedOnce } from './fetchedOnce'
 import { KnownTrains } from './knownTrains'
 import {
   reaching,
@@ -55,13 +56,11 @@ if ('navigator' in self && 'locks' in self.navigator) {
 }
 
 const plans = new KnownTrains((read, ready, work) => new PlanRun(read.train, ready, { work }))
-let fetched: Promise<typeof import('./studies')> | undefined
-/** One promise for all who wait: questions go on in the order in which they came. */
-const studies = (): Promise<typeof import('./studies')> =>
-  (fetched ??= import('./studies').catch(() => {
-    fetched = undefined
+const studies = fetchedOnce(() =>
+  import('./studies').catch(() => {
     throw new Error('a part of its program could not be loaded; the next change tries again')
-  }))
+  }),
+)
 
 /** The newest request for a plan. */
 let latest = 0
