@@ -1,7 +1,5 @@
-import { chiSquareLimit } from '../loop/chiSquare'
-import { fitColumns } from '../loop/whitened'
-import { choleskyOf, solveLower } from '../../../mechanics/cholesky'
-import { solveSymmetric } from '../../../mechanics/symmetric'
+import { chiSquareQuantile } from '../../../mechanics/chiSquare'
+import { leastSquares, type LeastSquares } from '../../../mechanics/leastSquares'
 import type { Train } from '../../../mechanics/train'
 import { changesSince, sumOf, type CouplingChange } from './changes'
 import { bodyColumns, suspectsOf, type Suspect } from './suspects'
@@ -68,70 +66,71 @@ export const overTimes = (now: Train, times: readonly (readonly CouplingChange[]
   judged(now, sumOf(times))
 
 function judged(now: Train, changes: readonly CouplingChange[]): Since {
-  const lower = triangle(changes)
-  const white = (values: readonly number[]) => solveLower(lower, values)
-  const values = white(changes.flatMap(({ change: { y, sy, z, sz } }) => [y, sy, z, sz]))
-  const freedom = values.length
-  const plain = values.reduce((sum, value) => sum + value * value, 0)
-  const fits = suspectsOf(now)
-    .map((suspect) => {
-      const columns = suspect.columns.map(white)
-      return { suspect, columns, ...fitColumns(columns, values) }
+  const values = changes.flatMap(({ change: { y, sy, z, sz } }) => [y, sy, z, sz])
+  const covariance = together(changes)
+  const fit = (columns: readonly (readonly number[])[]): LeastSquares =>
+    leastSquares({
+      values,
+      design: values.map((_, i) => columns.map((column) => column[i] ?? 0)),
+      covariance,
     })
+  const freedom = values.length
+  const plain = fit([]).squares
+  const fits = suspectsOf(now)
+    .map((suspect): Fit => ({ suspect, ...fit(suspect.columns) }))
     .sort((a, b) => scoreOf(a) - scoreOf(b))
-  const gains = ({ columns, squares }: Fit) =>
-    columns.length > 0 && plain - squares > chiSquareLimit(columns.length)
-  if (plain <= chiSquareLimit(freedom) && !fits.some(gains))
-    return { changes, differs: false, causes: [], places: placesOf(now, undefined, white, values) }
+  const gains = ({ suspect: { columns }, squares }: Fit) =>
+    columns.length > 0 && plain - squares > limitOf(columns.length)
+  if (plain <= limitOf(freedom) && !fits.some(gains))
+    return { changes, differs: false, causes: [], places: placesOf(now, undefined, fit) }
   const least = fits[0] ? scoreOf(fits[0]) : 0
   const causes = oneOfEach(fits)
-    .map((fit): FittedSuspect => {
-      const rest = freedom - fit.columns.length
+    .map(({ suspect, unknowns, ...one }): FittedSuspect => {
+      const rest = freedom - unknowns.length
       return {
-        suspect: fit.suspect,
-        by: fit.by,
-        covariance: inverse(fit.columns),
-        odds: Math.exp(scoreOf(fit) - least),
-        explains: rest <= 0 || fit.squares <= chiSquareLimit(rest),
+        suspect,
+        by: unknowns,
+        covariance: one.covariance,
+        odds: Math.exp(scoreOf({ suspect, ...one }) - least),
+        explains: rest <= 0 || one.squares <= limitOf(rest),
       }
     })
     .filter(({ odds, suspect }) => odds <= told && suspect.kind !== 'nothing')
   const [first] = causes
   const named = first?.suspect.kind === 'body' ? first.suspect.body : undefined
-  return { changes, differs: true, causes, places: placesOf(now, named, white, values) }
+  return { changes, differs: true, causes, places: placesOf(now, named, fit) }
 }
+
+/** What chance passes once in a thousand: a sum of squares of so many independent errors, each in its uncertainty. */
+const limitOf = (freedom: number): number => chiSquareQuantile(0.001, freedom)
 
 /** Every machine against one that is fixed today, or the first, but never the one that is thought to have walked. */
 function placesOf(
   train: Train,
   named: number | undefined,
-  white: (values: readonly number[]) => number[],
-  values: readonly number[],
+  fit: (columns: readonly (readonly number[])[]) => LeastSquares,
 ): Places {
   const others = train.machines.flatMap((_, m) => (m === named ? [] : [m]))
   const stayed = others.find((m) => train.machines[m]?.held === true) ?? others[0] ?? 0
   const bodies = train.machines.flatMap((_, m) => (m === stayed ? [] : [m]))
-  const columns = bodies.flatMap((m) => bodyColumns(train, m)).map(white)
-  const { by } = fitColumns(columns, values)
-  const covariance = inverse(columns)
+  const { unknowns, covariance } = fit(bodies.flatMap((m) => bodyColumns(train, m)))
+  const own = <Entry>(list: readonly Entry[], i: number) => list.slice(4 * i, 4 * i + 4)
   return {
     stayed,
     moved: bodies.map((body, i) => ({
       body,
-      by: by.slice(4 * i, 4 * i + 4),
-      covariance: covariance.slice(4 * i, 4 * i + 4).map((row) => row.slice(4 * i, 4 * i + 4)),
+      by: own(unknowns, i),
+      covariance: own(covariance, i).map((row) => own(row, i)),
     })),
   }
 }
 
-interface Fit {
+interface Fit extends Pick<LeastSquares, 'unknowns' | 'covariance' | 'squares'> {
   readonly suspect: Suspect
-  readonly columns: readonly (readonly number[])[]
-  readonly squares: number
-  readonly by: readonly number[]
 }
 
-const scoreOf = ({ squares, columns }: Fit): number => squares / 2 + columns.length
+const scoreOf = ({ squares, suspect: { columns } }: Pick<Fit, 'squares' | 'suspect'>): number =>
+  squares / 2 + columns.length
 
 /** Of ways to say one thing the likeliest. */
 function oneOfEach(sorted: readonly Fit[]): Fit[] {
@@ -146,23 +145,8 @@ function oneOfEach(sorted: readonly Fit[]): Fit[] {
   })
 }
 
-/** Cholesky's triangle of all changes: couplings err independently. */
-function triangle(changes: readonly CouplingChange[]): number[][] {
-  return choleskyOf(
-    changes.flatMap(({ covariance }, c) =>
-      covariance.map((row) => changes.flatMap((_, d) => row.map((value) => (c === d ? value : 0)))),
-    ),
+/** Covariance of all changes: couplings err independently. */
+const together = (changes: readonly CouplingChange[]): number[][] =>
+  changes.flatMap(({ covariance }, c) =>
+    covariance.map((row) => changes.flatMap((_, d) => row.map((value) => (c === d ? value : 0)))),
   )
-}
-
-/** Covariance of fitted amounts: the inverse of the columns' products; columns are of one weight already. */
-function inverse(columns: readonly (readonly number[])[]): number[][] {
-  const dot = (a: readonly number[], b: readonly number[]) =>
-    a.reduce((sum, value, i) => sum + value * (b[i] ?? 0), 0)
-  return columns.map((_, k) =>
-    solveSymmetric(
-      columns.map((a) => columns.map((b) => dot(a, b))),
-      columns.map((_one, j) => (j === k ? 1 : 0)),
-    ),
-  )
-}
