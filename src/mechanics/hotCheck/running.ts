@@ -1,3 +1,4 @@
+import { coverage95 } from '../coverage'
 import type { HotCheck } from '../hotCheck'
 import { checksOf, checkValue, shareOf } from '../misalignment/check'
 import type { CouplingResult } from '../misalignment/shares'
@@ -29,9 +30,6 @@ export interface RunningCoupling {
   /** From where to where its share lies 19 times of 20. */
   readonly reached: SharesReached
 }
-
-/** Standard normal quantile of 95 % between two ends. */
-const between95 = 1.96
 
 /** Every coupling whose line running is told. */
 export const runningCouplings = (
@@ -107,7 +105,7 @@ function runningAt(
     reached: reachedShares(train, result, {
       checks: checksOf(coupling).map((one) => {
         const { yy, yz, zz } = checkCovariance(one, changes)
-        const part = between95 * between95
+        const part = coverage95 * coverage95
         return { ellipse: { yy: part * yy, yz: part * yz, zz: part * zz }, y: 0, z: 0 }
       }),
       gap: 0,

@@ -1,3 +1,4 @@
+import { coverage95 } from '../coverage'
 import type { AsFound } from '../readings/asFound'
 import type { Misalignment } from '../readings/equation'
 import { readingGains, type Gains } from '../readings/gains'
@@ -6,9 +7,6 @@ import type { CouplingMotion } from './shares'
 
 /** From where to where a value is good, in its own unit (um, mrad). */
 export type Band = readonly [low: number, high: number]
-
-/** A value with a standard uncertainty is within so many of them 19 times of 20 (normal distribution). */
-const sureOf95 = 1.96
 
 /** How unsure it is what a set will show; standard uncertainties (um, mrad). */
 export type SetDoubt =
@@ -90,6 +88,6 @@ function meanOf(all: readonly Gains[]): Gains {
 
 /** The band around an expected value. */
 export const bandAround = (value: number, u: number): Band => [
-  value - sureOf95 * u,
-  value + sureOf95 * u,
+  value - coverage95 * u,
+  value + coverage95 * u,
 ]

@@ -1,3 +1,4 @@
+import { carried } from '../../../mechanics/carried'
 import { outward } from '../../../mechanics/readings/clock'
 import type { AsFound } from '../../../mechanics/readings/asFound'
 import { readingGains, type Gains } from '../../../mechanics/readings/gains'
@@ -73,12 +74,6 @@ export const gainedBy = (
   { gains: [y, sy, z, sz] }: Pick<EvidenceRow, 'gains'>,
   { misalignment: d }: Pick<CouplingMotion, 'misalignment'>,
 ): number => y * d.y + sy * d.sy + z * d.z + sz * d.sz
-
-const carried = (a: Gains, covariance: readonly (readonly number[])[], b: Gains): number =>
-  a.reduce(
-    (sum, ai, i) => sum + b.reduce((all, bj, j) => all + ai * bj * (covariance[i]?.[j] ?? 0), 0),
-    0,
-  )
 
 function rowsOf(
   train: Train,

@@ -1,4 +1,5 @@
 import { counted, listed } from '../../../language/names'
+import { carried } from '../../../mechanics/carried'
 import type { Misalignment } from '../../../mechanics/readings/equation'
 import type { Train } from '../../../mechanics/train'
 import { foundLines } from '../../../mechanics/uncertainty/foundLines'
@@ -81,13 +82,3 @@ export const sumOf = (times: readonly (readonly CouplingChange[])[]): CouplingCh
       ),
     }
   })
-
-const carried = (
-  a: readonly number[],
-  covariance: readonly (readonly number[])[],
-  b: readonly number[],
-): number =>
-  a.reduce(
-    (sum, ai, i) => sum + b.reduce((all, bj, j) => all + ai * bj * (covariance[i]?.[j] ?? 0), 0),
-    0,
-  )

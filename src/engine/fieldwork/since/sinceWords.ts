@@ -1,3 +1,4 @@
+import { coverage95 } from '../../../mechanics/coverage'
 import { toldNought, toldText } from '../../../language/amounts'
 import { capital, inSentence, listed } from '../../../language/names'
 import { towardSide } from '../../../language/sides'
@@ -13,9 +14,6 @@ export interface SinceWords {
   readonly places: readonly string[]
   readonly stayed: string
 }
-
-/** 95 % of a normal distribution lie within so many standard uncertainties. */
-const coverage = 1.96
 
 export function sinceWords(train: Train, { differs, causes, places }: Since): SinceWords {
   return {
@@ -150,6 +148,6 @@ export function movedAt(
 
 /** "0.12 mm (± 0.02 mm)"; um. */
 const within = (train: Train, value: number, u: number): string => {
-  const band = coverage * u
+  const band = coverage95 * u
   return `${toldText(value, train.units)} (±${toldNought(band, train.units) ? 'next to none' : toldText(band, train.units)})`
 }
