@@ -1,4 +1,4 @@
-import { covarianceOf } from '../../../mechanics/covarianceOf'
+import { covarianceOfSums } from '../../../mechanics/covarianceOfSums'
 import { outward } from '../../../mechanics/readings/clock'
 import type { AsFound } from '../../../mechanics/readings/asFound'
 import { readingGains, type Gains } from '../../../mechanics/readings/gains'
@@ -53,7 +53,7 @@ export function evidenceOf(
       }, 0)
       const was = a.coupling === b.coupling ? found[a.coupling] : undefined
       const line = was?.again ?? was?.covariance
-      const lines = line ? covarianceOf(a.gains, line, b.gains) : 0
+      const lines = line ? covarianceOfSums(a.gains, line, b.gains) : 0
       return own + work + lines
     }),
   )

@@ -1,5 +1,5 @@
 import { counted, listed } from '../../../language/names'
-import { covarianceOf } from '../../../mechanics/covarianceOf'
+import { covarianceOfSums } from '../../../mechanics/covarianceOfSums'
 import type { Misalignment } from '../../../mechanics/readings/equation'
 import type { Train } from '../../../mechanics/train'
 import { foundLines } from '../../../mechanics/uncertainty/foundLines'
@@ -58,7 +58,7 @@ export function changesSince(then: Train, now: Train): CouplingChange[] {
         sz: is.line.sz - line.sz,
       },
       covariance: carry.map((a, i) =>
-        carry.map((b, j) => (is.covariance[i]?.[j] ?? 0) + covarianceOf(a, was.covariance, b)),
+        carry.map((b, j) => (is.covariance[i]?.[j] ?? 0) + covarianceOfSums(a, was.covariance, b)),
       ),
     }
   })

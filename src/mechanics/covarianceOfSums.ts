@@ -2,7 +2,7 @@
  * Covariance of two weighted sums of values that hang together, a' V b (JCGM 102, 6.2).
  * @param a weights of the one sum, @param covariance of the values, @param b weights of the other
  */
-export const covarianceOf = (
+export const covarianceOfSums = (
   a: readonly number[],
   covariance: readonly (readonly number[])[],
   b: readonly number[],
