@@ -12,7 +12,7 @@ import type { Block, Chapter, PrintFor } from './page'
 import { readyBox } from './readyPage'
 import { sureLine } from './sureBlocks'
 import { trainFigure } from './trainFigure'
-import { carriedWords, sentence, sidesInWords, signInWords } from './words'
+import { carriedWords, jobTitle, sentence, sidesInWords, signInWords } from './words'
 
 /**
  * The first page: what is asked of whom, on which train, and who stands for it. The crew's has every foot, the office's
@@ -30,7 +30,7 @@ export function frontPage(job: Drawn, print: PrintFor): Chapter {
       {
         kind: 'text',
         look: 'lead',
-        text: [document.name, ...(document.site === undefined ? [] : [document.site])].join(', '),
+        text: jobTitle(document),
       },
       { kind: 'figures', figures: [trainFigure(train)] },
       { kind: 'text', look: 'plain', text: `${sidesInWords(train)} ${signInWords} ${caution}` },

@@ -1,7 +1,7 @@
 import type { WorkDone } from '../document/work'
 import type { WorkCard } from '../engine/fieldwork/steps/cards'
 import { footMoves } from '../engine/fieldwork/loop/actual'
-import type { WorkItem, WorkState } from '../engine/fieldwork/workList'
+import { workStateWords, type WorkItem } from '../engine/fieldwork/workList'
 import { workSoFar, type StepSoFar } from '../engine/fieldwork/loop/workSoFar'
 import { movedBodies } from '../engine/plan/moves'
 import { sentenceOf } from '../engine/plan/sentence'
@@ -13,7 +13,7 @@ import { caution } from '../text/remarksText'
 import { untouched } from './asLeftPage'
 import type { Drawn } from './job'
 import type { Block, Chapter } from './page'
-import { sentence, sidesInWords, signInWords } from './words'
+import { jobTitle, sentence, sidesInWords, signInWords } from './words'
 
 /** What one shift leaves to the next: what is done, what is begun, what comes next, what must not be touched. */
 export function shiftPage(job: Drawn): Chapter {
@@ -27,7 +27,7 @@ export function shiftPage(job: Drawn): Chapter {
       {
         kind: 'text',
         look: 'lead',
-        text: [document.name, ...(document.site === undefined ? [] : [document.site])].join(', '),
+        text: jobTitle(document),
       },
       { kind: 'text', look: 'strong', text: headline },
       { kind: 'text', look: 'plain', text: `${sidesInWords(train)} ${signInWords} ${caution}` },
@@ -135,23 +135,16 @@ function nextBox(list: readonly WorkItem[], steps: readonly StepSoFar[]): Block[
   ]
 }
 
-const stateWords: Record<WorkState, string> = {
-  done: 'done',
-  next: 'NEXT',
-  open: 'to do',
-  waits: 'waits',
-}
-
 /** The whole job as one list, as the sheet has it, with who did what and when; its halves beside each other. */
 function wholeJob(list: readonly WorkItem[], steps: readonly StepSoFar[]): Block[] {
   const done = list.filter(({ state }) => state === 'done').length
   const items = list.map(({ state, words, step }) => {
     const of = steps.find(({ instruction }) => instruction.id === step)
     const last = of?.ticked.at(-1)?.entry
-    const begun = state !== 'done' && last ? 'begun' : stateWords[state]
+    const begun = state !== 'done' && last ? 'begun' : workStateWords[state]
     const when = last?.when === undefined ? undefined : whenText(last.when)
     const told = [last?.by, when].filter((part) => part !== undefined && part !== '').join(', ')
-    return `${begun}: ${words}${told === '' ? '' : ` (${told})`}`
+    return `${state === 'next' ? begun.toUpperCase() : begun}: ${words}${told === '' ? '' : ` (${told})`}`
   })
   const half = Math.ceil(items.length / 2)
   return [

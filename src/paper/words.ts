@@ -1,3 +1,4 @@
+import type { TrainDocument } from '../document/schema'
 import type { Body, Train } from '../mechanics/train'
 import { bodyCarried } from '../engine/fieldwork/steps/carried'
 import { motionsFrom } from '../engine/fieldwork/steps/pose'
@@ -40,3 +41,7 @@ export function heldWords(train: Train, answer: PlanAnswer, body: Body): string 
 
 /** A sentence with its full stop. */
 export const sentence = (text: string): string => (/[.!?]$/.test(text.trim()) ? text : `${text}.`)
+
+/** What the first page is headed by: the train, and where it stands. */
+export const jobTitle = ({ name, site }: Pick<TrainDocument, 'name' | 'site'>): string =>
+  [name, ...(site === undefined ? [] : [site])].join(', ')

@@ -5,6 +5,14 @@ import type { Instruction } from './steps/instructions'
 /** Where the work stands on one thing: done, the next one to do, open though not next, or waiting for what comes before. */
 export type WorkState = 'done' | 'next' | 'open' | 'waits'
 
+/** The same as people read it. */
+export const workStateWords: Record<WorkState, string> = {
+  done: 'done',
+  next: 'next',
+  open: 'to do',
+  waits: 'waits',
+}
+
 /** One thing of the whole job, from the checks before moving to the record of how the train is left. */
 export interface WorkItem {
   readonly what: ReadyWhat | 'as found' | 'step' | 'read again' | 'as left'
