@@ -1,5 +1,6 @@
 import { expect, test } from '@playwright/test'
-import { chooseExample, openSheet, resized, watch, worked } from './sheet'
+import { longTrain } from '../holds/longTrain'
+import { chooseExample, drawn, openSheet, openText, resized, watch, worked } from './sheet'
 
 // The first window answers what is done at each foot, whether it may begin, what was not entered and what is fixed.
 
@@ -8,11 +9,18 @@ const windows = [
   { width: 1024, height: 768 },
 ]
 
+/** Nine machines, more than any example has. */
+const nine = longTrain(9)
+
 test('at 1440 and 1024 px the whole foot table stands in the first window', async ({ page }) => {
   const seen = watch(page)
   await openSheet(page)
-  for (const file of ['five-in-a-line.json', 'bolt-bound-gearbox.json', 'skid-as-one.json']) {
-    await chooseExample(page, file)
+  for (const file of ['five-in-a-line.json', 'skid-as-one.json', 'nine']) {
+    if (file === 'nine') {
+      await openText(page, 'nine.json', JSON.stringify(nine))
+      await expect(page.locator('.train-name')).toHaveText(nine.name)
+      await drawn(page)
+    } else await chooseExample(page, file)
     await worked(page)
     for (const size of windows) {
       const at = `${file} at ${size.width} px`
