@@ -1,21 +1,31 @@
+import { aimsTable } from './aimsTable'
 import { couplingsTable } from './couplingsTable'
 import { feetTable } from './feetTable'
+import { gapsTable } from './gapsTable'
 import { growthTarget } from './growthTable'
 import { machinesTable } from './machinesTable'
 import type { PasteTarget } from './pasted'
 import { pointsTable } from './pointsTable'
 import { readingsTarget } from './readingsTable'
+import { settingsTable } from './settingsTable'
+import { skidsTable } from './skidsTable'
 import { statesTable } from './statesTable'
+import { strainTable } from './strainTable'
 import { surveysTable } from './surveysTable'
 
 /** All that can be pasted, each after what its rows name. */
 export const allTables: readonly PasteTarget[] = [
   machinesTable,
+  skidsTable,
   pointsTable,
   feetTable,
   couplingsTable,
   readingsTarget,
+  gapsTable,
+  strainTable,
   statesTable,
+  aimsTable,
+  settingsTable,
   growthTarget,
   surveysTable,
 ]

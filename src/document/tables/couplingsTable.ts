@@ -1,6 +1,7 @@
 import type { TrainDocument } from '../schema'
 import { valueAt, withValue, type Path } from '../place'
 import { couplingNamed, couplingTitleOf, machineNamed } from '../titles'
+import { onlyNames } from './couplingRows'
 import type { CsvCell } from './csv'
 import type { PasteColumn, PastedValues, PasteOutcome, PasteTarget } from './pasted'
 import { belowNought, numberColumns } from './pathColumns'
@@ -66,7 +67,7 @@ function put(document: TrainDocument, values: PastedValues): PasteOutcome {
   const given = columns.filter(
     ({ key, path }) => path && values[key] !== undefined && !(key === 'name' && finds),
   )
-  if (given.length === 0) return { why: 'nothing but names stands in this row' }
+  if (given.length === 0) return { why: onlyNames }
   const next = given.reduce((now, { key, path = [] }) => {
     const value = key === 'tolerance.shape' ? shape : values[key]
     // what a file takes anyway is not written

@@ -1,6 +1,7 @@
 import type { TrainDocument } from '../schema'
 import { bodiesAt, nextId } from '../edits/bodies'
 import { bodyNamed, same } from './bodyNamed'
+import { onlyNames } from './couplingRows'
 import type { CsvCell } from './csv'
 import { feetColumns as columns } from './feetColumns'
 import type { PasteTarget, PastedValues, PasteOutcome } from './pasted'
@@ -44,7 +45,7 @@ function put(document: TrainDocument, values: PastedValues): PasteOutcome {
     ? withList(document, [...body.path, 'feet'], (feet) => [...feet, { id }])
     : document
   const given = columns.filter(({ key, path }) => path.length > 0 && values[key] !== undefined)
-  if (given.length === 0) return { why: 'nothing but names stands in this row' }
+  if (given.length === 0) return { why: onlyNames }
   const next = given.reduce((now, { key, path, kind }) => {
     // what a file takes anyway is not written
     const value = kind === 'yes' && values[key] === true ? undefined : values[key]

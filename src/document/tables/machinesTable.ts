@@ -3,27 +3,14 @@ import { roles } from '../../mechanics/train'
 import { addMachine } from '../edits/machines'
 import { valueAt, withValue } from '../place'
 import { machineNamed } from '../titles'
+import { bodyAmounts, fixedColumns, freeColumns, liftColumns, type BodyColumn } from './bodyColumns'
 import type { CsvCell } from './csv'
 import type { PastedValues, PasteOutcome, PasteTarget } from './pasted'
-import { belowNought, numberColumns, type PathColumn } from './pathColumns'
-
-/** A column of the table of machines. */
-interface MachineColumn extends PathColumn {
-  /** What a yes or no is where a file says nothing. */
-  readonly instead?: boolean
-}
+import { belowNought, numberColumns } from './pathColumns'
 
 const number = numberColumns('machines')
-const yes = (heading: string, instead: boolean, ...path: string[]): MachineColumn => ({
-  key: path.join('.'),
-  heading,
-  names: [],
-  kind: 'yes',
-  path,
-  instead,
-})
 
-const columns: readonly MachineColumn[] = [
+const columns: readonly BodyColumn[] = [
   { key: 'name', heading: 'machine', names: ['name'], kind: 'text', path: ['name'] },
   { key: 'role', heading: 'role', names: ['kind'], kind: 'text', path: ['role'] },
   number('axis above feet', ['shaft height', 'axis z', 'height'], 'axis', 'z'),
@@ -32,29 +19,14 @@ const columns: readonly MachineColumn[] = [
   number('left axis y', [], 'axis', 'left', 'y'),
   number('right axis above feet', ['right axis z', 'right height'], 'axis', 'right', 'z'),
   number('right axis y', [], 'axis', 'right', 'y'),
-  yes('fixed', false, 'held'),
-  {
-    key: 'anchored',
-    heading: 'anchored, because',
-    names: ['anchored'],
-    kind: 'text',
-    path: ['anchored'],
-  },
-  number('effort', [], 'effort'),
+  ...fixedColumns,
   number('speed', [], 'speed'),
-  number('weight in the cost', ['weight'], 'weight'),
-  number('tilt at most', ['tilt'], 'tilt'),
-  number('mass', [], 'mass'),
-  number('one jack carries', ['jack'], 'jack'),
-  number('slope as found', ['slope'], 'level'),
+  ...liftColumns,
   number('feet above skid’s feet', ['above skid'], 'base'),
-  yes('shim', true, 'free', 'shim'),
-  yes('slide', true, 'free', 'side'),
-  yes('along', false, 'free', 'axial'),
-  yes('roll', false, 'free', 'roll'),
+  ...freeColumns,
 ]
 /** What is no number below 0. */
-const amounts = ['effort', 'speed', 'weight', 'tilt', 'mass', 'jack']
+const amounts = ['speed', ...bodyAmounts]
 
 /** Machines as a table, from the left end of the train to the right: a row a machine. */
 export const machinesTable: PasteTarget = {

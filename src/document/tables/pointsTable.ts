@@ -2,6 +2,7 @@ import type { TrainDocument } from '../schema'
 import { bodiesAt, nextId, type BodyAt } from '../edits/bodies'
 import { valueAt, withList, withValue } from '../place'
 import { bodyNamed, same } from './bodyNamed'
+import { onlyNames } from './couplingRows'
 import type { CsvCell } from './csv'
 import type { PastedValues, PasteOutcome, PasteTarget } from './pasted'
 import { pastedRange } from './pastedRange'
@@ -87,7 +88,7 @@ function put(document: TrainDocument, values: PastedValues): PasteOutcome {
     ...places.map((key) => [key, values[key]] as const),
     ...ranges.map(({ way, range }) => [way, range] as const),
   ].filter(([, value]) => value !== undefined)
-  if (fields.length === 0) return { why: 'nothing but names stands in this row' }
+  if (fields.length === 0) return { why: onlyNames }
   return {
     document: fields.reduce(
       (now, [key, value]) => withValue(now, [...path, at, key], value),
