@@ -23,7 +23,11 @@ export function asLeftPage(job: Drawn): Chapter[] {
       blocks: [
         ...couplingsLeft(job),
         ...shimMap(job),
-        { kind: 'heading', text: 'Closed', aside: 'as entered, or to be written in' },
+        {
+          kind: 'heading',
+          text: 'Closed',
+          aside: 'figure, and by whom; as entered, or to be written in',
+        },
         closing(facts),
         {
           kind: 'beside',
@@ -147,34 +151,19 @@ const halves = <Entry>(entries: readonly Entry[]): (readonly Entry[])[] =>
         entries.slice(Math.ceil(entries.length / 2)),
       ]
 
-/** Three things a line: what was done or worked with, and its figure as entered, or a box for it. */
+/** What was done or worked with, each in a box with its figure as entered, or with room for it. */
 function closing(facts: RecordFacts): Block {
   const entered = factKeys
     .filter((key) => !signs.some((sign) => sign === key))
-    .map((key): [string, string] => [factWords[key], said(facts, key)])
+    .map((key) => ({ label: factWords[key], value: said(facts, key) }))
   const asked = [
     'soft foot, most',
     'pipe strain, most',
     'jackscrews backed off',
     'locks and tags off',
-  ].map((what): [string, string] => [what, ''])
-  const all = [...entered, ...asked]
-  return {
-    kind: 'table',
-    columns: Array.from({ length: aLine }, () => [
-      { head: 'what', width: 2.9 },
-      { head: 'figure; by', width: 1.9 },
-    ]).flat(),
-    rows: all.flatMap((_, i) =>
-      i % aLine === 0
-        ? [Array.from({ length: aLine }, (_, k) => all[i + k] ?? [' ', ' ']).flat()]
-        : [],
-    ),
-  }
+  ].map((label) => ({ label, value: '' }))
+  return { kind: 'boxes', columns: 4, boxes: [...entered, ...asked] }
 }
-
-/** Things closed that stand beside each other. */
-const aLine = 3
 
 /** Held machines, feet that may not move, and what was set before. */
 export function untouched({ train, answer }: Drawn, moved: readonly Body[]): string[] {

@@ -49,6 +49,8 @@ export function blockHeight(block: Block, width: number = textWidth): number {
       )
     case 'blanks':
       return Math.ceil(block.labels.length / block.columns) * print.blank + print.gap
+    case 'boxes':
+      return boxesHeight(block, width) + print.gap
     case 'step':
       return stepHeight(block.step) + print.gap
     case 'feet':
@@ -63,6 +65,21 @@ export function blockHeight(block: Block, width: number = textWidth): number {
       )
     }
   }
+}
+
+/** Rows of boxes, each as tall as its fullest: the name, and under it what is known or room for a glove's pencil (mm). */
+function boxesHeight({ boxes, columns }: Extract<Block, { kind: 'boxes' }>, width: number): number {
+  const inside = width / columns - 2 * print.cell.across - 1
+  const heights = boxes.map(
+    ({ label, value }) =>
+      linesHeight(linesOf(label, print.small, inside), print.small, 1.2) +
+      Math.max(print.actual, linesHeight(linesOf(value, print.plain, inside), print.plain)) +
+      print.cell.along,
+  )
+  return heights.reduce(
+    (sum, _, i) => (i % columns === 0 ? sum + Math.max(...heights.slice(i, i + columns)) : sum),
+    0,
+  )
 }
 
 /** Height of every item of a list; one to be ticked is as tall as its box (mm). */
@@ -83,9 +100,12 @@ const itemHeight = (item: string, width: number): number =>
     print.plain,
   ) + 0.8
 
+/** What the frame of a cell to write in takes of the text beside it (mm). */
+const ruled = 0.3
+
 const columnWidth = (table: Table, column: number, width: number): number => {
   const all = table.columns.reduce((sum, part) => sum + part.width, 0)
-  return ((table.columns[column]?.width ?? 1) / all) * width - 2 * print.cell.across
+  return ((table.columns[column]?.width ?? 1) / all) * width - 2 * print.cell.across - ruled
 }
 
 export const headHeight = (table: Table, width: number = textWidth): number =>

@@ -10,7 +10,12 @@ const frame = 4.4
 /** Height of a foot's card where so many stand side by side (mm). */
 export function cardHeight(card: PaperFootCard, columns: number): number {
   const width = (textWidth - 2 * (columns - 1)) / columns - 2 * inset
-  const lines = (text: string | undefined, points: number, room = width, leading = 1.28): number =>
+  const lines = (
+    text: string | undefined,
+    points: number,
+    room = width,
+    leading: number = print.leading,
+  ): number =>
     text === undefined || text === ''
       ? 0
       : linesHeight(linesOf(text, points, room, points > print.plain), points, leading)

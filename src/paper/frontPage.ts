@@ -26,6 +26,7 @@ export function frontPage(job: Drawn, print: PrintFor): Chapter {
   return {
     section: 'front',
     title: answer.status === 'in-tolerance' ? 'Nothing needs to move' : 'Work sheet',
+    whole: true,
     blocks: [
       {
         kind: 'text',

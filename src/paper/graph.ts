@@ -16,7 +16,9 @@ const left = 15
 const right = 5
 const top = 6
 const under = 13
-const plotHeight = 50
+const plotHeight = 44
+/** Beside another one, on half the width. */
+const plotHeightBeside = 38
 
 export type GraphPlane = 'rise' | 'side'
 
@@ -42,17 +44,18 @@ export function graph(
     ...gates.flatMap(({ low, high }) => [low.value, high.value]),
   ]
   const [low, high] = [Math.min(...values), Math.max(...values)]
+  const plot = width < textWidth ? plotHeightBeside : plotHeight
   const scale = graphScale(
     train,
     { length: last - first, span: Math.max(high - low, 20) },
-    { width: width - left - right, height: plotHeight - 4 },
+    { width: width - left - right, height: plot - 4 },
   )
   const middle = (low + high) / 2
   const start = left + (width - left - right - (last - first) / scale.along) / 2
   const px = (mm: number) => mm * pxPerMm
   const x = (at: number) => px(start + (at - first) / scale.along)
   const y = (value: Micrometres) =>
-    px(top + plotHeight / 2 - up * ((value - middle) / 1000) * scale.across)
+    px(top + plot / 2 - up * ((value - middle) / 1000) * scale.across)
   const trace = (piece: AxisLines, axis: AxisLines['found'], look: Look, dash?: string): Mark =>
     poly(
       endsOf(piece).map((at) => [x(at), y(lineValueAt(axis[way], at))] as const),
@@ -60,13 +63,13 @@ export function graph(
       false,
       dash,
     )
-  const frame = { l: px(left), r: px(width - right), t: px(top), b: px(top + plotHeight) }
+  const frame = { l: px(left), r: px(width - right), t: px(top), b: px(top + plot) }
   const names = machineLabels(train, lines, x, frame.b)
   return {
     scale,
     figure: {
       width,
-      height: top + plotHeight + under + names.extra / pxPerMm,
+      height: top + plot + under + names.extra / pxPerMm,
       name: way === 'rise' ? 'shaft lines up and down' : 'shaft lines to the sides',
       marks: [
         ...grid(train, scale, { first, last, low: middle, x, y }, frame),

@@ -31,7 +31,7 @@ export function graphPage({ train, answer, figures }: Drawn): Chapter {
     title: 'The shaft lines, to scale',
     whole: true,
     blocks: [
-      { kind: 'figures', figures: [key(train, answer)] },
+      { kind: 'figures', figures: [key(train, answer)], leads: true },
       ...(isShort(train)
         ? [{ kind: 'beside' as const, parts: planes.map((blocks) => ({ width: 6, blocks })) }]
         : planes.flat()),

@@ -81,6 +81,12 @@ function blockOf(block: Block): Markup {
       return markup`<div class="figures">${block.figures.map(figureOf)}</div>`
     case 'blanks':
       return markup`<div class="blanks c${block.columns}">${block.labels.map(plain)}</div>`
+    case 'boxes': {
+      const boxes = block.boxes.map(
+        ({ label, value }) => markup`<div><p>${label}</p>${line('value', value)}</div>`,
+      )
+      return markup`<div class="boxes c${block.columns}">${boxes}</div>`
+    }
     case 'step':
       return stepOf(block.step)
     case 'beside': {
@@ -153,7 +159,7 @@ function cardOf(card: PaperFootCard, columns: number): Markup {
 }
 
 function stepOf(step: StepCard): Markup {
-  const { stop } = step
+  const { stop, over } = step
   const words = [
     markup`<p class="strong">${step.words}</p>`,
     step.breaks.map((text) => line('strong', text)),
@@ -163,6 +169,7 @@ function stepOf(step: StepCard): Markup {
     run('Dials, from 0:', step.dials),
     run('Then the couplings should show, by the model:', step.expected),
     stop === undefined ? '' : markup`<p class="stop"><b>STOP POINT.</b> ${stop}</p>`,
+    line('strong', over),
   ]
   return markup`<div class="step"><div class="sign"><b class="number">${step.number}</b>${step.sign.map(plain)}</div><div>${words}</div></div>`
 }

@@ -87,15 +87,9 @@ function cardBlocks(job: DrawnPlan, body: Body, facts: readonly FootFacts[]): Bl
       ...(parts > 1
         ? [{ kind: 'heading', text: `Feet, part ${part + 1} of ${parts}` } as const]
         : []),
-      {
-        kind: 'beside',
-        parts: [
-          {
-            width: 12,
-            blocks: [...side('far'), { kind: 'figures', figures: [map] }, ...side('near')],
-          },
-        ],
-      } as const,
+      ...side('far'),
+      { kind: 'figures', figures: [map] } as const,
+      ...side('near'),
     ]
   })
 }

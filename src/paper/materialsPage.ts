@@ -28,6 +28,10 @@ export function materialsPage(job: Drawn): Chapter[] {
   ]
 }
 
+/** Whether plates were chosen, which are fetched before anything is moved. */
+export const hasPlates = ({ answer }: Drawn): boolean =>
+  answer.status === 'planned' && madeOf(answer.rounded)?.packs !== undefined
+
 /** No plates were chosen: what is in store, and where the amounts stand. */
 function noPlates({ train }: Drawn): Block[] {
   const { shims } = train.plan

@@ -53,7 +53,7 @@ export interface Chapter {
   readonly section: Section
   readonly title: string
   readonly blocks: readonly Block[]
-  /** Belongs on one page: it begins a new one rather than being parted, where the page before is not left nearly empty. */
+  /** Wanted on one page: the page is turned before it rather than within it, where that takes no page more. */
   readonly whole?: boolean
 }
 
@@ -70,6 +70,8 @@ export type Block =
   | { readonly kind: 'figures'; readonly figures: readonly Figure[]; readonly leads?: boolean }
   /** Labels with a line to write on. */
   | { readonly kind: 'blanks'; readonly labels: readonly string[]; readonly columns: number }
+  /** Boxes to write in, each named inside at its top; what is known already stands in it. */
+  | { readonly kind: 'boxes'; readonly boxes: readonly PaperBox[]; readonly columns: number }
   | { readonly kind: 'feet'; readonly columns: number; readonly cards: readonly PaperFootCard[] }
   | { readonly kind: 'step'; readonly step: StepCard }
   | Beside
@@ -158,8 +160,16 @@ export interface StepCard {
   readonly expected: readonly string[]
   /** What must be seen and agreed before the next step. */
   readonly stop?: string
+  /** That it goes on over the page, and with what. */
+  readonly over?: string
   /** Boxes to sign in: "done", "time", "by", with what the record has of them. */
   readonly sign: readonly string[]
+}
+
+export interface PaperBox {
+  readonly label: string
+  /** Empty where it is to be written in. */
+  readonly value: string
 }
 
 /** One foot on its machine's page: what to do there, what came of it. */

@@ -8,7 +8,7 @@ import { frontPage } from './frontPage'
 import { graphPage, isShort } from './graphPage'
 import { drawn, type Drawn, type PaperJob } from './job'
 import { machinePages } from './machinePages'
-import { materialsPage } from './materialsPage'
+import { hasPlates, materialsPage } from './materialsPage'
 import type { Chapter, Paper, PaperSize, PrintFor } from './page'
 import { paginate } from './paginate'
 import { readingPages } from './readingPages'
@@ -43,15 +43,16 @@ export function paperOf(job: PaperJob, { size, print, date }: PaperSettings): Pa
   }
 }
 
-/** What the job is done by, in its order: every foot, checks, each machine with its steps, readings, the lines, what is left. */
+/** What the job is done by, in its order: every foot, checks, plates to have at hand, each machine with its steps, readings, the lines, what is left. */
 const crewChapters = (job: Drawn): Chapter[] => [
   frontPage(job, 'crew'),
   ...checksPage(job),
   ...(isShort(job.train) ? [graphPage(job)] : []),
+  ...(hasPlates(job) ? materialsPage(job) : []),
   ...machinePages(job),
   ...readingPages(job),
   ...(isShort(job.train) ? [] : [graphPage(job)]),
-  ...materialsPage(job),
+  ...(hasPlates(job) ? [] : materialsPage(job)),
   ...asLeftPage(job),
 ]
 

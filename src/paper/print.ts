@@ -15,7 +15,9 @@ export const print = {
   drawn: 33,
   toward: 12,
   foot: 14,
-  gap: 2.6,
+  gap: 2.2,
+  /** Height of a line over the size of its letters. */
+  leading: 1.22,
   cell: { across: 1.4, along: 0.9 },
   tallRow: 9,
   /** A line to write on. */

@@ -196,9 +196,9 @@ function softSheet(train: Train, ready: ReadyAnswer): Block[] {
       columns: [
         { head: 'machine', width: 2.2 },
         ...[1, 2].flatMap(() => [
-          { head: 'foot', width: 1.4 },
+          { head: 'foot', width: 1.9 },
           { head: `rises, ${unit}`, width: 1.2 },
-          { head: `gaps at four corners, ${unit}`, width: 3.2 },
+          { head: `gaps at four corners, ${unit}`, width: 2.7 },
         ]),
       ],
       rows: missing.flatMap(({ where }) => {

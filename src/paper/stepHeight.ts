@@ -17,6 +17,7 @@ export function stepHeight({
   dials,
   expected,
   stop,
+  over,
   sign,
 }: StepCard): number {
   const width = textWidth - beside
@@ -34,7 +35,8 @@ export function stepHeight({
     run('First:', before) +
     run(`${liftsTitle}:`, lifts) +
     run('Dials, from 0:', dials) +
-    run('Then the couplings should show:', expected) +
+    run('Then the couplings should show, by the model:', expected) +
+    (over === undefined ? 0 : text(over, print.strong, width, true) + 0.6) +
     (stop === undefined ? 0 : text(`STOP POINT. ${stop}`, print.plain, width - 4.6) + 3.6)
   return Math.max(body + 2.4, (1 + sign.length) * print.actual) + 0.7
 }

@@ -16,7 +16,7 @@ const shares = Array.from({ length: 12 }, (_, i) => `.paper .w${i + 1}{flex:${i 
  * the bar at the foot of a page measures what it says.
  */
 export const paperStyle = (size: PaperSize): string => `
-.paper{color:#000;background:#fff;font-family:Arial,Helvetica,'Liberation Sans','Nimbus Sans',Arimo,sans-serif;font-size:${print.plain}pt;line-height:1.28;font-variant-numeric:tabular-nums;text-align:left}
+.paper{color:#000;background:#fff;font-family:Arial,Helvetica,'Liberation Sans','Nimbus Sans',Arimo,sans-serif;font-size:${print.plain}pt;line-height:${print.leading};font-variant-numeric:tabular-nums;text-align:left}
 .paper *{box-sizing:border-box;margin:0;padding:0}
 .paper .page{width:${textWidth}mm;min-height:${pageHeight(size)}mm;margin:0 auto;display:flex;flex-direction:column;break-after:page;position:relative}
 .paper .page:last-child{break-after:auto}
@@ -30,11 +30,11 @@ export const paperStyle = (size: PaperSize): string => `
 .paper .bar{display:block;width:${barLength}mm;height:2mm;margin-bottom:.4mm}
 .paper .bar path{fill:none;stroke:#000;stroke-width:.35}
 .paper .bar-note{width:${barLength}mm;text-align:center}
-.paper h3{font-size:${print.heading}pt;line-height:1.28;margin:1.4mm 0 1mm;padding-bottom:.2mm;border-bottom:.25mm solid #000;break-after:avoid}
+.paper h3{font-size:${print.heading}pt;line-height:${print.leading};margin:1.4mm 0 1mm;padding-bottom:.2mm;border-bottom:.25mm solid #000;break-after:avoid}
 .paper h3 small{font-weight:400;font-size:${print.small}pt}
 .paper p,.paper ul,.paper table,.paper .box,.paper .figures,.paper .blanks,.paper .feet{margin-bottom:${print.gap}mm}
 .paper .page-foot p,.paper .page-head p,.paper .box p,.paper .card p,.paper figcaption p{margin-bottom:0}
-.paper p.lead{font-size:${print.lead}pt;font-weight:700;line-height:1.28}
+.paper p.lead{font-size:${print.lead}pt;font-weight:700;line-height:${print.leading}}
 .paper p.strong{font-size:${print.strong}pt;font-weight:600}
 .paper p.small{font-size:${print.small}pt}
 .paper p.sum{font-size:${print.sum}pt;padding-left:6mm}
@@ -70,6 +70,12 @@ ${shares}
 .paper .blanks.c3{grid-template-columns:1fr 1fr 1fr}
 .paper .blanks.c4{grid-template-columns:2fr 2fr 2fr 1fr}
 .paper .blanks p{height:${print.blank}mm;border-bottom:.25mm solid #000;font-size:${print.small}pt;margin:0}
+.paper .boxes{display:grid;border:.3mm solid #000;border-width:.3mm 0 0 .3mm;margin-bottom:${print.gap}mm}
+.paper .boxes.c4{grid-template-columns:1fr 1fr 1fr 1fr}
+.paper .boxes>div{border:.3mm solid #000;border-width:0 .3mm .3mm 0;padding:0 ${print.cell.across}mm ${print.cell.along}mm;overflow-wrap:anywhere;break-inside:avoid}
+.paper .boxes p{margin:0;font-size:${print.small}pt;line-height:1.2}
+.paper .boxes p:only-child{padding-bottom:${print.actual}mm}
+.paper .boxes p.value{font-size:${print.plain}pt;line-height:${print.leading};min-height:${print.actual}mm}
 .paper .feet{display:grid;gap:2mm}
 .paper .feet.c1{grid-template-columns:1fr}
 .paper .feet.c2{grid-template-columns:1fr 1fr}

@@ -1,4 +1,5 @@
 import { advance } from './advanceWidths'
+import { print } from './print'
 
 /**
  * How much room text takes, without a browser. The style sheet asks first for fonts that are all as
@@ -13,8 +14,11 @@ export const linesOf = (text: string, points: number, width: number, bold = fals
   folds(text, width / (points * point), bold).length
 
 /** Height of so many lines (mm). */
-export const linesHeight = (lines: number, points: number, leading = 1.28): number =>
-  lines * points * point * leading
+export const linesHeight = (
+  lines: number,
+  points: number,
+  leading: number = print.leading,
+): number => lines * points * point * leading
 
 /** Width of a label in px; labels in drawings may be bold, so that much room is taken for all. */
 export const labelWidth = (text: string, size: number): number => advance(text, true) * size

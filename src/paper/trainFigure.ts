@@ -13,7 +13,7 @@ import { folded, labelWidth } from './textSize'
 const size = 13.4
 const leading = 16
 /** Highest that an axis stands over the feet (px). */
-const tallest = 64
+const tallest = 48
 
 /** The train from its near side with the names of machines over it and of couplings under it. */
 export function trainFigure(whole: Train): Figure {

@@ -21,7 +21,58 @@ const shape = ({ blocks }: Page): string[] =>
     return block.kind === 'table' ? `${block.rows.length} rows` : block.kind
   })
 
+const step = (id: string, lines: number): Block => ({
+  kind: 'step',
+  step: {
+    ...{ id, number: 1, words: 'Shim the motor.', breaks: [], before: [], cautions: ['Isolate.'] },
+    lifts: Array.from({ length: lines }, () => 'Right end up to +500 um. '.repeat(5)),
+    dials: [],
+    expected: Array.from({ length: 2 * lines }, () => 'At 3 +10 (+5 to +15). '.repeat(4)),
+    stop: 'Read and compare.',
+    sign: ['done', 'time', 'by'],
+  },
+})
+const feet: Block = { kind: 'feet', columns: 2, cards: [] }
+const signs: Block = { kind: 'blanks', columns: 2, labels: ['Checked by', 'date'] }
+
 describe('pages are cut', () => {
+  test('so that a step with what must be seen after it on the next page says so, and is signed there', () => {
+    const steps = Array.from({ length: 12 }, (_, k) =>
+      cut(...[1, 2, 3].map((n) => step(`${k} ${n}`, 2 + k))).flatMap(({ blocks }, p) =>
+        blocks.flatMap((block) => (block.kind === 'step' ? [{ ...block.step, p }] : [])),
+      ),
+    ).flat()
+    const parted = steps.filter(({ over }) => over !== undefined)
+    expect(parted.length).toBeGreaterThan(0)
+    for (const act of parted) {
+      const rest = steps.find(({ id, over }) => id === act.id && over === undefined)
+      expect(rest?.p).toBe(act.p + 1)
+      expect(act).toMatchObject({ cautions: ['Isolate.'], expected: [], sign: [] })
+      expect(act.stop).toBeUndefined()
+      expect(rest).toMatchObject({ lifts: [], stop: 'Read and compare.' })
+      expect(rest?.sign).toHaveLength(3)
+    }
+  })
+
+  test('never between what is signed and the lines to sign on', () => {
+    for (let rows = 20; rows <= 60; rows++) {
+      const last = cut(heading('Left'), table(rows), signs).map(shape).at(-1) ?? []
+      expect(last.at(-1)).toBe('blanks')
+      expect(last.at(-2), `${rows} rows`).toMatch(/rows$/)
+    }
+  })
+
+  test('with the map once more over feet that begin a page', () => {
+    for (let rows = 4; rows <= 36; rows++) {
+      const map: Block = { ...drawing, leads: false }
+      const pages = cut(table(rows), feet, map, feet, step('a', 1)).map(shape)
+      for (const page of pages)
+        page.forEach((kind, i) => {
+          if (kind === 'feet') expect([page[i - 1], page[i + 1]]).toContain('figures')
+        })
+    }
+  })
+
   test('never between a heading, its drawing and the table under it', () => {
     // what is left under the first table takes heading and drawing, and no row
     for (let rows = 20; rows <= 36; rows++) {

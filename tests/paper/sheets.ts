@@ -68,8 +68,21 @@ const inner = (block: Block): Block[] =>
 export const cardsOf = (paper: Paper): PaperFootCard[] =>
   blocksOf(paper).flatMap((block) => (block.kind === 'feet' ? [...block.cards] : []))
 
-export const stepsOf = (paper: Paper): StepCard[] =>
-  blocksOf(paper).flatMap((block) => (block.kind === 'step' ? [block.step] : []))
+/** Steps in their order; one that goes on over the page is one again, and must say so where it is left. */
+export function stepsOf(paper: Paper): StepCard[] {
+  const steps: StepCard[] = []
+  for (const block of blocksOf(paper)) {
+    if (block.kind !== 'step') continue
+    const last = steps.at(-1)
+    if (last?.id !== block.step.id) steps.push(block.step)
+    else if (last.over === undefined) throw new Error(`${last.id} does not say that it goes on`)
+    else {
+      const { expected, stop, sign } = block.step
+      steps[steps.length - 1] = { ...last, expected, sign, ...(stop !== undefined && { stop }) }
+    }
+  }
+  return steps
+}
 
 /** Every text that a page says, drawings aside. */
 export const wordsOf = (paper: Paper): string =>

@@ -9,7 +9,12 @@ import { isWhole } from '../counts'
 
 const tablesOf = ({ paper }: Made) =>
   blocksOf(paper).flatMap((block) => (block.kind === 'table' ? [block] : []))
-const front = ({ paper }: Made): string => JSON.stringify(paper.pages[0]?.blocks)
+/** The first page, and what of it goes on over the next one. */
+const front = ({ paper: { pages } }: Made): string => {
+  const over = pages[1]?.section === 'front' ? pages[1].blocks : []
+  const end = over.findIndex(({ kind }) => kind === 'title')
+  return JSON.stringify([...(pages[0]?.blocks ?? []), ...(end < 0 ? over : over.slice(0, end))])
+}
 
 describe('the front page', () => {
   test('asks for the moves that the cards ask for, rounded to the shims of the store', async () => {
