@@ -166,7 +166,7 @@ export interface StepCard {
   readonly sign: readonly string[]
 }
 
-export interface PaperBox {
+interface PaperBox {
   readonly label: string
   /** Empty where it is to be written in. */
   readonly value: string

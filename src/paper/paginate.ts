@@ -1,5 +1,5 @@
 import type { Block, Chapter, Page, PaperSize } from './page'
-import { breaks, joined, piecesOf, type Piece } from './pieces'
+import { piecesOf, putTogether, turning, type Piece } from './pieces'
 import { roomHeight } from './size'
 
 /** No page but the last is less full than this part of it, where there is a way. */
@@ -49,9 +49,9 @@ interface Way {
 
 /** @param next what the page after it begins with; none after the last, which may be as empty as it likes */
 function pageCost(fill: number, next: Piece | undefined): number {
-  if (!next) return breaks.page
+  if (!next) return turning.page
   const empty = Math.max(0, 1 - fill)
-  return breaks.page + next.cost + (fill < leastFill ? 3 * breaks.page : 0) + 4 * empty ** 2
+  return turning.page + next.cost + (fill < leastFill ? 3 * turning.page : 0) + 4 * empty ** 2
 }
 
 function pageOf(pieces: readonly Piece[]): Page {
@@ -73,7 +73,7 @@ function pageOf(pieces: readonly Piece[]): Page {
         : own.heading && g === 0
           ? [own.heading]
           : []
-    return [...over, joined(group)]
+    return [...over, putTogether(group)]
   })
   return { section, title: first.first ? title : `${title} (continued)`, blocks }
 }

@@ -19,7 +19,7 @@ export interface Piece {
   readonly height: number
   /** What it takes where it begins a page: with the heading and the head of its table once more (mm). */
   readonly opening: number
-  /** What a page that begins with it costs, beside the page itself; see `breaks`. */
+  /** What a page that begins with it costs, beside the page itself; see `turning`. */
   readonly cost: number
 }
 
@@ -27,7 +27,7 @@ export interface Piece {
  * What it costs to turn the page there, where one page more costs 10: not at all between chapters; little between blocks
  * and rows; more within a step and between the feet of one machine; and what is out of the question.
  */
-export const breaks = {
+export const turning = {
   page: 10,
   block: 1,
   /** More, between blocks of a chapter that is wanted on one page; in its rows too, where one page would hold it. */
@@ -51,7 +51,7 @@ export function piecesOf(chapter: Chapter, room: number): Piece[] {
     if (block.kind === 'figures') map = before?.kind === 'feet' ? block : undefined
     // the second row of feet has its sides named by the map, once more where it begins a page
     const said = (p: number) => (p > 0 ? heading : block.kind === 'feet' ? map : undefined)
-    const wanted = chapter.whole === true ? breaks.whole : 0
+    const wanted = chapter.whole === true ? turning.whole : 0
     const cost = before === undefined ? 0 : between(before, block) + wanted
     return split(block).map((part, p): Piece => {
       const over = said(p)
@@ -64,14 +64,14 @@ export function piecesOf(chapter: Chapter, room: number): Piece[] {
         ...(over && { heading: over }),
         height: part.height + (i === 0 && p === 0 ? title : 0),
         opening: (over ? blockHeight(over) : 0) + part.opening,
-        cost: p > 0 ? part.cost + (whole ? breaks.whole : 0) : cost,
+        cost: p > 0 ? part.cost + (whole ? turning.whole : 0) : cost,
       }
     })
   })
 }
 
 /** Pieces of one block that stand on one page, as one block. */
-export function joined(pieces: readonly Piece[]): Block {
+export function putTogether(pieces: readonly Piece[]): Block {
   const [first] = pieces
   if (!first) throw new RangeError('no piece')
   const { of, block } = first
@@ -90,10 +90,10 @@ export function joined(pieces: readonly Piece[]): Block {
 
 /** What turning the page between two blocks costs: what leads stays with what follows, lines to sign on with what is signed. */
 function between(before: Block, block: Block): number {
-  if (leads(before) || before.kind === 'boxes' || block.kind === 'blanks') return breaks.never
-  if (block.kind === 'figures' && before.kind === 'feet') return breaks.never
-  if (block.kind === 'feet') return breaks.feet
-  return breaks.block
+  if (leads(before) || before.kind === 'boxes' || block.kind === 'blanks') return turning.never
+  if (block.kind === 'figures' && before.kind === 'feet') return turning.never
+  if (block.kind === 'feet') return turning.feet
+  return turning.block
 }
 
 /** Whether a block says what the next one is: headings, drawings of what follows, and such beside one another. */
@@ -139,7 +139,7 @@ function split(block: Block): Part[] {
       block: rest,
       height: Math.max(0, height - opening),
       opening: blockHeight(rest),
-      cost: breaks.step,
+      cost: turning.step,
     },
   ]
 }
@@ -150,5 +150,5 @@ const inRows = (blocks: readonly Block[], heights: readonly number[], furniture:
     block,
     height: (heights[r] ?? 0) + (r === 0 ? furniture : 0),
     opening: (heights[r] ?? 0) + furniture,
-    cost: r < 2 || r > blocks.length - 2 ? breaks.never : breaks.row,
+    cost: r < 2 || r > blocks.length - 2 ? turning.never : turning.row,
   }))
