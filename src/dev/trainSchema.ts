@@ -13,6 +13,7 @@ const writtenIn: Record<Quantity, string> = {
   torque: 'in N·m, or in ft·lb where units.length is "in"',
   mass: 'in kg, or in lb where units.length is "in"',
   speed: 'in rpm',
+  sliding: 'in mm/s, or in in/s where units.length is "in"',
   hour: 'hour on a clock face',
   time: 'in minutes',
   plain: 'the same in all units',

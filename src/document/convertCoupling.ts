@@ -1,4 +1,5 @@
 import type { CouplingDocument, MachineDocument, ReadingSetDocument } from './schema'
+import type { GearCoupling } from '../mechanics/gearCoupling'
 import type { ColdSetting, Coupling, ReadingSet } from '../mechanics/train'
 
 /** Standard uncertainty of a reading or an offset where the file gives none (um). */
@@ -49,6 +50,7 @@ export function convertCoupling(
       setting: convertSetting(coupling.setting),
     }),
     ...(axial && { axial: convertAxial(axial) }),
+    ...(coupling.gear && { gear: convertGear(coupling.gear, coupling.speed) }),
     found: coupling.found.map((set, i) => convertSet(set, `${place}.found[${i}]`)),
   }
 }
@@ -60,6 +62,21 @@ function convertAxial({
   u,
 }: NonNullable<CouplingDocument['axial']>): NonNullable<Coupling['axial']> {
   return { found, want, tolerance, ...(u !== undefined && { u }) }
+}
+
+function convertGear(
+  { pitch, least, sliding, states, basis }: NonNullable<CouplingDocument['gear']>,
+  speed: number | undefined,
+): GearCoupling {
+  return {
+    ...(pitch !== undefined && { pitch }),
+    ...(least !== undefined && { least }),
+    ...(sliding !== undefined && { sliding }),
+    ...(states !== undefined && { states }),
+    ...(basis !== undefined && { basis }),
+    ...(speed !== undefined && { speed }),
+    sides: [],
+  }
 }
 
 function convertSetting(setting: NonNullable<CouplingDocument['setting']>): ColdSetting {

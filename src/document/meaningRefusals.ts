@@ -1,4 +1,5 @@
 import { betweenRefusals, notListed } from './betweenStates'
+import { gearRefusals } from './gearRefusals'
 import { growthRefusals } from './growthRefusals'
 import type { CouplingDocument, MachineDocument, SkidDocument, TrainDocument } from './schema'
 import { placeOf, shown, type Refusal } from './refusal'
@@ -204,6 +205,7 @@ function ofCoupling(coupling: CouplingDocument, place: string, document: TrainDo
   }
   out.push(...spoolRefusals(coupling.found, coupling, place))
   out.push(...ofSetting(coupling, place))
+  out.push(...gearRefusals(coupling, place, document))
   const states = document.states ?? [{ id: 'cold' }]
   for (const state of Object.keys(coupling.aim ?? {}))
     if (!states.some(({ id }) => id === state))

@@ -11,6 +11,7 @@ export type Quantity =
   | 'mass'
   | 'torque'
   | 'speed'
+  | 'sliding'
   | 'hour'
   | 'time'
   | 'plain'
@@ -25,7 +26,7 @@ export interface Size {
  * The largest size of every quantity, and the smallest that is not 0 of those that cannot be negative: tolerances,
  * uncertainties, diameters, which are divided by. Far beyond what the trade has, so that nothing real is refused,
  * and near enough that nothing worked out from accepted numbers leaves what a computer can hold.
- * In engine units: mm, um, mrad, kg, N·m, min; degrees and 1e-6 per degree as written.
+ * In engine units: mm, um, mrad, kg, N·m, mm/s, min; degrees and 1e-6 per degree as written.
  */
 export const sizes: Readonly<Record<Quantity, { readonly least: Size; readonly most: Size }>> = {
   length: {
@@ -46,6 +47,7 @@ export const sizes: Readonly<Record<Quantity, { readonly least: Size; readonly m
   mass: { least: { value: 1e-6, said: '1 mg' }, most: { value: 1e12, said: '1e12 kg' } },
   torque: { least: { value: 1e-6, said: '1e-6 N·m' }, most: { value: 1e12, said: '1e12 N·m' } },
   speed: { least: { value: 1e-6, said: '1e-6 rpm' }, most: { value: 1e12, said: '1e12 rpm' } },
+  sliding: { least: { value: 1e-6, said: '1 nm/s' }, most: { value: 1e9, said: '1e9 mm/s' } },
   hour: { least: { value: 1e-6, said: '1e-6' }, most: { value: 12, said: '12' } },
   time: {
     least: { value: 1e-6, said: 'a millionth of a minute' },
@@ -84,6 +86,8 @@ export const mass = measured('mass')
 export const torque = measured('torque')
 /** rpm. */
 export const speed = measured('speed')
+/** mm/s, or in/s in a document in inches. */
+export const sliding = measured('sliding')
 /** Hour on a clock face. */
 export const hour = measured('hour')
 /** Minutes. */

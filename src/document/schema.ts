@@ -8,6 +8,7 @@ import {
   torque,
   open,
   plain,
+  sliding,
   slope,
   speed,
   temperature,
@@ -136,6 +137,15 @@ const coupling = z.strictObject({
       want: length,
       tolerance: length.check(z.positive()),
       u: z.optional(length.check(z.nonnegative())),
+    }),
+  ),
+  gear: z.optional(
+    z.strictObject({
+      pitch: z.optional(length.check(z.positive())),
+      least: z.optional(slope.check(z.positive())),
+      sliding: z.optional(sliding.check(z.positive())),
+      states: z.optional(z.array(id).check(z.minLength(1), z.maxLength(200))),
+      basis: z.optional(text),
     }),
   ),
   strain: z.optional(open(pipeStrain)),

@@ -1,6 +1,7 @@
 import {
   kilogramsPer,
   newtonMetresPer,
+  slidingSign,
   micrometresPer,
   millimetresPer,
   type DocumentUnits,
@@ -63,6 +64,7 @@ function conversionsFrom({
     temperature: same,
     expansion: same,
     speed: same,
+    sliding: { factor: millimetresPer[length], unit: slidingSign[length] },
     hour: same,
     time: same,
     plain: same,

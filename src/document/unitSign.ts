@@ -2,6 +2,7 @@ import {
   type DocumentUnits,
   fineSign,
   massSign,
+  slidingSign,
   slopeSign,
   temperatureSign,
   torqueSign,
@@ -27,6 +28,8 @@ export function unitSign(quantity: Quantity, units: DocumentUnits): string {
       return torqueSign[units.length]
     case 'speed':
       return 'rpm'
+    case 'sliding':
+      return slidingSign[units.length]
     case 'hour':
       return "o'clock"
     case 'time':

@@ -3,6 +3,7 @@ import { once } from '../mechanics/once'
 import type { Train } from '../mechanics/train'
 import type { Micrometres } from '../mechanics/units'
 import type { SureStage, WantedAnswer } from './chance/answer'
+import { offStraight } from './offStraight'
 import { atChance } from './atChance'
 import { chancesAt, closerPlan, sharesAlong, type ChanceAlong } from './chanceAlong'
 import { ChanceStudy } from './chance/chanceStudy'
@@ -65,7 +66,7 @@ export class PlanningRun extends PlanRun {
   /** @param work how many times the usual work each question may take */
   constructor({ document, train }: ReadTrain, solver: Solver, work = 1) {
     const at = atChance(train, solver, work)
-    super(at.train, solver, { work })
+    super(offStraight(at.train, solver, work), solver, { work })
     this.document = document
     this.wanted = at.wanted
   }

@@ -8,7 +8,7 @@ import {
 } from '../mechanics/units'
 
 /** What a number of an answer measures: um, mm, kg, mrad in the engine; a plain one has no unit. */
-export type Measure = Extract<Quantity, 'fine' | 'length' | 'mass' | 'slope' | 'plain'>
+export type Measure = Extract<Quantity, 'fine' | 'length' | 'mass' | 'sliding' | 'slope' | 'plain'>
 
 /** The engine's units (um, mm, kg, mrad) in one of the document's. */
 export function engineUnitsPer(measure: Measure, units: DocumentUnits): number {
@@ -16,6 +16,7 @@ export function engineUnitsPer(measure: Measure, units: DocumentUnits): number {
     case 'fine':
       return micrometresPer[units.fine]
     case 'length':
+    case 'sliding':
       return millimetresPer[units.length]
     case 'mass':
       return kilogramsPer[units.length]

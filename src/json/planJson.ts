@@ -22,6 +22,7 @@ import { limitWords } from '../engine/plan/limitWords'
 import type { Train } from '../mechanics/train'
 import { unitSign } from '../document/unitSign'
 import { engineUnitsPer, inUnits, type Measure } from './inUnits'
+import { teethJson } from './teethJson'
 import { surveysJson } from './surveysJson'
 import { written, type MeasuresOf } from './written'
 
@@ -61,6 +62,7 @@ const figures: MeasuresOf<UnlistedFigures> = {
   feet,
   couplings: 'as it is',
   asFound: 'as it is',
+  teeth: 'as it is',
   surveys: 'as it is',
   surveysTogether: 'as it is',
   worstShare: 'plain',
@@ -74,6 +76,7 @@ type UnlistedFigures = StandingAnswer & Omit<MovesAnswer, 'expected'>
 const standingJson = <Answer extends StandingAnswer>(answer: Answer, units: DocumentUnits) => ({
   ...(written<StandingAnswer>(answer, figures, units) as Answer),
   asFound: asFoundJson(answer.asFound, units),
+  ...teethJson(answer, units),
   ...surveysJson(answer, units),
 })
 
@@ -188,6 +191,7 @@ function limitPart(limit: BindingLimit): LimitPart {
       return { body: limit.body }
     case 'restraint':
       return { body: limit.body, restraint: limit.restraint, way: limit.way }
+    case 'least':
     case 'check': {
       const { coupling, state, what, way } = limit
       return { coupling, state, what, way }
@@ -243,5 +247,6 @@ export const reportJson = (
     units,
   ),
   asFound: asFoundJson(report.asFound, units),
+  ...teethJson(report, units),
   ...surveysJson(report, units),
 })

@@ -11,6 +11,7 @@ import type { HotCheck } from './hotCheck'
 import type { PlanSettings } from './planSettings'
 import type { ReadingSet } from './readingSet'
 import type { Survey } from './survey'
+import type { GearCoupling } from './gearCoupling'
 
 import type { GrowthPoint } from './growthPoint'
 
@@ -210,6 +211,8 @@ export interface Coupling {
     /** Standard uncertainty of the gap found; undefined where the file gives none. */
     readonly u?: Millimetres
   }
+  /** What its teeth need, of a gear coupling. */
+  readonly gear?: GearCoupling
   readonly found: readonly ReadingSet[]
 }
 

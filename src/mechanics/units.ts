@@ -8,6 +8,7 @@ export type Milliradians = number
 export type Kilograms = number
 export type NewtonMetres = number
 export type Minutes = number
+export type MillimetresPerSecond = number
 
 export type LengthUnit = 'mm' | 'in'
 export type FineUnit = 'um' | 'mm' | 'mil'
@@ -37,6 +38,9 @@ export const powerSign: Record<LengthUnit, string> = { mm: 'kW', in: 'hp' }
 
 /** The sign after a torque. */
 export const torqueSign: Record<LengthUnit, string> = { mm: 'N·m', in: 'ft·lb' }
+
+/** The sign after the speed at which teeth slide. */
+export const slidingSign: Record<LengthUnit, string> = { mm: 'mm/s', in: 'in/s' }
 
 /** The sign after a mass. */
 export const massSign: Record<LengthUnit, string> = { mm: 'kg', in: 'lb' }

@@ -45,6 +45,7 @@ export function demandsPage(job: Drawn): Chapter {
       },
       ...shareCharts(facts, answer.share),
       ...sharesTable(facts, moves),
+      ...teethBlocks(facts),
       ...margin(job),
     ],
   }
@@ -75,6 +76,23 @@ function sharesTable(facts: ReturnType<typeof couplingFacts>, moves: boolean): B
         }),
       ),
     },
+  ]
+}
+
+/** What the teeth of gear couplings need, and how they run. */
+function teethBlocks(facts: ReturnType<typeof couplingFacts>): Block[] {
+  const own = facts.flatMap(({ name, teeth }) => (teeth ? [{ name, ...teeth }] : []))
+  if (own.length === 0) return []
+  return [
+    { kind: 'heading', text: 'Gear couplings', aside: 'angle at the teeth as they run' },
+    ...own.flatMap(({ name, asked, meshes }): Block[] => [
+      { kind: 'text', look: 'strong', text: asked === '' ? name : sentence(`${name}: ${asked}`) },
+      ...meshes.map(({ words, off }): Block => ({
+        kind: 'text',
+        look: off ? 'strong' : 'plain',
+        text: sentence(words),
+      })),
+    ]),
   ]
 }
 

@@ -187,7 +187,7 @@ function pricesThere(train: Train, coupling: Coupling, plan: PlanAnswer): string
   if (!prices) return []
   const ids = bodiesOf(train, coupling).map((b) => train.bodies[b]?.id)
   const here = prices.filter(({ limit }) =>
-    limit.kind === 'check' ? limit.coupling === coupling.id : ids.includes(limit.body),
+    'coupling' in limit ? limit.coupling === coupling.id : ids.includes(limit.body),
   )
   if (here.length === 0)
     return prices.length === 0

@@ -11,6 +11,7 @@ import { fineSign, slopeSign } from '../mechanics/units'
 import type { Coupling, Train } from '../mechanics/train'
 import type { CheckAnswer, CouplingAnswer } from '../engine/plan/answer'
 import { verdictWord } from '../engine/plan/verdictWord'
+import { meshSaid, teethAsked } from '../engine/plan/teethWords'
 import { hasMoves } from '../engine/plan/moves'
 import type { DrawnAnswer } from './drawnAnswer'
 import { inSentence } from '../language/names'
@@ -24,6 +25,14 @@ export interface CouplingFacts {
   readonly limits: string
   readonly basis?: string
   readonly rows: readonly StateRow[]
+  /** How its teeth run, of a gear coupling: what is asked of them, then a sentence a mesh and state. */
+  readonly teeth?: { readonly asked: string; readonly meshes: readonly ToothLine[] }
+}
+
+interface ToothLine {
+  readonly words: string
+  /** Other than asked, after the plan or, without one, as found. */
+  readonly off: boolean
 }
 
 interface StateRow {
@@ -66,6 +75,7 @@ export function couplingFacts(
     name: coupling.name,
     limits: couplingLimitsText(train, coupling),
     ...(coupling.tolerance.basis !== undefined && { basis: coupling.tolerance.basis }),
+    ...teethFacts(train, coupling, answer),
     rows: train.states.map((state, s): StateRow => {
       const told = couplings.find((a) => a.coupling === coupling.id && a.state === state.id)
       const was = figures.asFound.find((a) => a.coupling === coupling.id && a.state === state.id)
@@ -82,6 +92,21 @@ export function couplingFacts(
       }
     }),
   }))
+}
+
+function teethFacts(
+  train: Train,
+  { id }: Coupling,
+  { teeth = [] }: Pick<DrawnAnswer, 'teeth'>,
+): Pick<CouplingFacts, 'teeth'> {
+  const own = teeth.filter(({ coupling }) => coupling === id)
+  if (own.length === 0) return {}
+  const meshes = own.map((mesh): ToothLine => {
+    const now = mesh.planned ?? mesh.asFound
+    const off = now.tooStraight === true || now.tooFast === true
+    return { words: meshSaid(train, mesh), off }
+  })
+  return { teeth: { asked: teethAsked(train, id), meshes } }
 }
 
 /** What a coupling may be off, in words: "0.50 mrad at each plane". */

@@ -6,6 +6,7 @@ import { footLimitWords } from '../language/footLimitWords'
 import { limitJson } from '../json/planJson'
 import { checkWay, feetInWords } from '../engine/plan/limitWords'
 import { inSentence } from '../language/names'
+import { toothPlaceName } from '../language/toothWords'
 import { wayInWords } from '../language/sides'
 
 /** Steps of room that people think in, by the unit of the limit. Common practice, no source. */
@@ -70,6 +71,11 @@ function roomIn(train: Train, limit: BindingLimit): string {
       : `for the ${limit.what} of`
     const way = checkWay(limit.way)
     return `more tolerance ${way === '' ? '' : `${way} `}${place} ${coupling} in ${state}`
+  }
+  if (limit.kind === 'least') {
+    const coupling = train.couplings.find(({ id }) => id === limit.coupling)?.name ?? ''
+    const state = train.states.find(({ id }) => id === limit.state)?.name ?? ''
+    return `less of the least angle ${checkWay(limit.way)} at the ${toothPlaceName(limit.what)} of ${coupling} in ${state}`
   }
   const whose = inSentence(train.bodies.find(({ id }) => id === limit.body)?.name ?? '')
   switch (limit.kind) {

@@ -4,11 +4,21 @@ import { toldNought, toldText } from '../language/amounts'
 import { counted, inSentence, listed } from '../language/names'
 import type { Train } from '../mechanics/train'
 
+/** What a list of choices leaves out; empty where nothing. */
+const compared = ({ couplings }: Train): string =>
+  couplings.some(({ gear }) => gear?.least !== undefined)
+    ? 'Choices are compared without the least angle of gear couplings, which the plan itself keeps.'
+    : ''
+
+/** What is said under a list of choices. */
+export const fewerText = (train: Train, holds: Holds): string =>
+  [fewerSaid(train, holds), compared(train)].filter((words) => words !== '').join(' ')
+
 /**
  * What disturbing fewer machines than the first choice would take, number by number, or that nothing does; empty where
  * there is no plan, or none that moves more than one machine.
  */
-export function fewerText(train: Train, { rows, complete }: Holds): string {
+function fewerSaid(train: Train, { rows, complete }: Holds): string {
   const [first] = rows
   const count = first?.disturbed.length ?? 0
   if (first?.cost === undefined || count < 2) return ''

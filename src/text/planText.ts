@@ -24,6 +24,8 @@ import { sureText } from './sureText'
 import { certificateSentences } from './certificateText'
 import { unfinishedSentences } from './unfinishedWords'
 import { stepsText } from './stepsText'
+import { teethText } from './teethText'
+import { leastProven } from '../engine/plan/teethWords'
 import { surveysText } from './surveysText'
 
 /** An answer, or what was put by hand, as people read it, in lines of at most 80 characters. */
@@ -44,6 +46,7 @@ export function planText(train: Train, answer: DrawnAnswer): string {
     ...(ready?.provisional === true ? parts.map(provisional) : parts).flat(),
     ...(ready ? readyText(ready) : []),
     ...('sure' in answer ? sureText(train, displayedSure(answer.sure)) : []),
+    ...teethText(train, answer),
     ...surveysText(train, answer),
     ...findingsText(answer.findings),
     ...notEnteredText(answer.notEntered),
@@ -125,7 +128,8 @@ function proofLines(train: Train, answer: DrawnAnswer): string[] {
     case 'planned': {
       const { proof, cost } = answer
       return [
-        `Proven: no cheaper plan for these numbers. This one costs ${exact(cost)}; none costs less than ${exact(proof.bound, 'down')}; gap ${exact(proof.gap)}.`,
+        `Proven: no cheaper plan for these numbers${(answer.teeth ?? []).some(({ side }) => side !== undefined) ? ' and these sides' : ''}. This one costs ${exact(cost)}; none costs less than ${exact(proof.bound, 'down')}; gap ${exact(proof.gap)}.`,
+        ...leastProven(train, answer.teeth),
         violation(proof),
         `Checked by: ${proof.checkedBy}.`,
       ]

@@ -4,6 +4,7 @@ import { sentenceOf } from '../engine/plan/sentence'
 import type { Train } from '../mechanics/train'
 import { readTrain, readTrainText } from '../document/readTrain'
 import { glpkSolver } from '../solvers/glpk'
+import { offStraight } from '../engine/offStraight'
 import { PlanRun } from '../engine/plan/planRun'
 import { alongKey } from './shareSweepKey'
 import { fetchedOnce } from './fetchedOnce'
@@ -55,7 +56,9 @@ if ('navigator' in self && 'locks' in self.navigator) {
   })
 }
 
-const plans = new KnownTrains((read, ready, work) => new PlanRun(read.train, ready, { work }))
+const plans = new KnownTrains(
+  (read, ready, work) => new PlanRun(offStraight(read.train, ready, work), ready, { work }),
+)
 const studies = fetchedOnce(() =>
   import('./studies').catch(() => {
     throw new Error('a part of its program could not be loaded; the next change tries again')

@@ -2,6 +2,7 @@ import { HoldSolver } from '../engine/studies/holds/holdSolver'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { Budget } from '../engine/lp/budget'
 import { tol } from '../mechanics/tolerances'
+import { offStraight } from '../engine/offStraight'
 import { PlanRun } from '../engine/plan/planRun'
 import type { Solver } from '../engine/lp/solver'
 import { TradeoffPlanner } from '../engine/studies/tradeoff/tradeoff'
@@ -32,7 +33,9 @@ export class ShareSweepPlanner {
    */
   plan(key: string, train: Train, solver: Solver): PlanAnswer {
     const kept = this.followed
-    if (kept?.key !== key) return new PlanRun(train, solver).plan()
+    // on another side than the one a curve knows there may be a cheaper plan, or the only one
+    if (keepsOff(train) || kept?.key !== key)
+      return new PlanRun(offStraight(train, solver), solver).plan()
     const { share } = train.plan
     const plan = kept.plans.get(share) ?? kept.planner.planAt(share)
     kept.plans.set(share, plan)
@@ -52,6 +55,8 @@ export class ShareSweepPlanner {
     pause: () => Promise<boolean>,
     made: (train: Train, answer: PlanAnswer) => void,
   ): Promise<void> {
+    // of a train that is kept off dead straight no curve is known: each of its plans is made when it is asked for
+    if (keepsOff(train)) return
     let kept = this.followed
     if (kept?.key !== key) {
       // the list and the curve that people see are worked out at the same time, and come first
@@ -72,6 +77,9 @@ export class ShareSweepPlanner {
     }
   }
 }
+
+const keepsOff = (train: Train): boolean =>
+  train.couplings.some(({ gear }) => gear?.least !== undefined)
 
 async function worked(
   train: Train,

@@ -76,7 +76,7 @@ describe('with only 10 um to come out under the far pair', () => {
 
   it('and that pack holds it there as well', () => {
     const limits = found.holders.map((holder) =>
-      holder.kind === 'check'
+      'coupling' in holder
         ? [holder.what, holder.coupling]
         : [holder.kind === 'foot' ? holder.limit : holder.kind, holder.body],
     )

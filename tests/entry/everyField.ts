@@ -61,6 +61,8 @@ export function everyField(): TrainDocument {
     if (set.kind === 'rim') set.uAt = 2
     else if (set.kind !== 'line') set.uDiameter = 3
   }
+  other.speed = 2950
+  other.gear = { pitch: 180, least: 0.1, sliding: 120, states: ['hot'], basis: 'maker' }
   if (coupling.axial) coupling.axial.u = 0.2
   for (const set of other.found) if (set.kind === 'line') set.uSlope = 0.07
   document.plan = {

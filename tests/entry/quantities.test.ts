@@ -22,6 +22,7 @@ const seven: Record<Quantity, number> = {
   expansion: 7 / 1.8,
   slope: 7,
   speed: 7,
+  sliding: 7 / 25.4,
   hour: 7,
   time: 7,
   plain: 7,
@@ -48,6 +49,7 @@ const measuredBy: Record<Sort, readonly Quantity[]> = {
   pitch: ['slope'],
   mass: ['mass'],
   torque: ['torque'],
+  sliding: ['sliding'],
   degrees: ['temperature', 'expansion'],
   fixed: ['plain', 'speed', 'time'],
 }

@@ -92,7 +92,9 @@ test(`${wanted} impossible trains: certificates are accepted, what they say is n
       change(({ fact, weight }) => [
         'toward' in fact
           ? { fact: { ...fact, toward: [-fact.toward[0], -fact.toward[1]] }, weight }
-          : { fact: { ...fact, side: fact.side === 1 ? -1 : 1 }, weight },
+          : 'side' in fact
+            ? { fact: { ...fact, side: fact.side === 1 ? -1 : 1 }, weight }
+            : { fact, weight: weight * 2 },
       ]),
     ]) {
       counts.altered++

@@ -27,6 +27,7 @@ const unitOf: Record<Exclude<Sort, 'readings'>, 'length' | 'fine' | 'same'> = {
   corner: 'fine',
   mass: 'same',
   torque: 'same',
+  sliding: 'length',
   degrees: 'same',
   fixed: 'same',
 }

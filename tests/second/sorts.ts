@@ -32,6 +32,7 @@ export type Sort =
   | 'corner'
   | 'mass'
   | 'torque'
+  | 'sliding'
   | 'degrees'
   /** The same in every unit and from everywhere. */
   | 'fixed'
@@ -117,6 +118,10 @@ const coupling: Record<NumberPath<Train['couplings'][number]>, Sort> = {
   'axial.want': 'length',
   'axial.tolerance': 'length',
   'axial.u': 'length',
+  speed: 'fixed',
+  'gear.pitch': 'length',
+  'gear.least': 'angle',
+  'gear.sliding': 'sliding',
   'found.*.at': 'x',
   'found.*.diameter': 'length',
   'found.*.sag': 'fine',
@@ -169,7 +174,6 @@ const bodyToo: Readonly<Record<string, Sort>> = {
   'feet.*.torque.value': 'torque',
 }
 const restToo: Readonly<Record<string, Sort>> = {
-  'couplings.*.speed': 'fixed',
   'couplings.*.strain.limit': 'fine',
   'couplings.*.strain.flanges.*.y': 'side',
   'couplings.*.strain.flanges.*.z': 'fine',

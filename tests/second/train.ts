@@ -169,6 +169,16 @@ export interface Coupling {
   }
   aim?: Record<string, Aim> | undefined
   setting?: Setting | undefined
+  speed?: number | undefined
+  /** Least angle at its teeth, their size, and how fast they may slide. */
+  gear?:
+    | {
+        pitch?: number | undefined
+        least?: number | undefined
+        sliding?: number | undefined
+        states?: string[] | undefined
+      }
+    | undefined
   axial?: { found: number; want: number; tolerance: number; u?: number | undefined } | undefined
   found: ReadingSet[]
 }

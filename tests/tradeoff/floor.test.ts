@@ -118,7 +118,7 @@ describe('why the floor is where it is', () => {
   it('names bolts and nozzles where they hold it', () => {
     const { kind, limits, sentence } = reasonOf(holding(example('bolt-bound-gearbox'), ['gear']))
     expect(kind).toBe('limits')
-    expect(new Set(limits.map((limit) => limit.kind !== 'check' && limit.body))).toEqual(
+    expect(new Set(limits.map((limit) => 'body' in limit && limit.body))).toEqual(
       new Set(['low-stage']),
     )
     expect(new Set(limits.map((one) => (one.kind === 'foot' ? one.limit : one.kind)))).toEqual(

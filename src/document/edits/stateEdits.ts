@@ -1,4 +1,4 @@
-import type { MachineDocument, StateDocument, TrainDocument } from '../schema'
+import type { CouplingDocument, MachineDocument, StateDocument, TrainDocument } from '../schema'
 import { listed } from '../../language/names'
 import { moved, removed, withValue } from '../place'
 
@@ -39,7 +39,10 @@ export function renamedState(document: TrainDocument, index: number, name: strin
   const follows = state.id === idFrom(state.name, beside, 'state')
   const id = follows ? idFrom(name, beside, 'state') : state.id
   return {
-    ...withRecords(document, (records) => renamedKey(records, state.id, id)),
+    ...withGearStates(
+      withRecords(document, (records) => renamedKey(records, state.id, id)),
+      (names) => names.map((name) => (name === state.id ? id : name)),
+    ),
     states: states.map((other, i) =>
       i === index ? { ...other, id, name } : withEnd(other, state.id, id),
     ),
@@ -69,7 +72,10 @@ export function withoutState(document: TrainDocument, index: number): TrainDocum
   const hotChecks = document.hotChecks?.filter((check) => check.state !== state.id)
   return withValue(
     withValue(
-      withRecords(document, (records) => withoutKey(records, state.id)),
+      withGearStates(
+        withRecords(document, (records) => withoutKey(records, state.id)),
+        (names) => names.filter((name) => name !== state.id),
+      ),
       ['states'],
       left.length === 0 ? undefined : left,
     ),
@@ -101,6 +107,45 @@ export function goesWith(document: TrainDocument, state: string): string {
     ...between.map(({ name }) => `what is taken between it and another for ${name}`),
   ]
   return listed(parts)
+}
+
+/** A gear coupling that runs in a state, or not; one that runs in all of them names none. */
+export function withGearState(
+  document: TrainDocument,
+  index: number,
+  state: string,
+  runs: boolean,
+): TrainDocument {
+  const all = (document.states ?? []).map(({ id }) => id)
+  const now = document.couplings[index]?.gear?.states ?? all
+  const next = all.filter((id) => (id === state ? runs : now.includes(id)))
+  // one that runs nowhere would ask for nothing: the last state stays
+  if (next.length === 0) return document
+  return withValue(
+    document,
+    ['couplings', index, 'gear', 'states'],
+    next.length === all.length ? undefined : next,
+  )
+}
+
+const withGearStates = (
+  document: TrainDocument,
+  change: (states: readonly string[]) => string[],
+): TrainDocument => ({
+  ...document,
+  couplings: document.couplings.map((coupling) => gearStates(coupling, change)),
+})
+
+/** The list of states in which a gear coupling runs, changed; left out where it names none any more. */
+function gearStates(
+  coupling: CouplingDocument,
+  change: (states: readonly string[]) => string[],
+): CouplingDocument {
+  const { gear } = coupling
+  if (!gear?.states) return coupling
+  const { states, ...rest } = gear
+  const next = change(states)
+  return { ...coupling, gear: next.length === 0 ? rest : { ...rest, states: next } }
 }
 
 type Records = Readonly<Record<string, unknown>>

@@ -83,6 +83,7 @@ function scale(
     a === b ? undefined : (value: number) => (value * whole(a, b)) / whole(b, a)
   switch (quantity) {
     case 'length':
+    case 'sliding':
       return ratio(millimetresPer[from.length], millimetresPer[to.length])
     case 'fine':
       return ratio(micrometresPer[from.fine], micrometresPer[to.fine])

@@ -41,6 +41,8 @@ const torques: Record<string, number> = {
   'ft-lb': newtonMetresPer.in,
   ftlb: newtonMetresPer.in,
 }
+/** Millimetres a second. */
+const slidings: Record<string, number> = { 'mm/s': 1, 'm/s': 1000, 'in/s': millimetresPer.in }
 /** Minutes. */
 const times: Record<string, number> = { min: 1, h: 60, s: 1 / 60 }
 const degrees: Record<string, 'C' | 'F'> = { c: 'C', '°c': 'C', f: 'F', '°f': 'F' }
@@ -60,6 +62,8 @@ const table = (quantity: Quantity): Record<string, unknown> => {
       return degrees
     case 'speed':
       return { rpm: 1 }
+    case 'sliding':
+      return slidings
     case 'time':
       return times
     case 'expansion':
@@ -89,6 +93,8 @@ export const unitsOf = (quantity: Quantity): readonly string[] => {
       return ['°C', '°F']
     case 'speed':
       return ['rpm']
+    case 'sliding':
+      return ['mm/s', 'm/s', 'in/s']
     case 'time':
       return ['min', 'h']
     case 'expansion':
@@ -124,6 +130,8 @@ export function inDocument(
     }
     case 'time':
       return value * factor(times)
+    case 'sliding':
+      return (value * factor(slidings)) / millimetresPer[units.length]
     case 'speed':
     case 'expansion':
     case 'hour':

@@ -22,6 +22,11 @@ export function factInWords(train: Train, meaning: Meaning): string {
       return `${body}: slide of a row of feet = to_3 - to_9`
     case 'axial':
       return `${body}: move along the train = right - left`
+    case 'least': {
+      const coupling = train.couplings[meaning.coupling]
+      const state = train.states[meaning.state]
+      return `${coupling?.name ?? ''}, ${state?.name ?? ''}: teeth kept off dead straight by the least angle, on the side that was chosen`
+    }
     case 'tolerance': {
       const coupling = train.couplings[meaning.coupling]
       const state = train.states[meaning.state]

@@ -2,6 +2,7 @@ import { tol } from '../../mechanics/tolerances'
 import type { FootFact } from '../../mechanics/footLimits'
 import type { Micrometres } from '../../mechanics/units'
 import type { MotionName } from '../../mechanics/motion'
+import type { ToothPlace } from '../../mechanics/gearCoupling'
 import type { CheckResult } from '../../mechanics/misalignment/shares'
 import type { KeptRoom } from '../../mechanics/uncertainty/kept'
 import type { Affine } from './affine'
@@ -73,6 +74,14 @@ export type Meaning =
       readonly body: number
       readonly restraint: number
       readonly way: 'axial' | 'side' | 'rise'
+    }
+  | {
+      /** Teeth of a gear coupling kept off dead straight, on one side. */
+      readonly fact: 'least'
+      readonly coupling: number
+      readonly state: number
+      readonly what: ToothPlace
+      readonly way: 'y' | 'z'
     }
   | {
       readonly fact: 'tolerance'

@@ -4,6 +4,8 @@ import type { Way } from '../../language/sides'
 import type { FootLimit } from '../../mechanics/footLimits'
 import type { CertificateAnswer } from './certificateAnswer'
 import type { GrowthQuantity, GrowthSource } from '../../mechanics/train'
+import type { ToothPlace } from '../../mechanics/gearCoupling'
+import type { TeethAnswer } from './teethAnswer'
 import type { Motion } from '../../mechanics/motion'
 import type { CheckVerdict } from '../../mechanics/uncertainty/verdict'
 import type { SurveyAnswer, SurveysTogetherAnswer } from './surveyedAnswer'
@@ -31,6 +33,8 @@ export interface StandingAnswer {
   floor: number | null
   findings: Finding[]
   notEntered: NotEntered[]
+  /** Every mesh of every gear coupling; left out where there is none. */
+  teeth?: TeethAnswer[]
   /** Every survey that is used, beside the readings of the couplings; left out where there is none. */
   surveys?: SurveyAnswer[]
   /** All of them at once; left out where fewer than two are used. */
@@ -174,6 +178,7 @@ export type BindingLimit =
       way: 'axial' | 'side' | 'rise'
       toward: Way
     }
+  | { kind: 'least'; coupling: string; state: string; what: ToothPlace; way: 'y' | 'z' }
   | {
       kind: 'check'
       coupling: string
@@ -238,6 +243,7 @@ export type CheckReport =
       growth: GrowthSourceAnswer[]
       asFound: AsFoundAnswer[]
       standingShare: number
+      teeth?: TeethAnswer[]
       surveys?: SurveyAnswer[]
       surveysTogether?: SurveysTogetherAnswer
     }

@@ -1,5 +1,6 @@
 import { tol } from '../../mechanics/tolerances'
 import type { Train } from '../../mechanics/train'
+import { toothMeshes } from '../../mechanics/misalignment/gearTeeth'
 import { checksOf } from '../../mechanics/misalignment/check'
 import { programUnit, type Meaning, type Program } from '../lp/program'
 import { towardTangent, pressingRows, type CircleDirection } from '../lp/duals'
@@ -71,6 +72,11 @@ function sizeOf(
     const { feet, x0 } = train.bodies[meaning.body] ?? { feet: [], x0: 0 }
     const reach = Math.max(1, ...feet.map((foot) => Math.abs(foot.x - x0)))
     return { perUnit: reach / programUnit, quantity: 'slope' }
+  }
+  if (meaning.fact === 'least') {
+    const { p, q } = train.couplings[meaning.coupling] ?? { p: 0, q: 0 }
+    const lever = toothMeshes({ p, q }).find(({ place }) => place === meaning.what)?.lever ?? 1
+    return { perUnit: lever / programUnit, quantity: 'slope' }
   }
   if (meaning.fact !== 'tolerance') return { perUnit: 1 / programUnit, quantity: 'fine' }
   if (meaning.what === 'gap') return { perUnit: (1000 * share) / programUnit, quantity: 'length' }

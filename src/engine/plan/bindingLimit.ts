@@ -19,6 +19,11 @@ export function bindingLimit(
     const coupling = train.couplings[meaning.coupling]?.id ?? ''
     return { kind: 'check', coupling, state: train.states[meaning.state]?.id ?? '', what, way }
   }
+  if (meaning.fact === 'least') {
+    const { what, way } = meaning
+    const coupling = train.couplings[meaning.coupling]?.id ?? ''
+    return { kind: 'least', coupling, state: train.states[meaning.state]?.id ?? '', what, way }
+  }
   const at = train.bodies[meaning.body]
   const body = at?.id ?? ''
   if ('foot' in meaning && meaning.fact !== 'shim') {

@@ -87,5 +87,7 @@ function told(train: Train, fact: LimitFact, weight: number): CertifiedLimit {
     }
     case 'tilt':
       return { limit: 'tilt', body: id, side, weight }
+    case 'least':
+      throw new RangeError('no impossible train is asked to keep teeth off dead straight')
   }
 }

@@ -9,6 +9,7 @@ import type { CheckReport, GrowthSourceAnswer } from './answer'
 import { findingsOf } from './findings'
 import { notEnteredOf } from './notEntered'
 import { asFoundAnswer } from './report'
+import { teethAnswer } from './teeth'
 import { surveysAnswer } from './surveysAnswer'
 
 /**
@@ -40,6 +41,7 @@ export function checkRead(train: Train): Extract<CheckReport, { ok: true }> {
     ),
     growth: growthSources(train),
     asFound: asFoundAnswer(train, found, standing),
+    ...teethAnswer(train, found),
     standingShare: tidy(worstShare(standing)),
     ...surveysAnswer(train),
   }

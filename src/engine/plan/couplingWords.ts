@@ -45,6 +45,22 @@ export function checkInWords(train: Train, coupling: string, check: CheckAnswer)
     : `${size}, ${ways.join('')}`
 }
 
+/** Which way an angle at a plane, or between the shafts, lies: "gear low, toward the crane bay"; empty where none is seen. */
+export function waysOff(
+  train: Train,
+  coupling: string,
+  what: 'left plane' | 'right plane' | 'angle',
+  angle: { readonly y: number; readonly z: number },
+): string {
+  const [y, z] = [tidy(angle.y), tidy(angle.z)]
+  const shows = (part: number) => /[1-9]/.test(slopeDigits(part))
+  const ways = [
+    ...(shows(z) ? [riseWord(what, z)] : []),
+    ...(shows(y) ? [sideWord(train, { what }, y)] : []),
+  ]
+  return ways.length === 0 ? '' : `${subject(train, coupling, what)} ${ways.join(', ')}`
+}
+
 /** The check that uses the largest share. */
 export const tightest = (checks: readonly CheckAnswer[]): CheckAnswer | undefined =>
   checks.reduce<CheckAnswer | undefined>(
@@ -87,7 +103,7 @@ const riseWord = (what: CheckAnswer['what'], z: number): string => {
   return z > 0 ? 'high' : 'low'
 }
 
-const sideWord = (train: Train, { what }: CheckAnswer, y: number): string => {
+const sideWord = (train: Train, { what }: Pick<CheckAnswer, 'what'>, y: number): string => {
   const side = towardSide(train, y)
   return what === 'angle' ? `running ${side} to the right` : side
 }

@@ -12,6 +12,8 @@ import { methodsSaid } from '../../language/methodWords'
 import { comparedSources } from '../../mechanics/uncertainty/growthSources'
 import { comparedMethods } from '../../mechanics/uncertainty/methods'
 import { settingWords } from './settingWords'
+import { teethOf } from './teeth'
+import { teethFindings } from './teethWords'
 import { surveyFindings } from './surveysAnswer'
 import { fineText, shareText } from '../../language/amounts'
 import { shareAskedWords } from '../../language/askedShare'
@@ -53,6 +55,7 @@ export function findingsOf(train: Train, found: readonly AsFound[]): Finding[] {
         })),
       ...contradictions(coupling, found[c], train),
     ]),
+    ...teethFindings(train, teethOf(train, found)),
     ...surveyFindings(train),
   ]
 }

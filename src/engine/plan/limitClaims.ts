@@ -82,6 +82,7 @@ function moveOf(meaning: Meaning): Move | undefined {
     case 'hole':
     case 'restraint':
     case 'tilt':
+    case 'least':
     case 'tolerance':
       return undefined
   }
@@ -165,6 +166,10 @@ function factOf(meaning: Meaning, side: 1 | -1, toward: Toward): LimitFact | und
     }
     case 'tilt':
       return { is: 'tilt', body: meaning.body, side }
+    case 'least': {
+      const { coupling, state, what, way } = meaning
+      return { is: 'least', coupling, state, what, way }
+    }
     case 'shim':
     case 'slide':
     case 'axial':

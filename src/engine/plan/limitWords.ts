@@ -1,5 +1,6 @@
 import { footLimitWords } from '../../language/footLimitWords'
 import { listed } from '../../language/names'
+import { toothPlaceName } from '../../language/toothWords'
 import { wayInWords } from '../../language/sides'
 import type { Train } from '../../mechanics/train'
 import type { BindingLimit } from './answer'
@@ -31,6 +32,14 @@ export function limitWords(train: Train, limit: BindingLimit): LimitWords {
     const way = checkWay(limit.way)
     const where = `${coupling?.name ?? ''}, ${state?.name ?? ''}`
     return { limit: limit.what, where: way === '' ? where : `${where}, ${way}` }
+  }
+  if (limit.kind === 'least') {
+    const coupling = train.couplings.find(({ id }) => id === limit.coupling)
+    const state = train.states.find(({ id }) => id === limit.state)
+    return {
+      limit: 'least angle',
+      where: `${coupling?.name ?? ''}, ${toothPlaceName(limit.what)}, ${state?.name ?? ''}, ${checkWay(limit.way)}`,
+    }
   }
   const name = train.bodies.find(({ id }) => id === limit.body)?.name ?? ''
   switch (limit.kind) {

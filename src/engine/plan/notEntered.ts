@@ -32,6 +32,15 @@ export function notEnteredOf(train: Train): NotEntered[] {
             },
           ]
         : []),
+      ...(coupling.gear && (coupling.gear.pitch === undefined || coupling.gear.speed === undefined)
+        ? [
+            {
+              where: `${coupling.place}.${coupling.gear.pitch === undefined ? 'gear.pitch' : 'speed'}`,
+              what: `${coupling.gear.pitch === undefined ? 'pitch diameter of the teeth' : 'speed'} at ${coupling.name}`,
+              instead: 'how fast its teeth slide is not told',
+            },
+          ]
+        : []),
       ...(coupling.axial
         ? []
         : [

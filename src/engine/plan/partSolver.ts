@@ -3,7 +3,7 @@ import type { Solver, WarmStart } from '../lp/solver'
 import { firstCuts } from '../lp/cuts'
 import type { MotionGroup, Part, Partition } from '../lp/parts'
 import type { Cut } from '../lp/program'
-import { standingShare } from '../lp/standing'
+import { standingOf } from '../lp/standing'
 import { shareWeight, stageOf } from '../lp/stage'
 import { leastShare, type LeastShare } from '../lp/leastShare'
 import { pinned } from '../lp/pinned'
@@ -56,10 +56,7 @@ export class PartSolver {
 
   /** Worst share of the part's tolerances while nothing moves. */
   standing(group: MotionGroup): number {
-    return kept(this.memory.standings, group.key, () => {
-      const { limits, circles } = this.part(group).program
-      return standingShare(limits, circles)
-    })
+    return kept(this.memory.standings, group.key, () => standingOf(this.part(group).program))
   }
 
   floor(group: MotionGroup): LeastShare | PartStopped {

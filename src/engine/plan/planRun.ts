@@ -8,6 +8,7 @@ import { keptRooms, type KeptRooms } from '../../mechanics/uncertainty/kept'
 import { keptShares } from '../../mechanics/uncertainty/verdict'
 import { tol } from '../../mechanics/tolerances'
 import { Budget } from '../lp/budget'
+import { standingOf } from '../lp/standing'
 import { buildProgram } from '../lp/rows/buildProgram'
 import type { Solver } from '../lp/solver'
 import { shareProof } from '../proof/claims'
@@ -70,7 +71,14 @@ export class PlanRun {
   readonly program = once(() => buildProgram(this.train, this.found(), this.kept()))
   /** The floor and the least cost, as the programs gave them. */
   readonly solved = once(() =>
-    solvePlan(this.train, this.program(), this.standingShare(), this.solver, this.work),
+    solvePlan(
+      this.train,
+      this.program(),
+      // teeth that run too straight must move, however little of its tolerance is used
+      Math.max(this.standingShare(), standingOf({ limits: this.program().limits, circles: [] })),
+      this.solver,
+      this.work,
+    ),
   )
   /** Own motions of the bodies; all still where nothing need or can be done. */
   readonly motions = once((): readonly Motion[] => {

@@ -14,6 +14,8 @@ import { findingsOf } from './findings'
 import { notEnteredOf } from './notEntered'
 import * as report from './report'
 import type { ProvenBound } from './provenBound'
+import { teethAnswer, teethOf } from './teeth'
+import { teethCautions } from './teethWords'
 import { surveysAnswer } from './surveysAnswer'
 import { totalsOf } from './totals'
 
@@ -42,7 +44,8 @@ export type PlanOutcome =
     }
 
 /** Moves that passed their proof, with what is to be known of them. */
-type ProvenMoves = MovesAnswer & Pick<StandingAnswer, 'findings'> & { readonly proof: ProofAnswer }
+type ProvenMoves = MovesAnswer &
+  Pick<StandingAnswer, 'findings' | 'teeth'> & { readonly proof: ProofAnswer }
 
 /**
  * Judges what the programs came to by other code, and writes it down.
@@ -69,6 +72,7 @@ export function planSolved(
     floor: solved.floor === undefined ? null : tidy(solved.floor),
     findings: findingsOf(train, found),
     notEntered: notEnteredOf(train),
+    ...teethAnswer(train, found),
     ...surveysAnswer(train),
   }
   switch (solved.status) {
@@ -115,7 +119,12 @@ export function planSolved(
       return { status: 'unproven', why, ...common, proof: proofAnswer(proof, byOwnRows) }
     }
     return answer({
-      findings: [...common.findings, ...planCautions(train, motions, proof.worstShare)],
+      ...teethAnswer(train, found, motions),
+      findings: [
+        ...common.findings,
+        ...planCautions(train, motions, proof.worstShare),
+        ...teethCautions(train, teethOf(train, found, motions)),
+      ],
       cost: proof.cost,
       total: totalsOf(train, motions),
       bodies: report.bodiesAnswer(train, motions),

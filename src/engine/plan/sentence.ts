@@ -201,5 +201,9 @@ function proofOf(train: Train, answer: PlannedAnswer): string {
     (weight) => weight === 1,
   )
   const needs = plain ? `needs less than ${least}` : `costs less than ${least}, weighted as entered`
-  return `${capital(holding(train, answer))}, no plan for these numbers ${needs}.`
+  const sided = (answer.teeth ?? []).some(({ side }) => side !== undefined)
+  const of = sided
+    ? 'no plan that keeps the gear couplings off dead straight on the same sides'
+    : 'no plan for these numbers'
+  return `${capital(holding(train, answer))}, ${of} ${needs}.`
 }

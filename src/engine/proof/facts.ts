@@ -1,4 +1,5 @@
 import type { Misalignment } from '../../mechanics/readings/equation'
+import type { ToothPlace } from '../../mechanics/gearCoupling'
 import type { FootLimit } from '../../mechanics/footLimits'
 import type { Train } from '../../mechanics/train'
 import { once } from '../../mechanics/once'
@@ -52,6 +53,14 @@ export type LimitFact =
       readonly side: 1 | -1
     }
   | { readonly is: 'tilt'; readonly body: number; readonly side: 1 | -1 }
+  | {
+      /** Of the side that the train keeps there. */
+      readonly is: 'least'
+      readonly coupling: number
+      readonly state: number
+      readonly what: ToothPlace
+      readonly way: 'y' | 'z'
+    }
 
 /** side <= share * perShare + limit (um), for every allowed motion. */
 export interface FactRow {
@@ -120,7 +129,32 @@ function factRow(
       const limit = Exact.of(body.tilt).times(Exact.of(half))
       return { side: sum([Exact.of(fact.side), rise]), perShare: Exact.zero, limit }
     }
+    case 'least':
+      return leastRow(train, lines, fact)
   }
+}
+
+/** -sign * angle <= -least, of the shafts as they run: no aim is taken off. */
+function leastRow(
+  train: Train,
+  lines: readonly Misalignment[],
+  { coupling: c, state: s, what, way }: Extract<LimitFact, { is: 'least' }>,
+): FactRow | undefined {
+  const [coupling, state, line] = [train.couplings[c], train.states[s], lines[c]]
+  const { least, sides = [] } = coupling?.gear ?? {}
+  const kept = sides.find(
+    (side) => side.state === state?.id && side.place === what && side.way === way,
+  )
+  if (!coupling || !state || !line || least === undefined || !kept) return undefined
+  const asked = {
+    ...coupling,
+    aim: new Map(),
+    tolerance: { flex: least, angle: least, shape: 'box' as const },
+  }
+  const check = exactCheck(train, asked, { id: state.id, factor: 1 }, line, what)
+  if (!check) return undefined
+  const side = sum([Exact.of(-kept.sign), check[way]])
+  return { side, perShare: Exact.zero, limit: check.limit.negative() }
 }
 
 function footRow(train: Train, fact: Extract<LimitFact, { is: 'foot' }>): FactRow | undefined {

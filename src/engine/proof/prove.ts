@@ -4,6 +4,7 @@ import type { Train } from '../../mechanics/train'
 import type { Misalignment } from '../../mechanics/readings/equation'
 import { sharesAfter } from './couplingsMet'
 import { sharesWithKept } from './keptFree'
+import { leastMissed } from './leastAngle'
 import { limitExcesses, placeSaid, type LimitExcess } from './limitsKept'
 import { claimedFootMove, displacement, type ClaimedMotion } from './moved'
 
@@ -66,6 +67,10 @@ export function prove(
       : [
           `coupling ${kept.coupling} with what is kept free uses ${kept.share} of its tolerance in ${kept.state}, more than ${share}`,
         ]),
+    ...leastMissed(train, lines, motions).map(
+      ({ coupling, state, place, by }) =>
+        `coupling ${coupling} falls short of its least angle at the ${place} by ${by} mrad in ${state}`,
+    ),
     ...(Math.abs(gap) <= allowed
       ? []
       : [`the plan costs ${cost} um and the bound is ${bound} um: the gap is too wide`]),

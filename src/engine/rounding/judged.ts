@@ -1,13 +1,15 @@
 import { tol } from '../../mechanics/tolerances'
-import { fineText, shareText } from '../../language/amounts'
+import { fineText, shareText, slopeText } from '../../language/amounts'
 import type { Micrometres } from '../../mechanics/units'
 import type { Train } from '../../mechanics/train'
 import type { AsFound } from '../../mechanics/readings/asFound'
 import { footMove, totalsOf } from '../plan/totals'
 import { sharesAfter } from '../proof/couplingsMet'
 import { sharesWithKept } from '../proof/keptFree'
+import { leastMissed } from '../proof/leastAngle'
 import { limitExcesses, placeSaid } from '../proof/limitsKept'
 import { prove } from '../proof/prove'
+import { toothPlaceName as placeNamed } from '../../language/toothWords'
 import { isLoose } from './footGroups'
 import type { Rounded } from './rounding'
 import { footRange } from './shims'
@@ -46,6 +48,10 @@ export function judgedRounding(train: Train, found: readonly AsFound[], rounded:
     ...over.map(
       ({ coupling, state, share: used }) =>
         `${called(coupling)} would use ${shareText(used)} of its tolerance, ${when(state)}`,
+    ),
+    ...leastMissed(train, lines, rounded.motions).map(
+      ({ coupling, state, place, by }) =>
+        `${called(coupling)} would run ${slopeText(by, units)} straighter at its ${placeNamed(place)} than its teeth need, ${when(state)}`,
     ),
     ...sharesWithKept(train, lines, rounded.motions)
       .filter(({ share: used }) => !(used <= share + tol.share))

@@ -7,7 +7,7 @@ import { motionsOf } from '../plan/solvePlan'
 import { buildProgram } from '../lp/rows/buildProgram'
 import { Partition, type Part } from '../lp/parts'
 import { programUnit } from '../lp/program'
-import { standingShare } from '../lp/standing'
+import { standingOf } from '../lp/standing'
 import type { Solver } from '../lp/solver'
 import type { Within } from './bothWays'
 import { choosing, type DisplayedMove } from './choices'
@@ -69,8 +69,7 @@ export function roundPlan(
   const done: { given: ChoicePart; rounding: PartRounding }[] = []
   for (const group of partition.split()) {
     const part = partition.partOf(group)
-    const { limits, circles } = part.program
-    if (standingShare(limits, circles) <= share + tol.share) continue
+    if (standingOf(part.program) <= share + tol.share) continue
     const own = choices.filter(({ row }) => part.limits.includes(row))
     const given = {
       part,

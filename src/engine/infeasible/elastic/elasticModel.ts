@@ -1,4 +1,5 @@
 import { oneSided } from '../../lp/relax'
+import { withoutSides } from '../../../mechanics/misalignment/gearTeeth'
 import type { Train } from '../../../mechanics/train'
 import type { AsFound } from '../../../mechanics/readings/asFound'
 import { keptRooms } from '../../../mechanics/uncertainty/kept'
@@ -65,7 +66,7 @@ function letGo(train: Train): Train {
   const bodies = train.bodies.map((body) =>
     body.held && body.feet.length > 0 ? { ...body, held: false } : body,
   )
-  return { ...train, bodies, machines: bodies.slice(0, train.machines.length) }
+  return { ...withoutSides(train), bodies, machines: bodies.slice(0, train.machines.length) }
 }
 
 /** Everything that the train must respect. */

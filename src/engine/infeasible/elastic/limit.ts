@@ -40,6 +40,8 @@ export function elasticLimitOf(meaning: Meaning, side: Side): ElasticLimit {
     }
     case 'tilt':
       return { kind: 'tilt', body: meaning.body }
+    case 'least':
+      throw new RangeError('a least angle is asked of a train that has a plan, and is no member')
     case 'shim':
     case 'slide':
     case 'axial':

@@ -12,7 +12,7 @@ export interface CouplingWeight {
 
 /** A limit that the floor leans on, and the share that one more program unit of room would take off it. */
 export interface LimitWeight {
-  readonly meaning: Exclude<Meaning, { fact: 'tolerance' }>
+  readonly meaning: Exclude<Meaning, { fact: 'tolerance' | 'least' }>
   readonly side: 'lower' | 'upper'
   readonly price: number
   /** Mean direction in which a circle is pressed, from u toward w. */
@@ -37,6 +37,8 @@ export function floorWeights(
       pulls.set(key, { meaning, weight: carried })
       continue
     }
+    // choices are compared without the least angle of gear couplings
+    if (meaning.fact === 'least') continue
     const price = weight / shareWeight
     const key = `${JSON.stringify(meaning)} ${side}`
     const known = props.get(key)

@@ -6,6 +6,7 @@ import type { Program } from '../program'
 import { displacements } from './displacement'
 import { bandRows } from './footBands'
 import { holeCircles } from './hole'
+import { leastAngleRows } from './leastAngle'
 import { restraintRows } from './restraint'
 import { tiltRows } from './tilt'
 import { tolerances } from './tolerance'
@@ -25,7 +26,13 @@ export function buildProgram(
   return {
     columns: [...frame.columns, ...moved.columns],
     firstMove: frame.columns.length,
-    limits: [...bandRows(frame), ...tiltRows(frame), ...restraintRows(frame), ...tolerance.rows],
+    limits: [
+      ...bandRows(frame),
+      ...tiltRows(frame),
+      ...restraintRows(frame),
+      ...leastAngleRows(frame),
+      ...tolerance.rows,
+    ],
     displacements: moved.rows,
     circles: [...holeCircles(frame), ...tolerance.circles],
   }

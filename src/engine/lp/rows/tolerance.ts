@@ -105,7 +105,7 @@ function within(name: string, expression: Affine, limit: number, meaning: Meanin
 }
 
 /** How the moves change a coupling's offset at mid-span, slope and gap: right axis against left. */
-function couplingMotion(
+export function couplingMotion(
   frame: Frame,
   coupling: Coupling,
 ): { y: Affine; z: Affine; sy: Affine; sz: Affine; gap: Affine } {

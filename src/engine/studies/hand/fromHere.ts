@@ -1,5 +1,6 @@
 import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
 import { addMisalignments } from '../../../mechanics/misalignment/stateShift'
+import { withoutSides } from '../../../mechanics/misalignment/gearTeeth'
 import { noMotion } from '../../../mechanics/motion'
 import { PlanRun } from '../../plan/planRun'
 import { foundLines } from '../../../mechanics/uncertainty/foundLines'
@@ -30,10 +31,10 @@ export function bestFromHere(train: Train, hand: HandPlan, solver: Solver): From
   const hold = <T extends Train['bodies'][number]>(body: T): T =>
     touched.has(body.id) ? { ...body, held: true } : body
   const there: Train = {
-    ...train,
+    ...withoutSides(train),
     bodies: train.bodies.map(hold),
     machines: train.machines.map(hold),
-    couplings: train.couplings.map((coupling, c): Coupling => {
+    couplings: withoutSides(train).couplings.map((coupling, c): Coupling => {
       const { axial } = coupling
       const opened = (moved[c]?.gap ?? 0) / 1000
       return axial ? { ...coupling, axial: { ...axial, found: axial.found + opened } } : coupling

@@ -7,6 +7,7 @@ import { limitExcesses, placeSaid } from '../../proof/limitsKept'
 import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
 import { sharesOf, worstShare, type CouplingResult } from '../../../mechanics/misalignment/shares'
 import type { MovesAnswer, PlanFigures, StandingAnswer } from '../../plan/answer'
+import { teethOf } from '../../plan/teeth'
 import { hasMoves } from '../../plan/moves'
 import * as report from '../../plan/report'
 import { totalsOf } from '../../plan/totals'
@@ -78,6 +79,7 @@ export function handAnswer(
     ...(guard !== undefined && { guard }),
     ...(best.worst && { worst: best.worst }),
     ...(best.standingKept !== undefined && { standingKept: best.standingKept }),
+    ...(best.teeth && { teeth: teethOf(train, found, motions) }),
     ...(best.surveys && { surveys: best.surveys }),
     ...(best.surveysTogether && { surveysTogether: best.surveysTogether }),
     get cost() {

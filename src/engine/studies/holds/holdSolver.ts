@@ -1,5 +1,6 @@
 import { tidy } from '../../../language/tidy'
 import type { Micrometres } from '../../../mechanics/units'
+import { withoutSides } from '../../../mechanics/misalignment/gearTeeth'
 import type { Train } from '../../../mechanics/train'
 import type { Motion } from '../../../mechanics/motion'
 import type { AsFound } from '../../../mechanics/readings/asFound'
@@ -53,10 +54,13 @@ export class HoldSolver implements FloorSetting {
   private readonly errors: () => readonly ErrorSource[]
 
   /**
+   * @param asked the train; the least angle of its gear couplings does not count
    * @param budget of work, or a solver without an end to it
    * @param like the same train but for the share asked for: what was solved of it is not solved again
    */
-  constructor(train: Train, budget: Budget | Solver, like?: HoldSolver) {
+  constructor(asked: Train, budget: Budget | Solver, like?: HoldSolver) {
+    // a choice may have no plan on the side that was chosen for another one: all are compared without it
+    const train = withoutSides(asked)
     this.train = train
     this.budget = budget instanceof Budget ? budget : new Budget(budget, Infinity)
     this.solver = this.budget.solver

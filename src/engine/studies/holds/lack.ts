@@ -59,7 +59,7 @@ function propsOf(program: Program): LimitWeight[] {
   }))
   const circles = program.circles.map(({ meaning }) => ({ meaning, side: 'upper' as const }))
   return [...rows, ...circles].flatMap(({ meaning, side }) =>
-    meaning.fact === 'tolerance' ? [] : [{ meaning, side, price: 0 }],
+    meaning.fact === 'tolerance' || meaning.fact === 'least' ? [] : [{ meaning, side, price: 0 }],
   )
 }
 
