@@ -24,6 +24,8 @@ export const toleranceTable = {
     why: 'common practice, no source' },
   onShare: { value: 1e-3, unit: 'of a tolerance', means: 'a plan this near to the share asked for stands on it',
     why: 'a tenth of the whole percent that is shown' },
+  leastAngle: { value: 1e-6, unit: 'mrad', means: 'an angle at gear teeth may fall short of its least by so much',
+    why: 'a micrometre over a kilometre: the last digits of the solver' },
   readsAlike: { value: 5e-5, unit: 'of a tolerance', means: 'two shares this near read as the same',
     why: 'half of the last of the two decimals of a percent that are shown at most' },
   noFloor: { value: 1e-6, unit: 'of a tolerance', means: 'a least share below this is nothing', why: 'the room of every comparison with a share' },

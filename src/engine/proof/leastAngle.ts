@@ -1,5 +1,6 @@
 import type { ToothPlace } from '../../mechanics/gearCoupling'
 import type { Misalignment } from '../../mechanics/readings/equation'
+import { tol } from '../../mechanics/tolerances'
 import type { Coupling, State, Train } from '../../mechanics/train'
 import type { Milliradians } from '../../mechanics/units'
 import { apartIn, type Sides } from './couplingsMet'
@@ -12,9 +13,6 @@ export interface LeastMissed {
   readonly place: ToothPlace
   readonly by: Milliradians
 }
-
-/** What the solver's last digits may take from an angle (mrad). */
-const lastDigits: Milliradians = 1e-6
 
 /**
  * Every angle at the teeth of gear couplings that a plan keeps off nought, measured on the shafts as moved: the length of
@@ -34,7 +32,7 @@ export function leastMissed(
       if (!state) return []
       const { y, z } = angleAt(train, coupling, state, line, motions, place)
       const by = least - Math.sqrt(y * y + z * z)
-      return by <= lastDigits ? [] : [{ coupling: coupling.id, state: id, place, by }]
+      return by <= tol.leastAngle ? [] : [{ coupling: coupling.id, state: id, place, by }]
     })
   })
 }
