@@ -82,11 +82,12 @@ async function runAll() {
 async function checks() {
   const types = await step('type check', 'vue-tsc', 'vue-tsc/bin/vue-tsc.js', ['--noEmit'])
   const style = await step('lint', 'eslint', 'eslint/bin/eslint.js', ['.'])
+  const typed = await step('lint with types', 'oxlint', 'oxlint/bin/oxlint', ['.'])
   const format = await step('format', 'prettier', 'prettier/bin/prettier.cjs', [
     ...['--check', '--log-level', 'warn', '.'],
   ])
   const unused = await step('nothing unused', 'knip', 'knip/bin/knip.js', ['--no-progress'])
-  return { types, style: style && format, unused, built: built() }
+  return { types, style: style && typed && format, unused, built: built() }
 }
 
 function built() {

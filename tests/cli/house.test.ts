@@ -1,5 +1,7 @@
 import { spawnSync } from 'node:child_process'
-import { readFileSync } from 'node:fs'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { Linter } from 'eslint'
 import { describe, expect, it, test } from 'vitest'
 import { downward } from '../../src/dev/downward.mjs'
@@ -35,6 +37,29 @@ describe('the lint rule of the layers', () => {
   it('stands in the configuration of the project', () => {
     expect(readFileSync('eslint.config.js', 'utf8')).toContain("'holdfast/downward': 'error'")
   })
+})
+
+test('the lint with types knows types: a promise that nobody waits for, a member that a switch forgets', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'planted-'))
+  const code = [
+    'const wait = () => Promise.resolve(1)',
+    "export function planted(side: 'left' | 'right'): number {",
+    '  wait()',
+    "  switch (side) { case 'left': return 1 }",
+    '}',
+  ]
+  try {
+    writeFileSync(join(folder, 'tsconfig.json'), '{ "compilerOptions": { "strict": true } }')
+    writeFileSync(join(folder, 'planted.ts'), code.join('\n'))
+    const rules = join(process.cwd(), '.oxlintrc.json')
+    const lint = [join(process.cwd(), 'node_modules/oxlint/bin/oxlint'), '-c', rules, '.']
+    const { status, stdout } = spawnSync(process.execPath, lint, { cwd: folder, encoding: 'utf8' })
+    expect(status).toBe(1)
+    expect(stdout).toContain('no-floating-promises')
+    expect(stdout).toContain('switch-exhaustiveness-check')
+  } finally {
+    rmSync(folder, { recursive: true })
+  }
 })
 
 describe('what the map counts', () => {
