@@ -14,7 +14,8 @@ export const hotCheckText = (train: Train, answers: readonly HotCheckAnswer[]): 
       ? paragraph(
           'The file has no hot check that is used: there is nothing to compare a plan with.',
         )
-      : answers.flatMap((answer) => checkText(train, answer))),
+      : // a heading brings a blank line, and the opening has ended with one
+        answers.flatMap((answer) => checkText(train, answer)).slice(1)),
     ...cautionText(),
     '',
   ])

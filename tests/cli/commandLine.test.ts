@@ -67,6 +67,7 @@ describe('exit 0: answered', () => {
     }
     expect(plan.rounded.total.shim).toBe(hotChecks[0]?.trim.plan?.total?.shim)
     const text = holdfast(['hotcheck', exampleFile('hot-check')])
+    expect(text.out).not.toContain('\n\n\n')
     expect(text.out.replace(/\s+/g, ' ')).toContain(
       'a trim is worth it now, before it runs again: the',
     )

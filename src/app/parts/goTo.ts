@@ -4,7 +4,7 @@ import type { useView } from '../stores/view'
 
 /** The band whose figures hold a place of the document. */
 const bandOf = (at: string): string => {
-  if (/\.growth\b/.test(at) || at.startsWith('states')) return 'states'
+  if (/\.growth\b/.test(at) || /^(states|hotChecks)\b/.test(at)) return 'states'
   if (/^(machines|skids)\[\d+\]\.feet/.test(at)) return 'feet'
   if (/^couplings\[\d+\]\.found/.test(at)) return 'readings'
   if (at.startsWith('couplings')) return 'couplings'

@@ -3,6 +3,7 @@ import { couplingsTable } from './couplingsTable'
 import { feetTable } from './feetTable'
 import { gapsTable } from './gapsTable'
 import { growthTarget } from './growthTable'
+import { hotReadingsTable } from './hotReadingsTable'
 import { machinesTable } from './machinesTable'
 import type { PasteTarget } from './pasted'
 import { pointsTable } from './pointsTable'
@@ -27,5 +28,6 @@ export const allTables: readonly PasteTarget[] = [
   aimsTable,
   settingsTable,
   growthTarget,
+  hotReadingsTable,
   surveysTable,
 ]
