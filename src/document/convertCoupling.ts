@@ -1,6 +1,6 @@
 import type { CouplingDocument, MachineDocument, ReadingSetDocument } from './schema'
 import type { GearCoupling } from '../mechanics/gearCoupling'
-import type { ColdSetting, Coupling, ReadingSet } from '../mechanics/train'
+import type { ColdSetting, Coupling, ReadingSet, RunOut } from '../mechanics/train'
 
 /** Standard uncertainty of a reading or an offset where the file gives none (um). */
 const usualReadingU = 10
@@ -43,6 +43,7 @@ export function convertCoupling(
           z: aim.offset?.z ?? 0,
           sy: aim.slope?.y ?? 0,
           sz: aim.slope?.z ?? 0,
+          ...(aim.why !== undefined && { why: aim.why }),
         },
       ]),
     ),
@@ -50,6 +51,7 @@ export function convertCoupling(
       setting: convertSetting(coupling.setting),
     }),
     ...(axial && { axial: convertAxial(axial) }),
+    ...(coupling.runOut && { runOut: convertRunOut(coupling.runOut) }),
     ...(coupling.gear && { gear: convertGear(coupling.gear, coupling.speed) }),
     found: coupling.found.map((set, i) => convertSet(set, `${place}.found[${i}]`)),
   }
@@ -62,6 +64,24 @@ function convertAxial({
   u,
 }: NonNullable<CouplingDocument['axial']>): NonNullable<Coupling['axial']> {
   return { found, want, tolerance, ...(u !== undefined && { u }) }
+}
+
+function convertRunOut({
+  left,
+  right,
+  limit,
+  basis,
+}: NonNullable<CouplingDocument['runOut']>): RunOut {
+  const half = ({ rim, face }: NonNullable<typeof left> = {}) => ({
+    ...(rim !== undefined && { rim }),
+    ...(face !== undefined && { face }),
+  })
+  return {
+    left: half(left),
+    right: half(right),
+    ...(limit !== undefined && { limit }),
+    ...(basis !== undefined && { basis }),
+  }
 }
 
 function convertGear(

@@ -112,6 +112,12 @@ export const tolerance = z.strictObject({
   basis: z.optional(text),
 })
 
+/** How far the rim and the face of a half run out, over a full turn. */
+const runOuts = z.strictObject({
+  rim: z.optional(fine.check(z.nonnegative())),
+  face: z.optional(fine.check(z.nonnegative())),
+})
+
 const coupling = z.strictObject({
   id,
   name: z.optional(name),
@@ -120,7 +126,14 @@ const coupling = z.strictObject({
   speed: z.optional(speed.check(z.nonnegative())),
   tolerance,
   aim: z.optional(
-    z.record(id, z.strictObject({ offset: z.optional(offsets), slope: z.optional(slopes) })),
+    z.record(
+      id,
+      z.strictObject({
+        offset: z.optional(offsets),
+        slope: z.optional(slopes),
+        why: z.optional(text),
+      }),
+    ),
   ),
   setting: z.optional(
     z.strictObject({
@@ -137,6 +150,16 @@ const coupling = z.strictObject({
       want: length,
       tolerance: length.check(z.positive()),
       u: z.optional(length.check(z.nonnegative())),
+    }),
+  ),
+  runOut: z.optional(
+    z.strictObject({
+      left: z.optional(runOuts),
+      right: z.optional(runOuts),
+      limit: z.optional(fine.check(z.positive())),
+      basis: z.optional(text),
+      when: z.optional(text),
+      by: z.optional(text),
     }),
   ),
   gear: z.optional(

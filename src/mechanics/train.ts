@@ -211,9 +211,18 @@ export interface Coupling {
     /** Standard uncertainty of the gap found; undefined where the file gives none. */
     readonly u?: Millimetres
   }
+  readonly runOut?: RunOut
   /** What its teeth need, of a gear coupling. */
   readonly gear?: GearCoupling
   readonly found: readonly ReadingSet[]
+}
+
+/** How far the halves of a coupling run out over a full turn. */
+export interface RunOut {
+  readonly left: { readonly rim?: Micrometres; readonly face?: Micrometres }
+  readonly right: { readonly rim?: Micrometres; readonly face?: Micrometres }
+  readonly limit?: Micrometres
+  readonly basis?: string
 }
 
 /** Misalignment wanted: offset at mid-span and slope. */
@@ -222,6 +231,8 @@ export interface Aim {
   readonly z: Micrometres
   readonly sy: Milliradians
   readonly sz: Milliradians
+  /** Why it is wanted. */
+  readonly why?: string
 }
 
 /**

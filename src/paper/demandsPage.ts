@@ -1,4 +1,6 @@
 import { shareText } from '../language/amounts'
+import { coupledSaid } from '../engine/plan/coupledWords'
+import type { Train } from '../mechanics/train'
 import { couplingFacts } from '../scene/couplingFacts'
 import { shareCharts } from './shareChart'
 import { sentence } from './words'
@@ -45,6 +47,7 @@ export function demandsPage(job: Drawn): Chapter {
       },
       ...shareCharts(facts, answer.share),
       ...sharesTable(facts, moves),
+      ...coupledBlocks(train),
       ...teethBlocks(facts),
       ...margin(job),
     ],
@@ -76,6 +79,16 @@ function sharesTable(facts: ReturnType<typeof couplingFacts>, moves: boolean): B
         }),
       ),
     },
+  ]
+}
+
+/** What is wanted of couplings and why, and how far their halves run out. */
+function coupledBlocks(train: Train): Block[] {
+  const said = train.couplings.flatMap((coupling) => coupledSaid(train, coupling))
+  if (said.length === 0) return []
+  return [
+    { kind: 'heading', text: 'Wanted, and run-out', aside: 'right machine against left' },
+    ...said.map((words): Block => ({ kind: 'text', look: 'plain', text: sentence(words) })),
   ]
 }
 

@@ -12,6 +12,7 @@ import type { Coupling, Train } from '../mechanics/train'
 import type { CheckAnswer, CouplingAnswer } from '../engine/plan/answer'
 import { verdictWord } from '../engine/plan/verdictWord'
 import { meshSaid, teethAsked } from '../engine/plan/teethWords'
+import { coupledSaid } from '../engine/plan/coupledWords'
 import { hasMoves } from '../engine/plan/moves'
 import type { DrawnAnswer } from './drawnAnswer'
 import { inSentence } from '../language/names'
@@ -25,6 +26,8 @@ export interface CouplingFacts {
   readonly limits: string
   readonly basis?: string
   readonly rows: readonly StateRow[]
+  /** What is wanted of it and why, and how far its halves run out. */
+  readonly coupled?: readonly string[]
   /** How its teeth run, of a gear coupling: what is asked of them, then a sentence a mesh and state. */
   readonly teeth?: { readonly asked: string; readonly meshes: readonly ToothLine[] }
 }
@@ -75,6 +78,7 @@ export function couplingFacts(
     name: coupling.name,
     limits: couplingLimitsText(train, coupling),
     ...(coupling.tolerance.basis !== undefined && { basis: coupling.tolerance.basis }),
+    ...(coupledSaid(train, coupling).length > 0 && { coupled: coupledSaid(train, coupling) }),
     ...teethFacts(train, coupling, answer),
     rows: train.states.map((state, s): StateRow => {
       const told = couplings.find((a) => a.coupling === coupling.id && a.state === state.id)

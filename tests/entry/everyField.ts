@@ -61,6 +61,12 @@ export function everyField(): TrainDocument {
     if (set.kind === 'rim') set.uAt = 2
     else if (set.kind !== 'line') set.uDiameter = 3
   }
+  coupling.runOut = {
+    left: { rim: 21, face: 12 },
+    right: { rim: 13, face: 14 },
+    limit: 50,
+    basis: 'site',
+  }
   other.speed = 2950
   other.gear = { pitch: 180, least: 0.1, sliding: 120, states: ['hot'], basis: 'maker' }
   if (coupling.axial) coupling.axial.u = 0.2

@@ -170,6 +170,14 @@ export interface Coupling {
   aim?: Record<string, Aim> | undefined
   setting?: Setting | undefined
   speed?: number | undefined
+  /** How far its halves run out. */
+  runOut?:
+    | {
+        left?: { rim?: number | undefined; face?: number | undefined } | undefined
+        right?: { rim?: number | undefined; face?: number | undefined } | undefined
+        limit?: number | undefined
+      }
+    | undefined
   /** Least angle at its teeth, their size, and how fast they may slide. */
   gear?:
     | {

@@ -10,6 +10,12 @@ import {
   withCells,
 } from './couplingRows'
 import type { PastedValues, PasteOutcome, PasteTarget } from './pasted'
+import type { PathColumn } from './pathColumns'
+
+const columns: readonly PathColumn[] = [
+  ...lineColumns,
+  { key: 'why', heading: 'why', names: ['reason'], kind: 'text', path: ['why'] },
+]
 
 /** Aims as a table: a row the line wanted of a coupling in a state. */
 export const aimsTable: PasteTarget = {
@@ -17,7 +23,7 @@ export const aimsTable: PasteTarget = {
   columns: [
     couplingColumn,
     { key: 'state', heading: 'state', names: ['condition'], kind: 'text' },
-    ...lineColumns,
+    ...columns,
   ],
   put,
   rows: (document) =>
@@ -30,7 +36,7 @@ export const aimsTable: PasteTarget = {
               {
                 coupling: couplingTitleOf(document, c),
                 state: name,
-                ...cellsOfRow(lineColumns, aim),
+                ...cellsOfRow(columns, aim),
               },
             ]
       }),
@@ -56,7 +62,7 @@ function put(document: TrainDocument, values: PastedValues): PasteOutcome {
   const { document: next, what } = withCells(
     document,
     ['couplings', c, 'aim', state.id],
-    lineColumns,
+    columns,
     values,
   )
   return what === ''

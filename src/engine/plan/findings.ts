@@ -1,6 +1,7 @@
 import { platesAddUp } from '../../mechanics/packRange'
 import type { Body, Coupling, Train } from '../../mechanics/train'
 import type { AsFound } from '../../mechanics/readings/asFound'
+import { runOutFindings } from './coupledWords'
 import { closureChecks } from './closures'
 import { doubtWords } from './closureWords'
 import { footLimitWords } from '../../language/footLimitWords'
@@ -47,6 +48,7 @@ export function findingsOf(train: Train, found: readonly AsFound[]): Finding[] {
     ...ofGrowth(train),
     ...train.couplings.flatMap((coupling, c) => [
       ...ofSetting(train, coupling),
+      ...runOutFindings(train, coupling),
       ...closureChecks(train, coupling)
         .filter(({ within }) => !within)
         .map((check) => ({

@@ -56,6 +56,6 @@ const level: Aim = { y: 0, z: 0, sy: 0, sz: 0 }
 const tilted = ({ sy, sz }: Aim) => Math.max(Math.abs(sy), Math.abs(sz)) >= noSlope
 
 /** A line in engine units as "the pump 0.30 mm low, rising 0.20 mrad to the right". */
-function aimInWords(train: Train, coupling: Coupling, { y, z, sy, sz }: Aim): string {
+export function aimInWords(train: Train, coupling: Coupling, { y, z, sy, sz }: Aim): string {
   return lineInWords(train, coupling, { y, z }, { y: sy, z: sz })
 }
