@@ -11,6 +11,10 @@ import { hour, open, plain, sizes } from './quantities'
 const text = z.string().check(z.maxLength(100_000))
 /** No part that holds an absurd size is understood; um and mrad have the largest numbers of all units. */
 const fine = quantities.fine.check(z.gte(-sizes.fine.most.value), z.lte(sizes.fine.most.value))
+const length = quantities.length.check(
+  z.gte(-sizes.length.most.value),
+  z.lte(sizes.length.most.value),
+)
 const slope = quantities.slope.check(z.gte(-sizes.slope.most.value), z.lte(sizes.slope.most.value))
 /** A date and time as people and programs read it, ISO 8601. */
 const when = z.string().check(z.maxLength(40))
@@ -90,6 +94,10 @@ const repeatReadings = z.object({
 })
 export type ReadAgain = z.infer<typeof repeatReadings>
 
+/** The gap between the shaft ends of a coupling, cold, as it was measured at the stop point of a step. */
+const repeatGap = z.object({ coupling: text, step: text, gap: length })
+export type GapAgain = z.infer<typeof repeatGap>
+
 /** A page of the record: written once; `seal` is worked out from everything in it and the page before. */
 const recordPage = z.object({
   kind: z.enum(['as found', 'step', 'as left', 'nothing moved', 'note']),
@@ -132,6 +140,8 @@ export const workRecord = z.object({
   work: z.optional(z.array(workDone)),
   /** Readings being taken after the work so far. */
   again: z.optional(z.array(repeatReadings)),
+  /** Gaps between shaft ends that were measured with them. */
+  gaps: z.optional(z.array(repeatGap)),
   pages: z.optional(z.array(recordPage)),
 })
 export type WorkRecord = z.infer<typeof workRecord>

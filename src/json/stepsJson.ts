@@ -23,6 +23,7 @@ const step: MeasuresOf<StepAnswer> = {
   load: { total: 'mass', corners: { load: 'mass' }, jack: 'mass', rating: 'mass' },
   expected: 'as it is',
   judge: { left: 'fine' },
+  gaps: { should: 'length', good: 'length' },
   breaks: 'as it is',
   standing: { move },
 }

@@ -64,6 +64,12 @@ export function lengthText(value: Millimetres, units: DocumentUnits): string {
   return `${String(Math.round(number * 1000) / 1000)} ${units.length}`
 }
 
+/** A gap between shaft ends in digits as it is measured: to 0.01 mm, or to 0.001 in. */
+export const gapDigits = (value: Millimetres, units: DocumentUnits): string =>
+  unsignedZero(toLength(value, units).toFixed(gapDecimals[units.length]))
+
+export const gapDecimals = { mm: 2, in: 3 } as const
+
 /**
  * A slope, the same number in mrad and mil/in.
  * @param value mrad

@@ -1,11 +1,11 @@
 import { tidy } from '../language/tidy'
 import { closure } from '../mechanics/readings/closure'
 import { sagOf } from '../mechanics/readings/equation'
-import { signedDigits, fineText } from '../language/amounts'
+import { gapDigits, signedDigits, fineText } from '../language/amounts'
 import { fineSign, slopeSign } from '../mechanics/units'
 import type { Coupling, ReadingSet, Train } from '../mechanics/train'
 import type { ExpectedAnswer } from '../engine/plan/answer'
-import { setReadings, type StopReading } from '../engine/fieldwork/steps/stopReadings'
+import { gapReading, setReadings, type StopReading } from '../engine/fieldwork/steps/stopReadings'
 import { hasMoves } from '../engine/plan/moves'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { sideNoun, towardSide } from '../language/sides'
@@ -20,7 +20,7 @@ type Sweep = Exclude<ReadingSet, { kind: 'line' }>
 type LineSet = Extract<ReadingSet, { kind: 'line' }>
 
 /** For each coupling, two to a page where they fit: as found, what is expected, and a box to write in what is read when all is done. */
-export function readingPages({ train, answer }: Drawn): Chapter[] {
+export function readingPages({ train, answer, instructions }: Drawn): Chapter[] {
   return train.couplings.map((coupling, c) => ({
     section: 'readings',
     title: `${capital(coupling.name)}: readings`,
@@ -46,6 +46,7 @@ export function readingPages({ train, answer }: Drawn): Chapter[] {
         coupling.found.flatMap((set, index) => (set.kind === 'line' ? [] : [{ set, index }])),
         (index) => expectedOf(answer, coupling, index),
       ),
+      ...gapTable(train, coupling, instructions),
       {
         kind: 'blanks',
         columns: 3,
@@ -53,6 +54,45 @@ export function readingPages({ train, answer }: Drawn): Chapter[] {
       },
     ],
   }))
+}
+
+/** The gap between the shaft ends, where it was entered: as found, as the last stop point there has it, and a box for it. */
+function gapTable(
+  train: Train,
+  { id, axial }: Coupling,
+  instructions: Drawn['instructions'],
+): Block[] {
+  if (!axial) return []
+  const gap = instructions
+    .flatMap(({ step }) => step.gaps ?? [])
+    .findLast(({ coupling }) => coupling === id)
+  const told = gap && gapReading(train, gap)
+  const { length } = train.units
+  return [
+    {
+      kind: 'table',
+      tall: true,
+      columns: [
+        { head: `gap between the shaft ends, ${length}`, width: 3 },
+        { head: 'as found', width: 2, align: 'right', strong: true },
+        ...(told
+          ? ([
+              { head: 'expected, cold', width: 2, align: 'right', strong: true },
+              { head: 'good from, to', width: 2, align: 'right' },
+            ] as const)
+          : []),
+        { head: told ? 'as left' : 'measured now', width: 2.4 },
+      ],
+      rows: [
+        [
+          'cold, both rotors where they belong',
+          gapDigits(axial.found, train.units),
+          ...(told ? [told.should, told.good] : []),
+          '',
+        ],
+      ],
+    },
+  ]
 }
 
 /** Two sets of dials beside each other, in one table where they are read at the same hours; an odd one keeps to its half. */

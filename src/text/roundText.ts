@@ -18,6 +18,7 @@ const round = z.object({
   }),
   work: workRecord.shape.work,
   read: workRecord.shape.again,
+  gaps: workRecord.shape.gaps,
   comparison: z.optional(
     z.object({
       couplings: z.array(
@@ -47,7 +48,7 @@ const round = z.object({
 export function roundLines(content: unknown, name: Names): string[] | undefined {
   const { data } = round.safeParse(content)
   if (!data) return undefined
-  const { work = [], read = [], comparison, units } = data
+  const { work = [], read = [], gaps = [], comparison, units } = data
   const told = (value: number) => digits(value, units)
   const unit = `in ${fineSign[units.fine]}`
   const done = work.flatMap(({ body, foot, shim, side, axial, done: ticked, note }) => {
@@ -68,6 +69,9 @@ export function roundLines(content: unknown, name: Names): string[] | undefined 
       ? []
       : [`  ${capital(name(entry.coupling))}, set ${entry.set + 1}, at ${entry.step}: ${rows}`]
   })
+  const apart = gaps.map(
+    ({ coupling, step, gap }) => `  ${capital(name(coupling))}, at ${step}: ${gap} ${units.length}`,
+  )
   const beside = (comparison?.couplings ?? []).flatMap(({ coupling, sets }) =>
     sets.flatMap(({ set, rows, line }) => {
       const parts = [
@@ -91,6 +95,7 @@ export function roundLines(content: unknown, name: Names): string[] | undefined 
   return [
     ...part(`Done, ${unit}, + up, toward 3 o'clock and to the right`, done),
     ...part(`Read at stop points, ${unit}`, stops),
+    ...part('Gaps between shaft ends, cold', apart),
     ...part(`Readings beside their targets, ${unit}`, beside),
   ]
 }

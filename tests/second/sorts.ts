@@ -207,6 +207,7 @@ const restToo: Readonly<Record<string, Sort>> = {
   'record.work.*.stays.*.shows': 'fine',
   // in the unit of its place: what switches units does that
   'record.sure.*.value': 'fixed',
+  'record.gaps.*.gap': 'length',
   'record.again.*.set': 'fixed',
   'record.again.*.readings': 'readings',
   'record.again.*.offset.y': 'offset y',

@@ -388,18 +388,18 @@ describe('shaft ends', () => {
     expect(steps.map(({ id, hold }) => [id, hold])).toEqual([
       [
         'B:axial',
-        'Stop point: between the shaft ends of Motor to Pump 8 mm, good from 7.72 mm to 8.28 mm, cold.',
+        'Stop point: between the shaft ends of Motor to Pump 8.00 mm, good from 7.72 mm to 8.28 mm, cold.',
       ],
       // nothing to judge while the motor has still to move
       ['B:read', expect.not.stringContaining('shaft ends') as string],
       [
         'A:axial',
-        'Stop point: between the shaft ends of Motor to Pump 4 mm, good from 3.717 mm to 4.283 mm, cold.',
+        'Stop point: between the shaft ends of Motor to Pump 4.00 mm, good from 3.72 mm to 4.28 mm, cold.',
       ],
       [
         'A:read',
         expect.stringContaining(
-          'Between the shaft ends of Motor to Pump 4 mm, good from 3.717 mm to 4.283 mm, cold.',
+          'Between the shaft ends of Motor to Pump 4.00 mm, good from 3.72 mm to 4.28 mm, cold.',
         ) as string,
       ],
     ])
@@ -413,7 +413,7 @@ describe('shaft ends', () => {
       ],
     }
     // 1.96 sqrt(2 0.02^2 + 0.02^2) = 0.068
-    expect(at(stepsOf(sure, moves).steps, 0).hold).toContain('good from 7.932 mm to 8.068 mm')
+    expect(at(stepsOf(sure, moves).steps, 0).hold).toContain('good from 7.93 mm to 8.07 mm')
   })
 
   it('are said to meet in an order that makes them', () => {

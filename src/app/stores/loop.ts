@@ -23,6 +23,7 @@ import {
   newReadings,
   standingReadings,
 } from '../../engine/fieldwork/loop/standingReadings'
+import { standingGaps } from '../../engine/fieldwork/loop/typedGaps'
 import { standNow } from '../../engine/fieldwork/loop/standNow'
 import { foundLines } from '../../mechanics/uncertainty/foundLines'
 import { expectedAt } from '../../engine/fieldwork/steps/judge'
@@ -80,6 +81,7 @@ export const useLoop = defineStore('loop', () => {
     )
   })
   const again = computed(() => work.record.again ?? [])
+  const gaps = computed(() => work.record.gaps ?? [])
   /** What of it still says how the train stands, and what was read before moves that came later. */
   const standing = computed(() =>
     train.value
@@ -170,7 +172,13 @@ export const useLoop = defineStore('loop', () => {
     const now = train.value
     if (!document || !now) return
     const page = stepPage(
-      { work: work.record.work ?? [], read: again.value, steps: work.done, units: job.units },
+      {
+        work: work.record.work ?? [],
+        read: again.value,
+        gaps: gaps.value,
+        steps: work.done,
+        units: job.units,
+      },
       comparison.value && comparisonJson(comparison.value, job.units),
       sign(by),
     )
@@ -184,6 +192,7 @@ export const useLoop = defineStore('loop', () => {
       {
         actuals: actuals.value,
         readings: measured.value,
+        gaps: standingGaps(now, work.work?.steps?.steps ?? [], work.record.work ?? [], gaps.value),
         softDone,
         sign: sign(by),
         after: `round ${round}`,
@@ -195,7 +204,11 @@ export const useLoop = defineStore('loop', () => {
     }
     says.value = ''
     await job.change('planned from where the machines now stand', () =>
-      withValue(stood.document, ['record', 'again'], undefined),
+      withValue(
+        withValue(stood.document, ['record', 'again'], undefined),
+        ['record', 'gaps'],
+        undefined,
+      ),
     )
   }
 

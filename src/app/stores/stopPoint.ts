@@ -5,6 +5,8 @@ import { foundLines } from '../../mechanics/uncertainty/foundLines'
 import { stopAsDone, type StopAsDone } from '../../engine/fieldwork/loop/stopAsDone'
 import { newReadings } from '../../engine/fieldwork/loop/standingReadings'
 import { typedSet, typedValue, withReading } from '../../engine/fieldwork/loop/typedReadings'
+import { gapVerdict } from '../../engine/fieldwork/loop/gapVerdict'
+import { typedGap, withGap } from '../../engine/fieldwork/loop/typedGaps'
 import { stopVerdict, type StopVerdict } from '../../engine/fieldwork/loop/stopVerdict'
 import {
   judgeReading,
@@ -33,6 +35,7 @@ export const useStopPoint = defineStore('stopPoint', () => {
   const card = computed(() => (machine.card?.kind === 'read' ? machine.card : undefined))
   const step = computed(() => card.value?.instruction.id ?? '')
   const again = computed(() => work.record.again ?? [])
+  const gaps = computed(() => work.record.gaps ?? [])
   /** What is read there: as the work before it was written down, else as it was planned. */
   const stop = computed<StopAsDone>(() => {
     const one = card.value
@@ -85,7 +88,8 @@ export const useStopPoint = defineStore('stopPoint', () => {
     if (!one || !train) return []
     const ids = [...new Set(one.groups.flatMap(({ coupling }) => coupling ?? []))]
     return ids.flatMap((id) => {
-      const groups = one.groups.filter(({ coupling }) => coupling === id)
+      const groups = one.groups.filter(({ coupling, set }) => coupling === id && set !== undefined)
+      if (groups.length === 0) return []
       const measured = groups.flatMap((group) => {
         const entry = typedSet(again.value, step.value, group)
         return entry ? newReadings(entry) : []
@@ -95,8 +99,23 @@ export const useStopPoint = defineStore('stopPoint', () => {
     })
   })
 
+  /** What each gap that was typed says of its tolerance in every state. */
+  const gapVerdicts = computed<readonly StopVerdict[]>(() => {
+    const one = card.value
+    const { train } = machine
+    const steps = machine.steps?.steps ?? []
+    if (!one || !train) return []
+    return one.groups.flatMap(({ coupling, set }) => {
+      if (coupling === undefined || set !== undefined) return []
+      const gap = typedGap(gaps.value, step.value, coupling)
+      if (gap === undefined) return []
+      return gapVerdict(train, steps, one.instruction.number - 1, coupling, gap) ?? []
+    })
+  })
+
   function valueOf(group: StopGroup, reading: StopReading): number | undefined {
     const { at } = reading
+    if (at.kind === 'gap') return typedGap(gaps.value, step.value, group.coupling ?? '')
     return at.kind === 'stays'
       ? card.value &&
           machine.entryOf(card.value)?.stays?.find(({ where }) => where === at.where)?.shows
@@ -115,6 +134,15 @@ export const useStopPoint = defineStore('stopPoint', () => {
       await machine.write(one, { stays }, 'read the dials at')
       return
     }
+    if (at.kind === 'gap') {
+      const next = withGap(gaps.value, step.value, group.coupling ?? '', value)
+      await job.edit(
+        `at the machine: measured ${group.name}`,
+        ({ document }) => ({ document: withValue(document, ['record', 'gaps'], next) }),
+        { key: `gap ${step.value} ${key}` },
+      )
+      return
+    }
     await job.edit(
       `at the machine: read ${group.name}, ${name}`,
       ({ document }) => ({
@@ -128,5 +156,5 @@ export const useStopPoint = defineStore('stopPoint', () => {
     )
   }
 
-  return { readings, asked, asDone, at, hand, whole, verdicts, choose, go, type }
+  return { readings, asked, asDone, at, hand, whole, verdicts, gapVerdicts, choose, go, type }
 })

@@ -10,7 +10,7 @@ import { workDoubtOf } from '../../../mechanics/uncertainty/usual'
 import { varianceOf, workErrors } from '../../../mechanics/uncertainty/workErrors'
 
 /** Accept where the value is this many standard uncertainties inside the limit: 95 % one-sided, normal. */
-const guard = 1.645
+export const guard = 1.645
 
 /** A check of a coupling in a state, as read, with how unsure its share of full tolerance is. */
 export interface Doubt {

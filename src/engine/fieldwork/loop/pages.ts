@@ -1,5 +1,5 @@
 import type { TrainDocument } from '../../../document/schema'
-import type { ReadAgain, RecordFacts, WorkDone } from '../../../document/work'
+import type { GapAgain, ReadAgain, RecordFacts, WorkDone } from '../../../document/work'
 import type { DocumentUnits } from '../../../mechanics/units'
 import { shareText } from '../../../language/amounts'
 import type { StandingAnswer } from '../../plan/answer'
@@ -85,6 +85,8 @@ export const nothingMovedPage = (
 interface RoundDone {
   readonly work: readonly WorkDone[]
   readonly read: readonly ReadAgain[]
+  /** Gaps between shaft ends measured with them. */
+  readonly gaps?: readonly GapAgain[]
   readonly steps: { readonly done: number; readonly of: number }
   /** Of all these numbers: whoever reads the page later may have others. */
   readonly units: DocumentUnits
@@ -92,7 +94,7 @@ interface RoundDone {
 
 /** What was done, and what was read after it beside what was expected, in the document's units. */
 export const stepPage = (
-  { work, read, steps, units }: RoundDone,
+  { work, read, gaps = [], steps, units }: RoundDone,
   comparison: Comparison | undefined,
   sign: Signed,
 ): PageDraft => ({
@@ -103,6 +105,7 @@ export const stepPage = (
     work,
     units,
     ...(read.length > 0 && { read }),
+    ...(gaps.length > 0 && { gaps }),
     ...(comparison && { comparison }),
   },
 })

@@ -19,20 +19,8 @@ export function standingReadings(
   work: readonly Pick<WorkDone, 'step' | 'body' | 'done' | 'foot'>[],
   again: readonly ReadAgain[],
 ): StandingReadings {
-  const numberOf = (id: string) => steps.findIndex((step) => step.id === id)
-  const moved = work.filter(({ done, foot }) => done && foot !== undefined)
-  const stands = ({ coupling: id, step }: ReadAgain): boolean => {
-    if (step === undefined) return true
-    const at = numberOf(step)
-    const coupling = train.couplings.find((one) => one.id === id)
-    if (at < 0 || !coupling) return false
-    const bodies = [coupling.left, coupling.right].flatMap((m) => {
-      const machine = train.bodies[m]
-      const skid = train.bodies[machine?.skid ?? -1]
-      return [machine?.id, skid?.id]
-    })
-    return !moved.some((entry) => bodies.includes(entry.body) && numberOf(entry.step) > at)
-  }
+  const moved = movedSince(train, steps, work)
+  const stands = (entry: ReadAgain): boolean => !moved(entry)
   const all = again.map((entry, index) => ({ entry, index }))
   const counting = all.filter(
     ({ entry, index }) =>
@@ -48,6 +36,31 @@ export function standingReadings(
   return {
     counting,
     passed: all.flatMap((one) => (counting.includes(one) ? [] : [one.entry])),
+  }
+}
+
+/**
+ * Whether a machine beside a coupling, or what carries it, was moved after the step at whose stop point it was read; of a
+ * step that is none of this plan nobody knows, and it counts as moved.
+ */
+export function movedSince(
+  train: Train,
+  steps: readonly Pick<StepAnswer, 'id' | 'kind'>[],
+  work: readonly Pick<WorkDone, 'step' | 'body' | 'done' | 'foot'>[],
+): (read: { readonly coupling: string; readonly step?: string | undefined }) => boolean {
+  const numberOf = (id: string) => steps.findIndex((step) => step.id === id)
+  const moved = work.filter(({ done, foot }) => done && foot !== undefined)
+  return ({ coupling: id, step }) => {
+    if (step === undefined) return false
+    const at = numberOf(step)
+    const coupling = train.couplings.find((one) => one.id === id)
+    if (at < 0 || !coupling) return true
+    const bodies = [coupling.left, coupling.right].flatMap((m) => {
+      const machine = train.bodies[m]
+      const skid = train.bodies[machine?.skid ?? -1]
+      return [machine?.id, skid?.id]
+    })
+    return moved.some((entry) => bodies.includes(entry.body) && numberOf(entry.step) > at)
   }
 }
 

@@ -52,7 +52,7 @@ export function entryOf(card: WorkCard, work: readonly WorkDone[]): WorkDone | u
 /** Whether every set of a stop point was read there, whole. */
 function isRead(card: WorkCard, again: readonly ReadAgain[]): boolean {
   if (card.kind !== 'read') return false
-  const sets = card.groups.filter(({ coupling }) => coupling !== undefined)
+  const sets = card.groups.filter(({ set }) => set !== undefined)
   return (
     sets.length > 0 &&
     sets.every(({ coupling, set }) =>

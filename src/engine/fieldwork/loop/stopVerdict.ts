@@ -54,7 +54,7 @@ export function stopVerdict(
   const judged = judgeStates({ ...train, couplings: [coupling] }, [{ ...now, line }])
   if (!judged) return undefined
   const lead = still ? 'with the moves to come, as planned: ' : ''
-  const words = `${lead}${wordsOf(train, judged)}${axial ? ' The gap between the shaft ends is not in this.' : ''}`
+  const words = `${lead}${verdictWords(train, judged)}${axial ? ' The gap between the shaft ends is not in this.' : ''}`
   return {
     coupling: id,
     verdict: judged.verdict,
@@ -62,7 +62,10 @@ export function stopVerdict(
   }
 }
 
-function wordsOf(train: Train, judged: StatesJudged): string {
+export function verdictWords(
+  train: Train,
+  judged: Omit<StatesJudged, 'worst'> & { readonly worst: Pick<StatesJudged['worst'], 'share'> },
+): string {
   const { verdict, worst, name, state, doubt, apart } = judged
   const place = `${inSentence(name)}, ${state}`
   const uses = `${shareText(worst.share)} of tolerance, give or take ${shareText(doubt)}`
@@ -83,7 +86,7 @@ function wordsOf(train: Train, judged: StatesJudged): string {
 }
 
 /** Where every body stands after so many steps, by its own motion from where it was found. */
-function motionsAfter(train: Train, steps: readonly StepAnswer[], count: number): Motion[] {
+export function motionsAfter(train: Train, steps: readonly StepAnswer[], count: number): Motion[] {
   const done = steps.slice(0, count).flatMap(({ standing }) => standing)
   return train.bodies.map(({ id }) => done.findLast((entry) => entry.id === id)?.move ?? noMotion)
 }

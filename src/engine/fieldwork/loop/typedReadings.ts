@@ -21,7 +21,7 @@ export function typedValue(
 ): number | undefined {
   const entry = typedSet(again, step, group)
   if (at.kind === 'line') return entry?.[at.what]?.[at.way]
-  if (at.kind === 'stays') return undefined
+  if (at.kind !== 'hour') return undefined
   return entry?.readings?.find(([hour]) => hour === at.hour)?.[1] ?? (band ? undefined : 0)
 }
 
@@ -35,7 +35,7 @@ export function withReading(
 ): ReadAgain[] {
   const typed = typedSet(again, step.id, group)
   const now = typed ?? blankAt(step, group)
-  if (!now || at.kind === 'stays') return [...again]
+  if (!now || at.kind === 'stays' || at.kind === 'gap') return [...again]
   const next: ReadAgain =
     at.kind === 'line'
       ? { ...now, [at.what]: withValue(now[at.what] ?? {}, [at.way], value) }

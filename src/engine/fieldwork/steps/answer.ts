@@ -1,6 +1,6 @@
 import type { Band } from '../../../mechanics/misalignment/bands'
 import type { Motion } from '../../../mechanics/motion'
-import type { Kilograms, Micrometres } from '../../../mechanics/units'
+import type { Kilograms, Micrometres, Millimetres } from '../../../mechanics/units'
 import type { ExpectedAnswer } from '../../plan/answer'
 
 export type StepKind = 'soft foot' | 'axial' | 'vertical' | 'lateral' | 'read'
@@ -57,11 +57,20 @@ export interface StepAnswer {
   /** Couplings whose readings this step changes, what they should show after it, and whether that can be judged. */
   expected: ExpectedAnswer[]
   judge: JudgeAnswer[]
+  /** Gaps between shaft ends to be measured where it stops; none where there is nothing of them to measure. */
+  gaps?: GapAnswer[]
   breaks: BreakAnswer[]
   /** Where the bodies stand after the step that it changes: own motion from where they were found. */
   standing: { id: string; move: Motion }[]
   /** True after a soft-foot step until the train has been read again. */
   provisional: boolean
+}
+
+/** A gap between shaft ends as it should be, cold, and from where to where it is good, 19 times of 20. */
+export interface GapAnswer {
+  coupling: string
+  should: Millimetres
+  good: readonly [low: Millimetres, high: Millimetres]
 }
 
 export interface PoseAnswer {

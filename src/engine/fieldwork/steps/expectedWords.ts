@@ -33,7 +33,7 @@ export interface ExpectedSetWords {
 export function expectedAfter(train: Train, step: StepAnswer): ExpectedCoupling[] {
   const groups = stopReadings(train, step)
   return train.couplings.flatMap((coupling) => {
-    const own = groups.filter((group) => group.coupling === coupling.id)
+    const own = groups.filter((group) => group.coupling === coupling.id && group.set !== undefined)
     const [first] = own
     if (!first) return []
     const sets = own.map((group) => setWords(train, coupling, step, group))

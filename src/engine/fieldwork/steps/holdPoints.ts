@@ -1,27 +1,24 @@
 import { fineText } from '../../../language/amounts'
 import type { Body, Train } from '../../../mechanics/train'
-import type { Motion } from '../../../mechanics/motion'
-import { listed } from '../../../language/names'
 import type { Action } from './action'
+import type { GapAnswer } from './answer'
 import { practice } from './cautions'
-import { gapsAt } from './gapWords'
+import { gapWords } from './gapWords'
 
 /**
  * What must be seen before the next step; nothing before the stop point that reads.
- * @param now motions of the bodies (um, mrad)
+ * @param gaps to be measured after a move along the train
  */
 export function holdAfter(
   train: Train,
   { kind }: Action,
-  couplings: readonly number[],
-  now: readonly Motion[],
+  gaps: readonly GapAnswer[],
   more: boolean,
 ): string | undefined {
   if (kind === 'axial') {
-    const gaps = gapsAt(train, couplings, now)
     return gaps.length === 0
       ? 'Stop point: measure the distance between the shaft ends on both sides before going on.'
-      : `Stop point: between the shaft ends ${listed(gaps)}.`
+      : `Stop point: between the shaft ends ${gapWords(train, gaps)}.`
   }
   if (kind === 'vertical' && more)
     return 'Stop point: jacks down, its bolts snug; then read the couplings beside it and compare before the next move.'
@@ -30,21 +27,20 @@ export function holdAfter(
 
 /**
  * At a stop point with readings: what to do with them.
- * @param judged couplings that can be judged there, by index
+ * @param gaps of the couplings that can be judged there
  */
 export function readHold(
   train: Train,
   body: Body,
-  judged: readonly number[],
-  now: readonly Motion[],
+  gaps: readonly GapAnswer[],
   last: boolean,
 ): string {
   const follows = fineText(practice.follows, train.units)
-  const watch = `Stop point: a foot that moves more than ${follows} while its bolt is tightened is soft. Compare with the expected readings before ${body.kind === 'skid' ? 'anything on it moves' : 'the next machine moves'}.${gapsThere(gapsAt(train, judged, now))}`
+  const watch = `Stop point: a foot that moves more than ${follows} while its bolt is tightened is soft. Compare with the expected readings before ${body.kind === 'skid' ? 'anything on it moves' : 'the next machine moves'}.${gapsThere(train, gaps)}`
   return last
     ? `${watch} With all within tolerance: soft foot and pipe strain once more, then this is the as-left record.`
     : watch
 }
 
-const gapsThere = (gaps: readonly string[]): string =>
-  gaps.length === 0 ? '' : ` Between the shaft ends ${listed(gaps)}.`
+const gapsThere = (train: Train, gaps: readonly GapAnswer[]): string =>
+  gaps.length === 0 ? '' : ` Between the shaft ends ${gapWords(train, gaps)}.`

@@ -7,6 +7,7 @@ import { beforeMove, tightenWords } from './boltWords'
 import { riderDials } from './carried'
 import { moveCautions, turnGear } from './cautions'
 import { dialsOf, neighbourDials } from './dials'
+import { gapsAt } from './gapWords'
 import { holdAfter, readHold } from './holdPoints'
 import { insteadOf } from './instead'
 import { couplingsAt, expectedAt, readingsJudged } from './judge'
@@ -42,7 +43,8 @@ export function movingSteps(
     const known = loadsOf(train, action.body)
     const again = placed.slice(0, i).some((earlier) => earlier.action.body === action.body)
     const more = placed.slice(i + 1).some((next) => next.action.body === action.body)
-    const hold = holdAfter(train, action, couplings, now, more)
+    const gaps = action.kind === 'axial' ? gapsAt(train, couplings, now) : []
+    const hold = holdAfter(train, action, gaps, more)
     const way = stepWay(train, started, action, path, told)
     const { feet, first } = way
     const instead = path.passed.length > 0 ? keeping(i) : undefined
@@ -65,6 +67,7 @@ export function movingSteps(
       feet,
       words: stepWords(train, body, action, feet, first) + way.words,
       ...(hold !== undefined && { hold }),
+      ...(gaps.length > 0 && { gaps }),
       before: beforeMove(train, body, touched, first, again),
       cautions: moveCautions(
         train,
@@ -110,12 +113,14 @@ function readStep(
   const judged = train.couplings.flatMap(({ id }, c) =>
     common.judge.some((one) => one.coupling === id && one.judge === 'good to judge') ? [c] : [],
   )
+  const gaps = gapsAt(train, judged, now)
   return {
     id: `${body.id}:read`,
     kind: 'read',
     feet: [],
     words: `${tightenWords(train, body)}. Then read ${listed(names)}.`,
-    hold: readHold(train, body, judged, now, last),
+    hold: readHold(train, body, gaps, last),
+    ...(gaps.length > 0 && { gaps }),
     before: [],
     cautions: [
       'Turn shafts only by agreed signal; one person calls.',

@@ -1,4 +1,4 @@
-import { fineDecimals, signedDigits } from '../../../language/amounts'
+import { fineDecimals, gapDecimals, gapDigits, signedDigits } from '../../../language/amounts'
 import { hourName } from '../../../language/hours'
 import { setName } from '../../../language/readingSets'
 import { sideName } from '../../../language/sides'
@@ -6,17 +6,17 @@ import { signed } from '../../../language/signed'
 import { capital } from '../../../language/names'
 import { tidy } from '../../../language/tidy'
 import type { Band } from '../../../mechanics/misalignment/bands'
-import type { ReadingSet, Train } from '../../../mechanics/train'
+import type { Coupling, ReadingSet, Train } from '../../../mechanics/train'
 import { fineSign, slopeSign } from '../../../mechanics/units'
 import type { ExpectedAnswer } from '../../plan/answer'
-import type { DialAnswer, StepAnswer } from './answer'
+import type { DialAnswer, GapAnswer, StepAnswer } from './answer'
 import { watchPlace } from './dialWords'
 
 /** What is read at a stop point under one rig: a set of a coupling, or the dials that must stay. */
 export interface StopGroup {
   readonly key: string
   readonly name: string
-  /** Of a coupling's set. */
+  /** Of a coupling's set, or of its gap, which is no set. */
   readonly coupling?: string
   readonly set?: number
   /** "Not to be judged yet: the motor still has to move up to 0.30 mm."; empty where it can be. */
@@ -44,13 +44,15 @@ export interface StopReading {
 type StopPlace =
   | { readonly kind: 'hour'; readonly hour: number }
   | { readonly kind: 'line'; readonly what: 'offset' | 'slope'; readonly way: 'y' | 'z' }
+  /** The gap between the shaft ends of its coupling. */
+  | { readonly kind: 'gap' }
   | { readonly kind: 'stays'; readonly where: string }
 
 /** Everything that is read where a step stops, in the order in which the couplings and sets stand in the train. */
 export function stopReadings(train: Train, step: StepAnswer): StopGroup[] {
   if (step.hold === undefined && step.kind !== 'read') return []
-  const sets = train.couplings.flatMap((coupling) =>
-    step.expected.flatMap((entry): StopGroup[] => {
+  const sets = train.couplings.flatMap((coupling) => [
+    ...step.expected.flatMap((entry): StopGroup[] => {
       const set = coupling.found[entry.set]
       if (entry.coupling !== coupling.id || set?.used !== true) return []
       const judged = step.judge.find((one) => one.coupling === coupling.id)
@@ -64,7 +66,10 @@ export function stopReadings(train: Train, step: StepAnswer): StopGroup[] {
         },
       ]
     }),
-  )
+    ...(step.gaps ?? []).flatMap((gap) =>
+      gap.coupling === coupling.id ? [gapGroup(train, coupling, gap)] : [],
+    ),
+  ])
   const stay = step.dials.filter(({ foot }) => foot === undefined)
   if (stay.length === 0) return sets
   const dials: StopGroup = {
@@ -72,6 +77,23 @@ export function stopReadings(train: Train, step: StepAnswer): StopGroup[] {
     readings: stay.map((dial) => dialReading(train, dial)),
   }
   return [...sets, dials]
+}
+
+/** The gap of a coupling, which is measured beside its sets. */
+const gapGroup = (train: Train, { id, name }: Coupling, gap: GapAnswer): StopGroup => ({
+  ...{ key: `${id} gap`, coupling: id, notYet: '' },
+  name: `${capital(name)}: gap between the shaft ends`,
+  readings: [gapReading(train, gap)],
+})
+
+/** A gap as it should be, in the length unit of the document. */
+export function gapReading(train: Train, { coupling, should, good }: GapAnswer): StopReading {
+  const { units } = train
+  const decimals = gapDecimals[units.length]
+  return {
+    ...told((value) => gapDigits(value, units), should, good, units.length, decimals),
+    ...{ key: `${coupling} gap`, at: { kind: 'gap' }, name: 'gap, cold' },
+  }
 }
 
 /** The readings of one set as they are expected, each with where it is good. */
