@@ -93,6 +93,12 @@ export const useLoop = defineStore('loop', () => {
         )
       : { counting: [], passed: [] },
   )
+  /** Gaps between shaft ends that still say how the train stands, by coupling. */
+  const standsApart = computed(() =>
+    train.value
+      ? standingGaps(train.value, work.work?.steps?.steps ?? [], work.record.work ?? [], gaps.value)
+      : {},
+  )
   /** Sets that were read again, whole. */
   const measured = computed<readonly NewReadings[]>(() =>
     standing.value.counting.flatMap(({ entry }) => newReadings(entry)),
@@ -192,7 +198,7 @@ export const useLoop = defineStore('loop', () => {
       {
         actuals: actuals.value,
         readings: measured.value,
-        gaps: standingGaps(now, work.work?.steps?.steps ?? [], work.record.work ?? [], gaps.value),
+        gaps: standsApart.value,
         softDone,
         sign: sign(by),
         after: `round ${round}`,
@@ -221,6 +227,7 @@ export const useLoop = defineStore('loop', () => {
       expected,
       again,
       standing,
+      standsApart,
       measured,
       unlaid,
       comparison,
