@@ -22,6 +22,31 @@ const read = (document: Train) => {
 }
 
 describe('lines with surveys joined', () => {
+  it('are the same in whatever order the file lists the couplings', () => {
+    for (const seed of [3, 4, 5, 6]) {
+      const document = withSurveys(randomSureTrain(seed), seed)
+      const [there, back] = [document.couplings, document.couplings.toReversed()].map(
+        (couplings) => {
+          const lines = foundLines(read({ ...document, couplings }))
+          return new Map(lines.map((found, c) => [couplings[c]?.id, found]))
+        },
+      )
+      expect(there?.size).toBe(document.couplings.length)
+      for (const [id, { line, covariance }] of there ?? []) {
+        const other = back?.get(id)
+        const near = (a: number, b = NaN) => {
+          expect(Math.abs(a - b), `seed ${seed} ${id}`).toBeLessThan(1e-6 * Math.abs(a) + 1e-7)
+        }
+        for (const key of ['y', 'sy', 'z', 'sz'] as const) near(line[key], other?.line[key])
+        covariance.forEach((row, i) => {
+          row.forEach((value, j) => {
+            near(value, other?.covariance[i]?.[j])
+          })
+        })
+      }
+    }
+  })
+
   it(`are those of one fit of ${trains} random trains by other code, and so are their uncertainties`, () => {
     let moved = 0
     for (let seed = 1; seed <= trains; seed++) {

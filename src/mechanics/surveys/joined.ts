@@ -1,7 +1,8 @@
 import { solveTransposed } from '../cholesky'
 import type { Misalignment } from '../readings/equation'
 import type { Train } from '../train'
-import { covarianceOf, dot, observed, type ChainErrors } from './observed'
+import { covarianceOf, fromTheFirst, type ChainErrors } from './chainAxes'
+import { dot, observed } from './observed'
 import { rowGains, type SurveyRow } from './rows'
 
 /** What surveys do to the lines of the couplings. */
@@ -38,18 +39,51 @@ export function joined(
   })
   // what the surveys' own lines take is out of each part already
   const gains = shared.map((four) => four.map((part) => solveTransposed(lower, part)))
-  // K H: of each coupling the four numbers, by the four numbers of each coupling
-  const answers = errors.map((_, from) => {
-    const ofOne = units.map((unit) => seen(from, unit))
-    return gains.map((four) => four.map((gain) => ofOne.map((by) => dot(gain, by))))
-  })
+  const answers = gains.map((four) => four.map((gain) => takenBy(train, rows, gain)))
   return {
     rows,
     changes: shared.map((four) => four.map((part) => dot(part, rest))),
     gains,
     taken: (from, change) =>
-      (answers[from] ?? []).map((four) => four.map((part) => dot(part, change))),
+      answers.map((four) => four.map((part) => dot(part[from] ?? [], change))),
   }
+}
+
+/**
+ * What a list of gains, one for each row, makes of the four numbers of each coupling: sums over the rows beyond it, gathered
+ * from the far end on, so that each row is looked at once.
+ */
+function takenBy(
+  { couplings }: Train,
+  rows: readonly SurveyRow[],
+  gain: readonly number[],
+): number[][] {
+  const out: number[][] = couplings.map(() => [])
+  const order = rows
+    .map((_, i) => i)
+    .sort((a, b) => (rows[b]?.machine ?? 0) - (rows[a]?.machine ?? 0))
+  let [y, sy, z, sz, at, next] = [0, 0, 0, 0, couplings[0]?.mid ?? 0, 0]
+  for (const c of fromTheFirst(couplings).reverse()) {
+    const { right, mid } = couplings[c] ?? { right: 0, mid: at }
+    sy += y * (at - mid)
+    sz += z * (at - mid)
+    at = mid
+    for (; next < order.length; next++) {
+      const i = order[next] ?? 0
+      const row = rows[i]
+      if (!row || row.machine < right) break
+      const by = gain[i] ?? 0
+      if (row.way === 'y') {
+        y += by
+        sy += by * (row.x - mid)
+      } else {
+        z += by
+        sz += by * (row.x - mid)
+      }
+    }
+    out[c] = [y, sy, z, sz]
+  }
+  return out
 }
 
 const units = [

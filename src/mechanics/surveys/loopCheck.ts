@@ -4,7 +4,8 @@ import type { Misalignment } from '../readings/equation'
 import { tol } from '../tolerances'
 import type { Train } from '../train'
 import type { Micrometres } from '../units'
-import { dot, observed, type ChainErrors, type Observed } from './observed'
+import type { ChainErrors } from './chainAxes'
+import { dot, observed, type Observed } from './observed'
 import { rowGains, type SurveyRow } from './rows'
 
 /** One number of a survey beside what everything else says of it: the couplings and the other places together. */

@@ -2,10 +2,8 @@ import { choleskyOf, solveLower } from '../cholesky'
 import type { Misalignment } from '../readings/equation'
 import { tol } from '../tolerances'
 import type { Train } from '../train'
-import { axisColumns, datumColumns, rowGains, surveyRows, type SurveyRow } from './rows'
-
-/** What one standard deviation of each independent error does to the line of each coupling: lists of `[y, sy, z, sz]`. */
-export type ChainErrors = readonly (readonly (readonly number[])[])[]
+import { chainAxes, saidOf, sharedBy, type ChainErrors } from './chainAxes'
+import { axisColumns, datumColumns, surveyRows, type SurveyRow } from './rows'
 
 /** Surveys beside the lines of the couplings, in units in which all errors are independent and alike. */
 export interface Observed {
@@ -32,24 +30,14 @@ export function observed(
   errors: ChainErrors,
 ): Observed {
   const rows = surveys.flatMap((survey) => surveyRows(train, survey))
-  const gains = rows.map((row) => lines.map((_, c) => rowGains(train, row, c)))
-  const covariances = errors.map(covarianceOf)
-  // H and H S, a list each for a row
-  const flat = gains.map((own) => own.flat())
-  const spread = gains.map((own) =>
-    covariances.flatMap((four, c) => four.map((part) => dot(part, own[c] ?? []))),
-  )
+  const axes = chainAxes(train, lines, errors)
   const lower = choleskyOf(
-    spread.map((own, i) =>
-      flat.map((other, j) => {
-        if (j > i) return 0
-        return dot(own, other) + (i === j ? (rows[i]?.u ?? 0) ** 2 : 0)
-      }),
+    rows.map((row, i) =>
+      rows.map((other, j) => (j > i ? 0 : sharedBy(axes, row, other) + (i === j ? row.u ** 2 : 0))),
     ),
   )
   const { reduced, taken } = whitened(lower, datumColumns(rows))
-  const read = lines.flatMap(({ y, sy, z, sz }) => [y, sy, z, sz])
-  const apart = rows.map(({ value }, i) => value - dot(flat[i] ?? [], read))
+  const apart = rows.map((row) => row.value - saidOf(axes, row))
   return { rows, rest: reduced(apart), reduced, lower, freedom: rows.length - taken }
 }
 
@@ -68,14 +56,6 @@ export function amongSurveys(
   const rest = without(own, weighed(rows.map(({ value }) => value)))
   return { squares: dot(rest, rest), freedom: rows.length - own.length }
 }
-
-/** Covariance that the errors of one coupling make, of `[y, sy, z, sz]`. */
-export const covarianceOf = (columns: readonly (readonly number[])[]): number[][] =>
-  [0, 1, 2, 3].map((i) =>
-    [0, 1, 2, 3].map((j) =>
-      columns.reduce((sum, column) => sum + (column[i] ?? 0) * (column[j] ?? 0), 0),
-    ),
-  )
 
 /** Takes vectors into units of independent parts, and takes out of them what columns of unknowns explain. */
 function whitened(

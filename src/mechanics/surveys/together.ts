@@ -1,7 +1,8 @@
 import { chiSquareQuantile } from '../chiSquare'
 import type { Misalignment } from '../readings/equation'
 import type { Train } from '../train'
-import { amongSurveys, dot, observed, type ChainErrors } from './observed'
+import type { ChainErrors } from './chainAxes'
+import { amongSurveys, dot, observed } from './observed'
 
 /** A sum of squares in standard uncertainties, chi-square with `freedom` where everything is sound. */
 export interface SquaresTest {

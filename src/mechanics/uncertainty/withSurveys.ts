@@ -2,7 +2,7 @@ import { choleskyOf } from '../cholesky'
 import { addMisalignments } from '../misalignment/stateShift'
 import { besideLine, type AsFound } from '../readings/asFound'
 import { joined, type Joined } from '../surveys/joined'
-import type { ChainErrors } from '../surveys/observed'
+import type { ChainErrors } from '../surveys/chainAxes'
 import type { Train } from '../train'
 import { lineChange, type ErrorSource } from './errorSource'
 
