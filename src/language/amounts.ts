@@ -51,6 +51,10 @@ export const toldDigits = (value: Micrometres, units: DocumentUnits): string =>
 export const toldNought = (value: Micrometres, units: DocumentUnits): boolean =>
   !/[1-9]/.test(toldDigits(value, units))
 
+/** What an amount comes to that shows as nothing: "under 0.01 mm", one step of the digits people read. */
+export const underDigits = ({ fine }: DocumentUnits): string =>
+  `under ${(10 ** -fineDecimals[fine]).toFixed(fineDecimals[fine])} ${fineSign[fine]}`
+
 /** The digits of a slope of an answer (mrad). */
 export const slopeDigits = (value: Milliradians): string => tidy(value).toFixed(2)
 

@@ -1,7 +1,7 @@
 import { shareAsked } from '../../language/askedShare'
 import { bestBesideAsked, fineAmount } from '../../language/roundedAmounts'
 import { tol } from '../../mechanics/tolerances'
-import { shareText, toldNought, toldText } from '../../language/amounts'
+import { shareText, toldNought, toldText, underDigits } from '../../language/amounts'
 import type { Body, Train } from '../../mechanics/train'
 import type {
   BindingLimit,
@@ -151,7 +151,8 @@ function movesOf(train: Train, { feet, bodies, total }: MovesAnswer): string {
           `move ${bodiesInWords(along.map(({ body }) => body))} along the train, ${toldText(total.axial, train.units)}`,
         ]),
   ]
-  if (parts.length === 0) return `Move less than the digits here show.`
+  if (parts.length === 0)
+    return `Every move is ${underDigits(train.units)}: leave the machines as they stand.`
   return `${capital(parts.join('; '))}.`
 }
 

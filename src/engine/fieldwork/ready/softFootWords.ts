@@ -1,5 +1,5 @@
 import { tol } from '../../../mechanics/tolerances'
-import { fineText, slopeText } from '../../../language/amounts'
+import { fineText, slopeText, underDigits } from '../../../language/amounts'
 import type { Body, Coupling, Train } from '../../../mechanics/train'
 import type { Misalignment } from '../../../mechanics/readings/equation'
 import { showsNought, towardSide } from '../../../language/sides'
@@ -127,7 +127,10 @@ function movedWords(train: Train, coupling: Coupling, { y, z, sy, sz }: Misalign
     ...(turns(sz) ? [`${turn(sz)} more ${sz > 0 ? 'rising' : 'falling'} to the right`] : []),
     ...(turns(sy) ? [`${turn(sy)} more running ${towardSide(train, sy)} to the right`] : []),
   ]
-  const by = parts.length === 0 ? 'less than the digits here show' : parts.join(', ')
+  const by =
+    parts.length === 0
+      ? `${underDigits(train.units)} and under ${slopeText(0.01, train.units)}`
+      : parts.join(', ')
   return `${name(coupling.right)} against ${name(coupling.left)}, at mid-span of ${coupling.name}: ${by}`
 }
 

@@ -1,4 +1,4 @@
-import { toldNought, toldText } from '../../../language/amounts'
+import { toldNought, toldText, underDigits } from '../../../language/amounts'
 import { inSentence, listed } from '../../../language/names'
 import { sideNoun, towardSide } from '../../../language/sides'
 import type { Body, Foot, Train } from '../../../mechanics/train'
@@ -57,13 +57,12 @@ export function bodyCarried(
   const body = train.bodies[b]
   const skid = train.bodies[body?.skid ?? -1]
   if (!body || !skid) return undefined
+  const none = `by ${underDigits(train.units)}`
   const [left, right] = endsOf(train, body, b).map(
-    (x) =>
-      carriedAmounts(train, carriedPoint(train, motions, b, { x, y: 0, z: 0 })) ??
-      'less than the digits show',
+    (x) => carriedAmounts(train, carriedPoint(train, motions, b, { x, y: 0, z: 0 })) ?? none,
   )
   if (left === undefined || right === undefined) return undefined
-  if (left === right && left === 'less than the digits show') return undefined
+  if (left === right && left === none) return undefined
   const words = left === right ? left : `the left end ${left}; the right end ${right}`
   return `goes with ${inSentence(skid.name)}, ${words}`
 }

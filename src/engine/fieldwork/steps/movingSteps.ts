@@ -65,7 +65,7 @@ export function movingSteps(
       id: action.id,
       kind: action.kind,
       feet,
-      words: stepWords(train, body, action, feet, first) + way.words,
+      words: stepWords(train, body, action, feet, first, way.words),
       ...(hold !== undefined && { hold }),
       ...(gaps.length > 0 && { gaps }),
       before: beforeMove(train, body, touched, first, again),

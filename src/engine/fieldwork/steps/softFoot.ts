@@ -44,7 +44,7 @@ export function softFootSteps(train: Train, soft: readonly SoftShim[]): StepAnsw
         kind: 'soft foot',
         body: body.id,
         feet: way.feet,
-        words: `Soft foot first. ${shimWords(train, body, changesOf(inEndOrder(body, feet, way.first), 'shim'))}${way.words}`,
+        words: `Soft foot first. ${shimWords(train, body, changesOf(inEndOrder(body, feet, way.first), 'shim'), way.words)}`,
         hold:
           shims[0]?.hold ??
           'Stop point: loosen each foot again in turn and read its rise. Then read every coupling anew and plan again: these shims change where the shafts lie, and every figure after this step is provisional until then.',

@@ -70,22 +70,23 @@ export function footAnswers(
   })
 }
 
-/** One sentence that says what to do, from the end that goes first. */
+/** What to do, from the end that goes first, and how it is done where anything is. */
 export function stepWords(
   train: Train,
   body: Body,
   action: Action,
   feet: readonly StepFootAnswer[],
   first: FirstEnd,
+  how: string,
 ): string {
   const ordered = inEndOrder(body, feet, first)
   switch (action.kind) {
     case 'axial':
-      return axialWords(train, body, action.whole.tx * (action.to - action.from))
+      return axialWords(train, body, action.whole.tx * (action.to - action.from)) + how
     case 'vertical':
-      return shimWords(train, body, changesOf(ordered, 'shim'))
+      return shimWords(train, body, changesOf(ordered, 'shim'), how)
     case 'lateral':
-      return slideWords(train, body, changesOf(ordered, 'side'))
+      return slideWords(train, body, changesOf(ordered, 'side'), how)
   }
 }
 

@@ -1,4 +1,4 @@
-import { fineText, slopeText, toldNought, toldText } from '../../../language/amounts'
+import { fineText, slopeText, toldNought, toldText, underDigits } from '../../../language/amounts'
 import type { Body, Train } from '../../../mechanics/train'
 import { footLimitWords } from '../../../language/footLimitWords'
 import { shimVerb } from '../../../language/recipes'
@@ -39,22 +39,28 @@ function amounts(
   )
 }
 
-export function shimWords(train: Train, body: Body, changes: readonly Change[]): string {
+/** What to shim, and how as more sentences; where no amount shows, that nothing is to be done. */
+export function shimWords(train: Train, body: Body, changes: readonly Change[], how = ''): string {
   const parts = amounts(
     train,
     changes,
     (amount, by, feet) => `${shimVerb(by)} ${amount} under ${feet}`,
   )
-  return `Shim ${inSentence(body.name)}: ${parts.length === 0 ? 'less than the digits show' : parts.join('; ')}.`
+  return parts.length === 0
+    ? `${capital(inSentence(body.name))}: shims ${underDigits(train.units)} at every foot, thinner than any plate; leave its packs as they are.`
+    : `Shim ${inSentence(body.name)}: ${parts.join('; ')}.${how}`
 }
 
-export function slideWords(train: Train, body: Body, changes: readonly Change[]): string {
+/** The same of a slide. */
+export function slideWords(train: Train, body: Body, changes: readonly Change[], how = ''): string {
   const parts = amounts(
     train,
     changes,
     (amount, by, feet) => `${feet} ${amount} ${towardSide(train, by)}`,
   )
-  return `Slide ${inSentence(body.name)}: ${parts.length === 0 ? 'less than the digits show' : parts.join('; ')}.`
+  return parts.length === 0
+    ? `${capital(inSentence(body.name))}: slides ${underDigits(train.units)} at every foot, less than a dial shows; leave it where it stands.`
+    : `Slide ${inSentence(body.name)}: ${parts.join('; ')}.${how}`
 }
 
 export const axialWords = (train: Train, body: Body, by: number): string =>
