@@ -8,7 +8,7 @@ import type { Train } from '../second/train'
 import { planOf, reasonsOf } from './bench'
 
 const long = process.env.HOLDFAST_LONG === '1'
-const wanted = long ? 150 : 2
+const wanted = long ? 300 : 2
 
 test(
   `what remedies make of ${wanted} random impossible trains is planned alike by another builder`,
@@ -49,5 +49,5 @@ test(
     expect(wrong).toEqual([])
     expect(helped).toBeGreaterThan(trains / 3)
   },
-  long ? 1_800_000 : 600_000,
+  long ? 3_600_000 : 600_000,
 )
