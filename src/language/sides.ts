@@ -50,6 +50,21 @@ export function onFarSide(train: Train, { feet }: Body, y: number): boolean {
   return upThePage(train) * (y - middle) > tol.dust
 }
 
+/**
+ * Which side is which, said wherever directions or signs are read: sides without names are known by their hours alone.
+ * @param of what has its left and right told: the train, or the drawing of it
+ */
+export function sidesInWords(train: Train, of: 'train' | 'drawing'): string {
+  const named = ([1, -1] as const).flatMap((y) => {
+    const toward = towardSide(train, y)
+    return /^toward [39] o'clock$/.test(toward) ? [] : [`${y > 0 ? 3 : 9} o'clock is ${toward}`]
+  })
+  const last = `Left and right are those of the ${of}.`
+  return named.length === 0
+    ? `The sides have no names: 3 and 9 o'clock are as on a clock seen from the ${train.seenFrom} end. ${last}`
+    : `Seen from the ${train.seenFrom} end, ${named.join(' and ')}. ${last}`
+}
+
 /** A way in which something goes or presses. */
 export type Way = 'three' | 'nine' | 'left' | 'right' | 'up' | 'down'
 

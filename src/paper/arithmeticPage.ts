@@ -12,7 +12,8 @@ import { checkSum, pencilCheck } from './pencilCheck'
 import { reductionSteps, together, type Step } from './reductionSteps'
 import { sumsBlocks } from './sumsBlocks'
 import { joinedNote } from './surveyBlocks'
-import { sidesInWords, signInWords } from './words'
+import { sidesInWords } from '../language/sides'
+import { signInWords } from './words'
 
 /**
  * The coupling whose arithmetic is written out: of those that join machines on different ground the one whose machines
@@ -61,7 +62,7 @@ export function arithmeticPage(job: Drawn): Chapter[] {
         {
           kind: 'text',
           look: 'plain',
-          text: `${joins ? 'With a pencil, by the readings alone.' : 'With a pencil this comes out as the planner has it.'} Figures in ${pencil.unit}, distances in ${pencil.lengthUnit}; ${slopeRule(train)}. ${signInWords} ${sidesInWords(train)} Here + is up, and toward 3 o'clock.`,
+          text: `${joins ? 'With a pencil, by the readings alone.' : 'With a pencil this comes out as the planner has it.'} Figures in ${pencil.unit}, distances in ${pencil.lengthUnit}; ${slopeRule(train)}. ${signInWords} ${sidesInWords(train, 'drawing')} Here + is up, and toward 3 o'clock.`,
         },
         ...(joins ? [joinedNote] : []),
         ...coupling.found.flatMap((set, index) => setBlocks(train, pencil, coupling, set, index)),

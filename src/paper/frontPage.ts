@@ -12,7 +12,8 @@ import type { Block, Chapter, PrintFor } from './page'
 import { readyBox } from './readyPage'
 import { sureLine } from './sureBlocks'
 import { trainFigure } from './trainFigure'
-import { carriedWords, jobTitle, sentence, sidesInWords, signInWords } from './words'
+import { sidesInWords } from '../language/sides'
+import { carriedWords, jobTitle, sentence, signInWords } from './words'
 
 /**
  * The first page: what is asked of whom, on which train, and who stands for it. The crew's has every foot, the office's
@@ -34,7 +35,11 @@ export function frontPage(job: Drawn, print: PrintFor): Chapter {
         text: jobTitle(document),
       },
       { kind: 'figures', figures: [trainFigure(train)] },
-      { kind: 'text', look: 'plain', text: `${sidesInWords(train)} ${signInWords} ${caution}` },
+      {
+        kind: 'text',
+        look: 'plain',
+        text: `${sidesInWords(train, 'drawing')} ${signInWords} ${caution}`,
+      },
       ...judged(job),
       { kind: 'text', look: 'lead', text: headline },
       { kind: 'text', look: 'strong', text: moves },

@@ -8,13 +8,13 @@ import type { ExpectedAnswer } from '../engine/plan/answer'
 import { gapReading, setReadings, type StopReading } from '../engine/fieldwork/steps/stopReadings'
 import { hasMoves } from '../engine/plan/moves'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
-import { sideNoun, towardSide } from '../language/sides'
+import { sideNoun, sidesInWords, towardSide } from '../language/sides'
 import { setName } from '../language/readingSets'
 import { capital, inSentence } from '../language/names'
 import { dialSketch, rigWords } from './dialSketch'
 import type { Drawn } from './job'
 import type { Block, Chapter } from './page'
-import { sidesInWords, signInWords } from './words'
+import { signInWords } from './words'
 
 type Sweep = Exclude<ReadingSet, { kind: 'line' }>
 type LineSet = Extract<ReadingSet, { kind: 'line' }>
@@ -29,7 +29,7 @@ export function readingPages({ train, answer, instructions }: Drawn): Chapter[] 
       {
         kind: 'text',
         look: 'plain',
-        text: `Isolated, locked, tried to start. One person calls the turn; no hand in the coupling.${c === 0 ? ` ${signInWords} ${sidesInWords(train)} What a full turn may miss is common practice, no source.` : ''}`,
+        text: `Isolated, locked, tried to start. One person calls the turn; no hand in the coupling.${c === 0 ? ` ${signInWords} ${sidesInWords(train, 'drawing')} What a full turn may miss is common practice, no source.` : ''}`,
       },
       // one given as a line has words in its cells and takes the whole width
       ...coupling.found.flatMap((set, index) =>

@@ -13,7 +13,8 @@ import { caution } from '../text/remarksText'
 import { untouched } from './asLeftPage'
 import type { Drawn } from './job'
 import type { Block, Chapter } from './page'
-import { jobTitle, sentence, sidesInWords, signInWords } from './words'
+import { sidesInWords } from '../language/sides'
+import { jobTitle, sentence, signInWords } from './words'
 
 /** What one shift leaves to the next: what is done, what is begun, what comes next, what must not be touched. */
 export function shiftPage(job: Drawn): Chapter {
@@ -30,7 +31,11 @@ export function shiftPage(job: Drawn): Chapter {
         text: jobTitle(document),
       },
       { kind: 'text', look: 'strong', text: headline },
-      { kind: 'text', look: 'plain', text: `${sidesInWords(train)} ${signInWords} ${caution}` },
+      {
+        kind: 'text',
+        look: 'plain',
+        text: `${sidesInWords(train, 'drawing')} ${signInWords} ${caution}`,
+      },
       ...begunBox(train, steps),
       {
         kind: 'beside',

@@ -4,24 +4,6 @@ import { bodyCarried } from '../engine/fieldwork/steps/carried'
 import { motionsFrom } from '../engine/fieldwork/steps/pose'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { hasMoves } from '../engine/plan/moves'
-import { towardSide } from '../language/sides'
-
-/** Which side is which, and how signs are meant: said on every page where either is read. */
-export function sidesInWords(train: Train): string {
-  const seen = `Seen from the ${train.seenFrom} end`
-  const last = 'Left and right are those of the drawing.'
-  const named = [
-    ...(unnamed(train, 1) ? [] : [`3 o'clock is ${towardSide(train, 1)}`]),
-    ...(unnamed(train, -1) ? [] : [`9 o'clock is ${towardSide(train, -1)}`]),
-  ]
-  return named.length === 0
-    ? `The sides have no names: 3 and 9 o'clock are as on a clock seen from the ${train.seenFrom} end. ${last}`
-    : `${seen}, ${named.join(' and ')}. ${last}`
-}
-
-/** A side that the file gives no name is known by its hour alone. */
-const unnamed = (train: Train, y: number): boolean =>
-  /^toward [39] o'clock$/.test(towardSide(train, y))
 
 export const signInWords = 'A dial reads + when its stem is pushed in.'
 

@@ -10,7 +10,7 @@ import { displayedPlan } from '../engine/fieldwork/displayed'
 import { bindingText } from './bindingText'
 import { asFoundShares, couplingsText } from './couplingsText'
 import { conflictText } from './conflictText'
-import { towardSide } from '../language/sides'
+import { sidesInWords } from '../language/sides'
 import { feetText } from './feetText'
 import { heading, paragraph, sheetText } from './layout'
 import { packsText } from './packsText'
@@ -100,13 +100,7 @@ const provisional = ([blank, ...part]: string[]): string[] =>
 
 /** The name, and which side is which. */
 export function opening(train: Train): string[] {
-  return [
-    ...paragraph(train.name),
-    ...paragraph(
-      `Seen from the ${train.seenFrom} end, 3 o'clock is ${towardSide(train, 1)} and 9 o'clock is ${towardSide(train, -1)}; left and right are those of the train.`,
-    ),
-    '',
-  ]
+  return [...paragraph(train.name), ...paragraph(sidesInWords(train, 'train')), '']
 }
 
 function proofText(train: Train, answer: DrawnAnswer): string[] {

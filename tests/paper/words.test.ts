@@ -162,3 +162,26 @@ test('the check by hand says which moves and growth it adds up', async () => {
     'The step-up gear grows: up +260.0 at x 2600 and +280.0 at x 3400, slope +0.0250 mrad',
   )
 })
+
+test('sides without names are told by their hours alone, on paper and in text', async () => {
+  const document = exampleOf('pump-and-motor')
+  document.sides = { ...document.sides, three: "toward 3 o'clock", nine: "9 o'clock" }
+  const sheet = await made(document)
+  const text = planText(sheet.train, sheet.answer).replace(/\s+/g, ' ')
+  for (const words of [front(sheet), text]) {
+    expect(words).toContain("The sides have no names: 3 and 9 o'clock are as on a clock")
+    expect(words).not.toMatch(/[39] o'clock is (toward )?[39] o'clock/)
+  }
+})
+
+test('what was not entered names each set, once, in the words of the readings', async () => {
+  const document = exampleOf('base-bound-motor')
+  const { answer } = await made(document)
+  const told = answer.notEntered.map(({ what }) => what)
+  expect(told.filter((what, i) => told.indexOf(what) < i)).toEqual([])
+  expect(told.filter((what) => what.startsWith('sag of'))).toEqual([
+    expect.stringContaining('front face of the right shaft'),
+    expect.stringContaining('face at the left end of the spacer'),
+    expect.stringContaining('face at the right end of the spacer'),
+  ])
+})

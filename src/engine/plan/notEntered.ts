@@ -1,6 +1,7 @@
 import { betweenWords } from '../../language/betweenWords'
 import { tol } from '../../mechanics/tolerances'
 import { listed } from '../../language/names'
+import { setName } from '../../language/readingSets'
 import type { Body, Train } from '../../mechanics/train'
 import type { NotEntered } from './answer'
 
@@ -12,12 +13,12 @@ export function notEnteredOf(train: Train): NotEntered[] {
     ...ofGrowth(train),
     ...train.couplings.flatMap((coupling) => [
       ...atThePlane(coupling),
-      ...coupling.found.flatMap((set) =>
+      ...coupling.found.flatMap((set, i) =>
         set.used && set.kind !== 'line' && set.kind !== 'gap' && !set.sagGiven
           ? [
               {
                 where: `${set.place}.sag`,
-                what: `sag of the ${set.kind} set at ${coupling.name}`,
+                what: `sag of ${setName(train, set, i)}, at ${coupling.name}`,
                 instead: 'taken as none',
               },
             ]
