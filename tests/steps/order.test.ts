@@ -3,7 +3,7 @@ import { type Motion, noMotion } from '../../src/mechanics/motion'
 import { asFound } from '../../src/mechanics/readings/asFound'
 import { stepsJson, type StepsJson } from '../../src/json/stepsJson'
 import { orderOfWork, type OrderOptions } from '../../src/engine/fieldwork/steps/orderOfWork'
-import { at, fourFeet, pair, trainOf, type Json } from '../engine/pair'
+import { at, fourFeet, given, pair, trainOf, type Json } from '../engine/pair'
 import { followed, withStop } from './followed'
 import { worstPassed, type Move, type TrainFile } from './contract'
 import { skidPair } from './skidPair'
@@ -198,6 +198,20 @@ describe('the order', () => {
     const steps = stepsOf(document, { B: { tx: -400, ty: 450 } })
     expect(steps.order).toEqual(['B:lateral', 'B:axial'])
     expect(steps.breaks).toEqual([])
+    expect(steps.words).toMatch(/^Not in the usual order, in which more limits would be passed/)
+  })
+
+  it('is told by what this train has to put in order, and by nothing else', () => {
+    const words = (moves: Record<string, Partial<Motion>>) => stepsOf(skidPair(), moves).words
+    const kept =
+      ' Every step was tried out where all machines then stand and keeps every limit entered.'
+    expect(words({ B: { tz: 100 } })).toBe(`One move.${kept}`)
+    expect(words({ B: { ty: 100, tz: 100 } })).toBe(`Up and down before sideways.${kept}`)
+    expect(words({ B: { tx: 50, ty: 100, tz: 100 }, S: { tz: 100 } })).toBe(
+      `First moves along the train, then the skid, then the machine; up and down before sideways.${kept}`,
+    )
+    const five = Object.fromEntries(['A', 'B', 'D', 'E'].map((id) => [id, { tz: 100 }]))
+    expect(stepsOf(fiveInLine(), five).words).toBe(`Outward from what stays.${kept}`)
   })
 
   it('takes turns in portions where no order of whole moves keeps a flange', () => {
@@ -566,6 +580,40 @@ describe('an order of work is chosen with its lifts', () => {
     const steps = stepsOf(kept, moves)
     expect(steps.order).toEqual(['B:vertical', 'S:vertical'])
     expect(steps.breaks).toEqual([])
+  })
+
+  it('among so many moves that not every order is looked at, too', () => {
+    // three more machines ride on the skid, nine moves in all: only that of the flange has to come before the skid's
+    const [motor, pump] = kept['machines'] as Json[]
+    const [coupling] = kept['couplings'] as Json[]
+    const apart = (k: number) => 3000 * k
+    const more = [1, 2, 3].map((k): Json => ({
+      ...pump,
+      ...{ id: `B${k}`, name: `Pump ${k}`, restraints: [] },
+      feet: fourFeet.map((foot) => ({ ...foot, x: foot.x + apart(k) })),
+    }))
+    const ids = ['B', 'B1', 'B2', 'B3']
+    const couplings = more.map((_, k) => ({
+      ...coupling,
+      id: `c${k}`,
+      left: { machine: ids[k], plane: apart(k + 1) },
+      right: { machine: ids[k + 1], plane: apart(k + 1) + 200 },
+      found: [{ ...given(0, 0), at: apart(k + 1) + 100 }],
+    }))
+    const [skid] = kept['skids'] as Json[]
+    const train = {
+      ...kept,
+      machines: [motor, pump, ...more],
+      couplings: [coupling, ...couplings],
+      skids: [{ ...skid, carries: ids }],
+    }
+    const both = { ty: 100, tz: 200 }
+    const moves = { S: { tz: 500 }, B: { tz: -500 }, B1: both, B2: both, B3: both }
+    const steps = stepsOf(train, moves)
+    expect(steps.order).toHaveLength(8)
+    expect(steps.order.indexOf('B:vertical')).toBeLessThan(steps.order.indexOf('S:vertical'))
+    expect(steps.breaks).toEqual([])
+    expect(steps.words).toContain('Not in the usual order')
   })
 
   it('by the rules where no other order passes less', () => {

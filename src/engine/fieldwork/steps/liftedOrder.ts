@@ -10,11 +10,22 @@ import { footAnswers, type FootPack } from './stepFeet'
 /** Most moves of bodies that share limits for which every order is looked at. */
 const mostMoves = 7
 
+/** With more of them no more than so many single moves are tried out, each where others are done before it. */
+const mostTried = 600
+
 /** How much an order passes by lifts, counted first. */
 interface Passed {
   readonly count: number
   readonly worst: number
 }
+
+type Placed = Passed & { readonly order: Action[] }
+
+/**
+ * Whether all orders of some moves were looked at, or those only that come of an order by setting one move after another
+ * to another place.
+ */
+export const looksAtAll = (group: readonly Action[]): boolean => group.length <= mostMoves
 
 /**
  * Another order of whole moves in which fewer limits are passed as bodies are lifted to slip their shims, and none where a
@@ -27,12 +38,12 @@ export function orderWithLifts(
   packs: readonly FootPack[],
 ): Action[] {
   const whole = group.every(({ from, to }) => from === 0 && to === 1)
-  if (!whole || group.length > mostMoves || group.length < 2) return [...group]
+  if (!whole || group.length < 2) return [...group]
   if (!group.some(({ kind }) => kind === 'vertical')) return [...group]
   const search = new LiftSearch(train, packs)
   const given = search.along(group)
   if (!given || given.count === 0) return [...group]
-  const best = search.best(group)
+  const best = looksAtAll(group) ? search.best(group) : search.climbed(group, given)
   return best && less(best, given) ? best.order : [...group]
 }
 
@@ -43,7 +54,7 @@ const less = (a: Passed, b: Passed): boolean =>
 class LiftSearch {
   private readonly motions: Motion[]
   private readonly known = new Map<string, Passed | undefined>()
-  private readonly bests = new Map<string, (Passed & { readonly order: Action[] }) | undefined>()
+  private readonly bests = new Map<string, Placed | undefined>()
 
   constructor(
     private readonly train: Train,
@@ -60,11 +71,11 @@ class LiftSearch {
   }
 
   /** The order of what is left that passes least, the first of those alike in the order given. */
-  best(left: readonly Action[]): (Passed & { readonly order: Action[] }) | undefined {
+  best(left: readonly Action[]): Placed | undefined {
     if (left.length === 0) return { count: 0, worst: 0, order: [] }
     const key = keyOf(left)
     if (this.bests.has(key)) return this.bests.get(key)
-    let least: (Passed & { readonly order: Action[] }) | undefined
+    let least: Placed | undefined
     for (const next of left) {
       let order: Action[] = []
       const passed = this.with(next, left, () => {
@@ -75,6 +86,31 @@ class LiftSearch {
       if (passed && (!least || less(passed, least))) least = { ...passed, order: [next, ...order] }
     }
     this.bests.set(key, least)
+    return least
+  }
+
+  /** An order that passes less by setting one move to another place, the best such place first, as long as that helps. */
+  climbed(order: readonly Action[], given: Passed): Placed {
+    let now: Placed = { ...given, order: [...order] }
+    while (now.count > 0) {
+      const next = this.bestNeighbour(now)
+      if (!next) break
+      now = next
+    }
+    return now
+  }
+
+  private bestNeighbour(now: Placed): Placed | undefined {
+    let least: Placed | undefined
+    for (const [from, action] of now.order.entries()) {
+      const rest = now.order.filter((other) => other !== action)
+      for (let to = 0; to <= rest.length; to++) {
+        if (to === from || this.known.size > mostTried) continue
+        const order = [...rest.slice(0, to), action, ...rest.slice(to)]
+        const passed = this.along(order)
+        if (passed && less(passed, least ?? now)) least = { ...passed, order }
+      }
+    }
     return least
   }
 

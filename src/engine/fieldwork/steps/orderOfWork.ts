@@ -1,10 +1,11 @@
 import type { Train } from '../../../mechanics/train'
 import type { AsFound } from '../../../mechanics/readings/asFound'
 import type { Motion } from '../../../mechanics/motion'
-import { actionsOf, type Action } from './action'
-import type { StepAnswer, StepsAnswer } from './answer'
+import { actionsOf } from './action'
+import type { StepsAnswer } from './answer'
 import { beforeAll } from './cautions'
 import { chosenOrder } from './chosenOrder'
+import { orderWords } from './orderWords'
 import { movingSteps } from './movingSteps'
 import { orderWithLifts } from './liftedOrder'
 import { findOrder, walk } from './search'
@@ -34,9 +35,8 @@ export function orderOfWork(
 ): StepsAnswer {
   const soft = softFootSteps(train, options.soft ?? [])
   const packs = options.packs ?? []
-  const rules = findOrder(train, actionsOf(train, motions), (group) =>
-    orderWithLifts(train, group, packs),
-  )
+  const craft = actionsOf(train, motions)
+  const rules = findOrder(train, craft, (group) => orderWithLifts(train, group, packs))
   const { actions, unknown } = chosenOrder(rules, options.order ?? [])
   const chosen = actions.some((action, i) => action !== rules[i])
   const placed = walk(train, actions)
@@ -58,29 +58,6 @@ export function orderOfWork(
     chosen,
     found: rules.map(({ id }) => id),
     unknown,
-    words: wordsOf(steps, rules, actions),
+    words: orderWords(train, steps, { craft, rules, actions }),
   }
-}
-
-function wordsOf(
-  steps: readonly StepAnswer[],
-  rules: readonly Action[],
-  actions: readonly Action[],
-): string {
-  if (steps.length === 0)
-    return 'Nothing needs to move. That is a record too: date it, sign it, keep it with the readings.'
-  const breaks = steps.flatMap((step) => step.breaks)
-  const portions = rules.some(({ to, from }) => to - from < 1)
-  const chosen = actions.some((action, i) => action !== rules[i])
-  const first = chosen
-    ? 'In the order chosen.'
-    : 'Axial first, then the skid, then outward from what stays; each machine up and down before sideways.'
-  const cut = portions
-    ? ' Some moves are cut into portions that take turns, since no order of whole moves keeps every limit.'
-    : ''
-  const kept =
-    breaks.length === 0
-      ? ' Every step was tried out where all machines then stand and keeps every limit entered.'
-      : ` ${breaks.length === 1 ? 'One limit is' : `${breaks.length} limits are`} passed on the way: see the steps.`
-  return first + cut + kept
 }
