@@ -1,6 +1,7 @@
 import type {
   SquaresAnswer,
   SurveyAnswer,
+  SurveyEntryAnswer,
   SurveyPointAnswer,
   SurveysTogetherAnswer,
 } from '../engine/plan/surveyedAnswer'
@@ -24,11 +25,14 @@ export const surveysJson = (
 ): Told => ({
   ...(surveys && { surveys: eachJson(surveys, units) }),
   ...(all && {
-    surveysTogether: written<SurveysTogetherAnswer>(
-      all,
-      { ...squares, risk: 'as it is', among: squares },
-      units,
-    ),
+    surveysTogether: {
+      ...written<Omit<SurveysTogetherAnswer, 'explains'>>(
+        all,
+        { ...squares, risk: 'as it is', among: squares },
+        units,
+      ),
+      explains: entriesJson(all.explains, units),
+    },
   }),
 })
 
@@ -44,15 +48,21 @@ const eachJson = (surveys: readonly SurveyAnswer[], units: DocumentUnits): Surve
       },
       units,
     ),
-    explains: survey.explains.map((entry) => {
-      const left = inUnits(entry.left, 'plain', units)
-      const off = inUnits(
-        entry.off,
-        'what' in entry && entry.what === 'slope' ? 'slope' : 'fine',
-        units,
-      )
-      return 'machine' in entry
-        ? { ...entry, x: inUnits(entry.x, 'length', units), off, left }
-        : { ...entry, off, left }
-    }),
+    explains: entriesJson(survey.explains, units),
   }))
+
+const entriesJson = (
+  entries: readonly SurveyEntryAnswer[],
+  units: DocumentUnits,
+): SurveyEntryAnswer[] =>
+  entries.map((entry) => {
+    const left = inUnits(entry.left, 'plain', units)
+    const off = inUnits(
+      entry.off,
+      'what' in entry && entry.what === 'slope' ? 'slope' : 'fine',
+      units,
+    )
+    return 'machine' in entry
+      ? { ...entry, x: inUnits(entry.x, 'length', units), off, left }
+      : { ...entry, off, left }
+  })

@@ -1,4 +1,5 @@
-import type { OneEntry, SurveyedRow } from '../mechanics/surveys/loopCheck'
+import type { SurveyedRow } from '../mechanics/surveys/loopCheck'
+import type { OneEntry } from '../mechanics/surveys/oneEntry'
 import type { Train } from '../mechanics/train'
 import type { SurveyCheck } from '../mechanics/uncertainty/surveyChecks'
 import { fineText, lengthText, slopeText } from './amounts'
@@ -23,16 +24,28 @@ export function surveyVerdict(train: Train, check: SurveyCheck): string {
 /** What one entry would explain a contradiction, as a sentence without its stop; undefined where there is none. */
 export function surveyExplained(train: Train, check: SurveyCheck): string | undefined {
   if (check.agree) return undefined
-  const { explains } = check
+  return (
+    oneEntryWords(train, check.explains, 'this survey') ??
+    'no single entry explains it: more than one is wrong, or a machine was moved between readings and survey'
+  )
+}
+
+/** The entries any of which would explain a contradiction, as a sentence without its stop; undefined where there is none. */
+export function oneEntryWords(
+  train: Train,
+  explains: readonly OneEntry[],
+  whose: 'this survey' | 'these surveys',
+): string | undefined {
+  const several = whose === 'these surveys'
+  const all = several ? 'all of it' : 'it'
   const [only] = explains
-  if (!only)
-    return 'no single entry explains it: more than one is wrong, or a machine was moved between readings and survey'
-  if (explains.length === 1)
-    return `one entry would explain it: the ${entryWords(train, check, only)}; read it again`
-  const told = explains.slice(0, mostTold).map((one) => `the ${entryWords(train, check, one)}`)
+  if (!only) return undefined
+  const words = (entry: OneEntry) => `the ${entryWords(train, entry, several)}`
+  if (explains.length === 1) return `one entry would explain ${all}: ${words(only)}; read it again`
+  const told = explains.slice(0, mostTold).map(words)
   const more =
     explains.length > told.length ? `; or one of ${explains.length - told.length} others` : ''
-  return `one entry would explain it, and this survey cannot tell which: ${told.join('; or ')}${more}; read these again`
+  return `one entry would explain ${all}, and ${whose} cannot tell which: ${told.join('; or ')}${more}; read these again`
 }
 
 /** How far over what chance leaves: 1 and less where they agree. */
@@ -79,15 +92,17 @@ export function apartSaid(train: Train, way: 'z' | 'y', apart: Micrometres): str
   return `${size} further ${towardSide(train, apart < 0 ? -1 : 1)}`
 }
 
-/** What would be wrong, and by how much. */
-function entryWords(train: Train, { survey }: SurveyCheck, entry: OneEntry): string {
+/** What would be wrong, and by how much; of which survey, where there are several. */
+function entryWords(train: Train, entry: OneEntry, several: boolean): string {
   const size = Math.abs(entry.error)
   if (entry.kind === 'point') {
-    const point = train.surveys[survey]?.points[entry.index]
-    const row = { ...entry, survey, machine: point?.machine ?? 0, x: point?.x ?? 0 }
+    const survey = train.surveys[entry.survey]
+    const point = survey?.points[entry.index]
+    const of = several ? ` in ${survey?.name ?? ''}` : ''
+    const row = { ...entry, machine: point?.machine ?? 0, x: point?.x ?? 0 }
     const up = entry.error < 0 ? 'low' : 'high'
     const side = `far ${towardSide(train, entry.error < 0 ? -1 : 1)}`
-    return `${rowName(train, row)}, ${fineText(size, train.units)} too ${entry.way === 'z' ? up : side}`
+    return `${rowName(train, row)}${of}, ${fineText(size, train.units)} too ${entry.way === 'z' ? up : side}`
   }
   const coupling = train.couplings[entry.coupling]?.name ?? ''
   // the survey sees so much more than was read

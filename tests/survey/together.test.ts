@@ -108,3 +108,86 @@ describe('two surveys that agree with one another and not with the readings', ()
     expect(report.findings.map(({ what }) => what).join(' ')).not.toContain('one another')
   })
 })
+
+/**
+ * Three machines in a row, the couplings between them at x = 100 and 300 mm, read to 20 um and a slope as good as exactly;
+ * two surveys of heights known to 10 um, at three places of each machine.
+ */
+const three = (read: number, off: readonly number[] = []) => {
+  const machine = (id: string, x: number) => ({
+    ...{ id, name: id, axis: { z: 500 } },
+    feet: [
+      { id: '1', x, y: -200 },
+      { id: '2', x, y: 200 },
+      { id: '3', x: x + 80, y: -200 },
+      { id: '4', x: x + 80, y: 200 },
+    ],
+  })
+  const coupling = (left: string, right: string, at: number, z: number) => ({
+    ...{
+      id: `${left}${right}`,
+      left: { machine: left, plane: at },
+      right: { machine: right, plane: at },
+    },
+    tolerance: { offset: 2000, angle: 50 },
+    found: [{ kind: 'line', at, offset: { y: 0, z }, slope: { y: 0, z: 0 }, u: 20, uSlope: 0.001 }],
+  })
+  const places = [
+    ['A', 0],
+    ['A', 80],
+    ['B', 110],
+    ['B', 190],
+    ['B', 290],
+    ['C', 310],
+    ['C', 390],
+  ] as const
+  const answer = readTrain({
+    ...{ format: 'holdfast-train', version: 1, name: 'three' },
+    units: { length: 'mm', fine: 'um' },
+    clock: { seenFrom: 'left' },
+    machines: [machine('A', 0), machine('B', 110), machine('C', 310)],
+    couplings: [coupling('A', 'B', 100, read), coupling('B', 'C', 300, 0)],
+    surveys: [0, 1].map((s) => ({
+      id: `s${s + 1}`,
+      u: 10,
+      points: places.map(([on, x], p) => ({
+        ...{ machine: on, x },
+        z: 500 + x + (p === 3 && s === 1 ? (off[0] ?? 0) : 0),
+      })),
+    })),
+  })
+  if (!answer.ok) throw new Error(JSON.stringify(answer.refused))
+  return answer.train
+}
+
+describe('one entry that makes several surveys contradict', () => {
+  // a line of a survey takes the 1 mm/m that the heights rise by: what is left is that B and C lie straight on with A
+  it('is named once for all of them: the offset that a coupling was read with', () => {
+    const train = three(300)
+    expect(surveyChecks(train).single.map(({ agree }) => agree)).toEqual([false, false])
+    const { surveysTogether: all, findings } = checkRead(train)
+    expect(all?.agree).toBe(false)
+    expect(all?.explains).toHaveLength(1)
+    expect(all?.explains[0]).toMatchObject({ coupling: 'AB', what: 'offset', way: 'z' })
+    expect(all?.explains[0]?.off).toBeCloseTo(300, 3)
+    expect(all?.sentence).toContain(
+      'one entry would explain all of it: the offset of A to B as read, 300 µm too far up; read it again',
+    )
+    const [said, ...more] = findings.filter(({ where }) => where === 'surveys')
+    expect(said?.what).toContain('one entry would explain all of it')
+    expect(more).toEqual([])
+  })
+
+  it('is told with its survey where it stands in one of them', () => {
+    const { surveysTogether: all } = checkRead(three(0, [150]))
+    expect(all?.agree).toBe(false)
+    expect(all?.explains[0]).toMatchObject({ survey: 's2', machine: 'B', x: 190, way: 'z' })
+    expect(all?.explains[0]?.off).toBeCloseTo(150, 3)
+    expect(all?.sentence).toContain('the height of B at x 190 mm in survey 2, 150 µm too high')
+  })
+
+  it('is none where two things are wrong, and none where nothing is', () => {
+    expect(checkRead(three(300, [150])).surveysTogether?.explains).toEqual([])
+    expect(checkRead(three(0)).surveysTogether).toMatchObject({ agree: true, explains: [] })
+  })
+})

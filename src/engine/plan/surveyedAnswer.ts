@@ -29,6 +29,8 @@ export interface SurveysTogetherAnswer extends SquaresAnswer {
   risk: number
   /** The surveys among themselves, whatever was read; left out where they have nothing in common. */
   among?: SquaresAnswer
+  /** Single entries, of whatever survey or coupling, that would explain all of a contradiction, as above. */
+  explains: SurveyEntryAnswer[]
   sentence: string
 }
 
@@ -54,5 +56,5 @@ export interface SurveyPointAnswer {
 
 /** An entry by how much it would be too large (um; mrad of a slope), and the sum of squares that is left without it. */
 export type SurveyEntryAnswer = { way: 'z' | 'y'; off: number; left: number } & (
-  { machine: string; x: Millimetres } | { coupling: string; what: 'offset' | 'slope' }
+  { survey?: string; machine: string; x: Millimetres } | { coupling: string; what: 'offset' | 'slope' }
 )

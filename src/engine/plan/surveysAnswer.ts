@@ -1,12 +1,14 @@
 import { surveyBesideOthers, surveysJoined, surveysVerdict } from '../../language/surveysWords'
 import {
   farthestRow,
+  oneEntryWords,
   surveyExplained,
   surveyJoined,
   surveyVerdict,
 } from '../../language/surveyWords'
 import { capital } from '../../language/names'
-import type { OneEntry, SurveyedRow } from '../../mechanics/surveys/loopCheck'
+import type { SurveyedRow } from '../../mechanics/surveys/loopCheck'
+import type { OneEntry } from '../../mechanics/surveys/oneEntry'
 import type { SquaresTest, TogetherCheck } from '../../mechanics/surveys/together'
 import type { Train } from '../../mechanics/train'
 import { surveyChecks, type SurveyCheck } from '../../mechanics/uncertainty/surveyChecks'
@@ -33,14 +35,28 @@ export function surveysAnswer(train: Train): {
 }
 
 function togetherAnswer(train: Train, check: TogetherCheck): SurveysTogetherAnswer {
-  const { all, among, risk, agree } = check
+  const { all, among, risk, agree, explains } = check
   return {
     ...squaresAnswer(all),
     ...{ agree, risk },
     ...(among && { among: squaresAnswer(among) }),
-    sentence: `${capital(surveysVerdict(train, check))}; ${surveysJoined(train, agree)}.`,
+    explains: explains.map((entry) => ({
+      ...(entry.kind === 'point' && { survey: train.surveys[entry.survey]?.id ?? '' }),
+      ...entryAnswer(train, entry),
+    })),
+    sentence: `${capital(togetherWords(train, check))}.`,
   }
 }
+
+/** Verdict, the entry that would explain a contradiction, and what the plan stands on, without the stop. */
+const togetherWords = (train: Train, check: TogetherCheck): string =>
+  [
+    surveysVerdict(train, check),
+    oneEntryWords(train, check.explains, 'these surveys'),
+    surveysJoined(train, check.agree),
+  ]
+    .filter((words) => words !== undefined)
+    .join('; ')
 
 const squaresAnswer = ({ squares, freedom, limit, agree }: SquaresTest): SquaresAnswer => ({
   ...{ agree, chi2: squares, dof: freedom, limit },
@@ -63,7 +79,7 @@ function surveyAnswer(
     ...{ chi2: squares, dof: freedom, limit, risk },
     ...(far && { where: pointAnswer(train, far) }),
     points,
-    explains: explains.map((entry) => entryAnswer(train, check, entry)),
+    explains: explains.map((entry) => entryAnswer(train, entry)),
     ...(others && { others: squaresAnswer(others) }),
     sentence: sentencesOf(train, check, others),
   }
@@ -93,10 +109,10 @@ const pointAnswer = (train: Train, row: SurveyedRow): SurveyPointAnswer => {
   }
 }
 
-function entryAnswer(train: Train, { survey }: SurveyCheck, entry: OneEntry): SurveyEntryAnswer {
+function entryAnswer(train: Train, entry: OneEntry): SurveyEntryAnswer {
   const { error, left } = entry
   if (entry.kind === 'point') {
-    const point = train.surveys[survey]?.points[entry.index]
+    const point = train.surveys[entry.survey]?.points[entry.index]
     const machine = train.machines[point?.machine ?? -1]?.id ?? ''
     return { machine, x: point?.x ?? 0, way: entry.way, off: error, left }
   }
@@ -115,17 +131,18 @@ export function surveyFindings(train: Train): Finding[] {
       where: placeOf(train, check),
       what: `${surveyVerdict(train, check)}; ${surveyExplained(train, check) ?? ''}${train.surveys[check.survey]?.joins === true ? '; it joins the lines all the same' : ''}`,
     })),
-    // one that contradicts the readings by itself makes all together do so: that is said once
-    ...(together && !together.agree && (alone.length === 0 || together.among?.agree === false)
-      ? [
-          {
-            where: 'surveys',
-            what: `${surveysVerdict(train, together)}; ${surveysJoined(train, false)}`,
-          },
-        ]
+    ...(together && saysMore(together, alone.length)
+      ? [{ where: 'surveys', what: togetherWords(train, together) }]
       : []),
   ]
 }
+
+/**
+ * One survey that contradicts the readings by itself makes all together do so: that is said once. All together say more
+ * where they contradict one another, or where one entry explains why several contradict.
+ */
+const saysMore = ({ agree, among, explains }: TogetherCheck, alone: number): boolean =>
+  !agree && (alone === 0 || among?.agree === false || (alone > 1 && explains.length > 0))
 
 /** The entry that is named, or the survey. */
 function placeOf(train: Train, { survey, explains }: SurveyCheck): string {

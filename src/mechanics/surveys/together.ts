@@ -2,7 +2,8 @@ import { chiSquareQuantile } from '../chiSquare'
 import type { Misalignment } from '../readings/equation'
 import type { Train } from '../train'
 import type { ChainErrors } from './chainAxes'
-import { amongSurveys, dot, observed } from './observed'
+import { amongSurveys, dot, observed, type Observed } from './observed'
+import { entriesOf, explaining, type OneEntry } from './oneEntry'
 
 /** A sum of squares in standard uncertainties, chi-square with `freedom` where everything is sound. */
 export interface SquaresTest {
@@ -23,6 +24,8 @@ export interface TogetherCheck {
   readonly agree: boolean
   /** Chance at most that sound surveys are said to contradict by any of these. */
   readonly risk: number
+  /** Where they contradict: the single entries, of whatever survey or coupling, that explain all of it. */
+  readonly explains: readonly OneEntry[]
 }
 
 /** Half the risk of one survey alone: the other half is that of the surveys one by one. */
@@ -40,15 +43,14 @@ export function togetherCheck(
   lines: readonly Misalignment[],
   errors: ChainErrors,
 ): TogetherCheck {
-  const sumOf = (some: readonly number[]): Sum => {
-    const { rest, freedom } = observed(train, some, lines, errors)
-    return { squares: dot(rest, rest), freedom }
-  }
+  const sumOf = ({ rest, freedom }: Observed): Sum => ({ squares: dot(rest, rest), freedom })
+  const seen = observed(train, surveys, lines, errors)
   const each = togetherRisk / 2 / (surveys.length + 1)
-  const sum = sumOf(surveys)
+  const sum = sumOf(seen)
   const all = tested(sum, [], togetherRisk / 2)
   const others = surveys.flatMap((survey): [number, SquaresTest][] => {
-    const rest = sumOf(surveys.filter((other) => other !== survey))
+    const others = surveys.filter((other) => other !== survey)
+    const rest = sumOf(observed(train, others, lines, errors))
     const test = tested(sum, [rest], each)
     return test.freedom > 0 ? [[survey, test]] : []
   })
@@ -57,10 +59,12 @@ export function togetherCheck(
     surveys.map((survey) => amongSurveys(train, [survey])),
     each,
   )
+  const agree = all.agree && among.agree && others.every(([, test]) => test.agree)
   return {
     ...{ all, risk: togetherRisk, others: new Map(others) },
     ...(among.freedom > 0 && { among }),
-    agree: all.agree && among.agree && others.every(([, { agree }]) => agree),
+    agree,
+    explains: agree ? [] : explaining(entriesOf(train, seen, sum.squares), sum.freedom),
   }
 }
 
