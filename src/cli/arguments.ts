@@ -150,10 +150,10 @@ export function readArguments(words: readonly string[]): CommandRequest {
   if (command === 'since') {
     if (files.includes(''))
       return refuse('FILE', 'empty: give the name of a train file, or - for standard input')
-    if (files.length % 2 === 1)
+    if (files.length > 1 && files.length % 2 === 1)
       return refuse(
         'FILE',
-        `missing: give two train files for each time, as left then and as found the next time; ${files.length} ${files.length === 1 ? 'is' : 'are'} given`,
+        `missing: give two train files for each time, as left then and as found the next time, or one that keeps its outages; ${files.length} are given`,
       )
   }
   if (second !== undefined && command !== 'since' && (command !== 'plan' || lines))

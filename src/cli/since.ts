@@ -2,10 +2,13 @@ import { resolve } from 'node:path'
 import { readTrainText } from '../document/readTrain'
 import type { Refusal } from '../document/refusal'
 import { notComparable } from '../engine/fieldwork/since/changes'
+import { historyOf, trendsOf } from '../engine/fieldwork/since/history'
 import { overTimes, sinceOf } from '../engine/fieldwork/since/since'
+import { historyJson } from '../json/historyJson'
 import { sinceJson } from '../json/sinceJson'
 import { harmlessJson } from '../language/harmless'
 import type { Train } from '../mechanics/train'
+import { historyText } from '../text/historyText'
 import { sinceText, timesText } from '../text/sinceText'
 import type { CommandRequest } from './arguments'
 import { readText } from './readFile'
@@ -31,6 +34,7 @@ export async function sinceFiles(
     notComparable(train, now).map((why) => ({ at: files[i] ?? '', why })),
   )
   if (apart.length > 0) return apart
+  if (trains.length === 1) return ofOneFile(now, files[0] ?? '', json)
   const times = trains.flatMap((then, i) => {
     const found = trains[i + 1]
     if (i % 2 === 1 || !found) return []
@@ -49,6 +53,19 @@ export async function sinceFiles(
         together: sinceJson(now, together),
       })
     : timesText(now, times, together)
+}
+
+/** What walked between the outages that one file keeps. */
+function ofOneFile(train: Train, file: string, json: boolean): string | readonly Refusal[] {
+  if (train.outages.length === 0)
+    return [
+      {
+        at: file,
+        why: 'the file keeps no outages: give two files, as left then and as found now',
+      },
+    ]
+  const [history, trends] = [historyOf(train), trendsOf(train)]
+  return json ? asText(historyJson(train, history, trends)) : historyText(train, history, trends)
 }
 
 const asText = (value: unknown): string => `${harmlessJson(JSON.stringify(value, null, 2))}\n`

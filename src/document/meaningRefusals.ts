@@ -4,6 +4,7 @@ import { growthRefusals } from './growthRefusals'
 import type { CouplingDocument, MachineDocument, SkidDocument, TrainDocument } from './schema'
 import { placeOf, shown, type Refusal } from './refusal'
 import { hotCheckRefusals } from './hotCheckRefusals'
+import { outageRefusals } from './outageRefusals'
 import { spoolRefusals } from './spoolRefusals'
 import { surveyRefusals } from './surveyRefusals'
 
@@ -22,6 +23,7 @@ export function meaningRefusals(document: TrainDocument): Refusal[] {
     ...betweenRefusals(states),
     ...repeated(named(document.surveys ?? [], 'surveys', 'survey')),
     ...repeated(named(document.hotChecks ?? [], 'hotChecks', 'hot check')),
+    ...repeated(named(document.outages ?? [], 'outages', 'outage')),
     ...document.machines.flatMap((machine, i) => ofBody(machine, `machines[${i}]`)),
     ...skids.flatMap((skid, i) => ofBody(skid, `skids[${i}]`)),
     ...document.machines.flatMap((machine, i) =>
@@ -35,6 +37,7 @@ export function meaningRefusals(document: TrainDocument): Refusal[] {
     ),
     ...surveyRefusals(document),
     ...hotCheckRefusals(document),
+    ...outageRefusals(document),
   ]
 }
 

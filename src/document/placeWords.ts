@@ -63,6 +63,10 @@ function itemWords(document: TrainDocument, path: Path, index: number): string {
       return numbered('survey', given('name'))
     case 'hotChecks':
       return numbered('hot check', given('name'))
+    case 'outages':
+      return numbered('outage', given('name') || given('when'))
+    case 'planes':
+      return index === 0 ? 'left plane' : 'right plane'
     case 'times':
       return numbered('time')
     case 'moved':

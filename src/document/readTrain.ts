@@ -6,6 +6,7 @@ import { convertMachine, convertSkid } from './convertBody'
 import { absurdHeat } from './heat'
 import { harmlessTexts } from './harmlessTexts'
 import { convertHotCheck } from './convertHotCheck'
+import { convertOutage } from './outages'
 import { convertSurvey } from './convertSurvey'
 import { inEngineUnits } from './unitConverter'
 import { isTooDeep, tooDeep } from './depth'
@@ -14,7 +15,7 @@ import { meaningRefusals } from './meaningRefusals'
 import type { State, SureSettings, Train } from '../mechanics/train'
 import type { Refusal } from './refusal'
 import { shapeRefusals } from './shapeRefusals'
-import { hotUndetermined, undetermined } from './undetermined'
+import { hotUndetermined, outagesUndetermined, undetermined } from './undetermined'
 
 /** Largest document that is read, in characters. */
 export const largestDocument = 10_000_000
@@ -64,7 +65,11 @@ export function readTrain(input: unknown): ReadResult {
     .filter(({ at }) => !at.startsWith('record'))
     .map((one) => ({ place: one.at, words: askedWords(document, one) }))
   const train = { ...convert(harmlessTexts(inside.document)), asked }
-  const open = [...train.couplings.flatMap(undetermined), ...hotUndetermined(train)]
+  const open = [
+    ...train.couplings.flatMap(undetermined),
+    ...hotUndetermined(train),
+    ...outagesUndetermined(train),
+  ]
   if (open.length > 0) return { ok: false, refused: open }
   return { ok: true, document, train }
 }
@@ -93,6 +98,7 @@ function convert(document: TrainDocument): Omit<Train, 'asked'> {
     surveys: (document.surveys ?? []).map((survey, i) =>
       convertSurvey(survey, i, document.machines),
     ),
+    outages: (document.outages ?? []).map(convertOutage),
     hotChecks: (document.hotChecks ?? []).map((check, i) => convertHotCheck(check, i, document)),
     plan: {
       share: plan.share ?? 1,

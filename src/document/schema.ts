@@ -15,6 +15,7 @@ import {
 } from './quantities'
 import { growthPoint, range } from './growthSchema'
 import { hotCheck } from './hotCheckSchema'
+import { outage } from './outageSchema'
 import { offsets, readingSet, slopes } from './readingSchema'
 import { id, name, note, text } from './texts'
 import { pipeStrain, workRecord } from './work'
@@ -263,6 +264,7 @@ export const trainDocument = z.strictObject({
   states: z.optional(z.array(state).check(z.maxLength(200))),
   surveys: z.optional(z.array(survey).check(z.maxLength(6))),
   hotChecks: z.optional(z.array(hotCheck).check(z.maxLength(20))),
+  outages: z.optional(z.array(outage).check(z.maxLength(40))),
   plan: z.optional(planSettings),
   record: z.optional(open(workRecord)),
 })
@@ -276,5 +278,6 @@ export type GrowthPointDocument = z.infer<typeof growthPoint>
 export type CouplingDocument = z.infer<typeof coupling>
 export type ReadingSetDocument = z.infer<typeof readingSet>
 export type SurveyDocument = z.infer<typeof survey>
+export type OutageDocument = z.infer<typeof outage>
 export type HotCheckDocument = z.infer<typeof hotCheck>
 export type StateDocument = z.infer<typeof state>

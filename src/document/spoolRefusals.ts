@@ -1,10 +1,10 @@
 import { shown, type Refusal } from './refusal'
-import type { CouplingDocument, ReadingSetDocument } from './schema'
+import type { ReadingSetDocument } from './schema'
 
 /** Refuses sets of a spool at a coupling that has none. */
 export const spoolRefusals = (
   found: readonly ReadingSetDocument[],
-  { left, right }: Pick<CouplingDocument, 'left' | 'right'>,
+  { left, right }: Readonly<Record<'left' | 'right', { readonly plane: number }>>,
   place: string,
 ): Refusal[] =>
   right.plane !== left.plane

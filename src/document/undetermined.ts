@@ -1,4 +1,5 @@
 import { tol } from '../mechanics/tolerances'
+import { couplingAt } from '../mechanics/outageTimes'
 import { readAt } from '../mechanics/readAt'
 import type { Coupling, Train } from '../mechanics/train'
 import type { Refusal } from './refusal'
@@ -14,6 +15,21 @@ export const hotUndetermined = (train: Train): Refusal[] =>
         return of ? times.flatMap((time) => undetermined(readAt(of, time))) : []
       }),
     )
+
+/** The same of what every outage read of a coupling that the train has. */
+export const outagesUndetermined = (train: Train): Refusal[] =>
+  train.outages.flatMap((outage) =>
+    train.couplings.flatMap((coupling) =>
+      (['found', 'left'] as const).flatMap((time) => {
+        const at = couplingAt(coupling, outage, time)
+        if (!at) return []
+        return undetermined(at).map(({ at: where, why }) => ({
+          at: where.replace(/\.found$/, `.${time}`),
+          why,
+        }))
+      }),
+    ),
+  )
 
 interface Way {
   readonly word: string

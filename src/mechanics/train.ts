@@ -8,6 +8,7 @@ import type {
 } from './units'
 
 import type { HotCheck } from './hotCheck'
+import type { Outage } from './outage'
 import type { PlanSettings } from './planSettings'
 import type { ReadingSet } from './readingSet'
 import type { Survey } from './survey'
@@ -54,6 +55,8 @@ export interface Train {
   readonly states: readonly State[]
   readonly surveys: readonly Survey[]
   readonly hotChecks: readonly HotCheck[]
+  /** Oldest first. */
+  readonly outages: readonly Outage[]
   readonly plan: PlanSettings
   /** Values that look like slips, of which nobody has said that they are right, in words with their place. */
   readonly asked: readonly { readonly place: string; readonly words: string }[]

@@ -2,6 +2,7 @@ import { shareText } from '../language/amounts'
 import { coupledSaid } from '../engine/plan/coupledWords'
 import type { Train } from '../mechanics/train'
 import { couplingFacts } from '../scene/couplingFacts'
+import { historyBlocks } from './historyBlocks'
 import { shareCharts } from './shareChart'
 import { sentence } from './words'
 import type { Drawn } from './job'
@@ -48,6 +49,7 @@ export function demandsPage(job: Drawn): Chapter {
       ...shareCharts(facts, answer.share),
       ...sharesTable(facts, moves),
       ...coupledBlocks(train),
+      ...historyBlocks(train),
       ...teethBlocks(facts),
       ...margin(job),
     ],

@@ -21,6 +21,19 @@ export function timesText(
   return sheetText([
     ...opening(train),
     ...paragraph(`All ${times.length} times together. ${sinceWords(train, together).headline}`),
+    ...timesLines(train, times, together),
+    ...cautionText(),
+    '',
+  ])
+}
+
+/** The same without its verdict: causes, each time, all of them added up, places. */
+export function timesLines(
+  train: Train,
+  times: readonly { readonly name: string; readonly since: Since }[],
+  together: Since,
+): string[] {
+  return [
     ...causeLines(train, together),
     ...heading('TIME BY TIME', "how far each coupling went, up and toward 3 o'clock +"),
     ...times.flatMap(({ name, since }) => [
@@ -34,9 +47,7 @@ export function timesText(
     ]),
     ...changeLines(train, together, 'all times added up'),
     ...placeLines(train, together),
-    ...cautionText(),
-    '',
-  ])
+  ]
 }
 
 const sinceLines = (train: Train, since: Since): string[] => [

@@ -60,7 +60,7 @@ test('of several times it tells each and all together', () => {
 })
 
 test.each([
-  ['one file', [left], /two train files for each time.*; 1 is given/],
+  ['one file without outages', [left], /keeps no outages: give two files/],
   ['three', [left, found, left], /two train files for each time.*; 3 are given/],
   ['another train', [left, exampleFile('pump-and-motor')], /the machines are others/],
   ['one that is not there', ['nowhere.json', found], /no such file|does not exist|not there/],
@@ -69,4 +69,23 @@ test.each([
   const { status, complaints } = holdfast(['since', ...files])
   expect(status).toBe(2)
   expect(complaints).toMatch(why)
+})
+
+test('one file that keeps its outages tells them all, and every coupling over the years', () => {
+  const file = 'examples/over-the-years.json'
+  const { status, out } = holdfast(['since', file])
+  const flat = out.replace(/\s+/g, ' ')
+  expect(status).toBe(0)
+  expect(Math.max(...out.split('\n').map((line) => Array.from(line).length))).toBeLessThan(81)
+  expect(flat).toContain('All 3 times together. One thing explains all that changed.')
+  expect(flat).toContain('The gear walked')
+  expect(flat).toContain('OVER THE YEARS')
+  const { trend, times, open } = JSON.parse(holdfast(['since', file, '--json']).out) as {
+    trend: { coupling: string; points: { at: string }[] }[]
+    times: unknown[]
+    open: string[]
+  }
+  expect([times.length, open, trend.length]).toEqual([3, [], 2])
+  expect(trend[0]?.points.map(({ at }) => at).join(' ')).toBe('left found left found left now')
+  expect(holdfast(['since', left]).status).toBe(2)
 })

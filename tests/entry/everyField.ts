@@ -118,5 +118,29 @@ export function everyField(): TrainDocument {
       ],
     },
   ]
+  document.outages = [
+    {
+      id: 'may',
+      when: '2024-05-01',
+      by: 'A',
+      couplings: [
+        {
+          coupling: 'motor-gear',
+          planes: [1310, 1610],
+          found: structuredClone(coupling.found),
+          left: structuredClone(coupling.found),
+        },
+        {
+          coupling: 'gear-pump',
+          planes: [2700, 2700],
+          found: structuredClone(other.found),
+          left: structuredClone(other.found),
+        },
+      ],
+      plan: 'as planned',
+      work: 'shimmed',
+      hotCheck: 'june',
+    },
+  ]
   return document
 }

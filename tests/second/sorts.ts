@@ -190,6 +190,15 @@ const restToo: Readonly<Record<string, Sort>> = {
       .filter(([path]) => path.startsWith('found.'))
       .map(([path, sort]) => [`hotChecks.*.couplings.*.times.*.${path}`, sort]),
   ),
+  'outages.*.couplings.*.planes.0': 'x',
+  'outages.*.couplings.*.planes.1': 'x',
+  ...Object.fromEntries(
+    ['found', 'left'].flatMap((time) =>
+      Object.entries(coupling)
+        .filter(([path]) => path.startsWith('found.'))
+        .map(([path, sort]) => [`outages.*.couplings.*.${path.replace('found', time)}`, sort]),
+    ),
+  ),
   'hotChecks.*.moved.*.points.*.at': 'x',
   'hotChecks.*.moved.*.points.*.rise': 'fine',
   'hotChecks.*.moved.*.points.*.side': 'side',

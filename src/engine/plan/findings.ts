@@ -57,6 +57,7 @@ export function findingsOf(train: Train, found: readonly AsFound[]): Finding[] {
         })),
       ...contradictions(coupling, found[c], train),
     ]),
+    ...outageFindings(train),
     ...teethFindings(train, teethOf(train, found)),
     ...surveyFindings(train),
   ]
@@ -115,6 +116,25 @@ const ofGrowth = (train: Train): Finding[] =>
       where: `${train.machines[one.machine]?.place ?? 'machines'}.growth`,
       what: `${sourceSaid(train, one)}; find out which of them holds before moving anything`,
     }))
+
+/** Outages that are not as they were sealed, or tell of a coupling that is no more. */
+const outageFindings = ({ outages, couplings }: Train): Finding[] =>
+  outages.flatMap(({ place, name, sealed, couplings: read }) => [
+    ...(sealed === false
+      ? [
+          {
+            where: place,
+            what: `the outage ${name} is not as it was when it was kept: something in it was changed; look for a copy of the file`,
+          },
+        ]
+      : []),
+    ...read
+      .filter(({ coupling }) => !couplings.some(({ id }) => id === coupling))
+      .map(({ coupling, place: at }) => ({
+        where: at,
+        what: `the outage ${name} tells of the coupling "${coupling}", which this train does not have: it is kept and compared with nothing`,
+      })),
+  ])
 
 /** A maker's cold setting is always told: used, it stands in place of growth; else growth contradicts it or not. */
 function ofSetting(train: Train, coupling: Coupling): Finding[] {
