@@ -98,7 +98,7 @@ export function trendChart(
       // as found and as left of one time share its date
       if (before?.time !== time)
         labels.push({
-          x: x(i),
+          x: (x(i) + x(points.findLastIndex((one) => one.time === time))) / 2,
           y: zero + plot / 2 + 14,
           text: time,
           anchor: i === 0 ? 'start' : i === points.length - 1 ? 'end' : 'middle',
