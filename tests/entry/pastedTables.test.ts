@@ -110,6 +110,23 @@ describe('a pasted text', () => {
         [4, 'states'],
       ],
     ],
+    [
+      'readings for readings, and after a stop only where the minutes are told',
+      'coupling,set,kind,shaft,x,12,3,6,9\n1,1,rim,left,100,0,1,2,1\n\ncoupling,after the stop,set,kind,12\n1,5,1,rim,0',
+      [
+        [1, 'readings'],
+        [4, 'readings after a stop'],
+      ],
+    ],
+    [
+      'a line for readings, and aims and cold settings by what only they have',
+      'coupling,kind,x,offset up\n1,line,100,1\n\ncoupling,state,offset up\n1,hot,1\n\ncoupling,offset up,from\n1,1,page 3',
+      [
+        [1, 'readings'],
+        [4, 'aims'],
+        [7, 'cold settings'],
+      ],
+    ],
     ['by a line above that names it', 'feet\nmachine,x\nPump,100', [[2, 'feet']]],
     [
       'as more of the one above',

@@ -20,6 +20,7 @@ const columns: readonly PathColumn[] = [
 /** Aims as a table: a row the line wanted of a coupling in a state. */
 export const aimsTable: PasteTarget = {
   what: 'aims',
+  needs: 'state',
   columns: [
     couplingColumn,
     { key: 'state', heading: 'state', names: ['condition'], kind: 'text' },

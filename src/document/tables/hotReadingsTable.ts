@@ -11,6 +11,7 @@ import { filledSet, rowsOfSet, setColumns, setOfRow } from './readingRows'
 /** Readings after a stop as a table: a row a set, with its coupling and how long after the stop. */
 export const hotReadingsTable: PasteTarget = {
   what: 'readings after a stop',
+  needs: 'after',
   columns: [
     { key: 'check', heading: 'hot check', names: ['check'], kind: 'text', down: true },
     couplingColumn,

@@ -29,6 +29,8 @@ export interface PasteTarget {
   /** What a row is, in the plural: "feet". */
   readonly what: string
   readonly columns: readonly PasteColumn[]
+  /** Key of the column without which headings are never taken for this table: it tells it from another that has the rest. */
+  readonly needs?: string
   /** Puts one row into the document and says what that does, or why it cannot. */
   readonly put: (document: TrainDocument, values: PastedValues) => PasteOutcome
   /** What the document holds, for export; its keys are those of the columns. */

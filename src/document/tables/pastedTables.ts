@@ -117,7 +117,8 @@ function headedBy(
   const words = first.filter((cell) => cell.trim() !== '').length
   const fits = allTables.map((target) => {
     const { headed, keys } = readingOf([first], target.columns)
-    return { target, known: headed ? keys.filter((key) => key !== '').length : 0 }
+    const told = headed && (target.needs === undefined || keys.includes(target.needs))
+    return { target, known: told ? keys.filter((key) => key !== '').length : 0 }
   })
   const most = Math.max(...fits.map(({ known }) => known))
   // a name among figures may have a word of a heading in it: most of a row of headings is known

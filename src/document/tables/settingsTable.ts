@@ -28,6 +28,7 @@ const columns: readonly PathColumn[] = [
 /** Makers' cold settings as a table: a row a coupling. */
 export const settingsTable: PasteTarget = {
   what: 'cold settings',
+  needs: 'from',
   columns: [couplingColumn, ...columns],
   put,
   rows: (document) =>

@@ -13,6 +13,7 @@ const columns: readonly BodyColumn[] = [...fixedColumns, ...liftColumns, ...free
 /** Skids as a table: a row a skid, and the machines it carries in one cell, parted by semicolons. */
 export const skidsTable: PasteTarget = {
   what: 'skids',
+  needs: 'skid',
   columns: [
     { key: 'skid', heading: 'skid', names: ['bedplate', 'baseplate'], kind: 'text' },
     { key: 'carries', heading: 'carries', names: ['carries machines'], kind: 'text' },

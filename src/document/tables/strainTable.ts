@@ -42,6 +42,7 @@ const limitColumns: readonly PathColumn[] = [
 /** Pipe strain as a table: a row a flange; the limit of a coupling in any of its rows. */
 export const strainTable: PasteTarget = {
   what: 'pipe strain',
+  needs: 'flange',
   columns: [
     couplingColumn,
     { key: 'flange', heading: 'flange', names: ['nozzle'], kind: 'text' },
