@@ -163,8 +163,11 @@ const byTheClock = (document: TrainDocument): TrainDocument => ({
 })
 
 /** What stands on the sheet gives the plan of the file, and shows it. */
-async function hasThePlan(page: Page, info: TestInfo): Promise<void> {
+async function hasThePlan(page: Page, info: TestInfo, began: number): Promise<void> {
   await drawn(page)
+  // what the machine takes: nobody reads, thinks or looks for a key here
+  const seconds = ((Date.now() - began) / 1000).toFixed(1)
+  info.annotations.push({ type: 'seconds from the first press to the plan', description: seconds })
   // only to look at it: the file is written and read
   const made = await savedTrain(page)
   const plan = (name: string, document: TrainDocument): string => {
@@ -228,6 +231,7 @@ test(
     const at = (name: RegExp) => expect.poll(() => focused(page)).toMatch(name)
 
     await openSheet(page)
+    const began = Date.now()
     await walkTo('New train')
     await key('Enter')
     await expect(page.locator('.sentence h1')).toHaveText('A train to be entered')
@@ -333,7 +337,7 @@ test(
     // each goes where its headings say, whatever band one is in
     await paste(sheet(readingsTable(), growthTable()))
     expect(seen.faults).toEqual([])
-    await hasThePlan(page, info)
+    await hasThePlan(page, info, began)
     info.annotations.push({ type: 'presses', description: String(presses) })
     info.annotations.push({ type: 'letters typed', description: String(letters) })
     expect(presses).toBeLessThan(mostPresses)
@@ -371,6 +375,7 @@ test('a whole train is entered from nothing by mouse alone, in few clicks, and h
   }
 
   await openSheet(page)
+  const began = Date.now()
   await click('New train')
   await expect(page.locator('.sentence h1')).toHaveText('A train to be entered')
   await cell('name of the job', train.name)
@@ -381,7 +386,7 @@ test('a whole train is entered from nothing by mouse alone, in few clicks, and h
   await paste(sheet(machinesTable(), nozzlesTable(), feetTable(), couplingsTable(), statesTable()))
   await paste(sheet(readingsTable(), growthTable()))
   expect(seen.faults).toEqual([])
-  await hasThePlan(page, info)
+  await hasThePlan(page, info, began)
   info.annotations.push({ type: 'clicks', description: String(clicks) })
   expect(clicks).toBeLessThan(mostClicks)
   expect(pastes).toBe(mostPastes)
