@@ -3,7 +3,7 @@ import type { HoldList } from '../text/holdList'
 import { afterWork } from '../engine/fieldwork/loop/afterWork'
 import { hasMoves } from '../engine/plan/moves'
 import type { Train } from '../mechanics/train'
-import { sentenceOf } from '../engine/plan/sentence'
+import { workedSentence } from '../engine/fieldwork/displayed'
 import { caution } from '../text/remarksText'
 import { capital, counted, inSentence, listed } from '../language/names'
 import { footTableBlocks } from './footTable'
@@ -21,9 +21,7 @@ import { carriedWords, jobTitle, sentence, signInWords } from './words'
  */
 export function frontPage(job: Drawn, print: PrintFor): Chapter {
   const { train, answer, plan, document } = job
-  // what is worked by, and what is proven of the least move before rounding
-  const { headline, moves } = sentenceOf(train, answer)
-  const { proof } = sentenceOf(train, plan)
+  const { headline, moves, proof } = workedSentence(train, plan)
   return {
     section: 'front',
     title: answer.status === 'in-tolerance' ? 'Nothing needs to move' : 'Work sheet',

@@ -6,7 +6,7 @@ import type { Train } from '../mechanics/train'
 import type { ProofAnswer } from '../engine/plan/answer'
 import type { DrawnAnswer } from '../scene/drawnAnswer'
 import { displayedSure } from '../engine/chance/sentence'
-import { displayedPlan } from '../engine/fieldwork/displayed'
+import { displayedPlan, workedSentence } from '../engine/fieldwork/displayed'
 import { bindingText } from './bindingText'
 import { asFoundShares, couplingsText } from './couplingsText'
 import { conflictText } from './conflictText'
@@ -19,7 +19,7 @@ import { readyLine, readyText } from './readyText'
 import { remediesText } from './remediesText'
 import { cautionText, findingsText, notEnteredText } from './remarksText'
 import { tidy } from '../language/tidy'
-import { sentenceOf, sentenceText } from '../engine/plan/sentence'
+import { sentenceText } from '../engine/plan/sentence'
 import { sureText } from './sureText'
 import { certificateSentences } from './certificateText'
 import { unfinishedSentences } from './unfinishedWords'
@@ -37,7 +37,7 @@ export function planText(train: Train, answer: DrawnAnswer): string {
   return sheetText([
     ...opening(train),
     ...paragraph(
-      sentenceText(answer.status === 'by hand' ? answer.sentence : sentenceOf(train, answer)),
+      sentenceText(answer.status === 'by hand' ? answer.sentence : workedSentence(train, answer)),
     ),
     ...(ready ? readyLine(ready) : []),
     ...(answer.status === 'by hand' || answer.status === 'stopped'

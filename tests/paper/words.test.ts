@@ -185,3 +185,13 @@ test('what was not entered names each set, once, in the words of the readings', 
     expect.stringContaining('face at the right end of the spacer'),
   ])
 })
+
+test('the text tells the moves that the sheet and the feet tell: rounded to the shims of the store', async () => {
+  const sheet = await made(exampleOf('piped-compressor'))
+  const text = planText(sheet.train, sheet.answer).replace(/\s+/g, ' ')
+  // 2 times 300, 50 and 100; slides of 34, 623 and 411, a row each
+  const moves =
+    'Shim 6 feet of 2 machines, 900 µm in all; slide 2 machines, 1068 µm over 3 rows of feet.'
+  expect(front(sheet)).toContain(moves)
+  expect(text).toContain(moves)
+})

@@ -36,6 +36,17 @@ function onTheLine(told: ReadonlyMap<string, number>, x: number): number {
 }
 
 describe('what rides on a skid that moves', () => {
+  it('has the coupling within the skid judged, whatever the skid has still to do, and not the one beside it', () => {
+    const judge = steps.find(({ id }) => id === 'bedplate:vertical')?.judge ?? []
+    const within = ({ left, right }: (typeof train.couplings)[number]) =>
+      [left, right].every((m) => train.machines[m]?.skid !== undefined)
+    for (const { coupling, judge: said } of judge) {
+      const of = train.couplings.find(({ id }) => id === coupling)
+      expect(said, coupling).toBe(of && within(of) ? 'good to judge' : 'not yet')
+    }
+    expect(new Set(judge.map(({ judge: said }) => said)).size).toBe(2)
+  })
+
   const kinds = [
     ['vertical', 'shim'],
     ['lateral', 'side'],

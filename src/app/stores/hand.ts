@@ -14,8 +14,7 @@ import { figuresOf, standingFigures } from '../../scene/figures'
 import { withStages } from '../../engine/fieldwork/answer'
 import { hasMoves } from '../../engine/plan/moves'
 import { madeOf } from '../../engine/rounding/answer'
-import { displayedPlan } from '../../engine/fieldwork/displayed'
-import { sentenceOf } from '../../engine/plan/sentence'
+import { displayedPlan, workedSentence } from '../../engine/fieldwork/displayed'
 import { inSentence } from '../../language/names'
 import type { Drawing } from '../../worker/messages'
 import { Analyst } from '../services/analyst'
@@ -41,11 +40,12 @@ export const useHand = defineStore('hand', () => {
   const displayed = computed<Drawing | undefined>(() => {
     const { drawing: best } = plan
     if (!best || work.old || !madeOf(work.work?.rounded) || best.answer.status !== 'planned') return
-    const answer = displayedPlan(withStages(best.answer, work.work ?? {}))
+    const worked = withStages(best.answer, work.work ?? {})
+    const answer = displayedPlan(worked)
     return {
       ...best,
       answer,
-      sentence: sentenceOf(best.train, answer),
+      sentence: workedSentence(best.train, worked),
       figures: figuresOf(best.train, answer, standing.value),
     }
   })

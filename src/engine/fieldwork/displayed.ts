@@ -1,4 +1,6 @@
 import type { PlanAnswer, PlannedWithStages } from './answer'
+import { sentenceOf, type Sentence } from '../plan/sentence'
+import type { Train } from '../../mechanics/train'
 import { madeOf } from '../rounding/answer'
 
 /**
@@ -13,3 +15,9 @@ export function displayedPlan(answer: PlanAnswer): PlanAnswer {
   const { bodies, feet, couplings, expected, total, worstShare } = rounded
   return { ...answer, bodies, feet, couplings, expected, worstShare, total }
 }
+
+/** What a plan means, by the moves that are worked by; proven is the least move, before rounding. */
+export const workedSentence = (train: Train, plan: PlanAnswer): Sentence => ({
+  ...sentenceOf(train, displayedPlan(plan)),
+  proof: sentenceOf(train, plan).proof,
+})

@@ -35,7 +35,8 @@ export function expectedAt(
 }
 
 /**
- * Whether a coupling's readings can be judged: only when the bodies on both its sides are done.
+ * Whether a coupling's readings can be judged: only when the bodies on both its sides are done, a skid among them that
+ * carries one of them and not the other.
  * @param now motions of the bodies (um, mrad), as `goal`
  * @param couplings indices
  */
@@ -49,7 +50,10 @@ export function readingsJudged(
     const coupling = train.couplings[c]
     if (!coupling) return []
     const sides = [coupling.left, coupling.right]
-    const bodies = new Set(sides.flatMap((m) => [m, train.bodies[m]?.skid ?? m]))
+    const skids = sides.map((m) => train.bodies[m]?.skid)
+    // a skid under both machines carries the coupling along as it is
+    const together = skids[0] !== undefined && skids[0] === skids[1]
+    const bodies = new Set([...sides, ...(together ? [] : skids.flatMap((s) => s ?? []))])
     const waiting = [...bodies].flatMap((b) => {
       const body = train.bodies[b]
       if (!body) return []
