@@ -6,7 +6,6 @@ import { compressBuild } from './src/dev/compressBuild.ts'
 import { firstChunks } from './src/dev/firstChunks.ts'
 import { installed } from './src/dev/installed.ts'
 import { sharedWorkers } from './src/dev/sharedWorkers.ts'
-import { workerScopesPlugin } from './tests/app/workerScopes.ts'
 
 /** Tests that mount the whole sheet. */
 const sheets = ['tests/app/**/*.test.ts']
@@ -25,9 +24,7 @@ export default defineConfig({
   publicDir: 'src/app/public',
   plugins: [
     vue(),
-    ...(process.env.VITEST
-      ? [workerScopesPlugin()]
-      : [sharedWorkers(), VitePWA(installed), compressBuild()]),
+    ...(process.env.VITEST ? [] : [sharedWorkers(), VitePWA(installed), compressBuild()]),
   ],
   worker: { format: 'es' },
   define: process.env.VITEST ? {} : define,

@@ -1,37 +1,9 @@
-import { workSheet } from '../paper/workSheet'
-import { placeWords } from '../document/placeWords'
-import type { Refusal } from '../document/refusal'
-import type { TrainDocument } from '../document/schema'
-import { faultWords } from '../document/words/faultWords'
-import { readTrain } from '../document/readTrain'
-import { glpkSolver } from '../solvers/glpk'
-import type { PaperReply, PaperRequest } from './paperMessages'
+import { layPaper } from './layPaper'
+import type { PaperRequest } from './paperMessages'
 
-/** Where and why, in the words of the sheet. */
-function refusalWords(document: unknown, refusal: Refusal): string {
-  const train = document as TrainDocument
-  return `${placeWords(train, refusal.at)}: ${faultWords(train, refusal)}`
-}
-
-/** Works out one work sheet, with all that belongs on paper, away from the page; ended when it has answered. */
-async function lay({ document, size, print, date, solver }: PaperRequest): Promise<PaperReply> {
-  try {
-    const read = readTrain(document)
-    if (!read.ok) {
-      const [first] = read.refused
-      return { kind: 'none', why: first ? refusalWords(document, first) : 'the file is refused' }
-    }
-    const sheet = workSheet(read, await glpkSolver(solver), { size, print, date })
-    return sheet.status === 'stopped'
-      ? { kind: 'none', why: sheet.why }
-      : { kind: 'paper', paper: sheet.paper }
-  } catch (error) {
-    return { kind: 'none', why: error instanceof Error ? error.message : String(error) }
-  }
-}
-
+// away from the page, and ended when it has answered
 self.addEventListener('message', ({ data }: MessageEvent<PaperRequest>) => {
-  void lay(data).then((reply) => {
+  void layPaper(data).then((reply) => {
     self.postMessage(reply)
   })
 })

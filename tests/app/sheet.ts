@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { mount, type VueWrapper } from '@vue/test-utils'
-import { createPinia } from 'pinia'
+import { createPinia, disposePinia, type Pinia } from 'pinia'
 import { afterEach, beforeAll, beforeEach, expect, vi } from 'vitest'
 import App from '../../src/app/App.vue'
 import { fetchTheRest } from '../../src/app/services/later'
@@ -23,6 +23,7 @@ export const handedOver: { readonly name: string; readonly text: string }[] = []
 const faults: string[] = []
 
 let mounted: VueWrapper | undefined
+let stores: Pinia | undefined
 
 /** What stands around the sheet in the tests of a file: for the setup of each file, since files share this module. */
 export function useSheet(): void {
@@ -59,6 +60,9 @@ export function useSheet(): void {
   afterEach(() => {
     mounted?.unmount()
     mounted = undefined
+    // their listeners on the window would keep the whole sheet, and the next test would walk through it too
+    if (stores) disposePinia(stores)
+    stores = undefined
     vi.restoreAllMocks()
     document.body.innerHTML = ''
     expect(faults).toEqual([])
@@ -108,7 +112,8 @@ export const exampleText = (file: string): string => readFileSync(`examples/${fi
 
 /** Opens the sheet and waits until the plan of its first example is drawn. */
 export async function openSheet(): Promise<void> {
-  mounted = mount(App, { attachTo: document.body, global: { plugins: [createPinia()] } })
+  stores = createPinia()
+  mounted = mount(App, { attachTo: document.body, global: { plugins: [stores] } })
   await drawn()
 }
 

@@ -1,5 +1,7 @@
-import { afterAll, beforeEach, vi } from 'vitest'
-import type { WorkerScope } from './workerScopes'
+import { afterEach, beforeEach, vi } from 'vitest'
+import type { PaperRequest } from '../../src/worker/paperMessages'
+import { layPaper } from '../../src/worker/layPaper'
+import { servePlanner, type PlannerScope } from '../../src/worker/servePlanner'
 
 /** What a worker of the page is asked for, beside plans: what a test does not want is never begun. */
 export type Asked = 'analysis' | 'reasons' | 'why' | 'work' | 'from here' | 'ahead'
@@ -18,14 +20,8 @@ const isWanted = (data: Message | string): boolean =>
     ? wanted.has('ahead')
     : always.includes(data.kind) || wanted.has(data.kind)
 
-/** Workers that were begun: a file of tests ends them, and does not end while a script is still being loaded. */
+/** Workers that were begun: they end with the test, and what they know goes with them. */
 const begun: WorkerHere[] = []
-
-/** A file of tests has ended: whatever still asks for a worker gets one that never comes to anything. */
-let over = false
-
-const scopes = new Map<string, WorkerScope>()
-globalThis.workerScopes = scopes
 
 interface Message {
   readonly id: number
@@ -34,32 +30,40 @@ interface Message {
 
 /** A worker whose own script runs in this thread; messages are copied, and come later, as from another. */
 class WorkerHere extends EventTarget {
-  private readonly inside = new EventTarget()
-  readonly loaded: Promise<unknown>
+  private inside = new EventTarget()
   private readonly plans: boolean
   private ended = false
 
   constructor(script: URL | string) {
     super()
     const [file] = /[^/]+\.worker\.ts/.exec(String(script)) ?? []
-    if (file === undefined) throw new Error(`no script of a worker: ${String(script)}`)
     this.plans = file === 'planner.worker.ts'
-    const scope = String(scopes.size)
-    scopes.set(scope, {
-      self: {
-        addEventListener: this.inside.addEventListener.bind(this.inside),
-        postMessage: (data: unknown) => {
-          this.tell(this, data)
-        },
-      },
-      setTimeout: (later, ms) => (wanted.has('ahead') ? setTimeout(later, ms) : undefined),
-    })
-    if (over) {
-      this.loaded = new Promise(() => undefined)
-      return
-    }
-    this.loaded = scripts[file]?.(scope) ?? Promise.reject(new Error(`not known here: ${file}`))
+    if (this.plans) servePlanner(this.scope())
+    else if (file === 'paper.worker.ts') this.layPapers()
+    else throw new Error(`no script of a worker that is known here: ${String(script)}`)
     begun.push(this)
+  }
+
+  /** What a planner finds around it. */
+  private scope(): PlannerScope {
+    return {
+      postMessage: (data: unknown) => {
+        this.tell(this, data)
+      },
+      addEventListener: (kind, hear) => {
+        this.inside.addEventListener(kind, hear as (event: Event) => void)
+      },
+      setTimeout: (later: () => void, ms?: number) =>
+        wanted.has('ahead') ? Number(setTimeout(later, ms)) : 0,
+    }
+  }
+
+  private layPapers(): void {
+    this.inside.addEventListener('message', (event) => {
+      void layPaper((event as MessageEvent<PaperRequest>).data).then((reply) => {
+        this.tell(this, reply)
+      })
+    })
   }
 
   postMessage(data: Message | string): void {
@@ -67,13 +71,13 @@ class WorkerHere extends EventTarget {
       if (typeof data !== 'string') this.tell(this, { id: data.id, kind: 'begun' })
       return
     }
-    void this.loaded.then(() => {
-      this.tell(this.inside, data)
-    })
+    this.tell(this.inside, data)
   }
 
   terminate(): void {
     this.ended = true
+    // what the script knows goes with it, whoever still holds this worker
+    this.inside = new EventTarget()
   }
 
   private tell(whom: EventTarget, data: unknown): void {
@@ -84,24 +88,13 @@ class WorkerHere extends EventTarget {
   }
 }
 
-const scripts: Readonly<Record<string, (scope: string) => Promise<unknown>>> = {
-  'planner.worker.ts': (scope) =>
-    import(/* @vite-ignore */ `../../src/worker/planner.worker.ts?scope=${scope}`),
-  'paper.worker.ts': (scope) =>
-    import(/* @vite-ignore */ `../../src/worker/paper.worker.ts?scope=${scope}`),
-}
-
 /** Has the tests of a file answered by workers here. */
 export function useWorkersHere(): void {
   beforeEach(() => {
-    over = false
     answering()
     vi.stubGlobal('Worker', WorkerHere)
   })
-  afterAll(async () => {
-    over = true
-    await Promise.allSettled(begun.map(({ loaded }) => loaded))
-    // what is still on its way would come when the page of these tests is gone
+  afterEach(() => {
     for (const worker of begun.splice(0)) worker.terminate()
-  }, 60_000)
+  })
 }
