@@ -93,12 +93,12 @@ describe('growth of an axis', () => {
     const answer = planOf(document)
     // A does not grow hot, nothing grows idle
     expect(answer.notEntered).toContainEqual({
-      where: 'machines[0].growth',
+      where: 'machines[0].growth.hot',
       what: 'growth of Motor in "Hot"',
       instead: 'taken as none',
     })
     expect(answer.notEntered).toContainEqual({
-      where: 'machines',
+      where: 'machines[0].growth.idle',
       what: 'growth of every machine in "Idle"',
       instead: 'taken as none: judged as the train stands shut down',
     })

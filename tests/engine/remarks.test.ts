@@ -39,17 +39,17 @@ describe('what was not entered', () => {
         instead: 'amounts are told as worked out, not in plates',
       },
       {
-        where: 'machines[1].feet',
+        where: 'machines[1].feet[1].pack.now',
         what: 'shim pack, Pump foot 2',
         instead: 'any change taken as possible',
       },
       {
-        where: 'machines[1].feet',
+        where: 'machines[1].feet[1].hole.clearance',
         what: 'hole and bolt, Pump foot 2',
         instead: 'any slide taken as possible',
       },
       {
-        where: 'machines[1].feet',
+        where: 'machines[1].feet[0].hole.y',
         what: 'where the bolt stands in its hole, Pump foot 1',
         instead: 'taken as in the middle',
       },
@@ -59,7 +59,7 @@ describe('what was not entered', () => {
         instead: 'taken as none',
       },
       {
-        where: 'machines[0].growth',
+        where: 'machines[0].growth.hot',
         what: 'growth of Motor in "Hot"',
         instead: 'taken as none',
       },
@@ -110,12 +110,13 @@ describe('what was not entered', () => {
     const restraints = [{ id: 'n', x: 1000, z: 800, rise: [-5000, 5000] }]
     const told = (right: Json) =>
       planOf(pair({ left: { anchored: undefined, feet: fourFeet }, right })).notEntered.filter(
-        ({ where }) => where === 'machines' || where.endsWith('.effort'),
+        ({ where }) =>
+          /^machines\[0\]\.(held|growth\.cold)$/.test(where) || where.endsWith('.effort'),
       )
     expect(told({})).toEqual([
-      { where: 'machines', what: 'which machine is fixed', instead: 'every one may move' },
+      { where: 'machines[0].held', what: 'which machine is fixed', instead: 'every one may move' },
       {
-        where: 'machines',
+        where: 'machines[0].growth.cold',
         what: 'growth of every machine in "cold"',
         instead: 'taken as none: judged as the train stands shut down',
       },
@@ -126,17 +127,21 @@ describe('what was not entered', () => {
       instead: 'taken as none when choices are ranked',
     })
     expect(told({ restraints, held: true, effort: 400 }).map(({ where }) => where)).toEqual([
-      'machines',
+      'machines[0].growth.cold',
     ])
   })
 
   it('does not ask for what a body that stays, or a foot that is keyed, has no use for', () => {
     const feet = fourFeet
     const places = (right: Json) => placesOf(pair({ right: { feet, ...right } }))
-    const usual = ['machines', 'couplings[0].axial']
+    const usual = ['machines[0].growth.cold', 'couplings[0].axial']
     expect(places({ held: true })).toEqual(usual)
     expect(places({ free: { shim: false, side: false } })).toEqual(usual)
-    expect(places({ free: { side: false } })).toEqual(['plan.shims', 'machines[1].feet', ...usual])
+    expect(places({ free: { side: false } })).toEqual([
+      'plan.shims',
+      'machines[1].feet[0].pack.now',
+      ...usual,
+    ])
     const keyed = feet.map((foot) => ({ ...foot, free: { shim: false, side: false } }))
     expect(places({ feet: keyed })).toEqual(['plan.shims', ...usual])
   })

@@ -1,12 +1,14 @@
 import type { ReadyItem } from '../../engine/fieldwork/ready/answer'
 import type { Train } from '../../mechanics/train'
 
-/** Where in the document a check is entered: gaps of the first foot, flanges or readings of a coupling. */
+/** Where in the document a check is entered: the first foot without its gap, flanges or readings of a coupling. */
 export function readyPlace(
   { bodies, couplings }: Pick<Train, 'bodies' | 'couplings'>,
   { what, where }: Pick<ReadyItem, 'what' | 'where'>,
 ): string {
-  const { place = '' } = [...bodies, ...couplings].find(({ id }) => id === where) ?? {}
-  if (what === 'soft foot') return `${place}.feet[0].soft`
+  const body = bodies.find(({ id }) => id === where)
+  const { place = '' } = body ?? couplings.find(({ id }) => id === where) ?? {}
+  const open = body?.feet.findIndex(({ soft, gaps }) => soft === undefined && !gaps) ?? 0
+  if (what === 'soft foot') return `${place}.feet[${Math.max(0, open)}].soft`
   return what === 'pipe strain' ? `${place}.strain` : `${place}.found`
 }

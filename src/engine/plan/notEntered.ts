@@ -1,3 +1,5 @@
+import { pathFromPlace } from '../../document/place'
+import { placeOf } from '../../document/refusal'
 import { betweenWords } from '../../language/betweenWords'
 import { tol } from '../../mechanics/tolerances'
 import { listed } from '../../language/names'
@@ -88,7 +90,13 @@ function ofChoices({ bodies, plan }: Train): NotEntered[] {
   return [
     ...(bodies.some(({ held }) => held)
       ? []
-      : [{ where: 'machines', what: 'which machine is fixed', instead: 'every one may move' }]),
+      : [
+          {
+            where: 'machines[0].held',
+            what: 'which machine is fixed',
+            instead: 'every one may move',
+          },
+        ]),
     ...piped.map((body) => ({
       where: `${body.place}.effort`,
       what: `effort of moving ${body.name}, which is piped`,
@@ -111,6 +119,7 @@ function ofFeet(train: Train, body: Body): NotEntered[] {
   if (body.held) return []
   const lacking = (
     what: string,
+    field: string,
     instead: string,
     lacks: (foot: Body['feet'][number]) => boolean,
   ) => {
@@ -118,15 +127,24 @@ function ofFeet(train: Train, body: Body): NotEntered[] {
     if (feet.length === 0) return []
     const all = feet.length === body.feet.length
     const which = all ? 'every foot' : `foot ${feet.map(({ id }) => id).join(', ')}`
-    return [{ where: `${body.place}.feet`, what: `${what}, ${body.name} ${which}`, instead }]
+    // the first of them, where it is entered
+    const first = body.feet.findIndex(lacks)
+    const where = `${body.place}.feet[${first}].${field}`
+    return [{ where, what: `${what}, ${body.name} ${which}`, instead }]
   }
   return [
     ...(body.may.rise
-      ? lacking('shim pack', 'any change taken as possible', (foot) => foot.mayShim && !foot.pack)
+      ? lacking(
+          'shim pack',
+          'pack.now',
+          'any change taken as possible',
+          (foot) => foot.mayShim && !foot.pack,
+        )
       : []),
     ...(body.may.slide || body.may.axial
       ? lacking(
           'hole and bolt',
+          'hole.clearance',
           'any slide taken as possible',
           (foot) => foot.maySlide && !foot.hole,
         )
@@ -134,6 +152,7 @@ function ofFeet(train: Train, body: Body): NotEntered[] {
     ...(body.may.slide || body.may.axial
       ? lacking(
           'where the bolt stands in its hole',
+          'hole.y',
           'taken as in the middle',
           (foot) => foot.hole?.centred === false,
         )
@@ -179,7 +198,7 @@ function ofGrowth(train: Train): NotEntered[] {
     if (without.length === train.machines.length)
       return [
         {
-          where: 'machines',
+          where: growthPlace(train.machines[0]?.place ?? '', state.id),
           what: `growth of every machine in "${state.name}"`,
           instead: 'taken as none: judged as the train stands shut down',
         },
@@ -195,10 +214,14 @@ function ofGrowth(train: Train): NotEntered[] {
           ]
         : []),
       ...without.map((machine) => ({
-        where: `${machine.place}.growth`,
+        where: growthPlace(machine.place, state.id),
         what: `growth of ${machine.name} in "${state.name}"`,
         instead: 'taken as none',
       })),
     ]
   })
 }
+
+/** Where the growth of a machine in a state is entered. */
+const growthPlace = (machine: string, state: string): string =>
+  placeOf([...pathFromPlace(machine), 'growth', state])
