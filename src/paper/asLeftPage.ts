@@ -87,7 +87,7 @@ function couplingsLeft({ train, answer, figures }: Drawn): Block[] {
     {
       kind: 'heading',
       text: 'Couplings',
-      aside: `share of the tolerance used; ${shareText(answer.share)} may be. Readings: on the couplings' pages`,
+      aside: `tolerance used; ${shareText(answer.share)} may be. Readings: on the couplings' pages`,
     },
     ...parts.map((states, p) => ({
       kind: 'table' as const,

@@ -5,6 +5,7 @@ import type {
   SoftFootAnswer,
 } from '../engine/fieldwork/ready/answer'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
+import { readyName } from '../engine/fieldwork/ready/readySentence'
 import { fineSign } from '../mechanics/units'
 import { capital, inSentence, listed } from '../language/names'
 import type { Train } from '../mechanics/train'
@@ -43,7 +44,7 @@ export function checksPage({ train, answer }: Drawn): Chapter[] {
               {
                 kind: 'text',
                 look: 'plain',
-                text: `In: ${listed(good.map((item) => `${item.what} of ${inSentence(placeOf(train, item))}`))}.`,
+                text: `In: ${listed(good.map((item) => `${readyName(item.what)} of ${inSentence(placeOf(train, item))}`))}.`,
               } as const,
             ]),
         ...(rest.length === 0 ? [] : [readyTable(train, rest)]),
@@ -79,7 +80,7 @@ const readyTable = (train: Train, items: readonly ReadyItem[]): Block => ({
     { head: 'accepted without, by', width: 2 },
   ],
   rows: items.map((item) => [
-    item.what,
+    readyName(item.what),
     placeOf(train, item),
     states[item.state],
     sentence(capital(item.words)),

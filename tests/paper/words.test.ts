@@ -195,3 +195,15 @@ test('the text tells the moves that the sheet and the feet tell: rounded to the 
   expect(front(sheet)).toContain(moves)
   expect(text).toContain(moves)
 })
+
+test('no print says a word that another face has let go', async () => {
+  for (const name of ['pump-and-motor', 'leave-it-alone'])
+    for (const print of ['crew', 'office'] as const) {
+      const { paper } = await made(exampleOf(name), 'a4', print)
+      const words = wordsOf(paper)
+      expect(words).not.toMatch(
+        /\bclosures?\b|hold point|spool set|waived by|bolt room|share of the tolerance/i,
+      )
+      expect(words).toMatch(/dial sum check/)
+    }
+})

@@ -17,6 +17,8 @@ export interface OnJacks {
   /** Most that a limit is passed by at a pose on the way, the most packs apart, and which. */
   readonly by: number
   readonly what: string
+  /** The same of where the step begins: what steps before it have left passed. */
+  readonly stood: { readonly by: number; readonly what: string }
   /** Most that the body is pitched further than the stage beyond what the step makes of it. */
   readonly ahead: number
   /** Most that a foot is below the pack it then has. */
@@ -74,12 +76,14 @@ export function onJacks(file: TrainFile, { steps }: StepsJson): OnJacks[] {
     const vertical = step.feet.some(({ shim }) => shim !== undefined)
     const ahead = vertical ? Math.max(0, ...poses.map((m) => Math.abs(lean(m)) - own - stage)) : 0
     let worst = { by: 0, what: '' }
+    standing.set(body.id, first)
+    const stood = worstPassed(file, standing, vertical ? ['maximum pack'] : [])
     for (const move of poses.slice(1, -1)) {
       standing.set(body.id, move)
       const passed = worstPassed(file, standing, vertical ? ['maximum pack'] : [])
       if (passed.by > worst.by) worst = passed
     }
     standing.set(body.id, after)
-    return [{ step: step.id, lacks, below, told, ahead, ends, ...worst }]
+    return [{ step: step.id, lacks, below, told, ahead, ends, stood, ...worst }]
   })
 }

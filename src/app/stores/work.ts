@@ -3,6 +3,7 @@ import { computed, shallowRef, watch } from 'vue'
 import { type Waiver, workRecordOf } from '../../document/work'
 import type { SureStage } from '../../engine/chance/answer'
 import type { ChanceAlong } from '../../engine/chanceAlong'
+import { readyName } from '../../engine/fieldwork/ready/readySentence'
 import type { WorkCard } from '../../engine/fieldwork/steps/cards'
 import { stepsDone } from '../../engine/fieldwork/loop/stepsDone'
 import { withValue } from '../../document/place'
@@ -130,14 +131,12 @@ export const useWork = defineStore('work', () => {
 
   /** Somebody goes without something, by name and with a reason. */
   async function waive(waiver: Waiver): Promise<void> {
-    await job.change(
-      `accepted without ${waiver.what === 'closure' ? 'dial sum check' : waiver.what}`,
-      (now) =>
-        withValue(
-          now,
-          ['record', 'waivers'],
-          [...(record.value.waivers ?? []), { ...waiver, when: new Date().toISOString() }],
-        ),
+    await job.change(`accepted without ${readyName(waiver.what)}`, (now) =>
+      withValue(
+        now,
+        ['record', 'waivers'],
+        [...(record.value.waivers ?? []), { ...waiver, when: new Date().toISOString() }],
+      ),
     )
   }
 

@@ -7,6 +7,10 @@ const mostNamed = 3
 
 const kinds: readonly ReadyWhat[] = ['soft foot', 'pipe strain', 'signs', 'closure']
 
+/** What is asked before moving, as people read it. */
+export const readyName = (what: ReadyWhat): string =>
+  what === 'closure' ? 'dial sum check' : what
+
 const lacking: Record<ReadyWhat, { readonly bad: string; readonly missing: string }> = {
   'soft foot': { bad: 'soft foot to be taken away', missing: 'soft foot not measured' },
   'pipe strain': { bad: 'pipe strain past its limit', missing: 'pipe strain not measured' },
@@ -28,7 +32,7 @@ export function readySentence(train: Train, items: readonly ReadyItem[]): string
     .filter(({ state }) => state === 'waived')
     .map(({ what, where, by = '', why = '' }) =>
       capital(
-        `${what === 'closure' ? 'dial sum check' : what} of ${placeName(train, what, where)} is accepted without, by ${by}: ${why}`,
+        `${readyName(what)} of ${placeName(train, what, where)} is accepted without, by ${by}: ${why}`,
       ),
     )
   const without = waived.length === 0 ? '' : ` ${waived.join('. ')}.`
