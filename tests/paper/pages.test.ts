@@ -198,10 +198,13 @@ const crewPages: Readonly<Record<string, Readonly<Record<PaperSize, number>>>> =
   'base-bound-motor': { a4: 11, letter: 12 },
   'bolt-bound-gearbox': { a4: 12, letter: 14 },
   'five-in-a-line': { a4: 14, letter: 16 },
+  'gear-coupling': { a4: 5, letter: 5 },
   'hot-check': { a4: 4, letter: 4 },
   'leave-it-alone': { a4: 5, letter: 5 },
+  'over-the-years': { a4: 6, letter: 7 },
   'piped-compressor': { a4: 9, letter: 10 },
   'pump-and-motor': { a4: 5, letter: 6 },
+  'rigid-coupling': { a4: 5, letter: 6 },
   'skid-as-one': { a4: 9, letter: 10 },
 }
 
