@@ -140,6 +140,7 @@ function convertFoot(foot: FootDocument, place: string): Foot {
         ...(hole.u !== undefined && { u: hole.u }),
       },
     }),
+    ...(foot.soleplate !== undefined && { soleplate: foot.soleplate }),
     ...(foot.soft !== undefined && { soft: foot.soft }),
     ...(foot.gaps && { gaps: foot.gaps }),
     ...(foot.torque && { torque: foot.torque }),

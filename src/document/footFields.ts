@@ -226,6 +226,20 @@ const footFields: Readonly<Record<FootPath, FootField>> = {
     least: 0,
     work: 'nothing',
   },
+  soleplate: {
+    heading: 'soleplate',
+    names: ['plate height', 'base height', 'pad height'],
+    words: 'height of the soleplate',
+    column: { group: 'gap, bolt loose', head: 'soleplate, + up', more: true },
+    cell: {
+      is: 'number',
+      label: (foot) => `height of the soleplate under ${foot} against a level line`,
+      instead: 'not read',
+      says: (v, { fine }, foot) =>
+        `the soleplate under ${foot} lies ${fine(v)} over the level line of its machine`,
+    },
+    work: 'nothing',
+  },
   soft: {
     heading: 'soft foot',
     names: ['soft', 'gap'],

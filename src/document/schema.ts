@@ -52,6 +52,7 @@ const foot = z.strictObject({
   pack: z.optional(pack),
   lift: z.optional(fine),
   hole: z.optional(hole),
+  soleplate: z.optional(fine),
   soft: z.optional(gap),
   gaps: z.optional(z.tuple([gap, gap, gap, gap])),
   torque: z.optional(

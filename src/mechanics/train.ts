@@ -143,6 +143,8 @@ export interface Foot {
   }
   readonly lift?: Micrometres
   readonly hole?: Hole
+  /** Height of the soleplate under it against a level line of the body, + is up. */
+  readonly soleplate?: Micrometres
   readonly soft?: Micrometres
   /** Gaps under the foot's corners with its bolt loosened: left end toward 3, left toward 9, right toward 3, right toward 9. */
   readonly gaps?: readonly [Micrometres, Micrometres, Micrometres, Micrometres]

@@ -4,6 +4,7 @@ import type {
   ReadyState,
   SoftFootAnswer,
 } from '../engine/fieldwork/ready/answer'
+import { basesSaid } from '../engine/fieldwork/ready/base'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { readyName } from '../engine/fieldwork/ready/readySentence'
 import { fineSign } from '../mechanics/units'
@@ -50,10 +51,21 @@ export function checksPage({ train, answer }: Drawn): Chapter[] {
         ...(rest.length === 0 ? [] : [readyTable(train, rest)]),
         ...(signs.length === 0 ? [] : signsSheet(train, signs)),
         ...ready.softFoot.flatMap((soft) => softBlocks(train, soft)),
+        ...baseBlocks(train, ready),
         ...softSheet(train, ready),
         ...strainSheet(train, ready),
       ],
     },
+  ]
+}
+
+/** How the bases lie that are not told with soft feet. */
+function baseBlocks(train: Train, { softFoot }: Pick<ReadyAnswer, 'softFoot'>): Block[] {
+  const said = basesSaid(train, softFoot)
+  if (said.length === 0) return []
+  return [
+    { kind: 'heading', text: 'Base', aside: 'soleplates against a level line' },
+    ...said.map((text): Block => ({ kind: 'text', look: 'plain', text })),
   ]
 }
 
@@ -65,7 +77,11 @@ export function readyPage({ train, answer }: Drawn): Chapter[] {
     {
       section: 'ready',
       title: 'What is in, and what is not',
-      blocks: [...readyBox(answer, ready), readyTable(train, ready.items)],
+      blocks: [
+        ...readyBox(answer, ready),
+        readyTable(train, ready.items),
+        ...baseBlocks(train, { softFoot: [] }),
+      ],
     },
   ]
 }

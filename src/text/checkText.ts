@@ -10,6 +10,7 @@ import { heading, paragraph, sheetText } from './layout'
 import { opening } from './planText'
 import { lineInWords, setName, toldWays } from '../language/readingSets'
 import { cautionText, findingsText, notEnteredText } from './remarksText'
+import { baseText } from './baseText'
 import { coupledText } from './coupledText'
 import { teethText } from './teethText'
 import { surveysText } from './surveysText'
@@ -41,6 +42,7 @@ export function checkText(train: Train, report: Report): string {
     ...growthText(train),
     ...heading('TOLERANCE USED', `as found; ${shareText(train.plan.share)} is asked for`),
     ...asFoundShares(train, report.asFound, train.plan.share),
+    ...baseText(train),
     ...coupledText(train),
     ...teethText(train, report),
     ...surveysText(train, report),

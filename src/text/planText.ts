@@ -24,6 +24,7 @@ import { sureText } from './sureText'
 import { certificateSentences } from './certificateText'
 import { unfinishedSentences } from './unfinishedWords'
 import { stepsText } from './stepsText'
+import { baseText } from './baseText'
 import { coupledText } from './coupledText'
 import { teethText } from './teethText'
 import { leastProven } from '../engine/plan/teethWords'
@@ -47,6 +48,7 @@ export function planText(train: Train, answer: DrawnAnswer): string {
     ...(ready?.provisional === true ? parts.map(provisional) : parts).flat(),
     ...(ready ? readyText(ready) : []),
     ...('sure' in answer ? sureText(train, displayedSure(answer.sure)) : []),
+    ...baseText(train, ready),
     ...coupledText(train),
     ...teethText(train, answer),
     ...surveysText(train, answer),

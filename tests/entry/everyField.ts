@@ -14,6 +14,7 @@ export function everyField(): TrainDocument {
   const foot: Partial<FootDocument> = {
     lift: 900,
     soft: 13,
+    soleplate: -40,
     gaps: [11, 12, 13, 14],
     torque: { value: 360, pattern: 'crosswise' },
   }

@@ -125,6 +125,7 @@ export const examples: readonly Expected[] = [
     holds: [],
   },
   { file: 'pump-and-motor', held: ['pump'], status: 'planned', holds: [] },
+  { file: 'twisted-base', held: ['fan'], status: 'planned', holds: [] },
   { file: 'over-the-years', held: ['compressor'], status: 'planned', holds: [] },
   { file: 'rigid-coupling', held: ['turbine'], status: 'planned', holds: [] },
   { file: 'gear-coupling', held: ['blower'], status: 'planned', holds: [] },

@@ -175,6 +175,7 @@ const bodyToo: Readonly<Record<string, Sort>> = {
   level: 'pitch',
   speed: 'fixed',
   'feet.*.soft': 'fine',
+  'feet.*.soleplate': 'fine',
   'feet.*.gaps.*': 'corner',
   'feet.*.torque.value': 'torque',
 }

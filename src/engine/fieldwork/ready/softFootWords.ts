@@ -6,6 +6,7 @@ import { showsNought, towardSide } from '../../../language/sides'
 import { inSentence, listed } from '../../../language/names'
 import type { FootGapAnswer, SoftFootAnswer } from './answer'
 import type { FootGap, Taper } from './footGap'
+import { baseWords } from './base'
 import { settledBy } from './settled'
 import type { SoftFoot } from './softFoot'
 
@@ -101,8 +102,14 @@ function stepWords(train: Train, body: Body, soft: SoftFoot): string[] {
           `On ${body.feet.length} feet these gaps alone leave the shape open: other heights of the feet show the same gaps, and the shims are for those that depart least from one plane. Prove every foot again after them, or level the pads first.`,
         ]
       : []
+  const base = baseWords(train, body)
   if (added.length === 0)
-    return [`${body.name}: ${soft.why ?? 'nothing is to be added'}.`, ...open, ...contradicts]
+    return [
+      `${body.name}: ${soft.why ?? 'nothing is to be added'}.`,
+      ...open,
+      ...contradicts,
+      ...base,
+    ]
   const total = added.reduce((sum, { shim }) => sum + shim, 0)
   const least = open.length === 0 ? ' is the least that makes its feet plane' : ''
   return [
@@ -112,6 +119,7 @@ function stepWords(train: Train, body: Body, soft: SoftFoot): string[] {
       ? [`Up to ${text(soft.leaves)} should then be left at a foot.`]
       : []),
     ...contradicts,
+    ...base,
   ]
 }
 
