@@ -12,8 +12,8 @@ export const help = `holdfast plans the alignment of a train of machines.
                                  its growth corrected
   holdfast since LEFT FOUND [--json]   what walked between two readings of a
                                  train: as left then, as found now; two files
-                                 more for each other time; or one file that keeps
-                                 its outages
+                                 more for each other time; or one file in which
+                                 its outages are kept
   holdfast model FILE -o OUT     the program behind the plan, for any solver:
                                  OUT ends in .lp (CPLEX LP) or .mps (free MPS)
   holdfast sheet FILE -o OUT     the work sheet for print: OUT ends in .html, or

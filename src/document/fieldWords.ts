@@ -123,7 +123,7 @@ const names: Readonly<Record<string, string>> = {
   'outages.when': 'date',
   'outages.by': 'who',
   planes: 'planes',
-  'couplings.left': 'readings as left',
+  'outages.couplings.left': 'readings as left',
   seal: 'seal',
   datum: 'machine that the others are told against',
   'decay.time': 'time constant',

@@ -34,6 +34,11 @@ test.each(exampleFiles)(
   '%s: tolerances so many times as wide have that part of the floor',
   (file) => {
     const floor = floorOf(widened(file, 1)) ?? NaN
+    // a train that can be put right altogether stays one
+    if (floor === 0) {
+      expect(floorOf(widened(file, 1000))).toBe(0)
+      return
+    }
     expect(floor).toBeGreaterThan(1e-3)
     for (const times of [30, 100, 1000, 5000]) {
       const wide = floorOf(widened(file, times))
