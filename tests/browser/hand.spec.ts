@@ -122,54 +122,58 @@ test(
   },
 )
 
-test('an end is carried by mouse and the whole machine is one edit', async ({ page }) => {
-  await openSheet(page)
-  const best = await following(page)
-  const end = handle(page, 'the step-up gear, right end')
-  const from = await middle(end)
-  const height = () =>
-    end.evaluate(
-      (handle) =>
-        handle.getBoundingClientRect().top -
-        (handle.closest('.band')?.getBoundingClientRect().top ?? NaN),
-    )
-  const stood = await height()
-  const was = Number(await end.getAttribute('aria-valuenow'))
-  await page.mouse.move(from.x, from.y)
-  await page.mouse.down()
-  for (const by of [4, 9, 15, 22]) await page.mouse.move(from.x + by, from.y - by)
-  // what it comes to is told while it is carried
-  await expect(headline(page)).toHaveText(/^Put by hand/)
-  expect((await following(page)).gates).not.toBe(best.gates)
-  // what is out of the window follows when the hand rests ...
-  await expect.poll(async () => (await following(page)).couplings).not.toBe(best.couplings)
-  // ... while it moves when it is in the window, in its turn ...
-  const rested = await following(page)
-  await page.locator('.band-couplings').evaluate((band) => {
-    band.scrollIntoView()
-  })
-  await painted(page)
-  const cost = await panel(page).textContent()
-  // more moves than there are turns, and no rest between them
-  for (let n = 1; n <= 24; n++) await page.mouse.move(from.x + 22, from.y - 22 - n / 6)
-  // what it costs is told wherever the page stands
-  expect(await panel(page).textContent()).not.toBe(cost)
-  const seen = await following(page)
-  expect(seen.couplings).not.toBe(rested.couplings)
-  // ... and all of it when it lets go
-  await page.mouse.move(from.x + 22, from.y - 30)
-  await page.mouse.up()
-  for (const [what, before] of [
-    ['couplings', seen],
-    ['feet', rested],
-  ] as const)
-    await expect.poll(async () => (await following(page))[what]).not.toBe(before[what])
-  expect(Number(await end.getAttribute('aria-valuenow'))).toBeGreaterThan(was)
-  expect(await height()).toBeLessThan(stood)
-  await page.keyboard.press('Control+z')
-  await expect(panel(page)).toHaveCount(0)
-  await expect.poll(() => following(page)).toEqual(best)
-})
+test(
+  'an end is carried by mouse and the whole machine is one edit',
+  { tag: '@whole' },
+  async ({ page }) => {
+    await openSheet(page)
+    const best = await following(page)
+    const end = handle(page, 'the step-up gear, right end')
+    const from = await middle(end)
+    const height = () =>
+      end.evaluate(
+        (handle) =>
+          handle.getBoundingClientRect().top -
+          (handle.closest('.band')?.getBoundingClientRect().top ?? NaN),
+      )
+    const stood = await height()
+    const was = Number(await end.getAttribute('aria-valuenow'))
+    await page.mouse.move(from.x, from.y)
+    await page.mouse.down()
+    for (const by of [4, 9, 15, 22]) await page.mouse.move(from.x + by, from.y - by)
+    // what it comes to is told while it is carried
+    await expect(headline(page)).toHaveText(/^Put by hand/)
+    expect((await following(page)).gates).not.toBe(best.gates)
+    // what is out of the window follows when the hand rests ...
+    await expect.poll(async () => (await following(page)).couplings).not.toBe(best.couplings)
+    // ... while it moves when it is in the window, in its turn ...
+    const rested = await following(page)
+    await page.locator('.band-couplings').evaluate((band) => {
+      band.scrollIntoView()
+    })
+    await painted(page)
+    const cost = await panel(page).textContent()
+    // more moves than there are turns, and no rest between them
+    for (let n = 1; n <= 24; n++) await page.mouse.move(from.x + 22, from.y - 22 - n / 6)
+    // what it costs is told wherever the page stands
+    expect(await panel(page).textContent()).not.toBe(cost)
+    const seen = await following(page)
+    expect(seen.couplings).not.toBe(rested.couplings)
+    // ... and all of it when it lets go
+    await page.mouse.move(from.x + 22, from.y - 30)
+    await page.mouse.up()
+    for (const [what, before] of [
+      ['couplings', seen],
+      ['feet', rested],
+    ] as const)
+      await expect.poll(async () => (await following(page))[what]).not.toBe(before[what])
+    expect(Number(await end.getAttribute('aria-valuenow'))).toBeGreaterThan(was)
+    expect(await height()).toBeLessThan(stood)
+    await page.keyboard.press('Control+z')
+    await expect(panel(page)).toHaveCount(0)
+    await expect.poll(() => following(page)).toEqual(best)
+  },
+)
 
 test.describe('by touch', () => {
   test.use({ hasTouch: true, viewport: { width: 1024, height: 768 } })

@@ -212,51 +212,53 @@ test('the point is moved by a finger', { tag: '@whole' }, async ({ browser, base
   await context.close()
 })
 
-test('a conflict is told and marked; a remedy is put back by keys, another kept by mouse', async ({
-  page,
-}) => {
-  const seen = watch(page)
-  await openImpossible(page)
-  await expect(page.locator('.conflict-sentence')).toContainText('70 % of tolerance asked for')
-  const members = await page.locator('.members li').count()
-  expect(members).toBeGreaterThan(1)
-  await expect(page.locator('.coupling.conflict h3')).toHaveText('low stage to gear')
-  await expect(page.locator('.coupling .conflict-word')).toHaveText(['in conflict'])
-  await expect(page.locator('.foot.conflict .conflict-word').first()).toHaveText('in conflict')
-  await expect(page.locator('.conflict-mark').first()).toBeAttached()
-  const remedy = page.locator('.remedy').first()
-  await expect(remedy).toContainText('must agree')
-  await expect(remedy).toContainText('common practice, no source')
-  await remedy.getByRole('button').focus()
-  await page.keyboard.press('Enter')
-  const rows = page.locator('.trial tbody tr')
-  await expect(rows.nth(0)).toHaveText(/status\s*no plan\s*a plan/)
-  await expect(rows.nth(1)).toHaveText(/moves\s*none\s*\d+ µm/)
-  await expect(headline(page)).toHaveText('Leave the low-stage compressor fixed.')
-  await expect(page.getByRole('heading', { name: 'A copy is on the sheet' })).toBeFocused()
-  await expect(page.locator('.conflict-mark')).toHaveCount(0)
-  await page.keyboard.press('Tab')
-  await expect(page.getByRole('button', { name: 'Back to the train as it is' })).toBeFocused()
-  await page.keyboard.press('Enter')
-  await expect(headline(page)).toHaveText(/with the step-up gear fixed, the best reachable/i)
-  await expect(page.locator('.trial')).toHaveCount(0)
-  // what was found before is still known
-  await expect(page.locator('.remedy').first()).toBeVisible()
+test(
+  'a conflict is told and marked; a remedy is put back by keys, another kept by mouse',
+  { tag: '@whole' },
+  async ({ page }) => {
+    const seen = watch(page)
+    await openImpossible(page)
+    await expect(page.locator('.conflict-sentence')).toContainText('70 % of tolerance asked for')
+    const members = await page.locator('.members li').count()
+    expect(members).toBeGreaterThan(1)
+    await expect(page.locator('.coupling.conflict h3')).toHaveText('low stage to gear')
+    await expect(page.locator('.coupling .conflict-word')).toHaveText(['in conflict'])
+    await expect(page.locator('.foot.conflict .conflict-word').first()).toHaveText('in conflict')
+    await expect(page.locator('.conflict-mark').first()).toBeAttached()
+    const remedy = page.locator('.remedy').first()
+    await expect(remedy).toContainText('must agree')
+    await expect(remedy).toContainText('common practice, no source')
+    await remedy.getByRole('button').focus()
+    await page.keyboard.press('Enter')
+    const rows = page.locator('.trial tbody tr')
+    await expect(rows.nth(0)).toHaveText(/status\s*no plan\s*a plan/)
+    await expect(rows.nth(1)).toHaveText(/moves\s*none\s*\d+ µm/)
+    await expect(headline(page)).toHaveText('Leave the low-stage compressor fixed.')
+    await expect(page.getByRole('heading', { name: 'A copy is on the sheet' })).toBeFocused()
+    await expect(page.locator('.conflict-mark')).toHaveCount(0)
+    await page.keyboard.press('Tab')
+    await expect(page.getByRole('button', { name: 'Back to the train as it is' })).toBeFocused()
+    await page.keyboard.press('Enter')
+    await expect(headline(page)).toHaveText(/with the step-up gear fixed, the best reachable/i)
+    await expect(page.locator('.trial')).toHaveCount(0)
+    // what was found before is still known
+    await expect(page.locator('.remedy').first()).toBeVisible()
 
-  // by mouse, and kept
-  await page
-    .locator('.remedy')
-    .nth(1)
-    .getByRole('button', { name: /^try on a copy/ })
-    .click()
-  await expect(page.locator('.trial')).toContainText('the copy')
-  await expect(headline(page)).toHaveText('Leave the steam turbine fixed.')
-  await page.getByRole('button', { name: 'Keep this change' }).click()
-  await expect(page.locator('.trial')).toHaveCount(0)
-  await expect(headline(page)).toHaveText('Leave the steam turbine fixed.')
-  await expect(page.locator('.holds .hold').nth(0)).toHaveAttribute('aria-pressed', 'true')
-  expect(seen.faults).toEqual([])
-})
+    // by mouse, and kept
+    await page
+      .locator('.remedy')
+      .nth(1)
+      .getByRole('button', { name: /^try on a copy/ })
+      .click()
+    await expect(page.locator('.trial')).toContainText('the copy')
+    await expect(headline(page)).toHaveText('Leave the steam turbine fixed.')
+    await page.getByRole('button', { name: 'Keep this change' }).click()
+    await expect(page.locator('.trial')).toHaveCount(0)
+    await expect(headline(page)).toHaveText('Leave the steam turbine fixed.')
+    await expect(page.locator('.holds .hold').nth(0)).toHaveAttribute('aria-pressed', 'true')
+    expect(seen.faults).toEqual([])
+  },
+)
 
 test(
   'in the drawer at 390 px a choice is adopted, and stays in sight',

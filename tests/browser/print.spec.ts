@@ -95,54 +95,56 @@ test('the print button, its keys and the browser’s own menu put the same whole
   expect(seen.faults).toEqual([])
 })
 
-test('paper goes with the units of the train, and says what of the screen is not on it', async ({
-  page,
-}) => {
-  await standIn(page)
-  await openSheet(page)
-  await chooseExample(page, 'pump-and-motor.json')
-  await settled(page)
-  await tell(page, 'beforeprint')
-  const { paper } = await made(exampleOf('pump-and-motor'), 'letter')
-  expect((await onPaper(page))?.pages[0]).toContain(`revision ${paper.revision}`)
-  await tell(page, 'afterprint')
+test(
+  'paper goes with the units of the train, and says what of the screen is not on it',
+  { tag: '@whole' },
+  async ({ page }) => {
+    await standIn(page)
+    await openSheet(page)
+    await chooseExample(page, 'pump-and-motor.json')
+    await settled(page)
+    await tell(page, 'beforeprint')
+    const { paper } = await made(exampleOf('pump-and-motor'), 'letter')
+    expect((await onPaper(page))?.pages[0]).toContain(`revision ${paper.revision}`)
+    await tell(page, 'afterprint')
 
-  // machines put by hand: the button says that it prints the plan, and so does every page
-  const end = page
-    .locator('.band-rise')
-    .getByRole('slider', { name: /^the motor, right end: put by hand/ })
-  await end.focus()
-  await page.keyboard.press('ArrowUp')
-  await page.getByRole('button', { name: 'Print the best plan (not this one)' }).click()
-  await expect.poll(() => prints(page)).toBe(1)
-  const best = await onPaper(page)
-  expect(best?.notices).toHaveLength(paper.pages.length)
-  for (const notice of best?.notices ?? [])
-    expect(notice).toBe('NOT READY: see page 1; BEST PLAN, not as put by hand')
-  expect(best?.pages[0]).toContain(`revision ${paper.revision}`)
-  await tell(page, 'afterprint')
-  const told = page.getByText(
-    'These cards are of the best plan, not of the machines as they were put by hand.',
-  )
-  await page.getByRole('button', { name: 'At the machine' }).click()
-  await expect(told).toBeVisible()
-  await page.getByRole('button', { name: 'The sheet' }).click()
-  await page.getByRole('button', { name: 'Back to best' }).click()
-  await expect(page.getByRole('button', { name: 'Print the work sheet' })).toBeVisible()
+    // machines put by hand: the button says that it prints the plan, and so does every page
+    const end = page
+      .locator('.band-rise')
+      .getByRole('slider', { name: /^the motor, right end: put by hand/ })
+    await end.focus()
+    await page.keyboard.press('ArrowUp')
+    await page.getByRole('button', { name: 'Print the best plan (not this one)' }).click()
+    await expect.poll(() => prints(page)).toBe(1)
+    const best = await onPaper(page)
+    expect(best?.notices).toHaveLength(paper.pages.length)
+    for (const notice of best?.notices ?? [])
+      expect(notice).toBe('NOT READY: see page 1; BEST PLAN, not as put by hand')
+    expect(best?.pages[0]).toContain(`revision ${paper.revision}`)
+    await tell(page, 'afterprint')
+    const told = page.getByText(
+      'These cards are of the best plan, not of the machines as they were put by hand.',
+    )
+    await page.getByRole('button', { name: 'At the machine' }).click()
+    await expect(told).toBeVisible()
+    await page.getByRole('button', { name: 'The sheet' }).click()
+    await page.getByRole('button', { name: 'Back to best' }).click()
+    await expect(page.getByRole('button', { name: 'Print the work sheet' })).toBeVisible()
 
-  // another plan, and print before its work is worked out
-  const notices = await page.evaluate(async () => {
-    const slider = document.querySelector<HTMLInputElement>('.margin input[type=range]')
-    if (!slider) throw new Error('no trade-off')
-    slider.value = String(Number(slider.value) + 5)
-    slider.dispatchEvent(new Event('input', { bubbles: true }))
-    await new Promise((later) => requestAnimationFrame(later))
-    window.dispatchEvent(new Event('beforeprint'))
-    const root = document.querySelector('.printed-paper')?.shadowRoot
-    return [...(root?.querySelectorAll('.notice') ?? [])].map(({ textContent }) => textContent)
-  })
-  expect(notices.length).toBeGreaterThan(5)
-  expect(new Set(notices)).toEqual(
-    new Set(['NOT COMPLETE: for the whole work sheet use its own print button']),
-  )
-})
+    // another plan, and print before its work is worked out
+    const notices = await page.evaluate(async () => {
+      const slider = document.querySelector<HTMLInputElement>('.margin input[type=range]')
+      if (!slider) throw new Error('no trade-off')
+      slider.value = String(Number(slider.value) + 5)
+      slider.dispatchEvent(new Event('input', { bubbles: true }))
+      await new Promise((later) => requestAnimationFrame(later))
+      window.dispatchEvent(new Event('beforeprint'))
+      const root = document.querySelector('.printed-paper')?.shadowRoot
+      return [...(root?.querySelectorAll('.notice') ?? [])].map(({ textContent }) => textContent)
+    })
+    expect(notices.length).toBeGreaterThan(5)
+    expect(new Set(notices)).toEqual(
+      new Set(['NOT COMPLETE: for the whole work sheet use its own print button']),
+    )
+  },
+)

@@ -225,49 +225,51 @@ test(
   },
 )
 
-test('a file is refused with place and reason, and the job on the sheet stays and is saved as it is', async ({
-  page,
-}) => {
-  await openPage(page)
-  await keepShare(page, 81)
-  const newer = trainText(80).replace('"version":1', '"version":2')
-  for (const [name, text, why] of [
-    ['newer.json', newer, /version 2 is newer than this program reads/],
-    ['cut.json', trainText(80).slice(0, 400), /line 1, column \d+: /],
-    ['picture.json', '\u0089PNG\r\n\u001a', /line 1, column 1/],
-  ] as const) {
-    await openText(page, name, text)
-    await expect(page.locator('.refusal h2')).toHaveText(`${name} was not opened`)
-    await expect(page.locator('.refusal li').first()).toHaveText(why)
-    await page.getByText('Look at the text').click()
-    await expect(page.locator('.refusal pre')).toContainText(
-      text
-        .slice(0, 4)
-        .replace(/[^ -~]/g, '')
-        .trim(),
-    )
-    await page.getByRole('button', { name: 'Put it away' }).click()
-  }
-  await expect(share(page)).toHaveValue('81')
-  await openShelf(page)
-  await expect(jobs(page)).toHaveCount(1)
+test(
+  'a file is refused with place and reason, and the job on the sheet stays and is saved as it is',
+  { tag: '@whole' },
+  async ({ page }) => {
+    await openPage(page)
+    await keepShare(page, 81)
+    const newer = trainText(80).replace('"version":1', '"version":2')
+    for (const [name, text, why] of [
+      ['newer.json', newer, /version 2 is newer than this program reads/],
+      ['cut.json', trainText(80).slice(0, 400), /line 1, column \d+: /],
+      ['picture.json', '\u0089PNG\r\n\u001a', /line 1, column 1/],
+    ] as const) {
+      await openText(page, name, text)
+      await expect(page.locator('.refusal h2')).toHaveText(`${name} was not opened`)
+      await expect(page.locator('.refusal li').first()).toHaveText(why)
+      await page.getByText('Look at the text').click()
+      await expect(page.locator('.refusal pre')).toContainText(
+        text
+          .slice(0, 4)
+          .replace(/[^ -~]/g, '')
+          .trim(),
+      )
+      await page.getByRole('button', { name: 'Put it away' }).click()
+    }
+    await expect(share(page)).toHaveValue('81')
+    await openShelf(page)
+    await expect(jobs(page)).toHaveCount(1)
 
-  // saved, it is the same train, and opens as the same job
-  await page.evaluate(() => {
-    Object.assign(window, { showSaveFilePicker: undefined })
-  })
-  const [download] = await Promise.all([
-    page.waitForEvent('download'),
-    page.getByRole('button', { name: 'Save a file', exact: true }).click(),
-  ])
-  expect(download.suggestedFilename()).toBe('blast-air-train.json')
-  const path = await download.path()
-  await page.locator('input[data-opens-files]').setInputFiles(path)
-  await expect(notes(page)).toContainText('on the shelf with the same contents')
-  await expect(page.locator('.saved')).toHaveText(/^saved as blast-air-train\.json at/)
-  const saved = readFileSync(path, 'utf8')
-  expect(JSON.parse(saved)).toEqual(JSON.parse(trainText(81)))
-})
+    // saved, it is the same train, and opens as the same job
+    await page.evaluate(() => {
+      Object.assign(window, { showSaveFilePicker: undefined })
+    })
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save a file', exact: true }).click(),
+    ])
+    expect(download.suggestedFilename()).toBe('blast-air-train.json')
+    const path = await download.path()
+    await page.locator('input[data-opens-files]').setInputFiles(path)
+    await expect(notes(page)).toContainText('on the shelf with the same contents')
+    await expect(page.locator('.saved')).toHaveText(/^saved as blast-air-train\.json at/)
+    const saved = readFileSync(path, 'utf8')
+    expect(JSON.parse(saved)).toEqual(JSON.parse(trainText(81)))
+  },
+)
 
 test(
   'a train under way is saved, opened elsewhere and gone on with; its places are asked for',

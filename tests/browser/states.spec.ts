@@ -121,7 +121,7 @@ test(
   },
 )
 
-test('axe finds nothing at the machine, by day and night', async ({ page }) => {
+test('axe finds nothing at the machine, by day and night', { tag: '@whole' }, async ({ page }) => {
   await openSheet(page)
   await chooseExample(page, 'pump-and-motor.json')
   await worked(page)

@@ -9,28 +9,30 @@ const told = (file: string): string =>
     encoding: 'utf8',
   }).replace(/\s+/g, ' ')
 
-test('the sheet tells the chance that the command line tells, and what it hangs on', async ({
-  page,
-}) => {
-  const seen = watch(page)
-  await openSheet(page)
-  await chooseExample(page, 'piped-compressor.json')
-  const panel = page.locator('.note.sure')
-  // chances along the curve come last
-  await expect(page.locator('.chance-key')).toBeVisible()
-  const text = told('piped-compressor.json')
-  const lines = await panel.locator('p:not(.soft), li:not(.assumed li)').allInnerTexts()
-  expect(lines.length).toBeGreaterThan(6)
-  for (const line of lines) expect(text).toContain(line.replace(/\s+/g, ' ').trim())
-  const first = lines[0] ?? ''
-  expect(first).toMatch(/^About \d+\s% that every state is in at the first run/)
-  await expect(page.locator('.sentence')).toContainText(first)
-  await expect(page.locator('.hold-choice').first()).toContainText('that every state is in')
-  await expect(page.locator('.sure-band').first()).toBeAttached()
-  const scan = await new AxeBuilder({ page }).include('.ledger').analyze()
-  expect(scan.violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`)).toEqual([])
-  expect(seen.faults).toEqual([])
-})
+test(
+  'the sheet tells the chance that the command line tells, and what it hangs on',
+  { tag: '@whole' },
+  async ({ page }) => {
+    const seen = watch(page)
+    await openSheet(page)
+    await chooseExample(page, 'piped-compressor.json')
+    const panel = page.locator('.note.sure')
+    // chances along the curve come last
+    await expect(page.locator('.chance-key')).toBeVisible()
+    const text = told('piped-compressor.json')
+    const lines = await panel.locator('p:not(.soft), li:not(.assumed li)').allInnerTexts()
+    expect(lines.length).toBeGreaterThan(6)
+    for (const line of lines) expect(text).toContain(line.replace(/\s+/g, ' ').trim())
+    const first = lines[0] ?? ''
+    expect(first).toMatch(/^About \d+\s% that every state is in at the first run/)
+    await expect(page.locator('.sentence')).toContainText(first)
+    await expect(page.locator('.hold-choice').first()).toContainText('that every state is in')
+    await expect(page.locator('.sure-band').first()).toBeAttached()
+    const scan = await new AxeBuilder({ page }).include('.ledger').analyze()
+    expect(scan.violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`)).toEqual([])
+    expect(seen.faults).toEqual([])
+  },
+)
 
 test(
   'a usual uncertainty is entered where it is told, and the chance follows',
