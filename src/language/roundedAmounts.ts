@@ -1,7 +1,7 @@
 import { tol } from '../mechanics/tolerances'
-import { fineSign, micrometresPer, slopeSign, toFine, toLength } from '../mechanics/units'
+import { micrometresPer, slopeSign, toLength } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
-import { fineText, fineDecimals } from './amounts'
+import { fineText, fineDecimals, underDigits } from './amounts'
 
 /** An amount that is enough is told rounded up, one that is needed at least rounded down: both stay true. */
 export type RoundTo = 'up' | 'down'
@@ -13,13 +13,19 @@ const stepped = (value: number, step: number, round: RoundTo): number =>
 /** The step of two digits that say something. */
 const twoDigits = (value: number): number => 10 ** (Math.floor(Math.log10(value)) - 1)
 
+/** Before an amount that is needed at least; one smaller than people read says so itself. */
+export const atLeast = (amount: string): string =>
+  amount.startsWith(under) ? amount : `at least ${amount}`
+
+const under = 'under '
+
 /** A length of `um` micrometres in the digits that people read, never rounded to the wrong side. */
 export function fineAmount(um: number, round: RoundTo, { units }: Pick<Train, 'units'>): string {
   const step = micrometresPer[units.fine] / 10 ** fineDecimals[units.fine]
   const value = stepped(um, step, round)
-  // less than one step, rounded down, would read as nothing
   if (value > 0) return fineText(value, units)
-  return `${twoDigitText(toFine(um, units), round)} ${fineSign[units.fine]}`
+  // less than one step, rounded down, would read as nothing
+  return um > 0 ? underDigits(units) : fineText(0, units)
 }
 
 /** A slope of `mrad` milliradians, two digits. */
@@ -33,10 +39,13 @@ export const slopeAmount = (
 export const lengthAmount = (mm: number, round: RoundTo, { units }: Pick<Train, 'units'>): string =>
   `${twoDigitText(toLength(mm, units), round)} ${units.length}`
 
+/** Finest step of a slope or a gap that anybody enters or reads: mrad, mm or in. Common practice, no source. */
+const finest = 1e-3
+
 function twoDigitText(value: number, round: RoundTo): string {
   if (!(value > 0)) return '0'
-  const step = twoDigits(value)
-  return String(Number(stepped(value, step, round).toPrecision(6)))
+  const told = stepped(value, Math.max(finest, twoDigits(value)), round)
+  return told > 0 ? String(Number(told.toPrecision(6))) : `${under}${finest}`
 }
 
 /** Decimals that tell two shares apart at most. */
@@ -54,6 +63,14 @@ export const bestShareText = (share: number, asked = NaN): string =>
 export function bestBesideAsked(share: number, asked: number): string {
   const decimals = tellingApart(share, asked)
   return `${shareAt(share, decimals)} of tolerance; ${askedText(asked, decimals)} was asked for`
+}
+
+/** The share asked for, in percent, with as many decimals as it takes to be told below another one. */
+export function askedBelow(asked: number, other: number): string {
+  let decimals = 0
+  while (decimals < mostDecimals && !(Number((asked * 100).toFixed(decimals)) < other * 100))
+    decimals++
+  return askedText(asked, decimals)
 }
 
 /** Decimals with which a share over the one asked for is told over it, and by no more than twice of what it is. */

@@ -147,6 +147,6 @@ describe('two states of one coupling that want 100 um between them, within 40', 
       expect(lacks?.amount).toBeCloseTo(10, 2)
       expect(alone?.amount).toBeCloseTo(10, 2)
     }
-    expect(told?.sentence).toContain('10 µm more of offset would be needed at least')
+    expect(told?.sentence).toContain('at least 10 µm more of offset would be needed')
   })
 })

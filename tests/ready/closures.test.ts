@@ -63,6 +63,17 @@ describe('closures', () => {
     expect(checked(rims(-60)).item).toMatchObject({ state: 'bad' })
   })
 
+  it('that agree to less than people read are never said to agree within nothing', () => {
+    const words = (off: number, fine: string) => {
+      const train = trainOf({ ...pair({ found: rims(off) }), units: { length: 'mm', fine } })
+      const coupling = at(train.couplings, 0)
+      return closureItem(train, coupling, closureChecks(train, coupling), [])?.words
+    }
+    expect(words(0, 'mm')).toContain('2 full turns agree to under 0.01 mm')
+    expect(words(0, 'mil')).toContain('agree to under 0.1 mil')
+    expect(words(20, 'um')).toContain('agree within 20 µm')
+  })
+
   it('that are off say what half of them does at the far feet of both machines', () => {
     const { train, checks } = checked(rims(60))
     const [motor, pump] = at(checks, 1).doubt

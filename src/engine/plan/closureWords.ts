@@ -1,4 +1,4 @@
-import { fineText, lengthText } from '../../language/amounts'
+import { fineText, lengthText, toldNought, underDigits } from '../../language/amounts'
 import type { Micrometres, Millimetres } from '../../mechanics/units'
 import type { Coupling, Train } from '../../mechanics/train'
 import { towardSide } from '../../language/sides'
@@ -80,9 +80,13 @@ export function closureItem(
       words: `${coupling.name}: no dial sum check of set ${listed(open.map((i) => String(i + 1)))} can be made; read 12, 3, 6 and 9 in one turn`,
     }
   if (checks.length === 0) return undefined
+  const { units } = train
   const worst = Math.max(...checks.map(({ value }) => Math.abs(value)))
+  const agree = toldNought(worst, units)
+    ? `to ${underDigits(units)}`
+    : `within ${fineText(worst, units)}`
   return {
     state: 'in',
-    words: `${coupling.name}: dial sums of ${counted(checks.length, 'full turn', 'full turns')} agree within ${fineText(worst, train.units)}`,
+    words: `${coupling.name}: dial sums of ${counted(checks.length, 'full turn', 'full turns')} agree ${agree}`,
   }
 }

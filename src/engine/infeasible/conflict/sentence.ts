@@ -1,5 +1,6 @@
 import { shareText } from '../../../language/amounts'
 import {
+  atLeast,
   fineAmount,
   lengthAmount,
   slopeAmount,
@@ -73,7 +74,7 @@ export function conflictSentence(
     : missing.length > 0
       ? missing.join(', or ')
       : least
-        ? `${least.text} would be needed at least, and ${close}`
+        ? `${atLeast(least.text)} would be needed, and ${close}`
         : close
   return `${fixed}, ${where} cannot come within the ${shareText(train.plan.share)} of tolerance asked for${kept ? '' : keptClause(train)}: ${tail}.`
 }
@@ -105,7 +106,7 @@ function lackInWords(train: Train, { members, toward, amount, enough }: GroupedL
     first.kind === 'tilt' ? slopeAmount(amount, round, train) : fineAmount(amount, round, train)
   const reason = first.kind === 'foot' ? ` (${footLimitWords[first.limit].reason})` : ''
   const never = enough === 'never' ? ', and more there alone would not be enough' : ''
-  return `${owner} ${many ? 'lack' : 'lacks'} ${whole ? '' : 'at least '}${size} ${toward}${reason}${never}`
+  return `${owner} ${many ? 'lack' : 'lacks'} ${whole ? size : atLeast(size)} ${toward}${reason}${never}`
 }
 
 /** How much more of each check of a tolerance: "0.35 mrad more at each plane and 0.2 mm more of gap". */

@@ -84,12 +84,21 @@ function trimmed(
   return values
 }
 
-/** Where more is not always better (plates, bolts re-centred): a step less, or exactly. */
+/**
+ * A hair's breadth rounds to no step at all: then a step more does. Where more is not always better (plates, bolts
+ * re-centred): a step less, or exactly.
+ */
 function elsewhere(
-  { sized }: Candidate,
+  candidate: Candidate,
   exact: readonly number[],
   does: (values: readonly number[]) => boolean,
 ): Needed {
+  const { sized } = candidate
+  const more = sized.map((one, g) => {
+    const value = exact[g] ?? 0
+    return value > 0 ? Math.min(one.give.most, inSteps(one, stepsFor(one, value) + 1)) : 0
+  })
+  if (does(more)) return { kind: 'enough', values: trimmed(candidate, more, does) }
   const less = sized.map((one, g) => inSteps(one, stepsFor(one, exact[g] ?? 0) - 1))
   if (does(less)) return { kind: 'enough', values: less }
   return does(exact) ? { kind: 'enough', values: exact } : { kind: 'not enough', floor: undefined }

@@ -1,6 +1,6 @@
 import { tol } from '../../../mechanics/tolerances'
 import { slopeSign } from '../../../mechanics/units'
-import { shareText } from '../../../language/amounts'
+import { askedBelow } from '../../../language/roundedAmounts'
 import { tidy } from '../../../language/tidy'
 import { programUnit } from '../../lp/program'
 import { inSentence } from '../../../language/names'
@@ -25,7 +25,7 @@ export function shareChoice(context: RemedyContext, floor: number | null): Candi
     changes: [{ at: 'plan.share', from: fieldAt(context.document, 'plan.share'), to: needed }],
     agree: 'the responsible engineer',
     lead: () =>
-      `Plan with ${shareText(needed)} of tolerance instead of ${shareText(share)}${needed > tol.noRoomFrom ? ': no room for error' : ''}.`,
+      `Plan with ${tidy(needed * 100)} % of tolerance instead of ${askedBelow(share, needed)}${needed > tol.noRoomFrom ? ': no room for error' : ''}.`,
   })
 }
 
