@@ -68,7 +68,7 @@ export function bestBesideAsked(share: number, asked: number): string {
 /** The share asked for, in percent, with as many decimals as it takes to be told below another one. */
 export function askedBelow(asked: number, other: number): string {
   let decimals = 0
-  while (decimals < mostDecimals && !(Number((asked * 100).toFixed(decimals)) < other * 100))
+  while (decimals < mostDecimals && askedText(asked, decimals) === askedText(other, decimals))
     decimals++
   return askedText(asked, decimals)
 }

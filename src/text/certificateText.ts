@@ -8,7 +8,7 @@ export function certificateSentences(train: Train, certificate: CertificateAnswe
   const { accepted, least, limits, checkedBy, why } = certificate
   if (!accepted || least === null)
     return [
-      `That it is impossible rests on the floor that the solver found: the certificate was not accepted, ${why ?? 'for no reason'}.`,
+      `That it is impossible rests on the best reachable that the solver found: the certificate was not accepted, ${why ?? 'for no reason'}.`,
     ]
   const kept = train.plan.guard > 0 || train.plan.worst ? ', what is kept free of it counted' : ''
   return [

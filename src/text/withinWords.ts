@@ -6,7 +6,7 @@ import type { HoldRow } from '../engine/studies/holds/row'
 /** "keeps to 62 % of tolerance for the 90 % asked for", or that it does not reach that. */
 export function withinWords({ chance, reached, share, looked }: WantedOfHold): string {
   const keeps = `keeps to ${shareText(share)} of tolerance`
-  if (looked === false) return `${keeps}, no other share looked for`
+  if (looked === false) return `${keeps}, no other tolerance used looked for`
   return reached
     ? `${keeps} for the ${percentAsked(chance)} asked for`
     : `${keeps}, where it comes nearest to the ${percentAsked(chance)} asked for`
@@ -23,7 +23,7 @@ export function withinSentence(rows: readonly HoldRow[]): string {
     ? `none reaches ${percent}, each stands at its best, the best first`
     : 'those that reach it at none stand last, at their best'
   const left = all.some(({ looked }) => looked === false)
-    ? `; for the last ones no share but that asked for was looked at`
+    ? `; for the last ones no tolerance used but the one asked for was looked at`
     : ''
-  return `within: the largest share of tolerance at which a choice is found to be ${percent} sure; ${short}${left}.`
+  return `within: the largest tolerance used at which a choice is found to be ${percent} sure; ${short}${left}.`
 }

@@ -52,7 +52,7 @@ describe('holds of a train that asks for a chance', () => {
     expect(json[0]?.sure.wanted).toMatchObject({ chance: 0.6, reached: true, asked: 0.7 })
     const text = holdsText(train, { complete: true, rows }).replace(/\s+/g, ' ')
     expect(text).toContain(
-      'within: the largest share of tolerance at which a choice is found to be 60 % sure',
+      'within: the largest tolerance used at which a choice is found to be 60 % sure',
     )
   })
 

@@ -10,7 +10,7 @@ const digitsOf = (value: number) => String(value).replace(/^-?0?\.?0*|\./g, '').
 
 /** Random trains that are asked for a hair less of their tolerance than can be reached. */
 function* hairs(): Generator<{ seed: number; document: unknown }> {
-  for (let seed = 3000; ; seed++) {
+  for (let seed = 3514; ; seed++) {
     const document = randomTrain(seed)
     const plan = planOf(document)
     if (plan.status !== 'impossible' || !plan.floor || plan.floor > 1) continue

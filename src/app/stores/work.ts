@@ -144,7 +144,7 @@ export const useWork = defineStore('work', () => {
     const rest = (record.value.waivers ?? []).filter(
       (one) => one.what !== what || (one.where !== undefined && one.where !== where),
     )
-    await job.change(`took back the waiver of ${what}`, (now) =>
+    await job.change(`took back: accepted without ${readyName(what)}`, (now) =>
       withValue(now, ['record', 'waivers'], rest),
     )
   }

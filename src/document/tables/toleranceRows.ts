@@ -94,7 +94,7 @@ function speedRows(
         flex,
         basis: basisOf(
           row,
-          `${flex} mil of offset per inch of spacer, ${printed}, held at each flex plane`,
+          `${flex} mil of offset per inch of spacer, ${printed}, kept at each flex plane`,
         ),
       },
     ]

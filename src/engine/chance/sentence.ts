@@ -54,7 +54,7 @@ function wantedSaid(all: Chance, { chance, reached, share, asked, looked }: Want
       ? ` For the ${percent} asked for it keeps to ${shareText(share)} of tolerance.`
       : ''
   if (looked === false)
-    return ` Whether another share reaches the ${percent} asked for is not known: looking for one took more work than is allowed.`
+    return ` Whether another tolerance used reaches the ${percent} asked for is not known: looking for one took more work than is allowed.`
   // the plan was chosen before it was rounded
   return reached
     ? ` The ${percent} asked for is reached at ${shareText(share)} of tolerance, but not once it is rounded to shims.`

@@ -49,7 +49,7 @@ export function settingInLines(train: Train): string | undefined {
   const used = train.couplings.filter(({ setting }) => setting?.used === true)
   return used.length === 0
     ? undefined
-    : `At ${listed(used.map(({ name }) => name))} the maker's cold setting decides, and the gates are drawn by it; lines of states show the growth figures, which do not count there.`
+    : `At ${listed(used.map(({ name }) => name))} the maker's cold setting decides, and the limits at the coupling are drawn by it; lines of states show the growth figures, which do not count there.`
 }
 
 const level: Aim = { y: 0, z: 0, sy: 0, sz: 0 }

@@ -42,7 +42,7 @@ export function roundedSentence(train: Train, rounded: RoundingFigures): string 
     ...(tells(told - bound, told)
       ? [
           bound > 0
-            ? `The search was ended: this one may cost up to ${toldText(cost - bound, train.units)} (${partText((cost - bound) / bound)}) more than need be; no rounding ${rounded.status === 'rounded' ? 'within that share' : 'at that share'} comes to less than ${fineAmount(bound, 'down', train)}.`
+            ? `The search was ended: this one may cost up to ${toldText(cost - bound, train.units)} (${partText((cost - bound) / bound)}) more than need be; no rounding ${rounded.status === 'rounded' ? 'within that tolerance used' : 'at that tolerance used'} comes to less than ${fineAmount(bound, 'down', train)}.`
             : 'The search was ended: how much less another rounding could come to is not known.',
         ]
       : []),

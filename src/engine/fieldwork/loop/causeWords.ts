@@ -64,6 +64,6 @@ function standsOff(
       ? []
       : [`${fineText(largestMove(body, upright), train.units)} up or down`]),
   ]
-  const how = body.held ? 'it walked though it is held' : 'bumped, or not where it was typed to be'
+  const how = body.held ? 'it walked though it is fixed' : 'bumped, or not where it was typed to be'
   return `${nameOf(body)} stands elsewhere, at a foot by up to ${listed(parts)}: ${how}`
 }

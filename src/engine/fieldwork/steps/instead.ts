@@ -75,8 +75,8 @@ function togetherOf(train: Train, group: readonly Action[]): Instead {
   return {
     words:
       names.length > 1
-        ? `No order of single moves keeps it: move ${listed(names)} in step with each other, in small pieces.`
-        : `No order of single moves keeps it: make the moves of ${listed(names)} at once, in small pieces.`,
+        ? `No order of single moves keeps it: move ${listed(names)} in step with each other, in small portions.`
+        : `No order of single moves keeps it: make the moves of ${listed(names)} at once, in small portions.`,
   }
 }
 

@@ -85,7 +85,7 @@ export function keptAloneInWords(train: Train, { what, room, limit }: KeptAlone)
   const help = [
     ...(guard > 0 ? ['smaller uncertainties', 'a smaller guard'] : []),
     ...(worst ? ['narrower intervals of growth'] : []),
-    ...(share < 1 && room <= limit ? ['a larger share'] : []),
+    ...(share < 1 && room <= limit ? ['more of its tolerance used'] : []),
     'a wider tolerance',
   ]
   const come = guard === 1 && !worst ? 'comes' : 'come'

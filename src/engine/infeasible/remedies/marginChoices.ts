@@ -21,7 +21,7 @@ export function shareChoice(context: RemedyContext, floor: number | null): Candi
   const needed = floor === null ? Infinity : Math.ceil(floor * 100 - tol.wholeStep) / 100
   if (needed > 1 || needed <= share) return undefined
   return candidateOf('share', {
-    where: 'share of tolerance',
+    where: 'tolerance used',
     changes: [{ at: 'plan.share', from: fieldAt(context.document, 'plan.share'), to: needed }],
     agree: 'the responsible engineer',
     lead: () =>
