@@ -72,6 +72,10 @@ describe('a gap between shaft ends', () => {
     const should = Number(group?.readings[0]?.should)
     expect(should).toBeLessThan(0.118 + 0.02)
     expect(stop?.stop).toContain(`${group?.readings[0]?.should} in`)
+    // its bolts are still loose: the sets of dials wait for the stop at which they are tight
+    expect(stop?.groups.filter(({ set }) => set !== undefined)).toEqual([])
+    expect(stop?.instruction.readings).toEqual([])
+    expect(stops.at(-1)?.groups.filter(({ set }) => set !== undefined)).not.toEqual([])
   })
 
   it('is judged in every state as its share says, by hand', () => {

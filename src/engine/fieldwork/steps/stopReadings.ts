@@ -48,11 +48,15 @@ type StopPlace =
   | { readonly kind: 'gap' }
   | { readonly kind: 'stays'; readonly where: string }
 
-/** Everything that is read where a step stops, in the order in which the couplings and sets stand in the train. */
+/**
+ * Everything that is read where a step stops, in the order in which the couplings and sets stand in the train. After a
+ * move along the train that is the gap: its bolts are loose and it slides on, so that sets of dials would judge nothing.
+ */
 export function stopReadings(train: Train, step: StepAnswer): StopGroup[] {
   if (step.hold === undefined && step.kind !== 'read') return []
+  const dialed = step.kind === 'axial' ? [] : step.expected
   const sets = train.couplings.flatMap((coupling) => [
-    ...step.expected.flatMap((entry): StopGroup[] => {
+    ...dialed.flatMap((entry): StopGroup[] => {
       const set = coupling.found[entry.set]
       if (entry.coupling !== coupling.id || set?.used !== true) return []
       const judged = step.judge.find((one) => one.coupling === coupling.id)
