@@ -74,6 +74,14 @@ export class PlanningRun extends PlanRun {
   /** Solver of choices of held bodies; what it has solved for one of them it need not solve for another. */
   readonly holds = once(() => new HoldSolver(this.train, holdsBudget(this.solver, this.work)))
 
+  /** The same for what is held now alone: the plan's own sides of gear couplings count, along its trade-off too. */
+  readonly holdsNow = once(() => {
+    const sided = this.train.couplings.some(({ gear }) => (gear?.sides ?? []).length > 0)
+    return sided
+      ? new HoldSolver(this.train, holdsBudget(this.solver, this.work), 'sides')
+      : this.holds()
+  })
+
   /** Chances of this train's plans, all by the same draws. */
   readonly chances = once(() => new ChanceStudy(this.train, this.found()))
 

@@ -112,6 +112,7 @@ export const toleranceTable = {
   bent: { value: 1e-4, unit: 'of the height', means: 'chord and curve of a trade-off agree, where circles bend it', why: 'finer than any drawing shows' },
   sharp: { value: 1e-7, unit: 'of the height', means: 'the same where nothing bends it', why: 'its corners are exact, to where the simplex stops' },
   lowest: { value: 1e-2, unit: 'of the largest height', means: 'lower stretches are judged as if they were this high', why: 'a part of next to nothing would ask for digits that nobody sees' },
+  pastFloor: { value: 1.25, unit: 'times the least share', means: 'how far the trade-off is followed where nothing moving is no answer and the least share is over the tolerance', why: 'the shares that anybody asks for there; common practice, no source' },
   noHeight: { value: 1e-6, unit: 'program units', means: 'a height of a trade-off below this is nothing', why: '1e-5 um' },
   shortest: { value: 1e-7, unit: 'of a tolerance', means: 'stretches of a trade-off shorter than this are not looked into', why: 'where the simplex stops' },
   inside: { value: 1e-3, unit: 'of the stretch', means: 'a corner is looked for at least this far from both ends', why: 'on an end nothing new is learned' },

@@ -128,7 +128,8 @@ export class Analyses {
     }
     if (curve) {
       const budget = known.run.budget()
-      const within = holds.within(budget)
+      const own = known.run.holdsNow()
+      const within = (wanted ? own.at(wanted.asked) : own).within(budget)
       const tradeoff = await ended(tradeoffSteps(within), breath, budget)
       if (this.latest !== id) return
       const now = choiceNow(train)
@@ -193,7 +194,11 @@ export class Analyses {
     told([], [], status === 'impossible')
     if (status === 'impossible') return
     const budget = run.budget()
-    const planner = await ended(TradeoffPlanner.steps(run.holds().within(budget)), breath, budget)
+    const planner = await ended(
+      TradeoffPlanner.steps(run.holdsNow().within(budget)),
+      breath,
+      budget,
+    )
     if (this.latestWork !== id) return
     if (!planner || planner === 'ran out') {
       told([], [], true, planner === 'ran out')

@@ -17,6 +17,7 @@ import { withKept } from '../../lp/rows/keptFree'
 import { buildProgram } from '../../lp/rows/buildProgram'
 import { Partition, type MotionGroup } from '../../lp/parts'
 import { programUnit, type Cut } from '../../lp/program'
+import { standingOf } from '../../lp/standing'
 import { boundsTogether } from '../../proof/exactSum'
 import { prove } from '../../proof/prove'
 import type { Solver } from '../../lp/solver'
@@ -48,19 +49,24 @@ export class HoldSolver implements FloorSetting {
   /** Asks within the budget. */
   readonly solver: Solver
   readonly budget: Budget
+  /** Whether the sides on which the plan keeps gear couplings off dead straight count. */
+  private readonly sided: boolean
   private readonly memory: PartMemory
   private readonly prices: Map<string, Priced[]>
   private readonly shares: readonly CouplingResult[]
   private readonly errors: () => readonly ErrorSource[]
 
   /**
-   * @param asked the train; the least angle of its gear couplings does not count
+   * @param asked the train; the least angle of its gear couplings does not count, unless `of` says so
    * @param budget of work, or a solver without an end to it
-   * @param like the same train but for the share asked for: what was solved of it is not solved again
+   * @param of the same train but for the share asked for: what was solved of it is not solved again; or "sides": the
+   *   sides that the plan keeps to count, which is for what is held now alone
    */
-  constructor(asked: Train, budget: Budget | Solver, like?: HoldSolver) {
+  constructor(asked: Train, budget: Budget | Solver, of?: HoldSolver | 'sides') {
+    const like = of === 'sides' ? undefined : of
+    this.sided = like ? like.sided : of === 'sides'
     // a choice may have no plan on the side that was chosen for another one: all are compared without it
-    const train = withoutSides(asked)
+    const train = this.sided ? asked : withoutSides(asked)
     this.train = train
     this.budget = budget instanceof Budget ? budget : new Budget(budget, Infinity)
     this.solver = this.budget.solver
@@ -78,8 +84,8 @@ export class HoldSolver implements FloorSetting {
     this.shares = sharesOf(train, this.found)
     const released = withHeld(train, choiceOf(train, new Set()))
     this.kept = keepsRoom(train) ? keptFrom(train, this.errors()) : undefined
-    this.standing = Math.max(...keptShares(train, this.shares, this.kept))
     this.partition = new Partition(buildProgram(released, this.found, this.kept))
+    this.standing = Math.max(this.standingWith(train, this.kept), this.standingStraight())
     this.parts = new PartSolver(this.partition, this.solver, this.memory)
   }
 
@@ -93,12 +99,28 @@ export class HoldSolver implements FloorSetting {
     return {
       train,
       found,
-      standing: Math.max(...keptShares(train, this.shares, kept)),
+      standing: Math.max(this.standingWith(train, kept), this.standingStraight()),
       partition,
       parts: new PartSolver(partition, solver, this.memory),
       kept,
       solver,
     }
+  }
+
+  private standingWith(train: Train, kept: KeptRooms | undefined): number {
+    return Math.max(...keptShares(train, this.shares, kept))
+  }
+
+  /** Without end where nothing moving is no answer: teeth run too straight. */
+  private standingStraight(): number {
+    return standingOf({ limits: this.partition.program.limits, circles: [] })
+  }
+
+  /** Worst share as found, what the choice held now keeps free counted, whether or not that is an answer. */
+  asFoundShare(choice: HoldChoice): number {
+    if (!this.kept) return this.standingWith(this.train, undefined)
+    const train = this.heldBy(choice)
+    return this.standingWith(train, keptFrom(train, [...this.errors(), ...guardedWork(train)]))
   }
 
   /** The same at another share of tolerance, with all that is known of its parts. */

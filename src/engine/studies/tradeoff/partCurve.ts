@@ -26,7 +26,8 @@ export interface PartPoint extends CurvePoint {
 const looser = 100
 
 /**
- * The least cost of a part against the share, from `start` to where it stands.
+ * The least cost of a part against the share, from `start` to where it stands; where it may not stand, since teeth would
+ * run too straight, to the whole tolerance, or a little past the floor where that is more.
  * @returns its corners; undefined when the solver stopped
  */
 export function* partCurve(
@@ -67,14 +68,18 @@ export function* partCurve(
   const first = ask(start) ?? ask(start * (1 + tol.share) + tol.secondTry)
   if (!first) return undefined
   yield
-  const last: PartPoint = {
-    share: parts.standing(group),
-    cost: 0,
-    slope: 0,
-    bent: false,
-    values: program.columns.map(() => 0),
-    active: [],
-  }
+  const standing = parts.standing(group)
+  const last: PartPoint | undefined = Number.isFinite(standing)
+    ? {
+        share: standing,
+        cost: 0,
+        slope: 0,
+        bent: false,
+        values: program.columns.map(() => 0),
+        active: [],
+      }
+    : ask(Math.max(1, start * tol.pastFloor))
+  if (!last) return undefined
   return yield* convexCurve(first, last, ask)
 }
 

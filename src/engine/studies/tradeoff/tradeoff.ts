@@ -24,7 +24,7 @@ export interface Tradeoff {
   /** Corners in order of share; straight between them. */
   readonly points: readonly { readonly share: number; readonly cost: Micrometres }[]
   readonly floor: number
-  /** Worst share as found, what is kept free counted: from here on nothing moves. */
+  /** Worst share as found, what is kept free counted: from here on nothing moves, unless teeth then run too straight. */
   readonly standing: number
   /** From here on the first error loses the plan. */
   readonly noRoom: number
@@ -75,18 +75,20 @@ export class TradeoffPlanner {
       if (!curve) return undefined
       curves.set(group.key, lowerHull(curve))
     }
-    const shares = new Set([start, Math.max(start, standing)])
+    const shares = new Set([start])
+    if (Number.isFinite(standing)) shares.add(Math.max(start, standing))
     for (const curve of curves.values()) for (const { share } of curve) shares.add(share)
+    const end = Math.max(...shares)
     const costAt = (share: number) =>
       [...curves.values()].reduce((sum, curve) => sum + heightAt(curve, share), 0) * programUnit
-    const points = apartFrom(shares, Math.max(start, standing)).map((share) => ({
+    const points = apartFrom(shares, end).map((share) => ({
       share: tidy(share),
       cost: share < standing ? tidy(costAt(share)) : 0,
     }))
     return new TradeoffPlanner(holds, setting, choice, curves, {
       points,
       floor: tidy(floor),
-      standing: tidy(standing),
+      standing: tidy(holds.asFoundShare(choice)),
       noRoom: tol.noRoomFrom,
     })
   }
@@ -142,7 +144,7 @@ export function* tradeoffSteps(
  * @returns undefined when the solver stopped
  */
 export function tradeoffPlanner(train: Train, solver: Solver): TradeoffPlanner | undefined {
-  const steps = TradeoffPlanner.steps(new HoldSolver(train, solver))
+  const steps = TradeoffPlanner.steps(new HoldSolver(train, solver, 'sides'))
   for (;;) {
     const step = steps.next()
     if (step.done) return step.value
