@@ -39,13 +39,10 @@ export const slopeAmount = (
 export const lengthAmount = (mm: number, round: RoundTo, { units }: Pick<Train, 'units'>): string =>
   `${twoDigitText(toLength(mm, units), round)} ${units.length}`
 
-/** Finest step of a slope or a gap that anybody enters or reads: mrad, mm or in. Common practice, no source. */
-const finest = 1e-3
-
 function twoDigitText(value: number, round: RoundTo): string {
   if (!(value > 0)) return '0'
-  const told = stepped(value, Math.max(finest, twoDigits(value)), round)
-  return told > 0 ? String(Number(told.toPrecision(6))) : `${under}${finest}`
+  const told = stepped(value, Math.max(tol.finestEntered, twoDigits(value)), round)
+  return told > 0 ? String(Number(told.toPrecision(6))) : `${under}${tol.finestEntered}`
 }
 
 /** Decimals that tell two shares apart at most. */

@@ -38,6 +38,7 @@ export const toleranceTable = {
     why: 'ten times the room of a comparison with a share, so that it is still enough when it is entered; no digit shows it' },
   reasonableTimes: { value: 10, unit: 'times the limit', means: 'an amount over this is not told as something that one limit could give',
     why: 'common practice, no source' },
+  finestEntered: { value: 1e-3, unit: 'mrad, mm or in', means: 'finest step of a slope or a gap that is told to be entered', why: 'what anybody enters or reads; common practice, no source' },
   digit: { value: 1e-9, unit: 'of a step of what is told', means: 'a last digit that makes no further step when an amount is rounded up or down', why: 'last digits of the arithmetic' },
   // cost
   sameCost: { value: 1e-6, unit: 'relative', means: 'two costs, or two numbers of two choices, this near are equal', why: 'what a plan is promised to be the cheapest by' },
