@@ -23,6 +23,20 @@ describe('whether the work is done', () => {
     expect(verdictOf(train, found).verdict).toBe(verdict)
   })
 
+  // a gap measured to 0.1 mm where 0.5 are allowed: its share is unsure by 0.2, the guard 0.329
+  it.each([
+    [3.33, 'in'],
+    [3.34, 'not sure'],
+    [2.4, 'not sure'],
+    [3.67, 'out'],
+  ])('a gap of %d mm where 3 is wanted: %s', (gap, verdict) => {
+    const axial = { found: gap, want: 3, tolerance: 0.5, u: 0.1 }
+    const train = trainOf(pair({ found: [given(0, 0)], coupling: { axial } }))
+    const judged = verdictOf(train, train.couplings.map(asFound))
+    expect(judged.verdict).toBe(verdict)
+    expect(judged.words).toMatch(/the gap of Motor to Pump uses \d+ %/i)
+  })
+
   it('is surer when it was read twice', () => {
     const { train, found } = read([given(0, 86), given(0, 86)])
     expect(at(doubtsOf(train, found), 0).u).toBeCloseTo(0.1 / Math.SQRT2, 9)

@@ -6,7 +6,7 @@ import { checksOf, type Check } from '../../../mechanics/misalignment/check'
 import { sharesOf } from '../../../mechanics/misalignment/shares'
 import type { AsFound } from '../../../mechanics/readings/asFound'
 import { contradicting } from './contradiction'
-import { workDoubtOf } from '../../../mechanics/uncertainty/usual'
+import { usualU, workDoubtOf } from '../../../mechanics/uncertainty/usual'
 import { varianceOf, workErrors } from '../../../mechanics/uncertainty/workErrors'
 
 /** Accept where the value is this many standard uncertainties inside the limit: 95 % one-sided, normal. */
@@ -29,8 +29,9 @@ export function doubtsOf(train: Train, found: readonly AsFound[]): Doubt[] {
     if (!coupling || !covariance) return []
     return checks.map(({ what, share, limit }) => {
       const check = checksOf(coupling).find((entry) => entry.what === what)
-      const u = check ? uOf(check, covariance) / limit : 0
-      return { coupling: c, state, what, share, u }
+      // a gap is measured for itself, no line tells it
+      const u = check ? uOf(check, covariance) : (coupling.axial?.u ?? usualU.gap)
+      return { coupling: c, state, what, share, u: u / limit }
     })
   })
 }
@@ -55,7 +56,7 @@ export interface StatesJudged {
   readonly verdict: Verdict['verdict']
   /** The check that is nearest to its limit with its doubt, or past it. */
   readonly worst: Doubt
-  /** Names of its coupling and its state. */
+  /** Names of its coupling, or of the gap of that, and of its state. */
   readonly name: string
   readonly state: string
   /** How unsure its share is: a guard of 1.645 standard uncertainties. */
@@ -86,9 +87,10 @@ export function judgeStates(train: Train, found: readonly AsFound[]): StatesJudg
     if (inside(worst) > 1) return 'not sure'
     return most > train.plan.share + tol.share ? 'over the share' : 'in'
   }
+  const name = train.couplings[worst.coupling]?.name ?? ''
   return {
     ...{ verdict: verdict(), worst, apart, doubt: guard * worst.u },
-    name: train.couplings[worst.coupling]?.name ?? '',
+    name: worst.what === 'gap' ? `the gap of ${name}` : name,
     state: train.states.find(({ id }) => id === worst.state)?.name ?? worst.state,
   }
 }
@@ -133,6 +135,8 @@ export function nextRound(
   const u = Math.max(
     0,
     ...doubtsOf(train, found).map((doubt) => {
+      // how well a gap is measured asks nothing of shims and slides
+      if (doubt.what === 'gap') return 0
       const coupling = train.couplings[doubt.coupling]
       const check = coupling && checksOf(coupling).find((entry) => entry.what === doubt.what)
       const factor = train.states.find(({ id }) => id === doubt.state)?.factor ?? 1
