@@ -2,6 +2,7 @@
 import { expect, test } from 'vitest'
 import { drawn, exampleText, layOpen, openSheet, openText, page } from './sheet'
 import { answering } from './workers'
+import type { TrainDocument } from '../../src/document/schema'
 import { isWhole } from '../counts'
 
 const band = page.locator('.band-ready')
@@ -180,4 +181,21 @@ test('with a soft foot every figure is provisional, on the sheet and at the mach
   const next = page.getByRole('button', { name: 'Next' })
   while (await next.isEnabled()) await next.click()
   await expect(face).toContainText('Provisional: read the couplings anew')
+})
+
+test('at the machine a train that needs no move is still told not to be ready, with what is wrong', async () => {
+  const document = JSON.parse(exampleText('leave-it-alone.json')) as TrainDocument
+  const [set] = document.couplings[0]?.found ?? []
+  if (!set || !('readings' in set)) throw new Error('no dials')
+  set.readings = set.readings.map(([hour, value]) => [hour, hour === 6 ? value + 80 : value])
+  answering('work')
+  await openSheet()
+  await openText('still.json', JSON.stringify(document))
+  await expect(page.locator('.train-name')).toHaveText('Water injection train')
+  await drawn()
+  await page.getByRole('button', { name: 'At the machine', exact: true }).click()
+  const says = page.locator('.machine-face .nothing')
+  await expect(says).toContainText('nothing needs to move')
+  await expect(says).toContainText('Not ready: ')
+  await expect(says).toContainText('dial sum checks that fail (main pump to gear)')
 })
