@@ -25,8 +25,8 @@ export interface TrendChart {
 
 /** Heights (px): of a coupling's name, of its plot, of what is written under it. */
 const [head, plot, foot] = [18, 70, 20]
-/** Width of what stands left of the plots (px). */
-const side = 64
+/** Most width of a letter in the labels, and what is left free beside them (px). */
+const [letter, free] = [8, 8]
 
 /**
  * Every coupling over the years, all on one scale: rise as a dot on a solid line, sideways as a square on a dashed one,
@@ -48,6 +48,8 @@ export function trendChart(
   const marks: Mark[] = []
   const labels: ChartLabel[] = []
   const size = `${signedDigits(most, train.units)} ${fineSign[train.units.fine]}`
+  // room left of the plots for the scale, which is written there
+  const side = size.length * letter + free
   const shown = trends.filter((_, i) => only === undefined || i === only)
   shown.forEach(({ coupling, points }, row) => {
     const top = row * (head + plot + foot)
@@ -63,8 +65,8 @@ export function trendChart(
         anchor: 'start',
         bold: true,
       },
-      { x: side - 8, y: zero - plot / 2 + 10, text: size, anchor: 'end' },
-      { x: side - 8, y: zero + 4, text: '0', anchor: 'end' },
+      { x: side - free, y: zero - plot / 2 + 10, text: size, anchor: 'end' },
+      { x: side - free, y: zero + 4, text: '0', anchor: 'end' },
     )
     marks.push(
       lineMark(side, zero, width - 20, zero, 'zero'),

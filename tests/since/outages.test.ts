@@ -181,6 +181,9 @@ describe('outages kept in the file', () => {
     expect(all.labels.every(({ x, y }) => x >= 0 && x <= 500 && y >= 0 && y <= all.height)).toBe(
       true,
     )
+    // half an em a letter, in type of 16 px: what is wide in figures and signs
+    for (const { x, text, anchor } of all.labels)
+      if (anchor === 'end' && x < 250) expect(x, text).toBeGreaterThanOrEqual(text.length * 8)
     for (const mark of all.marks)
       if (mark.kind === 'circle')
         expect(mark.y > 0 && mark.y < all.height && mark.x < 500).toBe(true)
