@@ -168,6 +168,9 @@ test('with a soft foot every figure is provisional, on the sheet and at the mach
   for (const id of ['rise', 'side', 'feet', 'couplings'])
     await expect(page.locator(`section.band-${id} .band-name`)).toContainText('provisional')
   await expect(page.locator('section.band-train .band-name')).not.toContainText('provisional')
+  // what a step has in hand is no class: one that takes a soft foot away would be laid out as a foot's card, line on line
+  await expect(page.locator('.step-list > li.step')).not.toHaveCount(0)
+  await expect(page.locator('.step-list > li.foot')).toHaveCount(0)
   const words = page.locator('.step .step-words').allTextContents()
   const [first = '', ...rest] = words.map((text) => text.trim())
   expect(first).not.toMatch(/^provisional/)
