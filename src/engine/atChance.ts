@@ -6,6 +6,7 @@ import type { Solver } from './lp/solver'
 import { tradeoffPlanner } from './studies/tradeoff/tradeoff'
 import type { WantedAnswer } from './chance/answer'
 import { chancesAt, sharesAlong } from './chanceAlong'
+import { offStraight } from './offStraight'
 import { ChanceStudy } from './chance/chanceStudy'
 
 /** A train with the share at which its plan reaches a chance, and what came of asking for it. */
@@ -36,10 +37,14 @@ function lookedFor(train: Train, solver: Solver): TrainAtChance {
   if (chance === undefined) return { train }
   const asked = train.plan.share
   const at = (share: number): Train => ({ ...train, plan: { ...train.plan, share, asked } })
-  const first = new PlanRun(train, solver, { work: Infinity })
+  const kept = offStraight(train, solver, Infinity)
+  const first = new PlanRun(kept, solver, { work: Infinity })
   const study = new ChanceStudy(train, first.found())
   const shown = (share: number): number | undefined => {
-    const run = share === asked ? first : new PlanRun(at(share), solver, { work: Infinity })
+    const run =
+      share === asked
+        ? first
+        : new PlanRun(offStraight(at(share), solver, Infinity), solver, { work: Infinity })
     const { status } = run.plan()
     if (status !== 'planned' && status !== 'in-tolerance') return undefined
     return study.good(study.judged(run.motions())).all / study.draws
@@ -51,7 +56,7 @@ function lookedFor(train: Train, solver: Solver): TrainAtChance {
     wanted: { chance, reached, share, asked },
   })
   if (now >= chance) return wanted(asked, true)
-  const planner = tradeoffPlanner(train, solver)
+  const planner = tradeoffPlanner(kept, solver)
   let best = { share: asked, all: now }
   if (planner)
     for (const { share, all } of chancesAt(

@@ -41,8 +41,11 @@ export function* chancesAt(
   planner: TradeoffPlanner,
   shares: readonly number[],
 ): Generator<ChanceAlong, void> {
+  const asked = planner.planAt(study.train.plan.share)
   for (const share of shares) {
     const plan = planner.planAt(share)
+    // nobody is shown one: as long as the plan itself keeps gear couplings off, so does every plan along the share
+    if (tooStraight(plan) && !tooStraight(asked)) continue
     const motions = motionsOf(plan)
     if (!motions) continue
     // moves that no shim or dial shows are none: they would be counted as done without an error
@@ -52,6 +55,9 @@ export function* chancesAt(
     yield { share, cost, all: good.all / study.draws, reread: good.reread / study.draws }
   }
 }
+
+const tooStraight = ({ teeth = [] }: PlanFigures): boolean =>
+  teeth.some(({ planned }) => planned?.tooStraight === true)
 
 /** Own motions of the bodies of an answer that has a plan, in their order. */
 const motionsOf = (plan: PlanFigures): readonly Motion[] | undefined =>

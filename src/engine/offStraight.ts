@@ -1,5 +1,5 @@
 import type { ToothSide } from '../mechanics/gearCoupling'
-import { toothMeshes } from '../mechanics/misalignment/gearTeeth'
+import { keepsOff, toothMeshes } from '../mechanics/misalignment/gearTeeth'
 import type { Train } from '../mechanics/train'
 import type { Solver } from './lp/solver'
 import { PlanRun } from './plan/planRun'
@@ -19,7 +19,7 @@ const mostRounds = 4
  * @returns the train as it is where nothing is to be chosen, or where no side that was tried has a plan
  */
 export function offStraight(train: Train, solver: Solver, work = 1): Train {
-  if (train.couplings.every(({ gear }) => gear?.least === undefined)) return train
+  if (!keepsOff(train)) return train
   const first = new PlanRun(train, solver, { work })
   const missing = tooStraight(first)
   if (missing === undefined || missing.length === 0) return train

@@ -33,7 +33,7 @@ export function sureBlocks(train: Train, plan: PlanAnswer): Block[] {
       text: 'How sure',
       aside: `${sure.draws} draws of all errors, seed ${sure.seed}`,
     },
-    { kind: 'list', look: 'dash', items: [sentence, ...alone, ...lines, outsideTheModel] },
+    { kind: 'list', look: 'dash', items: [sentence, ...alone, ...lines, outsideTheModel(train)] },
     ...(buys.length === 0
       ? []
       : [

@@ -27,7 +27,7 @@ export function sureText(train: Train, sure: SureAnswer): string[] {
           ...buys.flatMap((line) => paragraph(line, '    ')),
         ]),
     '',
-    ...paragraph(outsideTheModel, '  '),
+    ...paragraph(outsideTheModel(train), '  '),
     ...(assumed.length === 0
       ? []
       : [

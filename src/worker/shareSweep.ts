@@ -6,6 +6,7 @@ import { offStraight } from '../engine/offStraight'
 import { PlanRun } from '../engine/plan/planRun'
 import type { Solver } from '../engine/lp/solver'
 import { TradeoffPlanner } from '../engine/studies/tradeoff/tradeoff'
+import { keepsOff } from '../mechanics/misalignment/gearTeeth'
 import type { Train } from '../mechanics/train'
 
 /** A trade-off that is followed, and its plans by share; the share asked for is no part of its key. */
@@ -77,9 +78,6 @@ export class ShareSweepPlanner {
     }
   }
 }
-
-const keepsOff = (train: Train): boolean =>
-  train.couplings.some(({ gear }) => gear?.least !== undefined)
 
 async function worked(
   train: Train,

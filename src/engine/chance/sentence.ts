@@ -1,6 +1,7 @@
 import { chanceText, likeChance, percentAsked } from '../../language/chanceText'
 import { shareText, toldText } from '../../language/amounts'
 import { capital, inSentence } from '../../language/names'
+import { keepsOff } from '../../mechanics/misalignment/gearTeeth'
 import type { Train } from '../../mechanics/train'
 import { surveysAnswer } from '../plan/surveysAnswer'
 import type { BuyAnswer, SureAnswer, SureStage, WantedAnswer } from './answer'
@@ -110,5 +111,7 @@ export function buySentence(
 }
 
 /** What no chance here counts. */
-export const outsideTheModel =
-  'Not counted: roll from unequal shims, rotor float in face readings, pipe strain, readings that fit badly.'
+export const outsideTheModel = (train: Train): string =>
+  `Not counted: roll from unequal shims, rotor float in face readings, pipe strain, readings that fit badly${
+    keepsOff(train) ? ', whether the teeth of gear couplings keep the least angle' : ''
+  }.`

@@ -66,6 +66,10 @@ export const angleAtSpeed = (
 export const runsIn = ({ gear }: Coupling, state: string): boolean =>
   gear !== undefined && (gear.states === undefined || gear.states.includes(state))
 
+/** Whether any gear coupling is to be kept off dead straight. */
+export const keepsOff = ({ couplings }: Pick<Train, 'couplings'>): boolean =>
+  couplings.some(({ gear }) => gear?.least !== undefined)
+
 /** The train with no angle kept off nought on a chosen side. */
 export const withoutSides = (train: Train): Train =>
   train.couplings.every(({ gear }) => (gear?.sides ?? []).length === 0)
