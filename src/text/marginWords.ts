@@ -9,13 +9,9 @@ import { noRoomAt } from '../engine/plan/sentence'
 
 /**
  * Least cost at a share; corners are exact, between them it is a line.
- * @returns undefined under the floor; 0 from the share as found on
+ * @returns undefined under the floor; that of the last corner beyond it, most often 0
  */
-export function costAt(
-  { points, floor, standing }: Tradeoff,
-  share: number,
-): Micrometres | undefined {
-  if (share >= standing) return 0
+export function costAt({ points, floor }: Tradeoff, share: number): Micrometres | undefined {
   if (share < floor - tol.share) return undefined
   for (const [i, b] of points.entries()) {
     if (share > b.share) continue

@@ -5,6 +5,7 @@ import { PlanRun } from '../../src/engine/plan/planRun'
 import { PlanningRun } from '../../src/engine/planningRun'
 import { TradeoffPlanner } from '../../src/engine/studies/tradeoff/tradeoff'
 import { heightAt } from '../../src/engine/studies/tradeoff/convexCurve'
+import { pointInWords, stepsInWords } from '../../src/text/marginWords'
 import { glpkSolver } from '../../src/solvers/glpk'
 
 const solver = await glpkSolver()
@@ -35,6 +36,8 @@ test('where teeth are kept off dead straight the trade-off is that of the plan, 
   expect(heightAt(points, run.train.plan.share) / plan.cost).toBeCloseTo(1, 5)
   expect(plan.cost).toBeGreaterThan(1)
   for (const { cost } of curve.points) expect(cost).toBeGreaterThan(1)
+  expect(pointInWords(run.train, curve, 0.7)).toBe('70 %, 0.04 mm of moves')
+  expect(stepsInWords(run.train, curve, 0.7)).toBe('0.04 mm at 65 %, 0.04 mm at 75 %')
 })
 
 test('its costs and plans are those of separate plans on the same sides', () => {
