@@ -86,6 +86,10 @@ function tried(train: Train, what: string): string {
       // no limit of a foot or a nozzle has a part in it
       expect(same(floorOf(unlimited(train)), floor), what).toBe(true)
       break
+    case 'teeth':
+      throw new Error(
+        `${what}: no teeth are kept off dead straight here, and the floor is said to be theirs`,
+      )
     case 'kept':
       throw new Error(`${what}: nothing is kept free here, and the floor is said to be that`)
   }

@@ -1,6 +1,8 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { readTrainText } from '../../src/document/readTrain'
+import { floorReason } from '../../src/engine/infeasible/floor/floorReason'
+import { choiceNow } from '../../src/engine/studies/holds/choice'
 import { PlanRun } from '../../src/engine/plan/planRun'
 import { PlanningRun } from '../../src/engine/planningRun'
 import { TradeoffPlanner } from '../../src/engine/studies/tradeoff/tradeoff'
@@ -55,4 +57,18 @@ test('its costs and plans are those of separate plans on the same sides', () => 
     if (along.status !== 'planned') throw new Error(`${share}: ${along.status}`)
     expect(along.cost / apart.cost, `at ${share}`).toBeCloseTo(1, 5)
   }
+})
+
+test('the reason of its best reachable is the teeth, and without their least angle less is reached', () => {
+  const run = runOf('gear-coupling.json')
+  const now = choiceNow(run.train)
+  const [kept, free] = [run.holdsNow(), run.holds()].map((holds) =>
+    floorReason(holds.setting(now), holds.free(now)),
+  )
+  expect(kept?.kind).toBe('teeth')
+  expect(kept?.sentence).toBe(
+    'Motor to blower (turndown) comes to 31 % of its tolerance at best: the teeth of motor to blower must run at their least angle, on the sides of this plan.',
+  )
+  expect(free?.kind).not.toBe('teeth')
+  expect(free?.floor).toBeLessThan((kept?.floor ?? 0) / 2)
 })

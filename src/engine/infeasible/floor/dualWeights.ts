@@ -19,13 +19,24 @@ export interface LimitWeight {
   readonly toward?: CircleDirection
 }
 
-/** Reads the duals of the floor's program: which tolerances pull against each other, over which limits. */
+/** Teeth of a gear coupling that press, being kept off dead straight. */
+export type PressedTeeth = Extract<Meaning, { fact: 'least' }>
+
+/**
+ * Reads the duals of the floor's program: which tolerances pull against each other, over which limits, and against which
+ * teeth, where the program keeps any off dead straight.
+ */
 export function floorWeights(
   program: Program,
   { lowest }: LeastShare,
-): { readonly pulls: CouplingWeight[]; readonly props: LimitWeight[] } {
+): {
+  readonly pulls: CouplingWeight[]
+  readonly props: LimitWeight[]
+  readonly teeth: PressedTeeth[]
+} {
   const pulls = new Map<string, CouplingWeight>()
   const props = new Map<string, LimitWeight>()
+  const teeth: PressedTeeth[] = []
   for (const { row, cut, side, dual, weight } of pressingRows(program, lowest, {
     part: tol.noPress,
   })) {
@@ -37,8 +48,10 @@ export function floorWeights(
       pulls.set(key, { meaning, weight: carried })
       continue
     }
-    // choices are compared without the least angle of gear couplings
-    if (meaning.fact === 'least') continue
+    if (meaning.fact === 'least') {
+      teeth.push(meaning)
+      continue
+    }
     const price = weight / shareWeight
     const key = `${JSON.stringify(meaning)} ${side}`
     const known = props.get(key)
@@ -48,5 +61,6 @@ export function floorWeights(
   return {
     pulls: [...pulls.values()].sort((a, b) => b.weight - a.weight),
     props: [...props.values()].sort((a, b) => b.price - a.price),
+    teeth,
   }
 }

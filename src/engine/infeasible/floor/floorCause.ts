@@ -1,9 +1,9 @@
 import type { MotionGroup } from '../../lp/parts'
 import type { Apart } from './apart'
 import type { KeptAlone } from './keptAlone'
-import type { LimitWeight, CouplingWeight } from './dualWeights'
+import type { LimitWeight, CouplingWeight, PressedTeeth } from './dualWeights'
 
-export type FloorKind = 'none' | 'kept' | 'states' | 'still' | 'limits' | 'machines'
+export type FloorKind = 'none' | 'kept' | 'states' | 'still' | 'teeth' | 'limits' | 'machines'
 
 /** What holds a floor, a share of tolerance, where it is. */
 export interface FloorCause {
@@ -14,6 +14,8 @@ export interface FloorCause {
   /** The check that what is kept free fills, where that alone holds the floor. */
   readonly kept?: KeptAlone
   readonly props: readonly LimitWeight[]
+  /** Teeth whose least angle holds the floor, together with the tolerances that pull. */
+  readonly teeth?: readonly PressedTeeth[]
   /** The part whose floor it is; none where a coupling between bodies that stay holds it. */
   readonly group?: MotionGroup
 }

@@ -34,7 +34,7 @@ export interface FloorSetting {
  * Why no move reaches a smaller worst share. "none": one is reached that people would call nothing;
  * "kept": what is kept free of one check is as much by itself;
  * "states": the states of one coupling pull it apart, whatever is held; "still": a coupling between
- * bodies that stay; "limits": bolts, packs and the like; "machines": the same machines cannot serve
+ * bodies that stay; "teeth": gear couplings kept off dead straight on the sides of the plan; "limits": bolts, packs and the like; "machines": the same machines cannot serve
  * two couplings, or two states, at once.
  */
 export interface FloorReason {
@@ -87,9 +87,10 @@ export function floorCause(
     .find((one) => (parts.knownFloor(one)?.bound ?? -1) >= floor * (1 - tol.sameFloor))
   const lowest = group && parts.knownFloor(group)
   if (!group || !lowest) return undefined
-  const { pulls, props } = floorWeights(parts.part(group).program, lowest)
+  const { pulls, props, teeth } = floorWeights(parts.part(group).program, lowest)
   const apart = pulledApart(setting, floor, pulls)
   if (apart) return { kind: 'states', floor, pulls, apart, props: [], group }
+  if (teeth.length > 0) return { kind: 'teeth', floor, pulls, props, teeth, group }
   return { kind: props.length > 0 ? 'limits' : 'machines', floor, pulls, props, group }
 }
 

@@ -40,6 +40,8 @@ function causeSentence(train: Train, cause: FloorCause): string {
       return `${capital(pulled(train, cause))} lies between machines that stay, and stays at ${bestText(cause.floor)}.`
     case 'states':
       return cause.apart ? statesSentence(train, cause, cause.apart) : ''
+    case 'teeth':
+      return `${capital(pulled(train, cause))} comes to ${bestText(cause.floor)} at best: ${teethInWords(train, cause)}.`
     case 'machines':
       return `${capital(pullsInWords(train, cause))} come to ${bestShareText(cause.floor)} of tolerance at best: the machines between them cannot serve one without losing the other.`
     case 'limits':
@@ -56,6 +58,12 @@ export function pulled(train: Train, { pulls }: Pick<FloorCause, 'pulls'>): stri
   const first = pulls[0]?.meaning
   if (!first) return 'a coupling'
   return `${couplingName(train, first.coupling)} (${stateName(train, first.state)})`
+}
+
+/** "the teeth of motor to blower must run at their least angle". */
+export function teethInWords(train: Train, { teeth = [] }: Pick<FloorCause, 'teeth'>): string {
+  const names = [...new Set(teeth.map(({ coupling }) => couplingName(train, coupling)))]
+  return `the teeth of ${listed(names)} must run at their least angle, on the sides of this plan`
 }
 
 function statesSentence(train: Train, cause: FloorCause, apart: Apart): string {

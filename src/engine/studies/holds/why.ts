@@ -6,7 +6,13 @@ import { bestShareText, fineAmount } from '../../../language/roundedAmounts'
 import type { FloorCause } from '../../infeasible/floor/floorCause'
 import { floorCause } from '../../infeasible/floor/floorReason'
 import { keptAloneInWords } from '../../infeasible/floor/keptAlone'
-import { propsInWords, pulled, bestText, towardInWords } from '../../infeasible/floor/sentence'
+import {
+  propsInWords,
+  pulled,
+  bestText,
+  towardInWords,
+  teethInWords,
+} from '../../infeasible/floor/sentence'
 import type { LimitWeight } from '../../infeasible/floor/dualWeights'
 import { noRoomAt } from '../../plan/sentence'
 import { footLimitWords } from '../../../language/footLimitWords'
@@ -62,6 +68,8 @@ function tailOf(train: Train, cause: FloorCause, lack: MissingRoom | undefined):
       return 'its states alone pull it so far apart'
     case 'still':
       return 'both its machines stay'
+    case 'teeth':
+      return teethInWords(train, cause)
     case 'machines':
       return cause.pulls.length > 1 ? 'the machines that are free cannot serve all couplings' : ''
     case 'limits':
