@@ -130,7 +130,9 @@ test('a state is looked at alone, and gates say what sets them', async () => {
   await expect(gates.nth(1)).toBeFocused()
   await expect(page.locator('.key .says')).not.toHaveText(first)
   await press('Escape')
-  await expect(page.locator('.key .says')).toContainText('Posts are the limits at the couplings')
+  await expect(page.locator('.key .says')).toContainText(
+    'must pass between the limits at each coupling',
+  )
 })
 
 test('a machine is held and let go by keys', async () => {
