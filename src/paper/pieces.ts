@@ -53,7 +53,7 @@ export function piecesOf(chapter: Chapter, room: number): Piece[] {
     const said = (p: number) => (p > 0 ? heading : block.kind === 'feet' ? map : undefined)
     const wanted = chapter.whole === true ? turning.whole : 0
     const cost = before === undefined ? 0 : between(before, block) + wanted
-    return split(block).map((part, p): Piece => {
+    return split(block, room).map((part, p): Piece => {
       const over = said(p)
       return {
         chapter,
@@ -114,14 +114,16 @@ interface Part {
   readonly cost: number
 }
 
-function split(block: Block): Part[] {
-  if (block.kind === 'table' && block.rows.length >= leastParted)
+function split(block: Block, room: number): Part[] {
+  // few rows stay together, but for those that no page would hold
+  const parted = (count: number) => count >= leastParted || blockHeight(block) > room
+  if (block.kind === 'table' && parted(block.rows.length))
     return inRows(
       block.rows.map((row) => ({ ...block, rows: [row] })),
       block.rows.map((row) => rowHeight(block, row)),
       headHeight(block) + print.gap,
     )
-  if (block.kind === 'list' && block.items.length >= leastParted)
+  if (block.kind === 'list' && parted(block.items.length))
     return inRows(
       block.items.map((item) => ({ ...block, items: [item] })),
       listHeights(block),

@@ -88,26 +88,34 @@ const nothingWorks = (tried: number): string =>
 /** Limits that a remedy's plan leans on, told before the rest is counted. */
 const mostTight = 2
 
+/** One wide column of words: narrow ones beside each other would make a row of many couplings as tall as a page. */
 const remedyTable = (remedies: readonly Remedy[]): Block => ({
   kind: 'table',
   columns: [
     { head: 'no.', width: 0.7, align: 'right' },
-    { head: 'what is done, and what comes of it', width: 6 },
+    { head: 'what is done, what comes of it, who must agree, what it risks', width: 12 },
     { head: 'effort', width: 1, align: 'right' },
     { head: 'crew hours', width: 1.3 },
-    { head: 'must agree', width: 2.2 },
-    { head: 'risk; still tight', width: 4 },
   ],
   rows: remedies.map(({ sentence: text, effort, hours, agree, risk, tight, worstShare }, i) => [
     String(i + 1),
-    `${text}${worstShare === null ? '' : ` The tightest coupling then uses ${shareText(worstShare)}.`}`,
+    [
+      text,
+      ...(worstShare === null
+        ? []
+        : [`The tightest coupling then uses ${shareText(worstShare)}${tightWords(tight)}.`]),
+      `Must agree: ${agree}.`,
+      `Risk: ${risk}.`,
+    ].join(' '),
     String(effort),
     hours[0] === hours[1] ? `${hours[0]}` : `${hours[0]} to ${hours[1]}`,
-    agree,
-    [
-      capital(risk),
-      ...tight.slice(0, mostTight),
-      ...(tight.length > mostTight ? [`and ${tight.length - mostTight} more limits`] : []),
-    ].join('; '),
   ]),
 })
+
+/** "; still tight: ..., ... and 3 more limits"; empty where nothing is. */
+function tightWords(tight: readonly string[]): string {
+  if (tight.length === 0) return ''
+  const more = tight.length - mostTight
+  const told = tight.slice(0, mostTight).join('; ')
+  return `; still tight: ${told}${more > 0 ? `; and ${counted(more, 'more limit', 'more limits')}` : ''}`
+}

@@ -20,6 +20,7 @@ import {
   wordsOf,
   type Made,
 } from './sheets'
+import { randomTrain } from '../second/randomTrain'
 
 /** mm in a printer's point. */
 const pointInMm = 25.4 / 72
@@ -150,6 +151,19 @@ describe.each(someExamples)('the prints of %s', (name) => {
     )
     expect(new Set(all.map(({ paper }) => paper.revision)).size).toBe(1)
   })
+})
+
+test('remedies of many couplings in many states leave no page of the office print too full', async () => {
+  const { paper, answer } = await made(randomTrain(40_027), 'letter', 'office')
+  expect(answer.status).toBe('impossible')
+  for (const { title, blocks } of paper.pages)
+    expect(
+      blocks.reduce((sum, block) => sum + blockHeight(block), 0),
+      title,
+    ).toBeLessThanOrEqual(roomHeight('letter') + 1e-9)
+  const words = wordsOf(paper)
+  expect(words).toContain('Must agree: the maker of the coupling')
+  expect(words).toContain('Risk: ')
 })
 
 test('the as-left page prints the facts that were entered, and a box for each that was not', async () => {
