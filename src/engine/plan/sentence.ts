@@ -58,7 +58,9 @@ export function sentenceOf(train: Train, answer: Told): Sentence {
       return {
         headline: headlineOf(train, answer),
         moves:
-          [movesOf(train, answer), tightestAfter(train, answer)].join(' ') + keptSentence(train),
+          [movesOf(train, answer), tightestAfter(train, answer)].join(' ') +
+          straightSentence(train, answer) +
+          keptSentence(train),
         proof: `${proofOf(train, answer)} ${answer.rounded?.sentence ?? 'Before rounding to shims.'}`,
       }
     case 'in-tolerance':
@@ -187,6 +189,17 @@ function tightestAsFound(train: Train, answer: StandingAnswer): string {
     share: -1,
   })
   return `the tightest coupling uses ${shareText(worst.share)} of its tolerance (${placeInWords(train, worst)})`
+}
+
+/** Why a coupling that is in tolerance as found moves all the same; empty where no teeth are kept off dead straight. */
+function straightSentence(train: Train, { teeth = [] }: PlannedAnswer): string {
+  const straight = new Set(
+    teeth
+      .filter(({ side, asFound }) => side !== undefined && asFound.tooStraight)
+      .map(({ coupling }) => train.couplings.find(({ id }) => id === coupling)?.name ?? coupling),
+  )
+  if (straight.size === 0) return ''
+  return ` As found the teeth of ${listed([...straight])} run straighter than their least angle.`
 }
 
 function placeInWords(train: Train, { coupling, state }: { coupling: string; state: string }) {
