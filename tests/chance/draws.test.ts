@@ -56,6 +56,9 @@ describe('a chance that is told', () => {
       high: expect.closeTo(0.27753, 4) as number,
     })
     // 81 of 263, the worked example of Newcombe (1998), method 3: 0.2553 to 0.3662
+    // an end that is the chance itself is it to the last digit
+    expect(chanceOf(0, 1000).low).toBe(0)
+    expect(chanceOf(1000, 1000).high).toBe(1)
     const { low, high } = chanceOf(81, 263)
     expect([low, high]).toEqual([expect.closeTo(0.2553, 4), expect.closeTo(0.3662, 4)])
   })

@@ -19,7 +19,8 @@ export function chanceOf(good: number, draws: number): Chance {
   const whole = 1 + (z * z) / draws
   return {
     chance: p,
-    low: Math.max(0, (middle - half) / whole),
-    high: Math.min(1, (middle + half) / whole),
+    // without a good draw, or a bad one, an end is the chance itself, which rounding of the quotient would pass
+    low: good === 0 ? 0 : (middle - half) / whole,
+    high: good === draws ? 1 : (middle + half) / whole,
   }
 }

@@ -2,6 +2,7 @@ import { chanceText, likeChance, percentAsked } from '../../language/chanceText'
 import { shareText, toldText } from '../../language/amounts'
 import { capital, inSentence } from '../../language/names'
 import { keepsOff } from '../../mechanics/misalignment/gearTeeth'
+import { tol } from '../../mechanics/tolerances'
 import type { Train } from '../../mechanics/train'
 import { surveysAnswer } from '../plan/surveysAnswer'
 import type { BuyAnswer, SureAnswer, SureStage, WantedAnswer } from './answer'
@@ -64,7 +65,7 @@ function wantedSaid(all: Chance, { chance, reached, share, asked, looked }: Want
 
 /** What a group of errors is called in a sentence. */
 function buyNoun(train: Train, { what, where }: Pick<BuyAnswer, 'what' | 'where'>): string {
-  const coupling = () => inSentence(train.couplings.find(({ id }) => id === where)?.name ?? where)
+  const coupling = () => train.couplings.find(({ id }) => id === where)?.name ?? where
   switch (what) {
     case 'readings':
       return `what was read at ${coupling()}`
@@ -102,7 +103,9 @@ export function buySentence(
   if (!all || Math.max(buy.exact, buy.halved ?? 0) - all.chance < 0.02) return undefined
   const told = (chance: number) => likeChance(chance, all)
   if (buy.what === 'a closer plan')
-    return `A closer plan, ${toldText(buy.cost ?? 0, train.units)} more to move: ${told(buy.exact)}.`
+    return (buy.cost ?? 0) > tol.sameCost
+      ? `A closer plan, ${toldText(buy.cost ?? 0, train.units)} more to move: ${told(buy.exact)}.`
+      : `A closer plan, which costs no more by the weights of the moves: ${told(buy.exact)}.`
   const act = acts[buy.what](buyNoun(train, buy))
   const [half, exact] = [told(buy.halved ?? buy.exact), told(buy.exact)]
   return half === exact
