@@ -98,6 +98,17 @@ describe('places of a survey', () => {
   })
 
   it.each([
+    { method: 'water level', joins: true },
+    { method: 'wire', use: false, why: 'the wire was touched' },
+  ])('come with what the survey is and whether it counts: %o', (kept) => {
+    const surveyed = { ...train, surveys: [{ id: 'level', name: 'Level', ...kept, points }] }
+    const { document, placed } = pasted(surveysTable, surveyed, train)
+    expect(placed.flatMap(({ why }) => why ?? [])).toEqual([])
+    const [{ id: _, ...survey } = { id: '' }] = document.surveys ?? []
+    expect(survey).toEqual({ name: 'Level', ...kept, points })
+  })
+
+  it.each([
     [{ on: 'nobody', x: 1, z: 1 }, 'no machine or skid is called'],
     [{ on: '1', z: 1 }, 'no machine or skid is called'],
     [{ on: a ?? '', z: 1 }, 'give its x'],

@@ -6,6 +6,14 @@ import type { PastedValues, PasteOutcome, PasteTarget } from './pasted'
 
 const numbers = ['z', 'y', 'u'] as const
 
+/** Of the survey itself, in any of its rows, and what a yes or no is where a file says nothing. */
+const ofSurvey = [
+  { key: 'method' },
+  { key: 'use', instead: true },
+  { key: 'joins', instead: false },
+  { key: 'why' },
+] as const
+
 const titleOf = ({ name, id }: SurveyDocument): string => name ?? id
 
 /** Places of surveys as a table: a row a place; one at the same x of the same machine is changed. */
@@ -18,12 +26,18 @@ export const surveysTable: PasteTarget = {
     { key: 'z', heading: 'height', names: ['z', 'rise', 'level'], kind: 'fine', reading: true },
     { key: 'y', heading: 'sideways', names: ['y', 'side'], kind: 'fine', reading: true },
     { key: 'u', heading: 'unsure by', names: ['u', 'uncertainty'], kind: 'fine' },
+    { key: 'method', heading: 'method', names: ['how'], kind: 'text' },
+    { key: 'use', heading: 'survey is used', names: ['used', 'counts'], kind: 'yes' },
+    { key: 'joins', heading: 'survey joins the lines', names: ['joins', 'joined'], kind: 'yes' },
+    { key: 'why', heading: 'why not used', names: ['why', 'reason'], kind: 'text' },
   ],
   put,
   rows: (document) =>
     (document.surveys ?? []).flatMap((survey) =>
       survey.points.map(({ machine, x, z, y, u }) => ({
         survey: titleOf(survey),
+        method: survey.method,
+        ...{ use: survey.use ?? true, joins: survey.joins ?? false, why: survey.why },
         on: document.machines.find(({ id }) => id === machine)?.name ?? machine,
         ...{ x, z, y, u },
       })),
@@ -54,12 +68,19 @@ function put(document: TrainDocument, values: PastedValues): PasteOutcome {
   const path = ['surveys', at, 'points']
   const grown =
     found < 0 ? withList(start, path, (list) => [...list, { machine: body.id, x }]) : start
+  const entered = numbers.reduce(
+    (now, key) =>
+      values[key] === undefined ? now : withValue(now, [...path, place, key], values[key]),
+    grown,
+  )
   return {
-    document: numbers.reduce(
-      (now, key) =>
-        values[key] === undefined ? now : withValue(now, [...path, place, key], values[key]),
-      grown,
-    ),
+    document: ofSurvey.reduce((now, one) => {
+      const value = values[one.key]
+      if (value === undefined) return now
+      // what a file takes anyway is not written
+      const kept = 'instead' in one && value === one.instead ? undefined : value
+      return withValue(now, ['surveys', at, one.key], kept)
+    }, entered),
     does: `${found < 0 ? 'adds' : 'changes'} the place at ${String(x)} on ${body.name}`,
   }
 }
