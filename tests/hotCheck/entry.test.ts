@@ -15,6 +15,7 @@ import { isUnfinished } from '../../src/document/edits/unfinished'
 import { readTrain } from '../../src/document/readTrain'
 import type { TrainDocument } from '../../src/document/schema'
 import { hotReadingsTable } from '../../src/document/tables/hotReadingsTable'
+import { movedTable } from '../../src/document/tables/movedTable'
 import {
   exported,
   placeRows,
@@ -75,6 +76,50 @@ describe('a hot check that is begun', () => {
     expect(removeMovedPoint(more, 0, 0, 2).document).toEqual(document)
     const less = removeMovedPoint(document, 0, 0, 0).document
     expect(removeMovedPoint(less, 0, 0, 0).document).toEqual(begun)
+  })
+})
+
+describe('machines measured as moved as a table', () => {
+  const { columns, put } = movedTable
+  const units = { ...train.units, temperature: train.units.temperature ?? ('C' as const) }
+  const [first, second] = train.machines.map(({ id }) => id)
+  const moved = [
+    {
+      machine: first ?? '',
+      against: 'pit wall',
+      points: [
+        { at: 450, rise: 70, side: -6, u: 14 },
+        { at: 900, axis: 'left' as const, rise: 0 },
+      ],
+    },
+    { machine: second ?? '', points: [{ at: 2100, side: 12 }] },
+  ]
+  const measured = { ...train, hotChecks: train.hotChecks?.map((one) => ({ ...one, moved })) }
+
+  it('come back from what was saved, and are changed where they stand', () => {
+    const cells = exported(movedTable, measured, units).map((row) =>
+      row.map((cell) => String(cell ?? '')),
+    )
+    const match = readingOf(cells, columns)
+    expect(match.keys).toEqual(columns.map(({ key }) => key))
+    const { document, placed } = placeRows(bare, readRows(cells, match, columns, units), put)
+    expect(placed.flatMap(({ why }) => why ?? [])).toEqual([])
+    expect(document.hotChecks?.[0]?.moved).toEqual(moved)
+    const placedAgain = put(document, { machine: first ?? '', at: 450, rise: 75 })
+    if ('why' in placedAgain) throw new Error(placedAgain.why)
+    const changed = JSON.stringify(placedAgain.document.hotChecks)
+    expect(changed).toBe(JSON.stringify(document.hotChecks).replace('"rise":70', '"rise":75'))
+  })
+
+  it.each<[PastedValues, string]>([
+    [{ machine: 'nobody', at: 1, rise: 1 }, 'no machine is called “nobody”'],
+    [{ machine: first ?? '', rise: 1 }, 'give its x'],
+    [{ machine: first ?? '', at: 1 }, 'neither how much higher'],
+    [{ machine: first ?? '', at: 1, rise: 1, axis: 'upper' }, 'neither left nor right'],
+    [{ check: 'May', machine: first ?? '', at: 1, rise: 1 }, 'no hot check is called “May”'],
+  ])('%o: %s', (values, why) => {
+    const placed = put(measured, values)
+    expect('why' in placed && placed.why).toContain(why)
   })
 })
 

@@ -5,6 +5,7 @@ import { gapsTable } from './gapsTable'
 import { growthTarget } from './growthTable'
 import { hotReadingsTable } from './hotReadingsTable'
 import { machinesTable } from './machinesTable'
+import { movedTable } from './movedTable'
 import type { PasteTarget } from './pasted'
 import { pointsTable } from './pointsTable'
 import { readingsTarget } from './readingsTable'
@@ -29,5 +30,6 @@ export const allTables: readonly PasteTarget[] = [
   settingsTable,
   growthTarget,
   hotReadingsTable,
+  movedTable,
   surveysTable,
 ]

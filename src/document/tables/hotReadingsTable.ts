@@ -1,10 +1,10 @@
-import { addHotCheck, hotCheckTitle } from '../edits/hotCheckEntry'
+import { hotCheckTitle } from '../edits/hotCheckEntry'
 import type { DraftSet } from '../edits/readingPresets'
 import { withList, withValue } from '../place'
 import type { TrainDocument } from '../schema'
 import { couplingTitleOf } from '../titles'
-import { same } from './bodyNamed'
-import { couplingColumn, couplingOfRow, saidIn } from './couplingRows'
+import { couplingColumn, couplingOfRow } from './couplingRows'
+import { hotCheckColumn, hotCheckOfRow } from './hotCheckRows'
 import type { PastedValues, PasteOutcome, PasteTarget } from './pasted'
 import { filledSet, rowsOfSet, setColumns, setOfRow } from './readingRows'
 
@@ -13,7 +13,7 @@ export const hotReadingsTable: PasteTarget = {
   what: 'readings after a stop',
   needs: 'after',
   columns: [
-    { key: 'check', heading: 'hot check', names: ['check'], kind: 'text', down: true },
+    hotCheckColumn,
     couplingColumn,
     {
       key: 'after',
@@ -49,18 +49,10 @@ export const hotReadingsTable: PasteTarget = {
 
 /** Changes the set of that number at that time, or adds it; the first row of all begins a hot check of the last state. */
 function put(document: TrainDocument, values: PastedValues): PasteOutcome {
-  const named = saidIn(values, 'check')
-  const start = (document.hotChecks ?? []).length === 0 ? begun(document, named) : document
+  const of = hotCheckOfRow(document, values)
+  if (typeof of === 'string') return { why: of }
+  const { start, h } = of
   const checks = start.hotChecks ?? []
-  if (checks.length === 0)
-    return { why: 'the train has no state that it could have run in: add the state first' }
-  const h =
-    named === ''
-      ? checks.length - 1
-      : checks.findIndex(
-          (check, i) => same(named, hotCheckTitle(check, i)) || same(named, check.id),
-        )
-  if (h < 0) return { why: `no hot check is called “${named}”: add it, or write its name` }
   const c = couplingOfRow(start, values)
   if (typeof c === 'string') return { why: c }
   const { after } = values
@@ -86,12 +78,4 @@ function put(document: TrainDocument, values: PastedValues): PasteOutcome {
     document: withValue(timed, [...time, t < 0 ? times.length : t, 'found', s], set),
     does: `${s < sets.length ? 'changes' : 'adds'} set ${s + 1} of ${couplingTitleOf(start, c)}, ${after} min after the stop, ${hotCheckTitle(checks[h], h)}`,
   }
-}
-
-/** A hot check of that name with nothing in it; none where the train has no state. */
-function begun(document: TrainDocument, name: string): TrainDocument {
-  const { document: next } = addHotCheck(document)
-  return name === '' || !next.hotChecks
-    ? next
-    : withValue(next, ['hotChecks', next.hotChecks.length - 1, 'name'], name)
 }
