@@ -1,3 +1,4 @@
+import { withUnitsKept } from '../language/firmSpaces'
 import { harmless } from '../language/harmless'
 import { attribute, markup, type Markup } from './markup'
 import {
@@ -22,13 +23,15 @@ export function paperHtml(paper: Paper): string {
   const title = markup`<title>${paper.train}: work sheet ${paper.revision}</title>`
   const head = markup`<meta charset="utf-8">${title}\n<style>${styleOf(paper)}</style>`
   const body = markup`<body>${bodyOf(paper)}</body>`
-  return harmless(
-    String(markup`<!doctype html>\n<html lang="en"><head>${head}</head>\n${body}</html>\n`),
-  )
+  return toPrint(markup`<!doctype html>\n<html lang="en"><head>${head}</head>\n${body}</html>\n`)
 }
 
 /** All pages, for a document that has the style already. */
-export const paperBody = (paper: Paper): string => harmless(String(bodyOf(paper)))
+export const paperBody = (paper: Paper): string => toPrint(bodyOf(paper))
+
+/** No line ends between a number and its unit, in texts between tags. */
+const toPrint = (made: Markup): string =>
+  harmless(String(made)).replace(/>[^<]+/g, (text) => withUnitsKept(text))
 
 /** The style of a file of its own, with a desk under the pages on the screen; a style sheet knows no escapes. */
 const styleOf = (paper: Paper): Markup =>

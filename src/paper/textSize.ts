@@ -1,3 +1,4 @@
+import { withUnitsKept } from '../language/firmSpaces'
 import { advance } from './advanceWidths'
 import { print } from './print'
 
@@ -37,7 +38,8 @@ function folds(text: string, width: number, bold: boolean): string[] {
   const lines: string[] = []
   let line = ''
   let used = 0
-  for (const whole of text.trim().split(/\s+/)) {
+  // as it is printed: a number stays with its unit
+  for (const whole of withUnitsKept(text.trim()).split(/[^\S\u00a0]+/)) {
     let word = whole
     if (line !== '' && used + space + advance(word, bold) > width) {
       lines.push(line)

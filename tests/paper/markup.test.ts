@@ -3,6 +3,7 @@ import { firstUnseen } from '../../src/language/harmless'
 import { paperBody, paperHtml } from '../../src/paper/html'
 import type { Paper } from '../../src/paper/page'
 import { askTooMuch, example } from '../cli/trains'
+import { folded, textLength } from '../../src/paper/textSize'
 import { exampleOf, made } from './sheets'
 
 const hostile = [
@@ -70,4 +71,18 @@ test('no text steers or turns what stands around it', async () => {
       expect(html).toContain('red \ufffd[31m\ufffd2J\ufffdgnorw\ufffdover')
       expect(firstUnseen(html.replaceAll('\n', ''))).toBeUndefined()
     }
+})
+
+test('no line may end between a number and its unit, and lines are counted so', async () => {
+  const torn = /\d (?:µm|mm|mil|mrad|%)(?![\w])/
+  const { paper } = await made(exampleOf('pump-and-motor'))
+  const words = paperBody(paper).replace(/<[^>]*>/g, '\n')
+  expect(words).toMatch(/\d\u00a0mil/)
+  expect(words).not.toMatch(torn)
+  // by the widths, "as told 10 mil" takes two lines where "as told 10" fits and "mil" does not
+  const room = textLength('as told 10', 10) + 0.1
+  expect(folded('as told 10 mil', 10, room / (25.4 / 72), false)).toEqual([
+    'as told',
+    '10\u00a0mil',
+  ])
 })
