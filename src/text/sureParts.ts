@@ -17,7 +17,7 @@ export interface SureParts {
     readonly state: string
     readonly chance: string
   }[]
-  /** What would add most, best first. */
+  /** What would add most, best first, and of which plan that is said. */
   readonly buys: readonly string[]
   readonly assumed: readonly AssumedLine[]
 }
@@ -61,10 +61,16 @@ export function sureParts(train: Train, sure: SureAnswer): SureParts {
     sentence: sureSentence(train, sure),
     lines,
     weak: weakOf(train, sure),
-    buys,
+    buys: buys.length > 0 && isMadeAnew(train) ? [...buys, ofThisPlan] : buys,
     assumed: assumedLines(train, sure.assumed ?? []),
   }
 }
+
+/** Whether surer values that are entered change the plan itself. */
+const isMadeAnew = ({ plan }: Train): boolean => plan.guard > 0 || plan.sure?.chance !== undefined
+
+const ofThisPlan =
+  'All this is said of the plan as it stands. Where surer values are entered, it is made anew and may keep less room free: its chance may then rise less.'
 
 function weakOf(train: Train, { couplings, all }: SureAnswer): SureParts['weak'] {
   if (!all) return []
