@@ -220,7 +220,7 @@ const crewPages: Readonly<Record<string, Readonly<Record<PaperSize, number>>>> =
   'pump-and-motor': { a4: 5, letter: 6 },
   'rigid-coupling': { a4: 5, letter: 6 },
   'skid-as-one': { a4: 9, letter: 10 },
-  'twisted-base': { a4: 5, letter: 6 },
+  'twisted-base': { a4: 6, letter: 7 },
 }
 
 /** Pages that a print may take; of the office's one for how sure the plan is. */

@@ -191,8 +191,7 @@ const restToo: Readonly<Record<string, Sort>> = {
       .filter(([path]) => path.startsWith('found.'))
       .map(([path, sort]) => [`hotChecks.*.couplings.*.times.*.${path}`, sort]),
   ),
-  'outages.*.couplings.*.planes.0': 'x',
-  'outages.*.couplings.*.planes.1': 'x',
+  'outages.*.couplings.*.planes.*': 'x',
   ...Object.fromEntries(
     ['found', 'left'].flatMap((time) =>
       Object.entries(coupling)

@@ -114,7 +114,12 @@ describe.each(firstOf(examples, 3, examples.length))('the curve of %s', (file) =
   })
 
   it('has the plan of the planner at any point', () => {
-    const shares = [curve.floor * 1.001, ...sharesBetween(curve, 6), train.plan.share]
+    // a train that can be put right altogether has its floor at nought, which nobody can ask for
+    const shares = [
+      Math.max(curve.floor * 1.001, 1e-3),
+      ...sharesBetween(curve, 6),
+      train.plan.share,
+    ]
     for (const share of shares) {
       const moved = made.planAt(share)
       const alone = planRead({ ...train, plan: { ...train.plan, share } }, solver, {
@@ -135,7 +140,7 @@ describe.each(firstOf(examples, 3, examples.length))('the curve of %s', (file) =
   })
 
   it('has no plan below the floor, and moves nothing beyond where the train stands', () => {
-    expect(made.planAt(curve.floor * 0.99).status).toBe('impossible')
+    if (curve.floor > 0) expect(made.planAt(curve.floor * 0.99).status).toBe('impossible')
     expect(made.planAt(curve.standing * 1.001)).toMatchObject({ status: 'in-tolerance', cost: 0 })
   })
 })

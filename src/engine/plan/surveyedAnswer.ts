@@ -56,5 +56,6 @@ export interface SurveyPointAnswer {
 
 /** An entry by how much it would be too large (um; mrad of a slope), and the sum of squares that is left without it. */
 export type SurveyEntryAnswer = { way: 'z' | 'y'; off: number; left: number } & (
-  { survey?: string; machine: string; x: Millimetres } | { coupling: string; what: 'offset' | 'slope' }
+  | { survey?: string; machine: string; x: Millimetres }
+  | { coupling: string; what: 'offset' | 'slope' }
 )

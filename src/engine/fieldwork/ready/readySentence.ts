@@ -8,8 +8,7 @@ const mostNamed = 3
 const kinds: readonly ReadyWhat[] = ['soft foot', 'pipe strain', 'signs', 'closure']
 
 /** What is asked before moving, as people read it. */
-export const readyName = (what: ReadyWhat): string =>
-  what === 'closure' ? 'dial sum check' : what
+export const readyName = (what: ReadyWhat): string => (what === 'closure' ? 'dial sum check' : what)
 
 const lacking: Record<ReadyWhat, { readonly bad: string; readonly missing: string }> = {
   'soft foot': { bad: 'soft foot to be taken away', missing: 'soft foot not measured' },
