@@ -1,5 +1,5 @@
 import { expect, test, type Locator, type Page } from '@playwright/test'
-import { drawn, openSheet as openDrawn, watch } from './sheet'
+import { drawn, frames, openSheet as openDrawn, watch } from './sheet'
 import { isKept, openShelf, versions } from './shelfPage'
 
 /** Opens the sheet and waits until its plan is drawn as it is carried out, in shims of the store. */
@@ -30,13 +30,7 @@ async function following(page: Page): Promise<Record<'couplings' | 'gates' | 'fe
 }
 
 /** Until what has happened is drawn. */
-const painted = (page: Page) =>
-  page.evaluate(
-    () =>
-      new Promise((done) => {
-        requestAnimationFrame(() => requestAnimationFrame(done))
-      }),
-  )
+const painted = (page: Page) => frames(page, 2)
 
 async function middle(place: Locator): Promise<{ x: number; y: number }> {
   await place.scrollIntoViewIfNeeded()

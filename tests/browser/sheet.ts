@@ -54,14 +54,30 @@ export async function resized(
   size: { readonly width: number; readonly height: number },
 ): Promise<void> {
   await page.setViewportSize(size)
-  await page.evaluate(
-    () =>
-      new Promise((done) => {
-        // sizes are told with one frame, what they change is drawn with the next
-        requestAnimationFrame(() => requestAnimationFrame(() => requestAnimationFrame(done)))
-      }),
-  )
+  // sizes are told with one frame, what they change is drawn with the next
+  await frames(page, 3)
   await drawn(page)
+}
+
+/**
+ * Waits for so many frames. On a loaded machine a browser without a screen may stop drawing them, and would be waited
+ * for until the test is out of time: a picture makes it draw.
+ */
+export async function frames(page: Page, count: number): Promise<void> {
+  for (let i = 0; i < count; i++) {
+    const drew = await page.evaluate(
+      () =>
+        new Promise<boolean>((done) => {
+          requestAnimationFrame(() => {
+            done(true)
+          })
+          setTimeout(() => {
+            done(false)
+          }, 2000)
+        }),
+    )
+    if (!drew) await page.screenshot()
+  }
 }
 
 /** Lays out the tools of the head, which a phone folds away. */
