@@ -65,8 +65,10 @@ export function sentenceOf(train: Train, answer: Told): Sentence {
       }
     case 'in-tolerance':
       return {
-        headline: 'Nothing needs to move.',
-        moves: `As it stands, ${tightestAsFound(train, answer)}; ${shareAsked(train.plan)}.${keptSentence(train)}`,
+        headline: keptOff(answer)
+          ? 'Nothing needs to move.'
+          : 'Nothing is moved, though gear couplings run too straight.',
+        moves: `As it stands, ${tightestAsFound(train, answer)}; ${shareAsked(train.plan)}.${straightSentence(train, answer)}${keptSentence(train)}`,
         proof: '',
       }
     case 'impossible':
@@ -191,15 +193,31 @@ function tightestAsFound(train: Train, answer: StandingAnswer): string {
   return `the tightest coupling uses ${shareText(worst.share)} of its tolerance (${placeInWords(train, worst)})`
 }
 
-/** Why a coupling that is in tolerance as found moves all the same; empty where no teeth are kept off dead straight. */
-function straightSentence(train: Train, { teeth = [] }: PlannedAnswer): string {
-  const straight = new Set(
-    teeth
-      .filter(({ side, asFound }) => side !== undefined && asFound.tooStraight)
-      .map(({ coupling }) => train.couplings.find(({ id }) => id === coupling)?.name ?? coupling),
-  )
-  if (straight.size === 0) return ''
-  return ` As found the teeth of ${listed([...straight])} run straighter than their least angle.`
+/** Whether every gear coupling runs at its least angle, where it has one, when all is done. */
+const keptOff = ({ teeth = [] }: StandingAnswer): boolean =>
+  teeth.every(({ asFound, planned = asFound }) => planned.tooStraight !== true)
+
+/**
+ * Why a coupling that is in tolerance as found moves all the same, or which teeth stay too straight; empty where no teeth
+ * are kept off dead straight and all keep their least angle.
+ */
+function straightSentence(train: Train, answer: StandingAnswer): string {
+  const namesOf = (those: readonly { readonly coupling: string }[]) =>
+    listed([
+      ...new Set(
+        those.map(
+          ({ coupling }) => train.couplings.find(({ id }) => id === coupling)?.name ?? coupling,
+        ),
+      ),
+    ])
+  const { teeth = [] } = answer
+  const left = teeth.filter(({ asFound, planned = asFound }) => planned.tooStraight)
+  if (left.length > 0)
+    return ` No plan was found in which the teeth of ${namesOf(left)} keep their least angle within that: ask for less margin, or the maker.`
+  const straight = teeth.filter(({ side, asFound }) => side !== undefined && asFound.tooStraight)
+  return straight.length === 0
+    ? ''
+    : ` As found the teeth of ${namesOf(straight)} run straighter than their least angle.`
 }
 
 function placeInWords(train: Train, { coupling, state }: { coupling: string; state: string }) {
