@@ -2,6 +2,7 @@ import type { PlanAnswer } from '../engine/fieldwork/answer'
 import type { HoldList } from '../text/holdList'
 import { afterWork } from '../engine/fieldwork/loop/afterWork'
 import { hasMoves } from '../engine/plan/moves'
+import { keptOff } from '../engine/plan/sentence'
 import type { Train } from '../mechanics/train'
 import { workedSentence } from '../engine/fieldwork/displayed'
 import { caution } from '../text/remarksText'
@@ -24,7 +25,8 @@ export function frontPage(job: Drawn, print: PrintFor): Chapter {
   const { headline, moves, proof } = workedSentence(train, plan)
   return {
     section: 'front',
-    title: answer.status === 'in-tolerance' ? 'Nothing needs to move' : 'Work sheet',
+    title:
+      answer.status === 'in-tolerance' && keptOff(answer) ? 'Nothing needs to move' : 'Work sheet',
     whole: true,
     blocks: [
       {

@@ -194,7 +194,7 @@ function tightestAsFound(train: Train, answer: StandingAnswer): string {
 }
 
 /** Whether every gear coupling runs at its least angle, where it has one, when all is done. */
-const keptOff = ({ teeth = [] }: StandingAnswer): boolean =>
+export const keptOff = ({ teeth = [] }: StandingAnswer): boolean =>
   teeth.every(({ asFound, planned = asFound }) => planned.tooStraight !== true)
 
 /**

@@ -22,7 +22,7 @@ export function orderWords(
   { craft, rules, actions }: Orders,
 ): string {
   if (steps.length === 0)
-    return 'Nothing needs to move. That is a record too: date it, sign it, keep it with the readings.'
+    return 'Nothing is moved. That is a record too: date it, sign it, keep it with the readings.'
   const breaks = steps.flatMap((step) => step.breaks)
   const chosen = differ(actions, rules)
   const portions = actions.some(({ to, from }) => to - from < 1)
