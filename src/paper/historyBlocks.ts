@@ -41,6 +41,6 @@ export function historyBlocks(train: Train): Block[] {
         ],
       }
     }),
-    { kind: 'text', look: 'small', text: trendKey },
+    { kind: 'text', look: 'small', text: trendKey(train) },
   ]
 }

@@ -1,5 +1,6 @@
 import type { Trend } from '../engine/fieldwork/since/history'
 import { signedDigits } from '../language/amounts'
+import { towardSide } from '../language/sides'
 import { coverage95 } from '../mechanics/coverage'
 import type { Train } from '../mechanics/train'
 import { fineSign } from '../mechanics/units'
@@ -117,5 +118,5 @@ export function trendChart(
 }
 
 /** What the marks mean. */
-export const trendKey =
-  "dot, solid: rise; square, dashed: toward 3 o'clock is +; upright stroke: 19 times of 20; no line where work was done"
+export const trendKey = (train: Train): string =>
+  `dot, solid: rise, + is up; square, dashed: sideways, + is ${towardSide(train, 1)}; upright stroke: 19 times of 20; no line where work was done`
