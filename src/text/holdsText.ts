@@ -60,7 +60,8 @@ function headline(
     : ranOut
       ? `${counted(rows.length, 'choice', 'choices')} of fixed machines told, and the list is not complete.`
       : `There are too many choices to solve them all: these are the best ${rows.length} found, and the list is not complete.`
-  if (best.status === 'in-tolerance') return `Nothing needs to move, whatever is fixed. ${solved}`
+  if (best.status === 'in-tolerance')
+    return `The tolerances ask for no move, whatever is fixed. ${solved}`
   if (best.cost === undefined)
     return `${complete ? 'No choice of fixed machines' : 'None of these choices'} reaches ${shareText(train.plan.share)} of tolerance. ${solved}`
   const current = rows.find((row) => row.current)

@@ -53,7 +53,7 @@ describe('holds', () => {
     const beaten = holdfast(['holds', exampleFile('five-in-a-line')]).out.replace(/\s+/g, ' ')
     expect(beaten).toContain('BEATEN: 4 more, each no better on any count than a choice above it')
     const same = holdfast(['holds', exampleFile('leave-it-alone')]).out.replace(/\s+/g, ' ')
-    expect(same).toContain('Nothing needs to move, whatever is fixed.')
+    expect(same).toContain('The tolerances ask for no move, whatever is fixed.')
     expect(same).toContain('the same plan as 15 other choices')
   })
 
