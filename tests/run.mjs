@@ -25,6 +25,8 @@ const add = ({ passed = 0, failed = 0, skipped = 0 }) => {
 if (process.argv.includes('--whole')) process.env.HOLDFAST_WHOLE = '1'
 if (process.argv.includes('--long')) process.env.HOLDFAST_LONG = '1'
 const whole = process.env.HOLDFAST_WHOLE === '1' || process.env.HOLDFAST_LONG === '1'
+// the rules that want the types of components are left to the whole run and to npm run lint
+if (!whole) process.env.HOLDFAST_LINT_TYPES ??= '0'
 
 if (prepare()) await runAll()
 if (totals.skipped > 0)
