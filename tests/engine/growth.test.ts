@@ -1,5 +1,11 @@
-import { describe, expect, it } from 'vitest'
-import { growthOf, lineValueAt } from '../../src/mechanics/growth'
+import { describe, expect, it, test } from 'vitest'
+import {
+  growthOf,
+  growthPointsIn,
+  lineThrough,
+  lineValueAt,
+  weighted,
+} from '../../src/mechanics/growth'
 import { close, at, given, pair, planOf, trainOf, type Json } from './pair'
 
 const states = [{ id: 'hot', name: 'Hot' }]
@@ -151,4 +157,53 @@ describe('growth at a coupling', () => {
       },
     ])
   })
+})
+
+describe('lines added up', () => {
+  // 10 um at 100 mm and 0.1 mrad; 40 um at 300 mm and -0.2 mrad, which is 80 um at 100 mm
+  const [one, other] = [
+    { x: 100, value: 10, slope: 0.1 },
+    { x: 300, value: 40, slope: -0.2 },
+  ]
+
+  it.each([
+    // 1 * 10 + 2 * 80; 0.1 - 2 * 0.2
+    [1, 2, { x: 100, value: 170, slope: -0.3 }],
+    // 0.25 * 10 + 0.75 * 80; 0.25 * 0.1 - 0.75 * 0.2
+    [0.25, 0.75, { x: 100, value: 62.5, slope: -0.125 }],
+  ])('%s of the first and %s of the second', (a, b, sum) => {
+    const { x, value, slope } = weighted([
+      { line: one, weight: a },
+      { line: other, weight: b },
+    ])
+    expect([x, value, slope]).toEqual(near(sum.x, sum.value, sum.slope))
+  })
+
+  it('half of one line alone is half as high and half as steep', () => {
+    const { x, value, slope } = weighted([{ line: one, weight: 0.5 }])
+    expect([x, value, slope]).toEqual(near(100, 5, 0.05))
+  })
+
+  it('of none is a line of 0', () => {
+    expect(weighted([])).toEqual({ x: 0, value: 0, slope: 0 })
+  })
+})
+
+test('points no farther apart than places count as one give their mean, others a slope', () => {
+  const through = (apart: number) =>
+    lineThrough([
+      { x: 0, value: 10 },
+      { x: apart, value: 20 },
+    ])
+  expect(through(1e-6)).toEqual({ x: 5e-7, value: 15, slope: 0 })
+  // 10 um over 2 nm
+  expect(through(2e-6).slope).toEqual(close(5e6, 3))
+})
+
+test('a machine that nothing is said of in a state rests on no points there', () => {
+  const train = trainOf(
+    pair({ right: { growth: { hot: [{ at: 1000, rise: 120 }] } }, rest: { states } }),
+  )
+  expect(growthPointsIn(at(train.machines, 1), 'hot').map(({ at: x }) => x)).toEqual([1000])
+  expect(growthPointsIn(at(train.machines, 0), 'hot')).toEqual([])
 })

@@ -102,4 +102,22 @@ describe('a point moved by its body', () => {
       [1500, [3]],
     ])
   })
+
+  it('is carried by its body alone where that stands on no skid', () => {
+    // the skid itself, its reference at 1000: the point is 1100 mm along, 300 aside and 400 up
+    expect(carriers(train, skid, point)).toEqual([
+      {
+        body: skid,
+        carry: {
+          dx: { tx: 1, sy: -300, sz: -400 },
+          dy: { ty: 1, sy: 1100, roll: -400 },
+          dz: { tz: 1, sz: 1100, roll: 300 },
+        },
+      },
+    ])
+  })
+
+  it('of a body that is not there is told as such', () => {
+    expect(() => carriers(train, 9, point)).toThrow(new RangeError('no body 9'))
+  })
 })
