@@ -1,6 +1,7 @@
 import { parseArgs } from 'node:util'
 import { prints, type PaperSize, type PrintFor } from '../paper/page'
 import type { Refusal } from '../document/refusal'
+import { datedIn } from '../mechanics/day'
 import { manyRequest, type FilesRequest, type LinesRequest } from './manyArguments'
 
 /** What the command line was asked to do. */
@@ -49,9 +50,17 @@ export type CommandRequest =
       /** As left then and as found the next time, two files for each time. */
       readonly files: readonly string[]
     }
+  | {
+      readonly command: 'site'
+      readonly json: boolean
+      /** Train files, and folders of them. */
+      readonly files: readonly string[]
+      /** The day to judge by; today where it is not given. */
+      readonly date?: string
+    }
   | { readonly command: 'refused'; readonly json: boolean; readonly refused: readonly Refusal[] }
 
-const commands = ['plan', 'holds', 'check', 'hotcheck', 'since', 'model', 'sheet'] as const
+const commands = ['plan', 'holds', 'check', 'hotcheck', 'since', 'site', 'model', 'sheet'] as const
 type Command = (typeof commands)[number]
 
 const isCommand = (word: string): word is Command => commands.some((command) => command === word)
@@ -61,7 +70,7 @@ const valued: Readonly<Record<string, string>> = {
   '-o': 'give the file to write after it, such as -o train.lp',
   '--paper': 'give the paper after it: a4 or letter',
   '--for': 'give whom the print is for after it: crew, office or shift',
-  '--date': 'give the date to print after it',
+  '--date': 'give the date after it, such as --date 2026-11-30',
   '--work': 'give how many times the usual work to allow after it, such as --work 10',
   '--jobs': 'give how many files to plan side by side after it, such as --jobs 4',
   '--known': 'give the lines of an earlier run after it, such as --known plans.jsonl',
@@ -147,24 +156,34 @@ export function readArguments(words: readonly string[]): CommandRequest {
     return refuse('FILE', `missing: give a train file after ${command}, or - for standard input`)
   if (file === '')
     return refuse('FILE', 'empty: give the name of a train file, or - for standard input')
-  if (command === 'since') {
+  if (command === 'since' || command === 'site') {
     if (files.includes(''))
       return refuse('FILE', 'empty: give the name of a train file, or - for standard input')
-    if (files.length > 1 && files.length % 2 === 1)
+    if (command === 'since' && files.length > 1 && files.length % 2 === 1)
       return refuse(
         'FILE',
         `missing: give two train files for each time, as left then and as found the next time, or one that keeps its outages; ${files.length} are given`,
       )
   }
-  if (second !== undefined && command !== 'since' && (command !== 'plan' || lines))
+  if (
+    second !== undefined &&
+    command !== 'since' &&
+    command !== 'site' &&
+    (command !== 'plan' || lines)
+  )
     return refuse(second === '' ? 'FILE' : second, `one file at a time: ${file} was given already`)
   const out = given.get('-o')
   if (out === '') return refuse('-o', 'empty: give the name of the file to write')
   const paper = given.get('--paper')
   const date = given.get('--date')
   for (const name of ['--for', '--paper', '--date'])
-    if (command !== 'sheet' && given.has(name))
-      return refuse(name, `${command} prints nothing: it belongs to sheet`)
+    if (command !== 'sheet' && given.has(name) && !(command === 'site' && name === '--date'))
+      return refuse(
+        name,
+        name === '--date'
+          ? `${command} has no date: it belongs to sheet and site`
+          : `${command} prints nothing: it belongs to sheet`,
+      )
   const times = given.get('--work')
   if (times !== undefined && command !== 'plan' && command !== 'holds')
     return refuse('--work', `${command} has no budget of work: it belongs to plan and holds`)
@@ -203,6 +222,16 @@ export function readArguments(words: readonly string[]): CommandRequest {
     }
     case 'hotcheck':
       return { command, file, json, ...(out !== undefined && { out }) }
+    case 'site': {
+      if (out !== undefined)
+        return refuse(
+          '-o',
+          'site writes to standard output: -o belongs to model, sheet and hotcheck',
+        )
+      if (date !== undefined && datedIn(date)?.day !== date)
+        return refuse('--date', `"${date}" is no day: give it as 2026-11-30`)
+      return { command, json, files, ...(date !== undefined && { date }) }
+    }
     case 'since':
     case 'plan':
     case 'holds':

@@ -14,6 +14,8 @@ export const help = `holdfast plans the alignment of a train of machines.
                                  train: as left then, as found now; two files
                                  more for each other time; or one file in which
                                  its outages are kept
+  holdfast site FILES | FOLDER [--json]   every train: when it was last aligned,
+                                 how it stands in tolerance, what is due and why
   holdfast model FILE -o OUT     the program behind the plan, for any solver:
                                  OUT ends in .lp (CPLEX LP) or .mps (free MPS)
   holdfast sheet FILE -o OUT     the work sheet for print: OUT ends in .html, or
@@ -34,6 +36,7 @@ FILE is a train file; - reads it from standard input.
              assumptions and data, to release it by and keep; what is done, next
              and not to be touched, to hand it over half done
   --paper a4 | letter, --date TEXT   of a sheet [a4, today]
+  --date DAY   of a site: the day to judge by [today]
   --help     this text
   --version  the version
 

@@ -1,6 +1,5 @@
-import { readdir } from 'node:fs/promises'
 import { availableParallelism } from 'node:os'
-import { join, resolve } from 'node:path'
+import { resolve } from 'node:path'
 import { version } from '../../package.json'
 import type { Refusal } from '../document/refusal'
 import { answerLost, exitOf, exitOfMany, refusedExit } from './exitStatus'
@@ -8,6 +7,7 @@ import type { FileAnswer, FileJob } from './fileJob'
 import { knownLines, type KnownLines } from './knownLines'
 import type { EachTrain, FilesRequest } from './manyArguments'
 import { fileErrorText, fileStat, openFileStat } from './readFile'
+import { isNames, trainFiles } from './trainFiles'
 import { send, type Shell } from './shell'
 import { answerLine, stoppedAnswer } from './trainAnswer'
 import { WorkerPool } from './workerPool'
@@ -106,33 +106,3 @@ async function openKnown(
     return [{ at: name, why: fileErrorText(error) }]
   }
 }
-
-/** The files that are named, and those of folders that end in .json, by name; hidden ones and inner folders are left out. */
-async function trainFiles(
-  names: readonly string[],
-  folder: string,
-): Promise<readonly string[] | readonly Refusal[]> {
-  const files: string[] = []
-  for (const name of names) {
-    const path = resolve(folder, name)
-    if (!(await fileStat(path))?.isDirectory()) {
-      files.push(name)
-      continue
-    }
-    try {
-      const inside = (await readdir(path, { withFileTypes: true }))
-        .filter((entry) => !entry.isDirectory() && /^[^.].*\.json$/i.test(entry.name))
-        .map((entry) => join(name, entry.name))
-        .sort()
-      if (inside.length === 0)
-        return [{ at: name, why: 'a folder without train files: their names end in .json' }]
-      files.push(...inside)
-    } catch (error) {
-      return [{ at: name, why: fileErrorText(error) }]
-    }
-  }
-  return files
-}
-
-const isNames = (files: readonly string[] | readonly Refusal[]): files is readonly string[] =>
-  typeof files[0] === 'string'

@@ -1,6 +1,7 @@
 import { writeFile } from 'node:fs/promises'
 import { resolve } from 'node:path'
 import { version } from '../../package.json'
+import { isoToday } from '../mechanics/day'
 import { hotCheckAnswers, withFoundGrowth } from '../engine/fieldwork/hotCheck/hotChecks'
 import { checkRead } from '../engine/plan/checkTrain'
 import { everyStage, PlanningRun, type ReadTrain } from '../engine/planningRun'
@@ -33,10 +34,12 @@ import { fileErrorText, fileStat, openFileStat, readText } from './readFile'
 import { sheetFileOf } from './sheet'
 import type { Shell } from './shell'
 import { sinceFiles } from './since'
+import { siteFiles } from './site'
 
 type FileRequest = Exclude<Extract<CommandRequest, { file: string }>, LinesRequest>
 
 type SinceRequest = Extract<CommandRequest, { command: 'since' }>
+type SiteRequest = Extract<CommandRequest, { command: 'site' }>
 
 /** Carries out one command; answers its exit status and never throws. */
 export async function run(words: readonly string[], shell: Shell): Promise<number> {
@@ -59,6 +62,7 @@ export async function run(words: readonly string[], shell: Shell): Promise<numbe
     case 'model':
     case 'sheet':
     case 'since':
+    case 'site':
       try {
         return await onTrains(request, shell)
       } catch (error) {
@@ -69,7 +73,7 @@ export async function run(words: readonly string[], shell: Shell): Promise<numbe
 }
 
 async function onTrains(
-  request: FileRequest | LinesRequest | FilesRequest | SinceRequest,
+  request: FileRequest | LinesRequest | FilesRequest | SinceRequest | SiteRequest,
   shell: Shell,
 ): Promise<number> {
   if (request.command === 'plan-lines') {
@@ -81,6 +85,10 @@ async function onTrains(
     if (typeof told !== 'string') return refuse(told, request.json, shell)
     shell.print(told)
     return 0
+  }
+  if (request.command === 'site') {
+    const told = await siteFiles(request, shell)
+    return typeof told === 'number' ? told : refuse(told, request.json, shell)
   }
   const many = request.command === 'plan' ? await folderOfTrains(request, shell) : request
   if (many.command !== 'plan-files') return onFile(many, shell)
@@ -218,7 +226,7 @@ async function writeSheet(
   shell: Shell,
 ): Promise<number> {
   const { out, format, paper, print, json } = request
-  const date = request.date ?? `printed ${today()}`
+  const date = request.date ?? `printed ${isoToday(new Date())}`
   const sheet = sheetFileOf(read, await glpkSolver(), { size: paper, print, date })
   if (sheet.status === 'stopped') return stop(sheet.why, json, shell)
   let bytes: string | Uint8Array = sheet.html
@@ -240,13 +248,6 @@ async function writeSheet(
       : `Wrote ${harmlessLine(out)}, ${printNames[print]}: ${counted(pages, 'page', 'pages')}, revision ${revision}.\n${sheet.says}\n`,
   )
   return exitOf[status]
-}
-
-/** The day on the wall here, as people write it for programs: 2026-11-25. */
-function today(): string {
-  const now = new Date()
-  const two = (value: number) => String(value).padStart(2, '0')
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`
 }
 
 function refuse(refused: readonly Refusal[], json: boolean, shell: Shell): number {

@@ -12,6 +12,7 @@ const names: Readonly<Record<string, string>> = {
   found: 'readings',
   'sides.three': "name of the 3 o'clock side",
   'sides.nine': "name of the 9 o'clock side",
+  checkEvery: 'months to the next look at it',
   'clock.seenFrom': 'end from which clock faces are seen',
   // bodies
   role: 'role',

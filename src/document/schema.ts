@@ -252,6 +252,8 @@ export const trainDocument = z.strictObject({
   name,
   site: z.optional(text),
   note: z.optional(note),
+  /** Months from one alignment to the next look at it. */
+  checkEvery: z.optional(plain.check(z.int(), z.gte(1), z.lte(240))),
   units: z.strictObject({
     length: z.enum(['mm', 'in']),
     fine: z.enum(['um', 'mm', 'mil']),

@@ -48,3 +48,16 @@ test('--work takes a number above 0, for plan alone', () => {
     expect(refusal(['plan', 'a', '--work', wrong])).toMatchObject({ at: '--work' })
   expect(refusal(['check', 'a', '--work', '2'])?.why).toContain('it belongs to plan')
 })
+
+test('a site takes files, folders and a day, and writes no file', () => {
+  expect(readArguments(['site', 'a', 'b', '--date', '2026-11-30', '--json'])).toEqual({
+    ...{ command: 'site', json: true, files: ['a', 'b'], date: '2026-11-30' },
+  })
+  for (const day of ['tomorrow', '2026-02-30', '2026-11', ''])
+    expect(refusal(['site', 'a', '--date', day])?.why, day).toContain('give it as 2026-11-30')
+  expect(refusal(['site', 'a', '-o', 'b'])?.why).toContain('site writes to standard output')
+  expect(refusal(['site'])?.at).toBe('FILE')
+  expect(refusal(['plan', 'a', '--date', '2026-11-30'])?.why).toBe(
+    'plan has no date: it belongs to sheet and site',
+  )
+})

@@ -27,6 +27,9 @@ export function putPaper(paper: Paper): void {
   document.documentElement.classList.add(mark)
 }
 
+/** Whether paper stands there: somebody asked for this print. */
+export const paperStands = (): boolean => host !== undefined
+
 /** Takes it away again: the next print is of what stands then. */
 export function takePaper(): void {
   host?.remove()

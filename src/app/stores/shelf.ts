@@ -247,6 +247,8 @@ export const useShelf = defineStore('shelf', () => {
       if (currentId.value === undefined) throw new Error('this job is not on the shelf yet')
       return keepPhoto(session.shelf, currentId.value, blob, Date.now())
     },
+    /** The newest sheet of a job as text; undefined where it is not there, or cannot be had. */
+    textOf: async (id: string) => (await attempt(() => session.shelf.load(id)))?.head.text,
     version: (n: number) =>
       currentId.value === undefined ? undefined : session.shelf.version(currentId.value, n),
   }

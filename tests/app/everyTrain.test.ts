@@ -1,0 +1,62 @@
+// @vitest-environment happy-dom
+import { readFileSync } from 'node:fs'
+import { mount } from '@vue/test-utils'
+import { createPinia, disposePinia, setActivePinia, type Pinia } from 'pinia'
+import { afterEach, beforeEach, expect, test, vi } from 'vitest'
+import EveryTrain from '../../src/app/jobs/EveryTrain.vue'
+import { takePaper } from '../../src/app/paper/printed'
+import type { Job } from '../../src/app/shelf/records'
+import { useShelf } from '../../src/app/stores/shelf'
+import { settle } from './place'
+import { handedOver } from './sheet'
+
+const texts: Record<string, string | undefined> = {
+  calm: readFileSync('examples/leave-it-alone.json', 'utf8'),
+  blast: readFileSync('examples/piped-compressor.json', 'utf8').replace(
+    '"name"',
+    '"site": "Blower hall",\n  "name"',
+  ),
+  spoilt: '{"format": "other"}',
+}
+const jobOf = (id: string, name: string): Job => ({
+  ...{ id, name, mark: '', site: '', machines: [], match: '', made: 0, changed: 0, revision: 1 },
+})
+
+let stores: Pinia
+beforeEach(() => {
+  stores = createPinia()
+  setActivePinia(stores)
+})
+afterEach(() => {
+  takePaper()
+  disposePinia(stores)
+})
+
+test('every train of the shelf with what is due, to open, to print and to save', async () => {
+  const shelf = useShelf()
+  shelf.textOf = (id) => Promise.resolve(texts[id])
+  const opened = vi.spyOn(shelf, 'openJob').mockResolvedValue()
+  const print = vi.fn()
+  vi.stubGlobal('print', print)
+  shelf.jobs = [jobOf('calm', 'Calm'), jobOf('blast', 'Blast'), jobOf('spoilt', 'Spoilt')]
+  const page = mount(EveryTrain, { global: { plugins: [stores] } })
+  await vi.waitFor(() => {
+    expect(page.text()).not.toContain('Reading the trains')
+  })
+  const rows = page.findAll('tbody tr').map((row) => row.text().replace(/\s+/g, ' '))
+  expect(rows[0]).toBe('Blower hall')
+  expect(rows[1]).toMatch(/^Blast.*388 %.*now: beyond its tolerance/)
+  expect(rows[2]).toBe('no site entered')
+  expect(rows[3]).toMatch(/^Calm.*not written down.*61 %/)
+  expect(rows.slice(4).join(' ')).toMatch(/^not read Spoilt.*format: /)
+  await page.findAll('tbody button')[0]?.trigger('click')
+  expect(opened).toHaveBeenCalledWith('blast')
+  const [printing, saving] = page.findAll('.acts button')
+  await printing?.trigger('click')
+  expect(print).toHaveBeenCalledOnce()
+  expect(document.querySelector('.printed-paper')?.shadowRoot?.textContent).toContain('3 trains')
+  await saving?.trigger('click')
+  await settle()
+  expect(handedOver[0]?.text).toContain('Blower hall,Blast,,388,')
+  page.unmount()
+})
