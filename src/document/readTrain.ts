@@ -88,6 +88,7 @@ function convert(document: TrainDocument): Omit<Train, 'asked'> {
     name: document.name,
     units: { ...document.units, temperature: document.units.temperature ?? 'C' },
     seenFrom: document.clock.seenFrom,
+    ...(document.checkEvery !== undefined && { checkEvery: document.checkEvery }),
     sides: document.sides ?? { three: "toward 3 o'clock", nine: "toward 9 o'clock" },
     bodies: [...machines, ...skids.map((skid, i) => convertSkid(skid, `skids[${i}]`))],
     machines,

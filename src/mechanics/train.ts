@@ -46,6 +46,8 @@ export interface Train {
   readonly name: string
   readonly units: DocumentUnits
   readonly seenFrom: 'left' | 'right'
+  /** Months from one alignment to the next look at the train. */
+  readonly checkEvery?: number
   /** What people call the two sides; always given, "3 o'clock" and "9 o'clock" where the file names none. */
   readonly sides: { readonly three: string; readonly nine: string }
   /** Machines in train order, then skids in document order. */

@@ -95,6 +95,7 @@ export function everyField(): TrainDocument {
       ],
     },
   ]
+  document.checkEvery = 18
   document.hotChecks = [
     {
       id: 'june',

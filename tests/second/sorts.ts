@@ -163,6 +163,7 @@ const rest: Record<NumberPath<Omit<Train, 'machines' | 'skids' | 'couplings'>>, 
   'plan.sure.slide': 'fine',
   'plan.sure.foot': 'length',
   'plan.sure.chance': 'fixed',
+  checkEvery: 'fixed',
   'plan.sure.draws': 'fixed',
   'plan.sure.seed': 'fixed',
 }

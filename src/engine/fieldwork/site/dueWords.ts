@@ -3,7 +3,7 @@ import { counted } from '../../../language/names'
 import type { Due, TrainState, Urgency } from './trainState'
 
 /** When something is due, as people say it. */
-export const urgencyWords: Readonly<Record<Urgency, string>> = {
+const urgencyWords: Readonly<Record<Urgency, string>> = {
   now: 'now',
   'next stop': 'at the next stop',
   open: 'not known',

@@ -69,7 +69,7 @@ export function trainState(
   const { document, train } = read
   const aligned = alignedOn(document, train)
   const tightest = sharesOf(train, foundLines(train)).reduce((a, b) => (b.share > a.share ? b : a))
-  const every = document.checkEvery
+  const every = train.checkEvery
   const next =
     aligned !== undefined && every !== undefined ? monthsLater(aligned.day, every) : undefined
   const seen: Due[] = [
