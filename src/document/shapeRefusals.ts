@@ -64,6 +64,7 @@ function wrongType(expected: string, value: unknown): string {
 
 const articles: Record<string, string> = {
   number: 'a number',
+  int: 'a whole number',
   string: 'a text',
   boolean: 'true or false',
   array: 'a list',
@@ -74,8 +75,6 @@ const articles: Record<string, string> = {
 
 function wrongValue(values: readonly unknown[], path: Path, value: unknown): string {
   const last = path.at(-1)
-  if (last === 'guard')
-    return `${shown(value)} is refused: guard is reserved and must be 0 or left out`
   if (last === 'version' && typeof value === 'number' && value > 1)
     return `version ${value} is newer than this program reads: it reads version 1`
   if (value === undefined) return `missing: give ${listed(values)}`

@@ -118,7 +118,7 @@ describe('every number of the train file', () => {
 })
 
 /** What is counted. */
-const counts = new Set(['most', 'draws', 'seed'])
+const counts = new Set(['most', 'draws', 'seed', 'checkEvery'])
 
 /** What a file says to people alone. */
 const forPeople = ['couplings.*.speed']

@@ -163,7 +163,6 @@ const rest: Record<NumberPath<Omit<Train, 'machines' | 'skids' | 'couplings'>>, 
   'plan.sure.slide': 'fine',
   'plan.sure.foot': 'length',
   'plan.sure.chance': 'fixed',
-  checkEvery: 'fixed',
   'plan.sure.draws': 'fixed',
   'plan.sure.seed': 'fixed',
 }
@@ -181,6 +180,7 @@ const bodyToo: Readonly<Record<string, Sort>> = {
   'feet.*.torque.value': 'torque',
 }
 const restToo: Readonly<Record<string, Sort>> = {
+  checkEvery: 'fixed',
   'couplings.*.strain.limit': 'fine',
   'couplings.*.strain.flanges.*.y': 'side',
   'couplings.*.strain.flanges.*.z': 'fine',

@@ -111,6 +111,16 @@ describe('a train on a day', () => {
 })
 
 test.each([
+  [6.5, '6.5 is not a whole number: give a whole number'],
+  [0, '0 is out of range: it must be at least 1'],
+  [241, '241 is out of range: it must be at most 240'],
+])('%d months are refused in words', (checkEvery, why) => {
+  const { document } = example('leave-it-alone')
+  const read = readTrain({ ...document, checkEvery })
+  expect(read.ok ? [] : read.refused).toEqual([{ at: 'checkEvery', why }])
+})
+
+test.each([
   ['2025-08-31', 6, '2026-02-28'],
   ['2023-08-31', 6, '2024-02-29'],
   ['2025-12-15', 1, '2026-01-15'],
