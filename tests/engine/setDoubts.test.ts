@@ -76,6 +76,33 @@ describe('how unsure it is what a set will show', () => {
     expect(doubt(set)).toEqual({ kind: 'line', offset: { y, z }, slope: { y: sy, z: sz } })
   })
 
+  it('of a dial off the middle, by offset and slope together, the signs of which count', () => {
+    // 60 mm beyond the middle. Set to 0 at 12, which gains z + 60 sz; at 3: y + 60 sy less that. The line: 4 + 3600 *
+    // 0.0001 + 9 + 3600 * 0.0004 - 2 * 1; the work: 0.4 + 60 * 0.02 - 0.5 - 60 * 0.01 = 0.5 squared; both readings 8
+    const errors = [{ misalignment: { y: 0.4, sy: 0.02, z: 0.5, sz: 0.01 }, gap: 0 }]
+    const readings = [
+      [12, 0],
+      [3, 5],
+    ]
+    expect(doubt({ ...rim, at: 160, readings }, errors)).toEqual({
+      kind: 'sweep',
+      readings: roots(0, 4 + 0.36 + 9 + 1.44 - 2 + 0.25 + 8),
+    })
+  })
+
+  it('of a dial off the middle that keeps its zero, over the mean of its hours', () => {
+    // gains y, sy, z, sz: 12 (0, 0, 1, 60), 3 (1, 60, 0, 0); off their mean (-1/2, -30, 1/2, 30) and turned over. The
+    // line: (4 + 9 - 2) / 4 + 900 * 0.0005; the work: 0.5 + 60 * 0.01, none; the readings 4 (1 + 1/2)
+    const readings = [
+      [12, 1],
+      [3, 5],
+    ]
+    expect(doubt({ ...rim, at: 160, readings })).toEqual({
+      kind: 'sweep',
+      readings: roots(2.75 + 0.45 + 1.21 + 6, 2.75 + 0.45 + 6),
+    })
+  })
+
   it('of errors of the work the squares add up', () => {
     // 6 against 12: -2 z of twice 0.5 um: 36 + 1 + 1 + 8
     const readings = [
