@@ -170,7 +170,8 @@ describe('against the second builder', () => {
           { id: 'cold', name: 'cold' },
           { id: 'hot', name: 'hot', tolerance: 1.5 },
         ],
-        plan: { share: 0.9 },
+        // one in two keeps a guard free beside
+        plan: { share: 0.9, ...(seed % 2 === 0 && { guard: 0.5 + (seed % 6) / 4 }) },
       },
       {
         gear: { least: 0.15 + random() * 0.2, ...(random() < 0.5 && { states: ['hot'] }) },
