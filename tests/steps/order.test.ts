@@ -132,6 +132,10 @@ describe('a body on its jacks', () => {
     ).breaks
     expect([lift?.limit, lift?.by, lift?.slip]).toEqual(['lift', 300, 700])
     expect(lift?.instead).toContain('its nut off or a longer bolt')
+    // four feet pass it: one of them freed leaves three that pass it still
+    expect(lift?.instead).toMatch(
+      /and so with every other limit that this step passes by being lifted\.$/,
+    )
   })
 
   it('turns about an end that cannot be shimmed, and says how far that is ahead', () => {

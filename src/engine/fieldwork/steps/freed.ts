@@ -44,23 +44,34 @@ function slipThatKeeps(
   return low * digit
 }
 
-/** What would free a step that passes limits by being lifted: less room to slip, or what is in the way taken away. */
+/**
+ * What would free a step that passes limits by being lifted: less room to slip, or what is in the way taken away, all of
+ * it: the way with least is told, and of what it passes none alone is enough.
+ * @param more what it passes by being lifted, each of which is told
+ * @param known what it passes where it ends, lifted or not
+ */
 export function freedFrom(
   train: Train,
   motions: readonly Motion[],
   action: Action,
   feet: readonly StepFootAnswer[],
-  known: readonly LimitPassed[],
+  {
+    more,
+    known,
+  }: { readonly more: readonly LimitPassed[]; readonly known: readonly LimitPassed[] },
 ): (passed: LimitPassed) => Instead & { readonly slip?: Micrometres } {
   const slip = slipThatKeeps(train, motions, action, feet, known)
   return (passed) => {
-    const way = takenAway(train, passed)
+    const others =
+      more.length > 1 ? ', and so with every other limit that this step passes by being lifted' : ''
+    const way = `${takenAway(train, passed)}${others}`
     if (slip === undefined)
       return {
-        words: `Less room to slip shims does not keep it. ${capital(way)}.`,
+        words: `Less room to slip shims does not keep ${more.length > 1 ? 'all of them' : 'it'}. ${capital(way)}.`,
       }
+    const kept = known.length > 0 ? 'passes nothing more by being lifted' : 'keeps every limit'
     return {
-      words: `With ${toldDigits(slip, train.units)} in place of ${fineText(train.plan.slip, train.units)} of room to slip shims this step keeps every limit. Or ${way}.`,
+      words: `With ${toldDigits(slip, train.units)} in place of ${fineText(train.plan.slip, train.units)} of room to slip shims this step ${kept}. Or ${way}.`,
       slip,
     }
   }

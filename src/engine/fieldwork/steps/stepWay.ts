@@ -70,7 +70,10 @@ function liftWay(
   const more = passed.filter((one) =>
     path.passed.every((known) => limitKey(known) !== limitKey(one) || known.by < one.by),
   )
-  const freed = more.length > 0 ? freedFrom(train, started, action, feet, path.passed) : undefined
+  const freed =
+    more.length > 0
+      ? freedFrom(train, started, action, feet, { more, known: path.passed })
+      : undefined
   return {
     first,
     feet: withLifts(body, feet, lift),
