@@ -1,5 +1,5 @@
 import { slopeSign } from '../mechanics/units'
-import { shareText, slopeDigits, toldNought, toldText } from '../language/amounts'
+import { shareText, signedText, slopeDigits, toldNought, toldText } from '../language/amounts'
 import { tidy } from '../language/tidy'
 import { sourceSaid } from '../language/growthSourceWords'
 import type { Train } from '../mechanics/train'
@@ -58,7 +58,7 @@ function closureText(train: Train, report: Report): string[] {
   if (report.closure.length === 0) return []
   return [
     ...heading(
-      'CLOSURE',
+      'DIAL SUM CHECK',
       'top + bottom less the two sides; 0 when the dial ran true and nothing moved',
     ),
     ...report.closure.flatMap(({ coupling, set, value }) => {
@@ -66,7 +66,7 @@ function closureText(train: Train, report: Report): string[] {
       const readings = joint?.found[set]
       const name = readings ? setName(train, readings, set) : `set ${set + 1}`
       return paragraph(
-        `${joint?.name ?? coupling}, ${name}: ${toldText(value, train.units)}`,
+        `${joint?.name ?? coupling}, ${name}: ${signedText(tidy(value), train.units)}`,
         '  ',
         4,
       )

@@ -1,4 +1,5 @@
 import { firm } from '../language/firmSpaces'
+import { signed } from '../language/signed'
 import { fineSign } from '../mechanics/units'
 import type { Coupling, Train } from '../mechanics/train'
 import type { ExpectedAnswer } from '../engine/plan/answer'
@@ -32,15 +33,15 @@ function setText(train: Train, coupling: Coupling, entry: ExpectedAnswer): strin
       ? entry.readings
           .map(
             ([hour, value]) =>
-              `${hour}${firm}o'clock${firm}${signed(train, value, set.kind !== 'gap')}`,
+              `${hour}${firm}o'clock${firm}${readingText(train, value, set.kind !== 'gap')}`,
           )
           .join(', ')
       : lineInWords(train, coupling, toldWays(entry.offset), toldWays(entry.slope))
   return paragraph(lead.trimStart() + words, '  ', 4)
 }
 
-function signed(train: Train, value: number, sign: boolean): string {
+function readingText(train: Train, value: number, sign: boolean): string {
   if (toldNought(value, train.units)) return '0'
   const digits = toldDigits(value, train.units)
-  return sign && value > 0 ? `+${digits}` : digits
+  return sign ? signed(digits) : digits
 }
