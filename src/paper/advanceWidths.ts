@@ -27,6 +27,7 @@ const signs: Readonly<Record<string, readonly [number, number]>> = {
   '×': [584, 584],
   '±': [584, 584],
   '–': [556, 556],
+  '−': [584, 584],
   '’': [222, 278],
 }
 

@@ -6,9 +6,11 @@ import type { Body } from '../mechanics/train'
 import { fineSign } from '../mechanics/units'
 import { couplingFacts } from '../scene/couplingFacts'
 import { footFacts } from '../scene/footFacts'
+import { fittedToWords } from './columnWidths'
 import type { Drawn } from './job'
 import type { Block, Chapter, Table } from './page'
 import { movedBodies } from '../engine/plan/moves'
+import { columnGap, textWidth } from './size'
 import { carriedWords, heldWords } from './words'
 
 /** What the crew leaves behind: every coupling in every state, what was closed, what must not be touched, who stands for it. */
@@ -89,20 +91,22 @@ function couplingsLeft({ train, answer, figures }: Drawn): Block[] {
       text: 'Couplings',
       aside: `tolerance used; ${shareText(answer.share)} may be. Readings: on the couplings' pages`,
     },
-    ...parts.map((states, p) => ({
-      kind: 'table' as const,
-      columns: [
-        { head: 'coupling, and its limits', width: 4 },
-        ...states.flatMap(({ name }) => [
-          { head: name, width: 1.3, align: 'right' as const, strong: true },
-          { head: 'left; pass?', width: 1.6 },
+    ...parts.map((states, p) =>
+      fittedToWords({
+        kind: 'table',
+        columns: [
+          { head: 'coupling, and its limits', width: 4 },
+          ...states.flatMap(({ name }) => [
+            { head: name, width: 1.3, align: 'right' as const, strong: true },
+            { head: 'left; pass?', width: 1.6 },
+          ]),
+        ],
+        rows: facts.map(({ name, limits, rows }) => [
+          `${name}: ${limits}`,
+          ...states.flatMap((_, s) => [rows[p * mostStates + s]?.after?.percent ?? '-', '']),
         ]),
-      ],
-      rows: facts.map(({ name, limits, rows }) => [
-        `${name}: ${limits}`,
-        ...states.flatMap((_, s) => [rows[p * mostStates + s]?.after?.percent ?? '-', '']),
-      ]),
-    })),
+      }),
+    ),
   ]
 }
 
@@ -138,7 +142,7 @@ const inTwo = (columns: Table['columns'], rows: Table['rows']): Block => ({
   kind: 'beside',
   parts: halves(rows).map((some) => ({
     width: 6,
-    blocks: [{ kind: 'table', columns, rows: some }],
+    blocks: [fittedToWords({ kind: 'table', columns, rows: some }, (textWidth - columnGap) / 2)],
   })),
 })
 

@@ -100,12 +100,12 @@ const itemHeight = (item: string, width: number): number =>
     print.plain,
   ) + 0.8
 
-/** What the frame of a cell to write in takes of the text beside it (mm). */
-const ruled = 0.3
+/** What stands beside the words of a cell: its padding, and the frame of a box to write in (mm). */
+export const besideWords = 2 * print.cell.across + 0.3
 
 const columnWidth = (table: Table, column: number, width: number): number => {
   const all = table.columns.reduce((sum, part) => sum + part.width, 0)
-  return ((table.columns[column]?.width ?? 1) / all) * width - 2 * print.cell.across - ruled
+  return ((table.columns[column]?.width ?? 1) / all) * width - besideWords
 }
 
 export const headHeight = (table: Table, width: number = textWidth): number =>
@@ -130,8 +130,10 @@ const cellsHeight = (
 ): number =>
   Math.max(
     ...cells.map((text, c) => {
-      const size = table.columns[c]?.strong === true ? print.strong : points
-      const bold = table.columns[c]?.strong === true || points === print.small
+      const head = points === print.small
+      const strong = table.columns[c]?.strong === true
+      const size = strong && !head ? print.strong : points
+      const bold = strong || head
       return linesHeight(linesOf(text, size, columnWidth(table, c, width), bold), size)
     }),
   ) +

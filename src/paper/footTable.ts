@@ -1,4 +1,5 @@
 import { footTable, type FootTableRow } from '../scene/footTable'
+import { fittedToWords } from './columnWidths'
 import type { Drawn } from './job'
 import type { Block } from './page'
 
@@ -18,7 +19,7 @@ export function footTableBlocks({ train, answer, instructions }: Drawn): Block[]
   if (rows.length === 0) return []
   return [
     { kind: 'heading', text: 'Every foot', aside: 'fixed machines are not touched' },
-    {
+    fittedToWords({
       kind: 'table',
       columns: [
         { head: 'machine', width: 2.6 },
@@ -29,7 +30,7 @@ export function footTableBlocks({ train, answer, instructions }: Drawn): Block[]
         { head: 'steps', width: 1.2 },
       ],
       rows,
-    },
+    }),
   ]
 }
 

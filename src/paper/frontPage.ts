@@ -35,19 +35,20 @@ export function frontPage(job: Drawn, print: PrintFor): Chapter {
         text: jobTitle(document),
       },
       { kind: 'figures', figures: [trainFigure(train)] },
-      {
-        kind: 'text',
-        look: 'plain',
-        text: `${sidesInWords(train, 'drawing')} ${signInWords} ${caution}`,
-      },
       ...judged(job),
       { kind: 'text', look: 'lead', text: headline },
       { kind: 'text', look: 'strong', text: moves },
-      ...sureLine(train, plan),
       ...slips(train),
       ...(print === 'office' ? sure(proof, plan) : []),
       ...inTheWay(plan, print),
-      ...(answer.ready && answer.status !== 'impossible' ? readyBox(answer, answer.ready) : []),
+      ...readyBeside(job, [
+        {
+          kind: 'text',
+          look: 'plain',
+          text: `${sidesInWords(train, 'drawing')} ${signInWords} ${caution}`,
+        },
+        ...sureLine(train, plan),
+      ]),
       ...(print === 'crew' ? footTableBlocks(job) : orderWords(job)),
       ...stays(job, print),
       {
@@ -57,6 +58,21 @@ export function frontPage(job: Drawn, print: PrintFor): Chapter {
       },
     ],
   }
+}
+
+/** Whether work may begin, framed, with what holds of the whole sheet beside it. */
+function readyBeside({ answer }: Drawn, rest: readonly Block[]): Block[] {
+  const box = answer.ready && answer.status !== 'impossible' ? readyBox(answer, answer.ready) : []
+  if (box.length === 0) return [...rest]
+  return [
+    {
+      kind: 'beside',
+      parts: [
+        { width: 7, blocks: rest },
+        { width: 5, blocks: box },
+      ],
+    },
+  ]
 }
 
 /** Values that look like slips, and of which nobody has said that they are right. */

@@ -29,9 +29,20 @@ export function paperHtml(paper: Paper): string {
 /** All pages, for a document that has the style already. */
 export const paperBody = (paper: Paper): string => toPrint(bodyOf(paper))
 
-/** No line ends between a number and its unit, in texts between tags. */
+/** No line ends between a number and its unit, nor within a foot's name such as "1-far". */
 const toPrint = (made: Markup): string =>
-  harmless(String(made)).replace(/>[^<]+/g, (text) => withUnitsKept(text))
+  harmless(String(made))
+    .replace(/>[^<]+/g, (text) => withUnitsKept(text))
+    .split(noTags)
+    .map((part, i) => (i % 2 === 1 ? part : part.replace(/>[^<]+/g, footNamesKept)))
+    .join('')
+
+/** Parts of a file in which no tag may stand: they are left as they are. */
+const noTags = /(<svg\b[^]*?<\/svg>|<style>[^]*?<\/style>|<title>[^]*?<\/title>)/g
+
+/** The hyphen of "1-far" stays one, so that the name can be searched for. */
+const footNamesKept = (text: string): string =>
+  text.replace(/\b\d{1,2}-[A-Za-z]\w*/g, '<span class="firm">$&</span>')
 
 /** The style of a file of its own, with a desk under the pages on the screen; a style sheet knows no escapes. */
 const styleOf = (paper: Paper): Markup =>

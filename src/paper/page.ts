@@ -96,7 +96,7 @@ export interface Table {
   readonly tall?: boolean
 }
 
-interface TableColumn {
+export interface TableColumn {
   readonly head: string
   /** Part of the width, as a weight beside the others. */
   readonly width: number

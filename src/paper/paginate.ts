@@ -1,6 +1,8 @@
 import type { Block, Chapter, Page, PaperSize } from './page'
 import { piecesOf, putTogether, turning, type Piece } from './pieces'
-import { roomHeight } from './size'
+import { print } from './print'
+import { headAside, headTitle, roomHeight } from './size'
+import { linesHeight, linesOf } from './textSize'
 
 /** No page but the last is less full than this part of it, where there is a way. */
 const leastFill = 1 / 3
@@ -9,20 +11,23 @@ const leastFill = 1 / 3
  * Cuts chapters into pages: as few as there can be, and of all ways to cut those the one that turns the page in the best
  * places. They follow one another down the page. Tables and lists are parted between rows, steps before what must be seen
  * after them; headings never leave what follows, nor do lines to sign on what is signed.
+ * @param aside what stands at the right of every page's head
  */
-export function paginate(chapters: readonly Chapter[], size: PaperSize): Page[] {
+export function paginate(chapters: readonly Chapter[], size: PaperSize, aside = ''): Page[] {
   const room = roomHeight(size)
   const pieces = chapters.flatMap((chapter) => piecesOf(chapter, room))
-  const starts = cheapest(pieces, room)
+  const starts = cheapest(pieces, (first) => room - headMore(titleOf(first), aside))
   return starts.map((start, p) => pageOf(pieces.slice(start, starts[p + 1])))
 }
 
 /** Where the pages of the cheapest cut begin: the shortest way from the first piece past the last, a page at a time. */
-function cheapest(pieces: readonly Piece[], room: number): number[] {
+function cheapest(pieces: readonly Piece[], roomOf: (first: Piece) => number): number[] {
   const ways: (Way | undefined)[] = [{ cost: 0, from: -1 }]
   for (let start = 0; start < pieces.length; start++) {
     const way = ways[start]
-    if (!way) continue
+    const first = pieces[start]
+    if (!way || !first) continue
+    const room = roomOf(first)
     let used = 0
     for (let end = start + 1; end <= pieces.length; end++) {
       const piece = pieces[end - 1]
@@ -57,7 +62,7 @@ function pageCost(fill: number, next: Piece | undefined): number {
 function pageOf(pieces: readonly Piece[]): Page {
   const [first] = pieces
   if (!first) throw new RangeError('a page of nothing')
-  const { section, title } = first.chapter
+  const { section } = first.chapter
   const groups: Piece[][] = []
   for (const piece of pieces) {
     const last = groups.at(-1)
@@ -75,5 +80,17 @@ function pageOf(pieces: readonly Piece[]): Page {
           : []
     return [...over, putTogether(group)]
   })
-  return { section, title: first.first ? title : `${title} (continued)`, blocks }
+  return { section, title: titleOf(first), blocks }
+}
+
+/** The title of a page that begins with a piece. */
+const titleOf = ({ first, chapter: { title } }: Piece): string =>
+  first ? title : `${title} (continued)`
+
+/** By how much a page's head is taller than two lines of small print: of a title that folds, or of more beside it (mm). */
+function headMore(title: string, aside: string): number {
+  const two = linesHeight(2, print.small)
+  const own = linesHeight(linesOf(title, print.title, headTitle, true), print.title, 1.15)
+  const beside = linesHeight(linesOf(aside, print.small, headAside, true), print.small)
+  return Math.max(0, own - two, beside - two)
 }

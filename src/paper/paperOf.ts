@@ -32,14 +32,19 @@ export interface PaperSettings {
 export function paperOf(job: PaperJob, { size, print, date }: PaperSettings): Paper {
   const all = drawn(job)
   const chapters = { crew: crewChapters(all), office: officeChapters(all) }
+  const notice = noticeFor(job)
   return {
     size,
     print,
     train: job.train.name,
     revision: revisionOf([...chapters.crew, ...chapters.office]),
     date: date ?? 'date ____________',
-    notice: noticeFor(job),
-    pages: paginate(print === 'shift' ? [shiftPage(all)] : chapters[print], size),
+    notice,
+    pages: paginate(
+      print === 'shift' ? [shiftPage(all)] : chapters[print],
+      size,
+      `${notice} ${job.train.name}`,
+    ),
   }
 }
 

@@ -18,10 +18,10 @@ export const print = {
   gap: 2.2,
   /** Height of a line over the size of its letters. */
   leading: 1.22,
-  cell: { across: 1.4, along: 0.9 },
+  cell: { across: 1.4, along: 0.75 },
   tallRow: 9,
   /** A line to write on. */
-  blank: 9.5,
+  blank: 9,
   /** Least height of a foot's card. */
   card: 40,
   /** A box on it to write in. */

@@ -10,6 +10,7 @@ import { readyName } from '../engine/fieldwork/ready/readySentence'
 import { fineSign } from '../mechanics/units'
 import { capital, inSentence, listed } from '../language/names'
 import type { Train } from '../mechanics/train'
+import { fittedToWords } from './columnWidths'
 import type { Drawn } from './job'
 import type { Block, Chapter } from './page'
 import { sentence } from './words'
@@ -86,27 +87,28 @@ export function readyPage({ train, answer }: Drawn): Chapter[] {
   ]
 }
 
-const readyTable = (train: Train, items: readonly ReadyItem[]): Block => ({
-  kind: 'table',
-  columns: [
-    { head: 'what', width: 1.5 },
-    { head: 'of', width: 2.2 },
-    { head: 'stands', width: 1.9, strong: true },
-    { head: 'as entered', width: 6 },
-    { head: 'accepted without, by', width: 2 },
-  ],
-  rows: items.map((item) => [
-    readyName(item.what),
-    placeOf(train, item),
-    states[item.state],
-    sentence(capital(item.words)),
-    item.state === 'waived'
-      ? `${item.by ?? ''}: ${item.why ?? ''}`
-      : item.state === 'in'
-        ? ' '
-        : '',
-  ]),
-})
+const readyTable = (train: Train, items: readonly ReadyItem[]): Block =>
+  fittedToWords({
+    kind: 'table',
+    columns: [
+      { head: 'what', width: 1.5 },
+      { head: 'of', width: 2.2 },
+      { head: 'stands', width: 1.9, strong: true },
+      { head: 'as entered', width: 6 },
+      { head: 'accepted without, by', width: 2 },
+    ],
+    rows: items.map((item) => [
+      readyName(item.what),
+      placeOf(train, item),
+      states[item.state],
+      sentence(capital(item.words)),
+      item.state === 'waived'
+        ? `${item.by ?? ''}: ${item.why ?? ''}`
+        : item.state === 'in'
+          ? ' '
+          : '',
+    ]),
+  })
 
 /** A train in tolerance is not worked on: it is agreed to, and that too is only as sure as what is in. */
 const moves = ({ status }: PlanAnswer): boolean => status !== 'in-tolerance'
@@ -176,7 +178,7 @@ const sheeted = ({ what }: ReadyItem): boolean => what === 'soft foot' || what =
 /** What the readings mean, to be read aloud beside the machine and agreed to. */
 const signsSheet = (train: Train, items: readonly ReadyItem[]): Block[] => [
   { kind: 'heading', text: 'Signs', aside: 'read aloud beside the machine: does it look so?' },
-  {
+  fittedToWords({
     kind: 'table',
     columns: [
       { head: 'coupling', width: 2.2 },
@@ -188,7 +190,7 @@ const signsSheet = (train: Train, items: readonly ReadyItem[]): Block[] => [
       sentence(capital(meaning(item.words))),
       item.state === 'waived' ? `accepted without, by ${item.by ?? ''}: ${item.why ?? ''}` : '',
     ]),
-  },
+  }),
 ]
 
 /** What the readings mean without whose they are and that nobody agreed to it: the table says both. */
@@ -207,7 +209,7 @@ function softSheet(train: Train, ready: ReadyAnswer): Block[] {
       text: 'Soft foot, to be measured',
       aside: 'one bolt loosened at a time, the others tight',
     },
-    {
+    fittedToWords({
       kind: 'table',
       tall: true,
       columns: [
@@ -226,7 +228,7 @@ function softSheet(train: Train, ready: ReadyAnswer): Block[] {
           ...(b ? [b.id, '', ''] : [' ', ' ', ' ']),
         ])
       }),
-    },
+    }),
     {
       kind: 'blanks',
       columns: 3,

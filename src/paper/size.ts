@@ -27,8 +27,12 @@ export const columnGap = 4
 /** Height of a page's box (mm); a little short of the paper, so that no rounding makes an empty page. */
 export const pageHeight = (size: PaperSize): number => sheets[size].height - 2 * margin.along - 1
 
-/** What head and foot of a page take (mm). */
-const furniture = 24
+/** What head and foot of a page take, with two lines of small print at the right of each (mm). */
+const furniture = 23
+
+/** Width of what stands at the right of a page's head, and what is left for its title (mm). */
+export const headAside = 80
+export const headTitle = textWidth - headAside - 6
 
 /** Height left for what a page says (mm). */
 export const roomHeight = (size: PaperSize): number => pageHeight(size) - furniture

@@ -1,6 +1,15 @@
 import type { PaperSize } from './page'
 import { print } from './print'
-import { barLength, columnGap, margin, pageHeight, proseWidth, sheets, textWidth } from './size'
+import {
+  barLength,
+  columnGap,
+  headAside,
+  margin,
+  pageHeight,
+  proseWidth,
+  sheets,
+  textWidth,
+} from './size'
 
 /** The paper that a page is printed on; margins in the file, so that the browser's print stands where it should. */
 export const pageRule = (size: PaperSize): string =>
@@ -22,7 +31,7 @@ export const paperStyle = (size: PaperSize): string => `
 .paper .page:last-child{break-after:auto}
 .paper .page-head{border-bottom:.5mm solid #000;margin-bottom:3mm;padding-bottom:.8mm;display:flex;justify-content:space-between;align-items:flex-end;gap:6mm}
 .paper .page-head h2{font-size:${print.title}pt;line-height:1.15;font-weight:700}
-.paper .page-head p{font-size:${print.small}pt;text-align:right;max-width:80mm}
+.paper .page-head p{font-size:${print.small}pt;text-align:right;max-width:${headAside}mm}
 .paper h2.title{font-size:${print.title}pt;line-height:1.15;font-weight:700;margin:2mm 0 2mm;padding-bottom:.8mm;border-bottom:.5mm solid #000;break-after:avoid}
 .paper .page-body{flex:1}
 .paper .page-foot{border-top:.25mm solid #000;padding-top:1mm;display:flex;justify-content:space-between;gap:4mm;font-size:${print.small}pt;line-height:1.2}
@@ -53,6 +62,7 @@ export const paperStyle = (size: PaperSize): string => `
 .paper th,.paper td{text-align:left;vertical-align:top;padding:${print.cell.along}mm ${print.cell.across}mm;border-bottom:.2mm solid #000;overflow-wrap:anywhere}
 .paper th{font-size:${print.small}pt;font-weight:600;border-bottom:.4mm solid #000;vertical-align:bottom}
 .paper tr{break-inside:avoid}
+.paper .firm{white-space:nowrap}
 .paper .right{text-align:right}
 .paper td.strong{font-size:${print.strong}pt;font-weight:700}
 .paper td.blank{border:.3mm solid #000;height:${print.tallRow}mm}
@@ -84,7 +94,7 @@ ${shares}
 .paper .card .foot{display:flex;justify-content:space-between;gap:2mm;border-bottom:.25mm solid #000;padding-bottom:.6mm;margin-bottom:1mm;align-items:baseline}
 .paper .card .foot b{font-size:${print.foot}pt;line-height:1.1}
 .paper .card .foot b{flex:none;max-width:100%}
-.paper .card .foot span{font-size:${print.small}pt;text-align:right}
+.paper .card .foot>span{font-size:${print.small}pt;text-align:right}
 .paper .card .do{font-size:${print.act}pt;font-weight:700;line-height:1.12}
 .paper .c3 .card .do{font-size:${print.actNarrow}pt}
 .paper .card .toward{font-size:${print.toward}pt;font-weight:700;line-height:1.12}

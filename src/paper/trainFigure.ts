@@ -13,7 +13,7 @@ import { folded, labelWidth } from './textSize'
 const size = 13.4
 const leading = 16
 /** Highest that an axis stands over the feet (px). */
-const tallest = 48
+const tallest = 38
 
 /** The train from its near side with the names of machines over it and of couplings under it. */
 export function trainFigure(whole: Train): Figure {
@@ -33,7 +33,7 @@ export function trainFigure(whole: Train): Figure {
   const top = heads.height + 4
   const floor = top + drawing.height
   const stakes = drawing.stakes.filter(({ body }) => train.bodies[body]?.held === true)
-  const under = couplingNames(train, scale, floor + (stakes.length > 0 ? 16 : 4))
+  const under = couplingNames(train, scale, floor + (stakes.length > 0 ? 10 : 4))
   return {
     width: textWidth,
     height: Math.ceil(under.bottom / pxPerMm),

@@ -86,3 +86,17 @@ test('no line may end between a number and its unit, and lines are counted so', 
     '10\u00a0mil',
   ])
 })
+
+test('the name of a foot with a hyphen is never parted, and stays a text that can be searched for', async () => {
+  const document = exampleOf('pump-and-motor')
+  const [foot] = document.machines[0]?.feet ?? []
+  if (!foot) throw new Error('no foot')
+  foot.id = '1-far'
+  const html = paperHtml((await made(document)).paper)
+  const outside = html.replace(/<svg\b[^]*?<\/svg>/g, '')
+  expect(outside.match(/1-far/g)?.length).toBeGreaterThan(3)
+  expect(outside.match(/<span class="firm">1-far<\/span>/g)).toHaveLength(
+    outside.match(/1-far/g)?.length ?? 0,
+  )
+  for (const svg of html.match(/<svg\b[^]*?<\/svg>/g) ?? []) expect(svg).not.toContain('<span')
+})

@@ -36,6 +36,20 @@ const feet: Block = { kind: 'feet', columns: 2, cards: [] }
 const signs: Block = { kind: 'blanks', columns: 2, labels: ['Checked by', 'date'] }
 
 describe('pages are cut', () => {
+  test('shorter under a title that folds, or that has more than two lines beside it', () => {
+    const rows = table(60)
+    const first = (title: string, aside?: string) => {
+      const [page] = paginate([{ section: 'readings', title, blocks: [rows] }], 'a4', aside)
+      return Number.parseInt(page ? (shape(page)[0] ?? '') : '', 10)
+    }
+    const most = first('Readings')
+    expect(first('Readings', 'a train of a short name')).toBe(most)
+    expect(first('High-stage compressor with its oil console: step 7, '.repeat(3))).toBeLessThan(
+      most,
+    )
+    expect(first('Readings', 'a train of a name '.repeat(8))).toBeLessThan(most)
+  })
+
   test('so that a step with what must be seen after it on the next page says so, and is signed there', () => {
     const steps = Array.from({ length: 12 }, (_, k) =>
       cut(...[1, 2, 3].map((n) => step(`${k} ${n}`, 2 + k))).flatMap(({ blocks }, p) =>
