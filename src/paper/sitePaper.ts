@@ -44,7 +44,7 @@ export function sitePaper(
       ]),
       ...(unread.length > 0
         ? ([
-            { kind: 'heading', text: 'Not read' },
+            { kind: 'heading', text: 'Cannot be judged yet' },
             { kind: 'list', look: 'dash', items: unread.map(({ name, why }) => `${name}: ${why}`) },
           ] satisfies Block[])
         : []),

@@ -1,7 +1,12 @@
 import { computed, ref, shallowRef, watch } from 'vue'
-import { readTrainText } from '../../document/readTrain'
+import { nextStep } from '../../document/edits/nextStep'
+import { placeWords } from '../../document/placeWords'
+import { readTrain } from '../../document/readTrain'
+import type { TrainDocument } from '../../document/schema'
+import { faultWords } from '../../document/words/faultWords'
+import { progressWords } from '../../document/words/progressWords'
 import { bySite, trainState, type TrainState } from '../../engine/fieldwork/site/trainState'
-import { isoToday } from '../../mechanics/day'
+import { isoToday, type Day } from '../../mechanics/day'
 import { called } from '../shelf/records'
 import { useShelf } from '../stores/shelf'
 
@@ -14,6 +19,16 @@ interface Unread {
   readonly id: string
   readonly name: string
   readonly why: string
+}
+
+/** How a train stands, or what keeps it from being told, as its sheet says it. */
+function standOf(document: TrainDocument, today: Day): TrainState | { readonly why: string } {
+  const read = readTrain(document)
+  if (read.ok) return trainState(read, today)
+  const next = nextStep(document)
+  if (next) return { why: progressWords(next) }
+  const [first] = read.refused
+  return { why: first ? `${placeWords(document, first.at)}: ${faultWords(document, first)}` : '' }
 }
 
 /** How the trains that the shelf lists stand today; read one after the other, so that typing never waits. */
@@ -32,18 +47,12 @@ export function useTrainStates() {
     const read: Stands[] = []
     const failed: Unread[] = []
     for (const job of shelf.jobs) {
-      const text = await shelf.textOf(job.id)
+      const sheet = await shelf.documentOf(job.id)
       if (mine !== turn) return
       const name = called(job)
-      const train = text === undefined ? undefined : readTrainText(text)
-      if (train?.ok) {
-        const state = trainState(train, today)
-        read.push({ id: job.id, state: { ...state, name } })
-      } else {
-        const [first] = train?.refused ?? []
-        const why = first ? `${first.at}: ${first.why}` : 'its sheet is not there'
-        failed.push({ id: job.id, name, why })
-      }
+      const stand = 'why' in sheet ? sheet : standOf(sheet.document, today)
+      if ('why' in stand) failed.push({ id: job.id, name, why: stand.why })
+      else read.push({ id: job.id, state: { ...stand, name } })
       await new Promise((resolve) => setTimeout(resolve))
       if (mine !== turn) return
     }

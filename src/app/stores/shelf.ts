@@ -14,6 +14,7 @@ import { readFile } from '../shelf/files'
 import type { Act, Note } from '../shelf/note'
 import type { Job } from '../shelf/records'
 import { Session, type Current } from '../shelf/session'
+import { documentOf } from '../shelf/documentOf'
 import { dayOf } from '../shelf/times'
 import type { VersionLine } from '../shelf/versions'
 import {
@@ -247,8 +248,7 @@ export const useShelf = defineStore('shelf', () => {
       if (currentId.value === undefined) throw new Error('this job is not on the shelf yet')
       return keepPhoto(session.shelf, currentId.value, blob, Date.now())
     },
-    /** The newest sheet of a job as text; undefined where it is not there, or cannot be had. */
-    textOf: async (id: string) => (await attempt(() => session.shelf.load(id)))?.head.text,
+    documentOf: (id: string) => documentOf(session.shelf, id),
     version: (n: number) =>
       currentId.value === undefined ? undefined : session.shelf.version(currentId.value, n),
   }
