@@ -2,6 +2,23 @@ import { describe, expect, it } from 'vitest'
 import { outward } from '../../src/mechanics/readings/clock'
 import { fineText, lengthText, shareText, slopeText } from '../../src/language/amounts'
 import { tidy } from '../../src/language/tidy'
+import {
+  fineSign,
+  forceSign,
+  kilogramsPer,
+  massSign,
+  micrometresPer,
+  newtonMetresPer,
+  newtonsPer,
+  powerSign,
+  slidingSign,
+  slopeSign,
+  temperatureSign,
+  toFine,
+  toLength,
+  torqueSign,
+  wattsPer,
+} from '../../src/mechanics/units'
 import { at, pair, planOf, trainOf } from './pair'
 
 const metric = { length: 'mm', fine: 'um', temperature: 'C' } as const
@@ -112,5 +129,40 @@ describe('clock hours', () => {
       { y: 0, z: -1 },
       { y: -1, z: 0 },
     ])
+  })
+})
+
+describe('units that go with a length unit (exact, NIST SP 811)', () => {
+  it('are kg, kN, kW and N·m with mm, and pound, pound-force, horsepower and foot-pound with inches', () => {
+    expect([kilogramsPer.mm, newtonsPer.mm, wattsPer.mm, newtonMetresPer.mm]).toEqual([
+      1, 1000, 1000, 1,
+    ])
+    expect(kilogramsPer.in).toBe(0.45359237)
+    expect(newtonsPer.in).toBe(4.4482216152605)
+    expect(wattsPer.in).toBeCloseTo(745.6998715822702, 9)
+    expect(newtonMetresPer.in).toBeCloseTo(1.35581794833, 10)
+    expect(micrometresPer).toEqual({ um: 1, mm: 1000, mil: 25.4 })
+  })
+
+  it('are told by the signs that people of either read', () => {
+    const signs = [massSign, forceSign, powerSign, torqueSign, slidingSign]
+    expect(signs.map((sign) => sign.mm)).toEqual(['kg', 'kN', 'kW', 'N·m', 'mm/s'])
+    expect(signs.map((sign) => sign.in)).toEqual(['lb', 'lb', 'hp', 'ft·lb', 'in/s'])
+    expect([metric, inches].map(temperatureSign)).toEqual(['°C', '°F'])
+    expect(fineSign).toEqual({ um: 'µm', mm: 'mm', mil: 'mil' })
+  })
+
+  it('come back by their own size, and slopes as mil an inch only where both are', () => {
+    expect([toFine(50.8, inches), toFine(50, metric), toFine(50, millimetres)]).toEqual([
+      2, 50, 0.05,
+    ])
+    expect([toLength(50.8, inches), toLength(50, metric)]).toEqual([2, 50])
+    const mixed = [
+      inches,
+      metric,
+      { ...metric, length: 'in' as const },
+      { ...metric, fine: 'mil' as const },
+    ]
+    expect(mixed.map(slopeSign)).toEqual(['mil/in', 'mrad', 'mrad', 'mrad'])
   })
 })
