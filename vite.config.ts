@@ -40,8 +40,9 @@ export default defineConfig({
   },
   test: {
     environment: 'node',
-    // a busy machine takes its time: this only ends what would never come
+    // a busy machine takes its time: these only end what would never come
     testTimeout: 300_000,
+    hookTimeout: 300_000,
     // trains are planned by the thousand, and what is thrown away at once should never grow old: an eighth less time
     execArgv: ['--max-semi-space-size=64'],
     projects: [

@@ -1,7 +1,16 @@
 import AxeBuilder from '@axe-core/playwright'
 import { expect, test, type Page } from '@playwright/test'
 import { longTrain } from '../holds/longTrain'
-import { chooseExample, drawn, exampleText, openSheet, openText, sizes, watch } from './sheet'
+import {
+  atRest,
+  chooseExample,
+  drawn,
+  exampleText,
+  openSheet,
+  openText,
+  sizes,
+  watch,
+} from './sheet'
 
 const gearTrain = 'bolt-bound-gearbox.json'
 const headline = (page: Page) => page.getByRole('heading', { level: 1 })
@@ -158,8 +167,7 @@ test('the point of the curve is dragged and moved by keys, and the sheet follows
   await expect(page.locator('.curve canvas')).toBeVisible()
   await expect(point(page)).toHaveAttribute('aria-valuetext', '70 %, 2702 µm of moves')
   await point(page).scrollIntoViewIfNeeded()
-  const box = await point(page).boundingBox()
-  if (!box) throw new Error('no slider')
+  const box = await atRest(page, point(page))
   const least = Number(await point(page).getAttribute('min'))
   const thumb = 44
   const at = (percent: number) =>

@@ -1,5 +1,5 @@
 import { readFileSync, readdirSync } from 'node:fs'
-import { expect, type Page } from '@playwright/test'
+import { expect, type Locator, type Page } from '@playwright/test'
 
 const folder = new URL('../../examples/', import.meta.url)
 export const exampleFiles = readdirSync(folder).filter((file) => file.endsWith('.json'))
@@ -77,6 +77,20 @@ export async function frames(page: Page, count: number): Promise<void> {
         }),
     )
     if (!drew) await page.screenshot()
+  }
+}
+
+/** Where an element lies once the sheet around it moves no more: what comes after the plan may lay it out anew. */
+export async function atRest(
+  page: Page,
+  element: Locator,
+): Promise<NonNullable<Awaited<ReturnType<Locator['boundingBox']>>>> {
+  await worked(page)
+  for (let before = ''; ;) {
+    const box = await element.boundingBox()
+    if (box && JSON.stringify(box) === before) return box
+    before = JSON.stringify(box)
+    await frames(page, 3)
   }
 }
 
