@@ -1,4 +1,5 @@
 import { expect, test } from '@playwright/test'
+import { firstOf } from '../counts'
 import { longTrain } from '../holds/longTrain'
 import { chooseExample, drawn, openSheet, openText, resized, watch, worked } from './sheet'
 
@@ -15,7 +16,7 @@ const nine = longTrain(9)
 test('at 1440 and 1024 px the whole foot table stands in the first window', async ({ page }) => {
   const seen = watch(page)
   await openSheet(page)
-  for (const file of ['five-in-a-line.json', 'skid-as-one.json', 'nine']) {
+  for (const file of firstOf(['nine', 'skid-as-one.json', 'five-in-a-line.json'], 2, 3)) {
     if (file === 'nine') {
       await openText(page, 'nine.json', JSON.stringify(nine))
       await expect(page.locator('.train-name')).toHaveText(nine.name)

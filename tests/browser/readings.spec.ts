@@ -13,92 +13,99 @@ async function open(page: Page, file: string): Promise<void> {
   await chooseExample(page, file)
 }
 
-test('a reverse rim pair is entered by the keyboard alone and the plan follows', async ({
-  page,
-}) => {
-  const { faults } = watch(page)
-  await open(page, 'pump-and-motor.json')
-  const asFile = await sentence(page).textContent()
-  await page.evaluate(() => {
-    if (document.activeElement instanceof HTMLElement) document.activeElement.blur()
-  })
-  const key = (name: string) => page.keyboard.press(name)
+test(
+  'a reverse rim pair is entered by the keyboard alone and the plan follows',
+  { tag: '@whole' },
+  async ({ page }) => {
+    const { faults } = watch(page)
+    await open(page, 'pump-and-motor.json')
+    const asFile = await sentence(page).textContent()
+    await page.evaluate(() => {
+      if (document.activeElement instanceof HTMLElement) document.activeElement.blur()
+    })
+    const key = (name: string) => page.keyboard.press(name)
 
-  await tabTo(page, 'Enter readings')
-  await key('Enter')
-  await tabTo(page, 'Remove set 2 of motor to pump')
-  await key('Enter')
-  await tabTo(page, 'Remove set 1 of motor to pump')
-  await key('Enter')
-  await expect(page.locator('.stale-note')).toContainText('What was read at the coupling')
-  await expect(page.locator('.stale-note h2')).toHaveText('The plan below is of the numbers before')
-  await expect(sentence(page)).toHaveText(asFile ?? '')
+    await tabTo(page, 'Enter readings')
+    await key('Enter')
+    await tabTo(page, 'Remove set 2 of motor to pump')
+    await key('Enter')
+    await tabTo(page, 'Remove set 1 of motor to pump')
+    await key('Enter')
+    await expect(page.locator('.stale-note')).toContainText('What was read at the coupling')
+    await expect(page.locator('.stale-note h2')).toHaveText(
+      'The plan below is of the numbers before',
+    )
+    await expect(sentence(page)).toHaveText(asFile ?? '')
 
-  await tabTo(page, 'Add reverse rim pair at motor to pump')
-  await key('Enter')
-  expect(await focused(page)).toBe("top, 12 o'clock, set 1 of motor to pump, mil")
-  for (const [i, value] of ['0', '-8', '-37', '-29'].entries()) {
-    if (i > 0) await key('ArrowRight')
-    await page.keyboard.type(value)
-  }
-  await expect(page.locator('.reading-set').first().locator('.cell-says').first()).toHaveText(
-    'stem let out 29 mil toward the road',
-  )
-  await tabTo(page, 'place along the train, set 1 of motor to pump, in')
-  await page.keyboard.type('49 1/2')
-  await tabTo(page, 'what a stiff bar reads at the bottom, bracket of set 1 of motor to pump, mil')
-  await page.keyboard.type('-4')
+    await tabTo(page, 'Add reverse rim pair at motor to pump')
+    await key('Enter')
+    expect(await focused(page)).toBe("top, 12 o'clock, set 1 of motor to pump, mil")
+    for (const [i, value] of ['0', '-8', '-37', '-29'].entries()) {
+      if (i > 0) await key('ArrowRight')
+      await page.keyboard.type(value)
+    }
+    await expect(page.locator('.reading-set').first().locator('.cell-says').first()).toHaveText(
+      'stem let out 29 mil toward the road',
+    )
+    await tabTo(page, 'place along the train, set 1 of motor to pump, in')
+    await page.keyboard.type('49 1/2')
+    await tabTo(
+      page,
+      'what a stiff bar reads at the bottom, bracket of set 1 of motor to pump, mil',
+    )
+    await page.keyboard.type('-4')
 
-  await tabTo(page, "top, 12 o'clock, set 2 of motor to pump, mil")
-  for (const [i, value] of ['0', '4.5', '31', '27'].entries()) {
-    if (i > 0) await key('ArrowRight')
-    await page.keyboard.type(value)
-  }
-  await tabTo(page, 'place along the train, set 2 of motor to pump, in')
-  await page.keyboard.type('41,5')
-  await tabTo(page, /^half of the drop, as the plan counts it/)
-  await key('Enter')
-  await tabTo(page, 'half of the drop, bracket of set 2 of motor to pump, mil')
-  await page.keyboard.type('2')
+    await tabTo(page, "top, 12 o'clock, set 2 of motor to pump, mil")
+    for (const [i, value] of ['0', '4.5', '31', '27'].entries()) {
+      if (i > 0) await key('ArrowRight')
+      await page.keyboard.type(value)
+    }
+    await tabTo(page, 'place along the train, set 2 of motor to pump, in')
+    await page.keyboard.type('41,5')
+    await tabTo(page, /^half of the drop, as the plan counts it/)
+    await key('Enter')
+    await tabTo(page, 'half of the drop, bracket of set 2 of motor to pump, mil')
+    await page.keyboard.type('2')
 
-  await expect(page.locator('.stale-note')).toHaveCount(0)
-  await drawn(page)
-  await expect(sentence(page)).toHaveText(asFile ?? '')
-  await expect(page.locator('.reading-result')).toContainText('the circulating pump is')
-  const { found } = (await savedTrain(page)).couplings[0] ?? { found: [] }
-  expect(found).toEqual([
-    {
-      kind: 'rim',
-      rides: 'right',
-      at: 49.5,
-      readings: [
-        [12, 0],
-        [3, -8],
-        [6, -37],
-        [9, -29],
-      ],
-      sag: 2,
-    },
-    {
-      kind: 'rim',
-      rides: 'left',
-      at: 41.5,
-      readings: [
-        [12, 0],
-        [3, 4.5],
-        [6, 31],
-        [9, 27],
-      ],
-      sag: 2,
-    },
-  ])
-  // the plan follows a key: another reading, another line in words
-  const before = await page.locator('.reading-result').textContent()
-  await page.getByLabel("bottom, 6 o'clock, set 1 of motor to pump, mil").fill('-39')
-  await expect(page.locator('.reading-result')).not.toHaveText(before ?? '')
-  await drawn(page)
-  expect(faults).toEqual([])
-})
+    await expect(page.locator('.stale-note')).toHaveCount(0)
+    await drawn(page)
+    await expect(sentence(page)).toHaveText(asFile ?? '')
+    await expect(page.locator('.reading-result')).toContainText('the circulating pump is')
+    const { found } = (await savedTrain(page)).couplings[0] ?? { found: [] }
+    expect(found).toEqual([
+      {
+        kind: 'rim',
+        rides: 'right',
+        at: 49.5,
+        readings: [
+          [12, 0],
+          [3, -8],
+          [6, -37],
+          [9, -29],
+        ],
+        sag: 2,
+      },
+      {
+        kind: 'rim',
+        rides: 'left',
+        at: 41.5,
+        readings: [
+          [12, 0],
+          [3, 4.5],
+          [6, 31],
+          [9, 27],
+        ],
+        sag: 2,
+      },
+    ])
+    // the plan follows a key: another reading, another line in words
+    const before = await page.locator('.reading-result').textContent()
+    await page.getByLabel("bottom, 6 o'clock, set 1 of motor to pump, mil").fill('-39')
+    await expect(page.locator('.reading-result')).not.toHaveText(before ?? '')
+    await drawn(page)
+    expect(faults).toEqual([])
+  },
+)
 
 const everyTheme = process.env['HOLDFAST_LONG'] === '1'
 for (const [i, size] of sizes.entries())

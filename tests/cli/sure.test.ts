@@ -79,16 +79,19 @@ describe('--sure', () => {
     )
   })
 
-  test('as text: the chance, what it hangs on, what was assumed; no line over 80 characters', () => {
-    const { out } = holdfast(['plan', exampleFile('piped-compressor'), '--sure'])
-    expect(Math.max(...out.split('\n').map((line) => Array.from(line).length))).toBeLessThan(81)
-    const flat = out.replace(/\s+/g, ' ')
-    expect(flat).toMatch(
-      /About \d+ % that every state is in at the first run, if the stated uncertainties are right; the growth of the step-up gear is what it hangs on most\./,
-    )
-    expect(flat).toContain('State cold start: no growth given, taken as shut-down')
-    expect(flat).toContain('Not counted: roll from unequal shims')
-  })
+  test.runIf(isWhole)(
+    'as text: the chance, what it hangs on, what was assumed; no line over 80 characters',
+    () => {
+      const { out } = holdfast(['plan', exampleFile('piped-compressor'), '--sure'])
+      expect(Math.max(...out.split('\n').map((line) => Array.from(line).length))).toBeLessThan(81)
+      const flat = out.replace(/\s+/g, ' ')
+      expect(flat).toMatch(
+        /About \d+ % that every state is in at the first run, if the stated uncertainties are right; the growth of the step-up gear is what it hangs on most\./,
+      )
+      expect(flat).toContain('State cold start: no growth given, taken as shut-down')
+      expect(flat).toContain('Not counted: roll from unequal shims')
+    },
+  )
 
   test('belongs to plan and holds', () => {
     const { status, complaints } = holdfast(['check', exampleFile('piped-compressor'), '--sure'])

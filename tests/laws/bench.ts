@@ -11,6 +11,7 @@ import { readTrain } from '../../src/document/readTrain'
 import type { Train as Read } from '../../src/mechanics/train'
 import { micrometresPer } from '../../src/mechanics/units'
 import { glpkSolver } from '../../src/solvers/glpk'
+import { counted } from '../counts'
 import { randomTrain } from '../second/randomTrain'
 import type { Train } from '../second/train'
 
@@ -18,8 +19,8 @@ const solver = await glpkSolver()
 const long = process.env.HOLDFAST_LONG === '1'
 
 /** Seeds of the random trains that a law is tried on: the same ones on every machine. */
-export const seeds = (usual: number): number[] =>
-  Array.from({ length: long ? 400 : usual }, (_, i) => 7001 + i)
+export const seeds = (usual: number, whole = usual): number[] =>
+  Array.from({ length: counted(usual, 400, whole) }, (_, i) => 7001 + i)
 
 /** Milliseconds that a law over these seeds may take. */
 export const patience = long ? 1_800_000 : 600_000

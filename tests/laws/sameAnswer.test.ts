@@ -23,7 +23,7 @@ it(
   'a line common to all axes of all machines changes nothing',
   () => {
     const tally = new Tally()
-    for (const seed of seeds(24)) {
+    for (const seed of seeds(20, 24)) {
       const { train, answer } = original(seed)
       if (!train.states) continue
       const random = new Random(seed)
@@ -54,7 +54,7 @@ it(
 
 it('a line on one machine alone does change something', () => {
   const line = { rise: 300, side: -200, riseSlope: 0.1, sideSlope: 0.2, axial: 0 }
-  const changed = seeds(24)
+  const changed = seeds(20, 24)
     .slice(0, 10)
     .filter((seed) => {
       const { train, answer } = original(seed)
@@ -77,7 +77,7 @@ it(
   'twice the weights cost twice as much, for the same floor and share',
   () => {
     let dear = 0
-    for (const seed of seeds(24)) {
+    for (const seed of seeds(20, 24)) {
       const { train, answer } = original(seed)
       const { shim = 1, side = 1, axial = 1 } = train.plan?.weights ?? {}
       const weights = { shim: 2 * shim, side: 2 * side, axial: 2 * axial }
@@ -96,7 +96,7 @@ it(
   async () => {
     const [used, fresh] = [await glpkSolver(), await glpkSolver()]
     const some = (status: string) =>
-      seeds(24)
+      seeds(20, 24)
         .filter((seed) => original(seed).answer.status === status)
         .slice(0, status === 'impossible' ? 2 : 4)
     const chosen = ['planned', 'in-tolerance', 'impossible'].map(some)
@@ -115,7 +115,7 @@ it(
   () => {
     let planned = 0
     let measured = 0
-    for (const seed of seeds(24)) {
+    for (const seed of seeds(20, 24)) {
       const { train, answer } = original(seed)
       if (answer.status === 'impossible') continue
       const after = plan(carriedOut(train, answer))

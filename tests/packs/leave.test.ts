@@ -8,7 +8,7 @@ import { shimmed } from './shimmed'
 import { counted } from '../counts'
 
 const long = process.env.HOLDFAST_LONG === '1'
-const trains = counted(6, 150)
+const trains = counted(3, 150, 6)
 const firstSeed = Number(process.env.HOLDFAST_SEED ?? 1)
 const solver = await glpkSolver()
 

@@ -13,13 +13,13 @@ import { answerJson } from '../../src/json/answerJson'
 import { certificateSentences } from '../../src/text/certificateText'
 import { planText } from '../../src/text/planText'
 import { exampleFile, read } from '../holds/choice'
+import { counted } from '../counts'
 import { Random } from '../second/random'
 import { randomTrain } from '../second/randomTrain'
 import { solveSecond } from '../second/solve'
 import { fineFactor, type Train } from '../second/train'
 
-const long = process.env.HOLDFAST_LONG === '1'
-const wanted = long ? 500 : 60
+const wanted = counted(30, 500, 60)
 const solver = await glpkSolver()
 
 /** Random trains, every fourth with a guard, and every seventh with all its tolerances round. */

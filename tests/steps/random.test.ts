@@ -3,12 +3,13 @@ import { planRead, planTrain, stepsFor } from '../planned'
 import { stepsJson } from '../../src/json/stepsJson'
 import { readTrain } from '../../src/document/readTrain'
 import { solver } from '../engine/pair'
+import { counted } from '../counts'
 import { Random } from '../second/random'
 import { randomTrain } from '../second/randomTrain'
 import type { TrainFile } from './contract'
 import { followed, withStop } from './followed'
 
-const count = process.env['HOLDFAST_LONG'] === '1' ? 400 : 40
+const count = counted(20, 400, 40)
 const start = Number(process.env['HOLDFAST_SEED'] ?? 5000)
 
 /** The order of steps alone is asked for here: hardly any lift to change packs, which `poses.test.ts` looks at. */
