@@ -23,6 +23,18 @@ it('a line measured twice follows each as it is weighed', () => {
   ])
 })
 
+it('an offset is carried from its place to the middle by the slope', () => {
+  const coupling = at(trainOf(pair({ found: [given(0, 0)] })).couplings, 0)
+  const found = coupling.found.map((set) => ({ ...set, at: 200, u: 10, uSlope: 0.1 }) as ReadingSet)
+  // the place lies 100 mm beyond the middle
+  expect(lineGains({ ...coupling, found })).toEqual([
+    near(1, 0, -100, 0),
+    near(0, 0, 1, 0),
+    near(0, 1, 0, -100),
+    near(0, 0, 0, 1),
+  ])
+})
+
 it('two rims at the planes: their gains times what was read are the line', () => {
   const readings = [
     [12, 0],

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { asFound } from '../../src/mechanics/readings/asFound'
+import { asFound, besideLine } from '../../src/mechanics/readings/asFound'
 import { outward } from '../../src/mechanics/readings/clock'
 import { closure } from '../../src/mechanics/readings/closure'
 import { equationsOf } from '../../src/mechanics/readings/equation'
 import { expectedSets } from '../../src/mechanics/readings/expected'
 import { svd } from '../../src/mechanics/readings/svd'
+import { readingGains } from '../../src/mechanics/readings/gains'
 import { readingSystem } from '../../src/mechanics/readings/system'
 import type { Coupling, ReadingSet } from '../../src/mechanics/train'
 import { at, close, given, pair, trainOf, type Json } from './pair'
@@ -99,6 +100,28 @@ describe('the line as found', () => {
   })
 })
 
+it('a turn that is read on one side alone stands on what is left over of it', () => {
+  const coupling = read(
+    rim([
+      [12, 50],
+      [3, 90],
+    ]),
+  )
+  // the line shows -20 at 12 and 30 at 3: left over 70 and 60, their mean 65; 5 of each, over 10, and 30, 20 um, 0.2 and
+  // 0.1 mrad of the line given, over 10 um and 0.1 mrad
+  const { zeros, residual } = besideLine(coupling, d)
+  expect(zeros).toEqual(near(65, 0))
+  expect(residual).toBeCloseTo(Math.sqrt((0.25 + 0.25 + 9 + 4 + 4 + 1) / 6), 9)
+})
+
+it('what a reading gains from the line is free of sag', () => {
+  const coupling = read(rim([[12, 0]], { at: 160, sag: 20 }))
+  const set = at(coupling.found, 0)
+  if (set.kind !== 'rim') throw new Error('no rim')
+  expect(readingGains(set, coupling, 12)).toEqual(near(0, 0, 1, 60))
+  expect(readingGains(set, coupling, 9)).toEqual(near(-1, -60, 0, 0))
+})
+
 describe('what is expected after the moves', () => {
   const expectedOf = (json: Json, gap: number) => {
     const coupling = read(json)
@@ -179,4 +202,13 @@ it('readings leave open what none of them sees', () => {
   expect(without({ y: 0 }, { y: 0, z: 0 })).toBe(1)
   expect(without({ y: 0 }, { z: 0 })).toBe(2)
   expect(without({}, { z: 0 })).toBe(3)
+})
+
+it('two turns in one plane leave both slopes open, to the last digit', () => {
+  const hours = [12, 2, 5].map((hour) => [hour, 0] as const)
+  const coupling = read(rim(hours, { at: 133.3 }), rim(hours, { at: 133.3, rides: 'left' }))
+  const open = (...found: readonly ReadingSet[]) => readingSystem({ ...coupling, found }).open
+  const [one, other] = [at(coupling.found, 0), at(coupling.found, 1)]
+  expect(open(one, other)).toHaveLength(2)
+  expect(open(one, { ...other, at: 134 } as ReadingSet)).toHaveLength(0)
 })

@@ -90,6 +90,33 @@ describe('a line that was measured three times, one offset up off by some standa
   })
 })
 
+it('of two values that are not as sure, each is tested by its own part of what is left over', () => {
+  const coupling = read([given(0, 0), given(0, 100)])
+  const [one, other] = [at(coupling.found, 0), at(coupling.found, 1)]
+  const test = residualTest({ ...coupling, found: [one, { ...other, u: 20 } as ReadingSet] })
+  // weights 4 to 1: the mean is 20; left over -20 and 80, 0.2 and 0.8 of it free: 2 / root 0.2 and 4 / root 0.8
+  const told = [...(test?.worst ? [test.worst] : []), ...(test?.alike ?? [])]
+  const sorted = told.toSorted((a, b) => a.set - b.set)
+  expect(sorted.map(({ set, index, redundancy, w }) => [set, index, redundancy, w])).toEqual([
+    [0, 1, close(0.2, 9), close(-2 / Math.sqrt(0.2), 9)],
+    [1, 1, close(0.8, 9), close(4 / Math.sqrt(0.8), 9)],
+  ])
+})
+
+it('a turn of four hours leaves a quarter free at each, whatever another turn has', () => {
+  const turn = (hours: readonly number[], by: number) =>
+    hours.map((hour) => [hour, hour === 6 ? by : 0])
+  const eight = [12, 1.5, 3, 4.5, 6, 7.5, 9, 10.5]
+  const test = residualTest(
+    read([
+      { kind: 'rim', rides: 'left', at: 0, sag: 0, readings: turn(eight, 0) },
+      { kind: 'rim', rides: 'right', at: 200, sag: 0, readings: turn([12, 3, 6, 9], 80) },
+    ]),
+  )
+  expect(test?.worst).toMatchObject({ set: 1, redundancy: close(0.25, 9) })
+  expect(Math.abs(test?.worst?.w ?? 0)).toBeCloseTo(4, 9)
+})
+
 it('nothing is left over of a line that was measured once', () => {
   expect(residualTest(read([given(5, 60)]))).toBeUndefined()
 })
