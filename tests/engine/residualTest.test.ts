@@ -93,7 +93,7 @@ describe('a line that was measured three times, one offset up off by some standa
 it('of two values that are not as sure, each is tested by its own part of what is left over', () => {
   const coupling = read([given(0, 0), given(0, 100)])
   const [one, other] = [at(coupling.found, 0), at(coupling.found, 1)]
-  const test = residualTest({ ...coupling, found: [one, { ...other, u: 20 } as ReadingSet] })
+  const test = residualTest({ ...coupling, found: [one, { ...other, u: 20 }] })
   // weights 4 to 1: the mean is 20; left over -20 and 80, 0.2 and 0.8 of it free: 2 / root 0.2 and 4 / root 0.8
   const told = [...(test?.worst ? [test.worst] : []), ...(test?.alike ?? [])]
   const sorted = told.toSorted((a, b) => a.set - b.set)
