@@ -1,12 +1,13 @@
 import { sheetText } from './layout'
 import { readTrain } from '../document/readTrain'
+import { fineSaid } from '../document/said'
 import type { TrainDocument } from '../document/schema'
 import { factKeys, factWords } from '../document/words/factWords'
 import { pipeStrainOf, recordFactsOf, type RecordFacts, type RecordPage } from '../document/work'
 import { verifyRecord } from '../engine/fieldwork/loop/record'
 import { fineText, shareText, signedDigits } from '../language/amounts'
 import { capital } from '../language/names'
-import { setName } from '../language/readingSets'
+import { lineInWords, setName } from '../language/readingSets'
 import { plateDigits } from '../language/recipes'
 import { sagOf } from '../mechanics/readings/equation'
 import { corners, type Train } from '../mechanics/train'
@@ -67,7 +68,7 @@ function contentLines(content: unknown, name: Names): string[] {
     ...factLines(recordFactsOf(facts) ?? {}),
     ...judged(train, asLeft ?? asFound),
     ...readings(train),
-    ...strain(document),
+    ...strain(train, document),
     ...softFeet(train),
     ...packs(train),
   ]
@@ -110,24 +111,28 @@ const readings = (train: Train): string[] =>
     `${capital(coupling.name)}, readings in ${fineSign[train.units.fine]}:`,
     ...coupling.found.flatMap((set, index) => {
       const name = `  ${capital(setName(train, set, index))}`
-      if (set.kind === 'line') return [`${name}: a line, given as such`]
+      if (set.kind === 'line')
+        return [`${name}: ${lineInWords(train, coupling, set.offset, set.slope)}`]
       const sag = sagOf(set)
       const told = set.readings.map(
         ({ hour, value }) => `at ${hour} ${signedDigits(value, train.units)}`,
       )
       return [
-        `${name}: ${told.join(', ')}${sag === 0 ? '' : `; the bar read ${signedDigits(-2 * sag, train.units)} at 6 after 0 at 12`}${set.used ? '' : '; not used'}`,
+        `${name}: ${told.join(', ')}${sag === 0 ? '' : `; the bar read ${signedDigits(-2 * sag, train.units)} at 6 after 0 at 12`}`,
       ]
     }),
   ])
 
-/** Pipe strain as it was read, in the document's unit. */
-const strain = ({ couplings, units }: TrainDocument): string[] =>
+/** Pipe strain as it was read: which way each flange drew the shaft. */
+const strain = (train: Train, { couplings, units }: TrainDocument): string[] =>
   couplings.flatMap((coupling) =>
     (pipeStrainOf(coupling.strain)?.flanges ?? []).map(({ name, y, z, when, by }) => {
-      const told = (value: number | undefined) => (value === undefined ? 'not read' : String(value))
+      const up =
+        z === undefined ? 'up or down not read' : `${fineSaid(z, units)} ${z < 0 ? 'down' : 'up'}`
+      const aside =
+        y === undefined ? 'to the side not read' : `${fineSaid(y, units)} ${towardSide(train, y)}`
       const who = [by, when].filter((part) => part !== undefined).join(', ')
-      return `Pipe strain at ${coupling.name ?? coupling.id}, ${name}: ${told(z)} up, ${told(y)} toward 3 o'clock, in ${fineSign[units.fine]}${who === '' ? '' : `; ${who}`}`
+      return `Pipe strain at ${train.couplings.find(({ id }) => id === coupling.id)?.name ?? coupling.id}, ${name}: ${up}, ${aside}${who === '' ? '' : `; ${who}`}`
     }),
   )
 

@@ -136,6 +136,32 @@ describe('a record to read', () => {
     expect(verifyRecord(kept.pages)).toEqual({ sound: true })
   })
 
+  it('has the numbers of a line that was given, and which way a flange drew the shaft', () => {
+    const flanges = [
+      { name: 'suction', y: -12, z: -30 },
+      { name: 'discharge', y: 8 },
+    ]
+    const document = pair({
+      found: [given(-40, 80, 0.05, -0.12)],
+      coupling: { strain: { flanges } },
+      rest: { sides: { three: 'toward the river', nine: 'toward the road' } },
+    })
+    const read = readTrain(document)
+    if (!read.ok) throw new Error('refused')
+    const sign = { when: '2031-04-02', by: 'Ada' }
+    const told = recordText(
+      'pair',
+      addPage([], asFoundPage(read.document, planOf(document), sign)),
+    ).replace(/\s+/g, ' ')
+    expect(told).toContain(
+      'Set 1, offset and slope at x 100 mm: the pump 80 µm high, 40 µm toward the road, falling 0.12 mrad to the right, running 0.05 mrad toward the river',
+    )
+    expect(told).toContain(
+      'Pipe strain at Motor to Pump, suction: 30 µm down, 12 µm toward the road',
+    )
+    expect(told).toContain('discharge: up or down not read, 8 µm toward the river')
+  })
+
   it('tells a round in words: what was done, and each reading beside its target, in the units it was written in', () => {
     const document = pair({ found: [given(0, 80)] })
     const read = readTrain(document)
