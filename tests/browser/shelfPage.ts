@@ -15,7 +15,7 @@ export async function openPage(page: Page): Promise<void> {
 export const share = (page: Page) => page.getByLabel('Tolerance to use at most in percent')
 export const kept = (page: Page) => page.locator('.kept')
 export const notes = (page: Page) => page.locator('.shelf-note')
-export const jobs = (page: Page) => page.locator('.shelf-columns > section > .jobs > .job-row')
+export const jobs = (page: Page) => page.locator('.shelf-columns > section > div.jobs .job-row')
 export const versions = (page: Page) => page.locator('.versions > li')
 
 /** Types a share, which is an edit like any other, and waits until it is kept. */
