@@ -6,11 +6,12 @@ import { factKeys, factWords } from '../document/words/factWords'
 import { pipeStrainOf, recordFactsOf, type RecordFacts, type RecordPage } from '../document/work'
 import { verifyRecord } from '../engine/fieldwork/loop/record'
 import { fineText, shareText, signedDigits } from '../language/amounts'
-import { capital } from '../language/names'
+import { capital, listed } from '../language/names'
 import { lineInWords, setName } from '../language/readingSets'
 import { plateDigits } from '../language/recipes'
 import { sagOf } from '../mechanics/readings/equation'
-import { corners, type Train } from '../mechanics/train'
+import type { ReadingSet } from '../mechanics/readingSet'
+import { corners, type Coupling, type Train } from '../mechanics/train'
 import { towardSide } from '../language/sides'
 import { fineSign } from '../mechanics/units'
 import { roundLines, type Names } from './roundText'
@@ -111,8 +112,7 @@ const readings = (train: Train): string[] =>
     `${capital(coupling.name)}, readings in ${fineSign[train.units.fine]}:`,
     ...coupling.found.flatMap((set, index) => {
       const name = `  ${capital(setName(train, set, index))}`
-      if (set.kind === 'line')
-        return [`${name}: ${lineInWords(train, coupling, set.offset, set.slope)}`]
+      if (set.kind === 'line') return [`${name}: ${givenLine(train, coupling, set)}`]
       const sag = sagOf(set)
       const told = set.readings.map(
         ({ hour, value }) => `at ${hour} ${signedDigits(value, train.units)}`,
@@ -123,14 +123,33 @@ const readings = (train: Train): string[] =>
     }),
   ])
 
+type LineSet = Extract<ReadingSet, { kind: 'line' }>
+
+/** A line that was given, with what of it was not read. */
+function givenLine(train: Train, coupling: Coupling, { offset, slope }: LineSet): string {
+  const both = ({ y = 0, z = 0 }: LineSet['offset']) => ({ y, z })
+  const open = [
+    ...(offset.z === undefined ? ['rise'] : []),
+    ...(offset.y === undefined ? ['side'] : []),
+    ...(slope.z === undefined ? ['slope up'] : []),
+    ...(slope.y === undefined ? ['slope aside'] : []),
+  ]
+  const told = lineInWords(train, coupling, both(offset), both(slope))
+  return open.length === 0 ? told : `${told}; not read: ${listed(open)}`
+}
+
 /** Pipe strain as it was read: which way each flange drew the shaft. */
-const strain = (train: Train, { couplings, units }: TrainDocument): string[] =>
+const strain = (train: Train, { couplings }: TrainDocument): string[] =>
   couplings.flatMap((coupling) =>
     (pipeStrainOf(coupling.strain)?.flanges ?? []).map(({ name, y, z, when, by }) => {
       const up =
-        z === undefined ? 'up or down not read' : `${fineSaid(z, units)} ${z < 0 ? 'down' : 'up'}`
+        z === undefined
+          ? 'up or down not read'
+          : `${fineSaid(z, train.units)} ${z < 0 ? 'down' : 'up'}`
       const aside =
-        y === undefined ? 'to the side not read' : `${fineSaid(y, units)} ${towardSide(train, y)}`
+        y === undefined
+          ? 'to the side not read'
+          : `${fineSaid(y, train.units)} ${towardSide(train, y)}`
       const who = [by, when].filter((part) => part !== undefined).join(', ')
       return `Pipe strain at ${train.couplings.find(({ id }) => id === coupling.id)?.name ?? coupling.id}, ${name}: ${up}, ${aside}${who === '' ? '' : `; ${who}`}`
     }),

@@ -160,6 +160,16 @@ describe('a record to read', () => {
       'Pipe strain at Motor to Pump, suction: 30 µm down, 12 µm toward the road',
     )
     expect(told).toContain('discharge: up or down not read, 8 µm toward the river')
+    const upright = { kind: 'line', at: 100, offset: { z: 80 }, slope: { z: -0.12 } }
+    const half = { ...upright, offset: { y: 5 }, slope: { y: 0.05 } }
+    const two = readTrain(pair({ found: [upright, half] }))
+    if (!two.ok) throw new Error(JSON.stringify(two.refused))
+    const parts = recordText(
+      'pair',
+      addPage([], { ...sign, kind: 'as found', words: '', content: { job: two.document } }),
+    ).replace(/\s+/g, ' ')
+    expect(parts).toContain('falling 0.12 mrad to the right; not read: side and slope aside')
+    expect(parts).toContain("toward 3 o'clock; not read: rise and slope up")
   })
 
   it('tells a round in words: what was done, and each reading beside its target, in the units it was written in', () => {
