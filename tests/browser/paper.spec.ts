@@ -21,6 +21,9 @@ const names = {
   letter: long ? exampleNames : ['five-in-a-line'],
 }
 
+// one after the other in one process, which plans each example once
+test.describe.configure({ mode: 'default' })
+
 for (const size of ['a4', 'letter'] as const)
   for (const print of ['crew', 'office'] as const)
     test(`for the ${print} on ${size} nothing runs over, touches or is cut`, async ({ page }) => {

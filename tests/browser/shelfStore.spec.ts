@@ -12,6 +12,9 @@ declare const layer: Layer
 const folder = fileURLToPath(new URL('../../src/app/shelf/', import.meta.url))
 let script = ''
 
+// one after the other in one process, which builds the layer once
+test.describe.configure({ mode: 'default' })
+
 test.beforeAll(async () => {
   const built = await build({
     configFile: false,
