@@ -4,10 +4,9 @@ import { chiSquareQuantile } from '../../src/mechanics/chiSquare'
 import { surveyChecks } from '../../src/mechanics/uncertainty/surveyChecks'
 import type { Train } from '../second/train'
 import { soundJob, spoiledJob } from './simulated'
-import { isWhole } from '../counts'
+import { counted, isWhole } from '../counts'
 
-const long = process.env.HOLDFAST_LONG === '1'
-const jobs = long ? 2000 : 300
+const jobs = counted(150, 2000, 300)
 
 function checked(document: Train) {
   const answer = readTrain(document)
