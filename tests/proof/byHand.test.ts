@@ -56,6 +56,8 @@ describe('what the proof finds a coupling to use', () => {
     const aim = new Map([['hot', { y: 0, z: 0, sy: 0.4, sz: 0 }]])
     const aimed = far.map((one) => ({ ...one, aim }))
     expect(shareOf({ ...read, couplings: aimed }, { ty: 160 })).toBeCloseTo(180 / 200 / 2, 9)
+    // pitched by -0.5 mrad about 1500 the left plane lies higher: 10 - 25 + 90 + 0.5 * 500, over the span at the right one
+    expect(shareOf({ ...read, couplings: far }, { sz: -0.5 })).toBeCloseTo(325 / 200 / 2, 9)
   })
 
   it('of the gap: found, grown and moved, right less left, against what is wanted', () => {
