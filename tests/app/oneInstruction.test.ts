@@ -27,7 +27,7 @@ const random: readonly (readonly [string, unknown])[] = [
 const trains: readonly (readonly [string, unknown])[] = [
   ...firstOf(
     ['pump-and-motor', ...exampleNames.filter((name) => name !== 'pump-and-motor')],
-    1,
+    0,
     2,
   ).map((name) => [name, exampleOf(name)] as const),
   ...firstOf(random, 0, 1),

@@ -87,7 +87,7 @@ test('a dropped file is opened; a bad one is refused, and the sheet stays', asyn
   expect(seen.faults).toEqual([])
 })
 
-test('night and day are switched, and kept', async ({ page }) => {
+test('night and day are switched, and kept', { tag: '@whole' }, async ({ page }) => {
   await page.emulateMedia({ colorScheme: 'dark' })
   await openSheet(page)
   const paper = () =>

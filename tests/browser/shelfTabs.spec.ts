@@ -147,18 +147,20 @@ test(
   },
 )
 
-test('where the browser keeps nothing, files are opened and saved all the same', async ({
-  page,
-}) => {
-  await page.addInitScript(() => {
-    IDBFactory.prototype.open = () => {
-      throw new DOMException('switched off', 'SecurityError')
-    }
-  })
-  await openPage(page)
-  await share(page).fill('82')
-  await expect(page.getByRole('alert').first()).toContainText('storage is switched off')
-  await openText(page, 'pump.json', exampleText('pump-and-motor.json'))
-  await expect(page.locator('.train-name')).not.toHaveText('Blast air train')
-  await ready(page)
-})
+test(
+  'where the browser keeps nothing, files are opened and saved all the same',
+  { tag: '@whole' },
+  async ({ page }) => {
+    await page.addInitScript(() => {
+      IDBFactory.prototype.open = () => {
+        throw new DOMException('switched off', 'SecurityError')
+      }
+    })
+    await openPage(page)
+    await share(page).fill('82')
+    await expect(page.getByRole('alert').first()).toContainText('storage is switched off')
+    await openText(page, 'pump.json', exampleText('pump-and-motor.json'))
+    await expect(page.locator('.train-name')).not.toHaveText('Blast air train')
+    await ready(page)
+  },
+)
