@@ -1,6 +1,6 @@
 // npm test: installs what is missing, runs the checks and tests, and ends with one line of totals. --whole runs every
 // test, --long every one of them at full count.
-import { spawn } from 'node:child_process'
+import { spawn, spawnSync } from 'node:child_process'
 import { mkdirSync, readFileSync, rmSync } from 'node:fs'
 import { createServer } from 'node:net'
 import { dirname, join } from 'node:path'
@@ -85,11 +85,25 @@ async function checks() {
   const types = await step('type check', 'vue-tsc', 'vue-tsc/bin/vue-tsc.js', ['--noEmit'])
   const style = await step('lint', 'eslint', 'eslint/bin/eslint.js', ['.'])
   const typed = await step('lint with types', 'oxlint', 'oxlint/bin/oxlint', ['.'])
-  const format = await step('format', 'prettier', 'prettier/bin/prettier.cjs', [
-    ...['--check', '--log-level', 'warn', '.'],
-  ])
+  const files = whole ? ['.'] : changedFiles()
+  const format =
+    files.length === 0 ||
+    (await step('format', 'prettier', 'prettier/bin/prettier.cjs', [
+      ...['--check', '--log-level', 'warn', '--ignore-unknown', ...files],
+    ]))
   const unused = await step('nothing unused', 'knip', 'knip/bin/knip.js', ['--no-progress'])
   return { types, style: style && typed && format, unused, built: built() }
+}
+
+/** Files that differ from the last commit, whose format the usual run looks at; all where git cannot say. */
+function changedFiles() {
+  const git = (...words) => spawnSync('git', [...words, '-z'], { cwd: root, encoding: 'utf8' })
+  const lists = [
+    git('diff', '--name-only', '--relative', '--diff-filter=d', 'HEAD'),
+    git('ls-files', '--others', '--exclude-standard'),
+  ]
+  if (lists.some(({ status }) => status !== 0)) return ['.']
+  return lists.flatMap(({ stdout }) => stdout.split('\0').filter((name) => name !== ''))
 }
 
 function built() {

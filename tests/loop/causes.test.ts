@@ -10,11 +10,11 @@ import { compareReadings, type NewReadings } from '../../src/engine/fieldwork/lo
 import type { CauseAnswer, DifferenceMeaning } from '../../src/engine/fieldwork/loop/meaning'
 import { fourFeet, pair, trainOf, type Json } from '../engine/pair'
 import { Random } from '../second/random'
-import { firstOf } from '../counts'
+import { counted, firstOf } from '../counts'
 
 /** Standard deviations of what is never quite right: readings, shims and slides (um). */
 const errors = { reading: 12, shim: 10, slide: 20 }
-const draws = 60
+const draws = counted(30, 60, 60)
 
 interface Cause {
   /** What the sets are like in truth, beside what the file says: distance of the rims, their sag at the second reading. */
