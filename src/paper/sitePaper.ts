@@ -1,6 +1,6 @@
-import { alignedWords, dueLine, tightestWords } from '../engine/fieldwork/site/dueWords'
+import { alignedWords, dueLine, siteWords, tightestWords } from '../engine/fieldwork/site/dueWords'
 import { bySite, type TrainState } from '../engine/fieldwork/site/trainState'
-import { counted } from '../language/names'
+import { capital, counted } from '../language/names'
 import type { Day } from '../mechanics/day'
 import type { Block, Chapter, Paper, PaperSize } from './page'
 import { paginate } from './paginate'
@@ -25,7 +25,7 @@ export function sitePaper(
         text: `As they stood on ${today}, by the readings entered of each. Nothing is planned here: a train is planned on its own sheet.`,
       },
       ...bySite(states).flatMap(([site, here]): Block[] => [
-        { kind: 'heading', text: site === '' ? 'No site entered' : site },
+        { kind: 'heading', text: capital(siteWords(site)) },
         {
           kind: 'table',
           columns: [

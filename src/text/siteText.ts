@@ -1,5 +1,5 @@
 import type { Refusal } from '../document/refusal'
-import { alignedWords, dueLine, tightestWords } from '../engine/fieldwork/site/dueWords'
+import { alignedWords, dueLine, siteWords, tightestWords } from '../engine/fieldwork/site/dueWords'
 import { bySite, type TrainState } from '../engine/fieldwork/site/trainState'
 import { counted } from '../language/names'
 import type { Day } from '../mechanics/day'
@@ -17,7 +17,7 @@ export function siteText(
       `${counted(trains.length, 'train', 'trains')} on ${today}; the tightest coupling by the readings in each file.`,
     ),
     ...bySite(trains.map(({ state }) => state)).flatMap(([site, here]) => [
-      ...heading(site === '' ? 'NO SITE ENTERED' : site),
+      ...heading(siteWords(site)),
       ...here.flatMap((state) => [
         ...paragraph(state.name, '', 2),
         ...paragraph(

@@ -1,4 +1,4 @@
-import { appendFileSync, cpSync, mkdtempSync, rmSync } from 'node:fs'
+import { appendFileSync, cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { expect, test } from '@playwright/test'
@@ -63,6 +63,49 @@ test(
       await expect(page.locator('.sentence h1')).toHaveText(sentence ?? '')
       await expect(page.locator('.version-note')).toHaveCount(0)
       // nothing is loaded anew under the hands of whoever works in the other window
+      await expect(other.locator('.version-note')).toContainText('taken in another window')
+    } finally {
+      server.close()
+      server.closeAllConnections()
+      rmSync(folder, { recursive: true })
+    }
+  },
+)
+
+test(
+  'a newer version that the browser does not change over to is taken from the network, and other windows are told',
+  { tag: '@whole' },
+  async ({ page, context }) => {
+    const folder = mkdtempSync(join(tmpdir(), 'holdfast-offline-'))
+    cpSync('dist', folder, { recursive: true })
+    const server = fileServer(folder)
+    const address = await listen(server, 0, true)
+    try {
+      await page.goto(address)
+      await expect(page.locator('.sentence h1')).toBeVisible()
+      await page.evaluate(async () => {
+        await navigator.serviceWorker.ready
+      })
+      await page.reload()
+      // as Chromium is at times: the newer one is told to take over, and stays waiting
+      const file = join(folder, 'sw.js')
+      const deaf = readFileSync(file, 'utf8').replace('self.skipWaiting()', 'void 0')
+      expect(deaf).not.toContain('skipWaiting()')
+      writeFileSync(file, deaf)
+      await page.evaluate(async () => {
+        document.documentElement.dataset['before'] = 'yes'
+        await (await navigator.serviceWorker.ready).update()
+      })
+      const note = page.locator('.version-note')
+      await expect(note).toContainText('It waits until you take it')
+      const other = await context.newPage()
+      await other.goto(address)
+      await expect(other.locator('.sentence h1')).toBeVisible()
+      await note.getByRole('button', { name: 'Take the newer version' }).click()
+      await expect(note).toContainText('The newer version is coming in')
+      await expect(page.locator('html')).not.toHaveAttribute('data-before', 'yes')
+      await expect(page.locator('.sentence h1')).toBeVisible()
+      await expect(note).toHaveCount(0)
       await expect(other.locator('.version-note')).toContainText('taken in another window')
     } finally {
       server.close()

@@ -10,10 +10,8 @@ import { isoToday, type Day } from '../../mechanics/day'
 import { called } from '../shelf/records'
 import { useShelf } from '../stores/shelf'
 
-interface Stands {
-  readonly id: string
-  readonly state: TrainState
-}
+/** A train with the job that it stands in. */
+type Stands = TrainState & { readonly id: string }
 
 interface Unread {
   readonly id: string
@@ -52,7 +50,7 @@ export function useTrainStates() {
       const name = called(job)
       const stand = 'why' in sheet ? sheet : standOf(sheet.document, today)
       if ('why' in stand) failed.push({ id: job.id, name, why: stand.why })
-      else read.push({ id: job.id, state: { ...stand, name } })
+      else read.push({ ...stand, id: job.id, name })
       await new Promise((resolve) => setTimeout(resolve))
       if (mine !== turn) return
     }
@@ -62,12 +60,7 @@ export function useTrainStates() {
   }
   watch(() => shelf.jobs, look, { immediate: true })
 
-  const sites = computed((): [site: string, here: readonly Stands[]][] =>
-    bySite(stands.value.map(({ state }) => state)).map(([site, here]) => [
-      site,
-      here.flatMap((state) => stands.value.find((one) => one.state === state) ?? []),
-    ]),
-  )
+  const sites = computed(() => bySite(stands.value))
 
   return { sites, unread, today, looking }
 }

@@ -2,6 +2,9 @@ import { shareText } from '../../../language/amounts'
 import { counted } from '../../../language/names'
 import type { Due, TrainState, Urgency } from './trainState'
 
+/** What trains are gathered under. */
+export const siteWords = (site: string): string => site || 'no site entered'
+
 /** When something is due, as people say it. */
 const urgencyWords: Readonly<Record<Urgency, string>> = {
   now: 'now',

@@ -29,7 +29,7 @@ export interface TrainState {
   readonly site: string
   /** When it was last left so: the newest page of its record as left, or outage kept with readings as left. */
   readonly aligned: Dated | undefined
-  /** The coupling and state that use most of their tolerance by the readings entered, cold work not counted as done. */
+  /** The coupling and state that use most of their tolerance by the readings entered; work done since is not counted. */
   readonly tightest: CouplingResult
   /** Coupling and state of it, by their names. */
   readonly where: string
@@ -48,7 +48,9 @@ export const byUrgency = (a: TrainState, b: TrainState): number =>
   rank(a) - rank(b) || b.tightest.share - a.tightest.share
 
 /** Trains by the site they stand at, each site with the most urgent first; those without one come last. */
-export function bySite(states: readonly TrainState[]): [site: string, here: TrainState[]][] {
+export function bySite<One extends TrainState>(
+  states: readonly One[],
+): [site: string, here: One[]][] {
   const sites = [...new Set(states.map(({ site }) => site))].toSorted((a, b) =>
     a === '' || b === '' ? Number(a === '') - Number(b === '') : a.localeCompare(b, 'en'),
   )
