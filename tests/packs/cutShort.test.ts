@@ -8,8 +8,9 @@ import type { Solver } from '../../src/engine/lp/solver'
 import { motionsFrom } from '../../src/engine/fieldwork/steps/pose'
 import { solver, trainOf } from '../engine/pair'
 import { contractFaults } from './contract'
-import { shimmed } from './shimmed'
+import type { Shimmed } from './shimmed'
 import { isWhole } from '../counts'
+import { kept } from '../kept/kept'
 
 /** A solver that has run out of time after so many programs, and how many it was asked. */
 function ending(after: number): { solver: Solver; asked: () => number } {
@@ -26,15 +27,15 @@ function ending(after: number): { solver: Solver; asked: () => number } {
   }
 }
 
-/** Random trains whose roundings take some search. */
-const seeds = [1, 4]
+/** Trains whose roundings take some search. */
+const searched = ['rounding-search-1', 'rounding-search-2']
 /** So many places along the search to end it at. */
 const places = 14
 
 describe('a search that is ended before its end', () => {
-  for (const seed of seeds)
-    it(`gives what it has, with a bound that holds, or says that nothing was found: random train ${seed}`, () => {
-      const file = shimmed(seed, 20)
+  for (const name of searched)
+    it(`gives what it has, with a bound that holds, or says that nothing was found: ${name}`, () => {
+      const file = kept(name) as Shimmed
       const train = trainOf(file)
       const answer = mustPlan(planRead(train, solver, { prices: false }))
       const motions = motionsFrom(train, answer.bodies)
@@ -88,7 +89,7 @@ describe('a search that is ended before its end', () => {
   it.runIf(isWhole)(
     'is begun again from a dive where it found nothing: seven machines on 19 stands',
     () => {
-      const file = shimmed(3009, 20)
+      const file = kept('rounding-of-19-stands') as Shimmed
       const train = trainOf(file)
       const answer = mustPlan(planRead(train, solver, { prices: false, packs: true }))
       const { rounded } = answer
