@@ -1,4 +1,5 @@
 import type { CouplingDocument, MachineDocument, ReadingSetDocument } from './schema'
+import type { AxialGap, EndwiseRotor } from '../mechanics/axial'
 import type { GearCoupling } from '../mechanics/gearCoupling'
 import type { ColdSetting, Coupling, ReadingSet, RunOut } from '../mechanics/train'
 
@@ -57,13 +58,31 @@ export function convertCoupling(
   }
 }
 
-function convertAxial({
+/** Of a document in any units: all of it is lengths. */
+export function convertAxial({
   found,
   want,
   tolerance,
   u,
-}: NonNullable<CouplingDocument['axial']>): NonNullable<Coupling['axial']> {
-  return { found, want, tolerance, ...(u !== undefined && { u }) }
+  stretch,
+  rotors,
+}: NonNullable<CouplingDocument['axial']>): AxialGap {
+  const rotor = ({
+    centre,
+    float,
+  }: NonNullable<NonNullable<typeof rotors>['left']>): EndwiseRotor => ({
+    ...(centre !== undefined && { centre }),
+    ...(float && { float }),
+  })
+  return {
+    ...{ found, want, tolerance },
+    ...(u !== undefined && { u }),
+    ...(stretch && { stretch }),
+    rotors: {
+      ...(rotors?.left && { left: rotor(rotors.left) }),
+      ...(rotors?.right && { right: rotor(rotors.right) }),
+    },
+  }
 }
 
 function convertRunOut({

@@ -1,3 +1,4 @@
+import { axialRefusals } from './axialRefusals'
 import { betweenRefusals, notListed } from './betweenStates'
 import { gearRefusals } from './gearRefusals'
 import { growthRefusals } from './growthRefusals'
@@ -208,6 +209,7 @@ function ofCoupling(coupling: CouplingDocument, place: string, document: TrainDo
   }
   out.push(...spoolRefusals(coupling.found, coupling, place))
   out.push(...ofSetting(coupling, place))
+  out.push(...axialRefusals(coupling, place))
   out.push(...gearRefusals(coupling, place, document))
   const states = document.states ?? [{ id: 'cold' }]
   for (const state of Object.keys(coupling.aim ?? {}))

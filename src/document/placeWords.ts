@@ -21,7 +21,7 @@ export function placeWords(document: TrainDocument, at: string): string {
 }
 
 /** Two ends of a range: the list says what of, the item which end. */
-const ranges = new Set<string | number>(['axial', 'side', 'rise'])
+const ranges = new Set<string | number>(['axial', 'side', 'rise', 'stretch', 'float'])
 
 /** A list says nothing where one thing of it follows. */
 function keyWords(document: TrainDocument, path: Path, next: string | number | undefined): string {

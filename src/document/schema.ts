@@ -13,6 +13,7 @@ import {
   speed,
   temperature,
 } from './quantities'
+import { axialGap } from './axialSchema'
 import { growthPoint, range } from './growthSchema'
 import { hotCheck } from './hotCheckSchema'
 import { outage } from './outageSchema'
@@ -146,14 +147,7 @@ const coupling = z.strictObject({
       why: z.optional(text),
     }),
   ),
-  axial: z.optional(
-    z.strictObject({
-      found: length,
-      want: length,
-      tolerance: length.check(z.positive()),
-      u: z.optional(length.check(z.nonnegative())),
-    }),
-  ),
+  axial: z.optional(axialGap),
   runOut: z.optional(
     z.strictObject({
       left: z.optional(runOuts),

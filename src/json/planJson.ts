@@ -22,6 +22,7 @@ import { limitWords } from '../engine/plan/limitWords'
 import type { Train } from '../mechanics/train'
 import { unitSign } from '../document/unitSign'
 import { engineUnitsPer, inUnits, type Measure } from './inUnits'
+import { axialJson } from './axialJson'
 import { teethJson } from './teethJson'
 import { surveysJson } from './surveysJson'
 import { written, type MeasuresOf } from './written'
@@ -63,6 +64,7 @@ const figures: MeasuresOf<UnlistedFigures> = {
   couplings: 'as it is',
   asFound: 'as it is',
   teeth: 'as it is',
+  axial: 'as it is',
   surveys: 'as it is',
   surveysTogether: 'as it is',
   worstShare: 'plain',
@@ -77,6 +79,7 @@ const standingJson = <Answer extends StandingAnswer>(answer: Answer, units: Docu
   ...(written<StandingAnswer>(answer, figures, units) as Answer),
   asFound: asFoundJson(answer.asFound, units),
   ...teethJson(answer, units),
+  ...axialJson(answer, units),
   ...surveysJson(answer, units),
 })
 
@@ -122,6 +125,8 @@ export const measureOf: Record<CheckAnswer['what'], Measure> = {
   offset: 'fine',
   angle: 'slope',
   gap: 'length',
+  stretch: 'length',
+  float: 'length',
 }
 
 function checkJson(check: CheckAnswer, units: DocumentUnits): CheckAnswer {
@@ -248,5 +253,6 @@ export const reportJson = (
   ),
   asFound: asFoundJson(report.asFound, units),
   ...teethJson(report, units),
+  ...axialJson(report, units),
   ...surveysJson(report, units),
 })

@@ -7,6 +7,7 @@ import type {
   NewtonMetres,
 } from './units'
 
+import type { AxialGap } from './axial'
 import type { HotCheck } from './hotCheck'
 import type { Outage } from './outage'
 import type { PlanSettings } from './planSettings'
@@ -211,13 +212,7 @@ export interface Coupling {
   }
   readonly aim: ReadonlyMap<string, Aim>
   readonly setting?: ColdSetting
-  readonly axial?: {
-    readonly found: Millimetres
-    readonly want: Millimetres
-    readonly tolerance: Millimetres
-    /** Standard uncertainty of the gap found; undefined where the file gives none. */
-    readonly u?: Millimetres
-  }
+  readonly axial?: AxialGap
   readonly runOut?: RunOut
   /** What its teeth need, of a gear coupling. */
   readonly gear?: GearCoupling

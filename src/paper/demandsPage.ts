@@ -2,6 +2,7 @@ import { shareText } from '../language/amounts'
 import { coupledSaid } from '../engine/plan/coupledWords'
 import type { Train } from '../mechanics/train'
 import { couplingFacts } from '../scene/couplingFacts'
+import { axialBlocks } from './axialBlocks'
 import { historyBlocks } from './historyBlocks'
 import { shareCharts } from './shareChart'
 import { sentence } from './words'
@@ -51,6 +52,7 @@ export function demandsPage(job: Drawn): Chapter {
       ...coupledBlocks(train),
       ...historyBlocks(train),
       ...teethBlocks(facts),
+      ...axialBlocks(job),
       ...margin(job),
     ],
   }

@@ -1,5 +1,6 @@
 import { afterWork } from '../engine/fieldwork/loop/afterWork'
 import { arithmeticPage } from './arithmeticPage'
+import { axialPage } from './axialBlocks'
 import { asLeftPage } from './asLeftPage'
 import { assumptionsPage } from './assumptionsPage'
 import { choicesPage } from './choicesPage'
@@ -52,6 +53,7 @@ export function paperOf(job: PaperJob, { size, print, date }: PaperSettings): Pa
 const crewChapters = (job: Drawn): Chapter[] => [
   frontPage(job, 'crew'),
   ...checksPage(job),
+  ...axialPage(job),
   ...(isShort(job.train) ? [graphPage(job)] : []),
   ...(hasPlates(job) ? materialsPage(job) : []),
   ...machinePages(job),

@@ -78,7 +78,9 @@ function gapTable(
       ],
       rows: [
         [
-          'cold, both rotors where they belong',
+          axial.rotors.left || axial.rotors.right
+            ? 'cold, rotors where they lay when the gap was found'
+            : 'cold, both rotors where they belong',
           gapDigits(axial.found, train.units),
           ...(told ? [told.should, told.good] : []),
           '',

@@ -1,3 +1,5 @@
+import { axialShown } from '../engine/fieldwork/axialShown'
+import { axialTable, type AxialTable } from '../engine/plan/axialTable'
 import type { Train } from '../mechanics/train'
 import type { DrawnAnswer } from './drawnAnswer'
 import { couplingFacts, type CouplingFacts } from './couplingFacts'
@@ -21,6 +23,8 @@ export interface CouplingsScene {
   readonly leaders: readonly Mark[]
   /** Every share that the cards draw, for the one scale of tolerance used that they stand on. */
   readonly shares: readonly number[]
+  /** Gaps between shaft ends through the train, where any was entered. */
+  readonly axial?: AxialTable
 }
 
 export const couplingLeaders = 22
@@ -58,7 +62,9 @@ export function couplingsScene(
   const shares = facts.flatMap(({ rows }) =>
     rows.flatMap(({ after, asFound }) => [asFound.share, ...(after ? [after.share] : [])]),
   )
+  const axial = axialShown(train, answer)
   return {
+    ...(axial && { axial: axialTable(train, axial) }),
     shares: [answer.share, ...shares],
     cards: facts.map((own, c) => ({
       facts: own,

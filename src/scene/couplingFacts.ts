@@ -8,10 +8,12 @@ import {
   toldDigits,
 } from '../language/amounts'
 import { fineSign, slopeSign } from '../mechanics/units'
+import { isAxial } from '../mechanics/axial'
 import type { Coupling, Train } from '../mechanics/train'
 import type { CheckAnswer, CouplingAnswer } from '../engine/plan/answer'
 import { verdictWord } from '../engine/plan/verdictWord'
 import { meshSaid, teethAsked } from '../engine/plan/teethWords'
+import { axialWay } from '../engine/plan/couplingWords'
 import { coupledSaid } from '../engine/plan/coupledWords'
 import { hasMoves } from '../engine/plan/moves'
 import type { DrawnAnswer } from './drawnAnswer'
@@ -148,12 +150,11 @@ function useOf(
 
 function valueText(train: Train, coupling: Coupling, check: CheckAnswer): string {
   const { x = 0, y = 0, z = 0 } = check
-  const size =
-    check.what === 'gap'
-      ? Math.abs(x)
-      : coupling.tolerance.shape === 'round'
-        ? Math.hypot(y, z)
-        : Math.max(Math.abs(y), Math.abs(z))
+  const size = isAxial(check.what)
+    ? Math.abs(x)
+    : coupling.tolerance.shape === 'round'
+      ? Math.hypot(y, z)
+      : Math.max(Math.abs(y), Math.abs(z))
   const [digits, unit] = digitsOf(train, check)
   return `${digits(size)} of ${digits(check.limit)} ${unit}${placeWords[check.what]}`
 }
@@ -164,12 +165,14 @@ const placeWords = {
   offset: ' offset',
   angle: ' between the shafts',
   gap: ' of shaft gap',
+  stretch: ' of coupling stretch',
+  float: ' of rotor float',
 } as const
 
 function digitsOf(train: Train, { what }: CheckAnswer): [(value: number) => string, string] {
   const { units } = train
   if (what === 'offset') return [(v) => toldDigits(v, units), fineSign[units.fine]]
-  if (what === 'gap') return [(v) => lengthDigits(v, units), units.length]
+  if (isAxial(what)) return [(v) => lengthDigits(v, units), units.length]
   return [slopeDigits, slopeSign(units)]
 }
 
@@ -179,7 +182,7 @@ function digitsOf(train: Train, { what }: CheckAnswer): [(value: number) => stri
  */
 function whichWay(train: Train, coupling: Coupling, check: CheckAnswer): string {
   const { x = 0, y = 0, z = 0, what } = check
-  if (what === 'gap') return x > 0 ? 'too wide' : 'too narrow'
+  if (isAxial(what)) return axialWay(what, x)
   const size = Math.hypot(y, z)
   if (size === 0) return 'in line'
   const [upright, sideways] = [Math.abs(z) >= worthAWord * size, Math.abs(y) >= worthAWord * size]

@@ -12,6 +12,7 @@ import { lineInWords, setName, toldWays } from '../language/readingSets'
 import { cautionText, findingsText, notEnteredText } from './remarksText'
 import { baseText } from './baseText'
 import { coupledText } from './coupledText'
+import { axialText } from './axialText'
 import { teethText } from './teethText'
 import { surveysText } from './surveysText'
 
@@ -44,6 +45,7 @@ export function checkText(train: Train, report: Report): string {
     ...asFoundShares(train, report.asFound, train.plan.share),
     ...baseText(train),
     ...coupledText(train),
+    ...axialText(train, report.axial),
     ...teethText(train, report),
     ...surveysText(train, report),
     ...findingsText(report.findings),

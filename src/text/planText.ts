@@ -26,6 +26,8 @@ import { unfinishedSentences } from './unfinishedWords'
 import { stepsText } from './stepsText'
 import { baseText } from './baseText'
 import { coupledText } from './coupledText'
+import { axialText } from './axialText'
+import { axialShown } from '../engine/fieldwork/axialShown'
 import { teethText } from './teethText'
 import { leastProven } from '../engine/plan/teethWords'
 import { surveysText } from './surveysText'
@@ -50,6 +52,7 @@ export function planText(train: Train, answer: DrawnAnswer): string {
     ...('sure' in answer ? sureText(train, displayedSure(answer.sure)) : []),
     ...baseText(train, ready),
     ...coupledText(train),
+    ...axialText(train, axialShown(train, answer)),
     ...teethText(train, answer),
     ...surveysText(train, answer),
     ...findingsText(answer.findings),

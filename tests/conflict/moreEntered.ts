@@ -8,7 +8,7 @@ export type Member = ReturnType<typeof membersJson>[number]
 export const farMore = (member: Member): Member => ({
   ...member,
   alone: 1e5,
-  checks: (['planes', 'offset', 'angle', 'gap'] as const).map((what) => ({
+  checks: (['planes', 'offset', 'angle', 'gap', 'stretch', 'float'] as const).map((what) => ({
     what,
     lacks: null,
     alone: 1e5,
@@ -28,6 +28,10 @@ export function loosened(document: Train, { limit, part, alone, checks }: Member
         const added = (by ?? 0) * times
         if (what === 'gap') {
           if (axial) axial.tolerance += added
+        } else if (what === 'stretch' || what === 'float') {
+          const carried = axial?.rotors?.left?.centre === undefined ? 'right' : 'left'
+          const range = what === 'stretch' ? axial?.stretch : axial?.rotors?.[carried]?.float
+          if (range) [range[0], range[1]] = [range[0] - added, range[1] + added]
         } else {
           const key = what === 'planes' ? 'flex' : what
           const limit = tolerance[key]

@@ -97,7 +97,13 @@ describe('what was not entered', () => {
       left: { growth },
       right: { feet: fourFeet.map((foot) => ({ ...foot, ...whole })), growth },
       found: [given(0, 0), rim(0), { kind: 'gap', diameter: 200, readings: rim()['readings'] }],
-      coupling: { axial: { found: 250, want: 250, tolerance: 1 } },
+      coupling: {
+        axial: {
+          ...{ found: 250, want: 250, tolerance: 1 },
+          stretch: [-2, 2],
+          rotors: { left: { float: [-0.1, 0.1] } },
+        },
+      },
       rest: {
         states: [{ id: 'hot', name: 'Hot' }],
         plan: { reserve: 100, shims: { step: 50, stock: [50, 100, 200, 500] } },

@@ -70,7 +70,13 @@ export function everyField(): TrainDocument {
   }
   other.speed = 2950
   other.gear = { pitch: 180, least: 0.1, sliding: 120, states: ['hot'], basis: 'maker' }
-  if (coupling.axial) coupling.axial.u = 0.2
+  if (coupling.axial)
+    Object.assign(coupling.axial, {
+      u: 0.2,
+      stretch: [-1.5, 1.2],
+      rotors: { left: { centre: 0.3, float: [-6, 7] }, right: { float: [-0.2, 0.1] } },
+    })
+  other.axial = { found: 90, want: 90, tolerance: 0.4, rotors: { right: { centre: 0.1 } } }
   for (const set of other.found) if (set.kind === 'line') set.uSlope = 0.07
   document.plan = {
     ...document.plan,

@@ -128,6 +128,7 @@ export const examples: readonly Expected[] = [
   { file: 'twisted-base', held: ['fan'], status: 'planned', holds: [] },
   { file: 'over-the-years', held: ['compressor'], status: 'planned', holds: [] },
   { file: 'rigid-coupling', held: ['turbine'], status: 'planned', holds: [] },
+  { file: 'endwise', held: ['compressor'], status: 'planned', holds: [] },
   { file: 'gear-coupling', held: ['blower'], status: 'planned', holds: [] },
   { file: 'five-in-a-line', held: ['low-stage'], status: 'planned', holds: [] },
 ]

@@ -1,6 +1,6 @@
 import { column, fixed, sum, type Affine } from './affine'
 import { addColumn, type Program } from './program'
-import type { LeftOut, Term } from './terms'
+import type { LeftOut } from './terms'
 import type { Body, Machine, Train } from './train'
 
 const oneX = 1e-6 // mm: feet no further apart than this stand at one x
@@ -134,7 +134,7 @@ export function axisCarry(
   const full = carry(mover, { x, ...axis })
   const flat = (y: number, z: number) => carry(mover, { x, y, z })
   const noHeight = { ...mover, base: 0 }
-  const without: Partial<Record<Term, () => Carried>> = {
+  const without: Partial<Record<NonNullable<LeftOut>, () => Carried>> = {
     'roll lifts an axis off centre': () => ({ ...full, z: flat(0, axis.z).z }),
     'roll carries the axis sideways': () => ({
       ...full,

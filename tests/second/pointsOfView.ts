@@ -37,6 +37,8 @@ export function rewritten(train: Train, by: Rewriting): Train {
     axial: by.axial,
     side: by.side,
     'axial range': by.axial,
+    'axial length': by.axial,
+    'axial length range': by.axial,
     'side range': by.side,
     'offset y': by.offset.y,
     'offset z': by.offset.z,
@@ -88,6 +90,12 @@ function otherSides(coupling: Coupling): Coupling {
     ...coupling,
     left: coupling.right,
     right: coupling.left,
+    axial: coupling.axial && {
+      ...coupling.axial,
+      ...(coupling.axial.rotors && {
+        rotors: { left: coupling.axial.rotors.right, right: coupling.axial.rotors.left },
+      }),
+    },
     found: coupling.found.map((set) => {
       if (set.kind === 'rim' || set.kind === 'face') return { ...set, rides: other(set.rides) }
       return set.kind === 'spool' ? { ...set, end: other(set.end) } : set

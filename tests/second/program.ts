@@ -15,6 +15,8 @@ export type Family =
   | 'offset'
   | 'angle'
   | 'axial gap'
+  | 'coupling stretch'
+  | 'rotor float'
 
 /** low <= expression <= high. */
 export interface Row {

@@ -14,6 +14,10 @@ export type Sort =
   | 'axial'
   | 'side'
   | 'axial range'
+  /** The same in the unit of lengths. */
+  | 'axial length'
+  | 'axial length range'
+  | 'length range'
   | 'side range'
   /** Fine quantities that no point of view changes, and ranges of them. */
   | 'fine'
@@ -118,6 +122,11 @@ const coupling: Record<NumberPath<Train['couplings'][number]>, Sort> = {
   'axial.want': 'length',
   'axial.tolerance': 'length',
   'axial.u': 'length',
+  'axial.stretch': 'length range',
+  'axial.rotors.left.centre': 'axial length',
+  'axial.rotors.left.float': 'axial length range',
+  'axial.rotors.right.centre': 'axial length',
+  'axial.rotors.right.float': 'axial length range',
   speed: 'fixed',
   'runOut.left.rim': 'fine',
   'runOut.left.face': 'fine',

@@ -1,6 +1,7 @@
 import { column, fixed, sum, type Affine } from './affine'
 import { growthAt } from './growth'
 import { axisCarry, axisOf, type Mover } from './motion'
+import { centred, endwiseLimits, type EndwiseFamily } from './endwise'
 import type { Family, Program } from './program'
 import { midSpan, type Misalignment } from './reading'
 import type { Reserve } from './sure/reserve'
@@ -18,8 +19,8 @@ import {
 export interface Check {
   coupling: string
   state: string
-  family: Family & ('flex' | 'offset' | 'angle' | 'axial gap')
-  what: 'left plane' | 'right plane' | 'offset' | 'angle' | 'gap'
+  family: Family & ('flex' | 'offset' | 'angle' | 'axial gap' | EndwiseFamily)
+  what: 'left plane' | 'right plane' | 'offset' | 'angle' | 'gap' | 'stretch' | 'float'
   /** What the guard and intervals of growth keep free of it in a direction; absent where nothing is. */
   reserve?: Reserve
   round: boolean
@@ -134,7 +135,15 @@ function checksIn(joint: Joint, state: State): Check[] {
       [1, shaftEnd(joint, 'right', state.id, q).x],
       [-1, shaftEnd(joint, 'left', state.id, p).x],
     )
-    add('gap', 'axial gap', tolerance * 1000, { y: gap, z: undefined })
+    const off = (by: number) => sum([1, gap], [1, fixed(-by * 1000)])
+    add('gap', 'axial gap', tolerance * 1000, { y: off(centred(c.axial, leaveOut)), z: undefined })
+    for (const { what, family, middle, half } of endwiseLimits(c.axial, leaveOut)) {
+      if (leaveOut === family) continue
+      checks.push({
+        ...{ coupling: c.id, state: state.id, family, what, round: false, z: undefined },
+        y: sum([1 / (half * 1000), off(middle)]),
+      })
+    }
   }
   return checks
 }

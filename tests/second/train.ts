@@ -187,8 +187,23 @@ export interface Coupling {
         states?: string[] | undefined
       }
     | undefined
-  axial?: { found: number; want: number; tolerance: number; u?: number | undefined } | undefined
+  axial?:
+    | {
+        found: number
+        want: number
+        tolerance: number
+        u?: number | undefined
+        stretch?: Room | undefined
+        rotors?: { left?: Rotor | undefined; right?: Rotor | undefined } | undefined
+      }
+    | undefined
   found: ReadingSet[]
+}
+
+/** Where a rotor may lie endwise, from where it lay when the gap was found. */
+export interface Rotor {
+  centre?: number | undefined
+  float?: Room | undefined
 }
 
 export interface State {

@@ -1,4 +1,5 @@
 import type { TrainDocument } from '../schema'
+import { valueAt, withValue, type Path } from '../place'
 import { couplingTitleOf } from '../titles'
 import { cellsOfRow, couplingColumn, couplingOfRow, onlyNames, withCells } from './couplingRows'
 import type { PastedValues, PasteOutcome, PasteTarget } from './pasted'
@@ -15,7 +16,35 @@ const columns: readonly PathColumn[] = [
     path: ['tolerance'],
   },
   { key: 'u', heading: 'gap unsure by', names: ['u', 'uncertainty'], kind: 'length', path: ['u'] },
+  ...range('stretch', 'stretch'),
+  ...rotor('left'),
+  ...rotor('right'),
 ]
+const needed = new Set(['found', 'want', 'tolerance'])
+
+/** Low and high end of a range. */
+function range(heading: string, ...path: string[]): PathColumn[] {
+  return ['low', 'high'].map((end, i) => ({
+    key: [...path, end].join('.'),
+    heading: `${heading}, ${end}`,
+    names: [],
+    kind: 'length',
+    path: [...path, i],
+  }))
+}
+
+function rotor(side: 'left' | 'right'): PathColumn[] {
+  return [
+    {
+      key: `rotors.${side}.centre`,
+      heading: `magnetic centre, ${side} rotor`,
+      names: [],
+      kind: 'length',
+      path: ['rotors', side, 'centre'],
+    },
+    ...range(`float of ${side} rotor`, 'rotors', side, 'float'),
+  ]
+}
 
 /** Gaps between the shaft ends as a table: a row a coupling. */
 export const gapsTable: PasteTarget = {
@@ -40,12 +69,26 @@ function put(document: TrainDocument, values: PastedValues): PasteOutcome {
   if (typeof tolerance === 'number' && tolerance <= 0)
     return { why: `either way up to: ${tolerance} is not above 0` }
   const place = ['couplings', c, 'axial']
-  const { document: next, what } = withCells(document, place, columns, values)
+  const { document: next, what } = withCells(
+    withRanges(document, place, values),
+    place,
+    columns,
+    values,
+  )
   if (what === '') return { why: onlyNames }
   const axial: Readonly<Record<string, unknown>> = next.couplings[c]?.axial ?? {}
-  const lacks = columns.find(({ key }) => key !== 'u' && axial[key] === undefined)
+  const lacks = columns.find(({ key }) => needed.has(key) && axial[key] === undefined)
   const title = couplingTitleOf(document, c)
   return lacks
     ? { why: `${title} has no ${lacks.heading} yet: give it in the same row` }
     : { document: next, does: `changes the axial gap of ${title}: ${what}` }
+}
+
+/** The document with an empty list wherever the row gives an end of a range that is not there yet. */
+function withRanges(document: TrainDocument, place: Path, values: PastedValues): TrainDocument {
+  return columns.reduce((now, { key, path }) => {
+    const list = [...place, ...path.slice(0, -1)]
+    const starts = typeof path.at(-1) === 'number' && values[key] !== undefined
+    return starts && valueAt(now, list) === undefined ? withValue(now, list, []) : now
+  }, document)
 }

@@ -25,7 +25,7 @@ export function faultWords(document: TrainDocument, { at, why }: Refusal): strin
     return 'no tolerance is entered: enter the angle at each plane, or an offset and an angle over all'
   if (Array.isArray(value)) return listWords(String(key), value.length) ?? why
   if (value !== undefined) return why
-  if (list === 'axial' || list === 'side' || list === 'rise')
+  if (['axial', 'side', 'rise', 'stretch', 'float'].includes(String(list)))
     return key === 0
       ? 'the low end is missing: give it, 0 for not at all, or empty the high end too'
       : 'the high end is missing: give it, 0 for not at all, or empty the low end too'

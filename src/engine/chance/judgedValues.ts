@@ -1,3 +1,4 @@
+import { axialChecks } from '../../mechanics/axial'
 import { checksOf } from '../../mechanics/misalignment/check'
 import type { CheckResult, CouplingMotion } from '../../mechanics/misalignment/shares'
 import type { Coupling } from '../../mechanics/train'
@@ -10,7 +11,7 @@ export interface JudgedValue {
   readonly of: (by: CouplingMotion) => number
 }
 
-/** Every number that is judged of a coupling, in the order of its checks: y and z of each, then the gap. */
+/** Every number that is judged of a coupling, in the order of its checks: y and z of each, then those along the train. */
 export function judgedValues(coupling: Coupling): JudgedValue[] {
   return [
     ...checksOf(coupling).flatMap(({ what, offset, slope }): JudgedValue[] => [
@@ -18,7 +19,11 @@ export function judgedValues(coupling: Coupling): JudgedValue[] {
       { what, way: 'z', of: ({ misalignment: d }) => offset * d.z + slope * d.sz },
     ]),
     ...(coupling.axial
-      ? [{ what: 'gap' as const, way: 'x' as const, of: ({ gap }: CouplingMotion) => gap / 1000 }]
+      ? axialChecks(coupling.axial, 1).map(({ what }): JudgedValue => ({
+          what,
+          way: 'x',
+          of: ({ gap }) => gap / 1000,
+        }))
       : []),
   ]
 }

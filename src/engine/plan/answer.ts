@@ -5,6 +5,8 @@ import type { FootLimit } from '../../mechanics/footLimits'
 import type { CertificateAnswer } from './certificateAnswer'
 import type { GrowthQuantity, GrowthSource } from '../../mechanics/train'
 import type { ToothPlace } from '../../mechanics/gearCoupling'
+import type { AxialAnswer } from './axialAnswer'
+import type { CheckResult } from '../../mechanics/misalignment/shares'
 import type { TeethAnswer } from './teethAnswer'
 import type { Motion } from '../../mechanics/motion'
 import type { CheckVerdict } from '../../mechanics/uncertainty/verdict'
@@ -35,6 +37,8 @@ export interface StandingAnswer {
   notEntered: NotEntered[]
   /** Every mesh of every gear coupling; left out where there is none. */
   teeth?: TeethAnswer[]
+  /** Gaps between shaft ends, rotors and stretch through the train; left out where no gap was entered. */
+  axial?: AxialAnswer
   /** Every survey that is used, beside the readings of the couplings; left out where there is none. */
   surveys?: SurveyAnswer[]
   /** All of them at once; left out where fewer than two are used. */
@@ -133,7 +137,7 @@ export interface CouplingAnswer {
 
 /** One limit: um for an offset, mm for a gap, mrad for the rest. */
 export interface CheckAnswer {
-  what: 'left plane' | 'right plane' | 'offset' | 'angle' | 'gap'
+  what: CheckResult['what']
   y?: number
   z?: number
   x?: number
@@ -244,6 +248,7 @@ export type CheckReport =
       asFound: AsFoundAnswer[]
       standingShare: number
       teeth?: TeethAnswer[]
+      axial?: AxialAnswer
       surveys?: SurveyAnswer[]
       surveysTogether?: SurveysTogetherAnswer
     }

@@ -1,4 +1,5 @@
 import { tol } from '../../mechanics/tolerances'
+import { isAxial } from '../../mechanics/axial'
 import type { Train } from '../../mechanics/train'
 import { toothMeshes } from '../../mechanics/misalignment/gearTeeth'
 import { checksOf } from '../../mechanics/misalignment/check'
@@ -79,7 +80,7 @@ function sizeOf(
     return { perUnit: lever / programUnit, quantity: 'slope' }
   }
   if (meaning.fact !== 'tolerance') return { perUnit: 1 / programUnit, quantity: 'fine' }
-  if (meaning.what === 'gap') return { perUnit: (1000 * share) / programUnit, quantity: 'length' }
+  if (isAxial(meaning.what)) return { perUnit: (1000 * share) / programUnit, quantity: 'length' }
   const coupling = train.couplings[meaning.coupling]
   const check = coupling && checksOf(coupling).find(({ what }) => what === meaning.what)
   return {

@@ -9,6 +9,7 @@ import type { CheckReport, GrowthSourceAnswer } from './answer'
 import { findingsOf } from './findings'
 import { notEnteredOf } from './notEntered'
 import { asFoundAnswer } from './report'
+import { axialAnswer } from './axialRow'
 import { teethAnswer } from './teeth'
 import { surveysAnswer } from './surveysAnswer'
 
@@ -42,6 +43,7 @@ export function checkRead(train: Train): Extract<CheckReport, { ok: true }> {
     growth: growthSources(train),
     asFound: asFoundAnswer(train, found, standing),
     ...teethAnswer(train, found),
+    ...axialAnswer(train),
     standingShare: tidy(worstShare(standing)),
     ...surveysAnswer(train),
   }

@@ -12,6 +12,8 @@ const where: Record<CheckAnswer['what'], string> = {
   offset: 'offset',
   angle: 'angle',
   gap: 'axial gap',
+  stretch: 'coupling stretch',
+  float: 'rotor float',
 }
 
 /**
@@ -36,13 +38,20 @@ export function checkInWords(train: Train, coupling: string, check: CheckAnswer)
           ...(shows(y) && (round || Math.abs(y) > Math.abs(z)) ? [sideWord(train, check, y)] : []),
         ]
       : shows(x)
-        ? [x > 0 ? 'too wide' : 'too narrow']
+        ? [axialWay(check.what, x)]
         : []
   const size = `${digits(value)} of ${digits(check.limit)} ${unit} ${where[check.what]}`
   if (ways.length === 0) return size
   return x === undefined
     ? `${size}, ${subject(train, coupling, check.what)} ${ways.join(', ')}`
     : `${size}, ${ways.join('')}`
+}
+
+/** Which way a check along the train is off the middle of what is allowed. */
+export function axialWay(what: CheckAnswer['what'], x: number): string {
+  if (what === 'stretch') return x > 0 ? 'drawn out' : 'pressed together'
+  if (what === 'float') return x > 0 ? 'drawn toward the coupling' : 'pushed from the coupling'
+  return x > 0 ? 'too wide' : 'too narrow'
 }
 
 /** Which way an angle at a plane, or between the shafts, lies: "gear low, toward the crane bay"; empty where none is seen. */
@@ -76,6 +85,8 @@ function formatOf(train: Train, what: CheckAnswer['what']) {
         unit: fineSign[train.units.fine],
       }
     case 'gap':
+    case 'stretch':
+    case 'float':
       return {
         digits: (value: number) => lengthDigits(value, train.units),
         unit: train.units.length,

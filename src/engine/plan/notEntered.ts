@@ -4,7 +4,7 @@ import { betweenWords } from '../../language/betweenWords'
 import { tol } from '../../mechanics/tolerances'
 import { listed } from '../../language/names'
 import { setName } from '../../language/readingSets'
-import type { Body, Train } from '../../mechanics/train'
+import type { Body, Coupling, Train } from '../../mechanics/train'
 import type { NotEntered } from './answer'
 
 /** Everything the plan had to do without, and what it did instead; nothing is taken as zero in silence. */
@@ -45,7 +45,7 @@ export function notEnteredOf(train: Train): NotEntered[] {
           ]
         : []),
       ...(coupling.axial
-        ? []
+        ? ofRotors(coupling)
         : [
             {
               where: `${coupling.place}.axial`,
@@ -54,6 +54,31 @@ export function notEnteredOf(train: Train): NotEntered[] {
             },
           ]),
     ]),
+  ]
+}
+
+/** A gap alone says nothing of what rotors and the coupling do while they run. */
+function ofRotors({ axial, name, place }: Coupling): NotEntered[] {
+  const { stretch, rotors: { left, right } = {} } = axial ?? {}
+  return [
+    ...((left ?? right)
+      ? []
+      : [
+          {
+            where: `${place}.axial.rotors`,
+            what: `float and magnetic centre of the rotors at ${name}`,
+            instead: 'taken to run where they lay when the gap was found',
+          },
+        ]),
+    ...(stretch
+      ? []
+      : [
+          {
+            where: `${place}.axial.stretch`,
+            what: `stretch that the maker of ${name} allows`,
+            instead: 'not checked, but for the tolerance of the gap',
+          },
+        ]),
   ]
 }
 

@@ -13,6 +13,7 @@ import { planCautions } from './cautions'
 import { findingsOf } from './findings'
 import { notEnteredOf } from './notEntered'
 import * as report from './report'
+import { axialAnswer } from './axialRow'
 import type { ProvenBound } from './provenBound'
 import { teethAnswer, teethOf } from './teeth'
 import { teethCautions } from './teethWords'
@@ -45,7 +46,7 @@ export type PlanOutcome =
 
 /** Moves that passed their proof, with what is to be known of them. */
 type ProvenMoves = MovesAnswer &
-  Pick<StandingAnswer, 'findings' | 'teeth'> & { readonly proof: ProofAnswer }
+  Pick<StandingAnswer, 'findings' | 'teeth' | 'axial'> & { readonly proof: ProofAnswer }
 
 /**
  * Judges what the programs came to by other code, and writes it down.
@@ -73,6 +74,7 @@ export function planSolved(
     findings: findingsOf(train, found),
     notEntered: notEnteredOf(train),
     ...teethAnswer(train, found),
+    ...axialAnswer(train),
     ...surveysAnswer(train),
   }
   switch (solved.status) {
@@ -120,6 +122,7 @@ export function planSolved(
     }
     return answer({
       ...teethAnswer(train, found, motions),
+      ...axialAnswer(train, motions),
       findings: [
         ...common.findings,
         ...planCautions(train, motions, proof.worstShare),

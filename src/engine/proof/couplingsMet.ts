@@ -2,6 +2,7 @@ import type { Micrometres, Millimetres } from '../../mechanics/units'
 import type { Coupling, State, Train } from '../../mechanics/train'
 import { growthOf, lineValueAt } from '../../mechanics/growth'
 import type { Misalignment } from '../../mechanics/readings/equation'
+import { axialShares } from './axialWindow'
 import { carried, type ClaimedMotion } from './moved'
 
 /**
@@ -98,10 +99,8 @@ function largestShare(
     ({ of, limit }) => size(of(at)) / (limit * state.factor),
   )
   const { axial } = coupling
-  if (axial) {
-    const error = Math.abs(gapError(train, coupling, state, motions))
-    shares.push(error / (axial.tolerance * state.factor))
-  }
+  if (axial)
+    shares.push(...axialShares(axial, gapError(train, coupling, state, motions), state.factor))
   return Math.max(...shares)
 }
 
@@ -133,7 +132,7 @@ export function judgedChecks({
   ]
 }
 
-/** How far the gap between the shaft ends is from what is wanted (mm); + is too wide. */
+/** How far the gap between the shaft ends, rotors where they lay, is from what is wanted (mm); + is too wide. */
 export function gapError(
   train: Train,
   coupling: Coupling,

@@ -2,6 +2,8 @@ import type { Coupling, Train } from '../../mechanics/train'
 import { growthOf, type Line } from '../../mechanics/growth'
 import { tol } from '../../mechanics/tolerances'
 import type { Misalignment } from '../../mechanics/readings/equation'
+import type { AxialWhat } from '../../mechanics/axial'
+import { axialEnds } from './axialWindow'
 import { Exact } from './exact'
 
 /** A constant and so much of each motion: six columns a body. */
@@ -159,7 +161,7 @@ export interface ExactCheck {
   readonly scale: Exact
 }
 
-export type CheckName = 'left plane' | 'right plane' | 'offset' | 'angle' | 'gap'
+export type CheckName = 'left plane' | 'right plane' | 'offset' | 'angle' | AxialWhat
 
 /** @returns undefined where the coupling has no such check */
 export function exactCheck(
@@ -195,9 +197,12 @@ export function exactCheck(
         ...within(angle, number(1000)),
       }
     }
-    case 'gap': {
+    case 'gap':
+    case 'stretch':
+    case 'float': {
       const { axial } = coupling
-      if (!axial) return undefined
+      const ends = axial && axialEnds(axial, what)
+      if (!axial || !ends) return undefined
       const end = (machine: number, side: 'left' | 'right', x: number) => {
         const body = train.machines[machine]
         if (!body) throw new RangeError(`no machine ${machine}`)
@@ -211,11 +216,17 @@ export function exactCheck(
         [one, end(coupling.right, 'left', coupling.q)],
         [minusOne, end(coupling.left, 'right', coupling.p)],
       )
-      const found = number(axial.found).minus(number(axial.want)).times(number(1000))
+      const all = (parts: readonly number[]) =>
+        parts.reduce((total, part) => total.plus(number(part)), Exact.zero)
+      const [low, high] = [all(ends.low), all(ends.high)]
+      const off = number(axial.found).minus(number(axial.want)).minus(low.plus(high).times(half))
+      const limit = high.minus(low).times(half).times(number(1000))
       return {
-        y: sum([one, opened], [one, fixed(found)]),
+        y: sum([one, opened], [one, fixed(off.times(number(1000)))]),
         z: fixed(Exact.zero),
-        ...within(axial.tolerance, number(1000)),
+        // what makers allow is the same in every state
+        limit: what === 'gap' ? limit.times(factor) : limit,
+        scale: number(1000),
       }
     }
   }

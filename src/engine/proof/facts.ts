@@ -2,6 +2,7 @@ import type { Misalignment } from '../../mechanics/readings/equation'
 import type { ToothPlace } from '../../mechanics/gearCoupling'
 import type { FootLimit } from '../../mechanics/footLimits'
 import type { Train } from '../../mechanics/train'
+import { isAxial } from '../../mechanics/axial'
 import { once } from '../../mechanics/once'
 import type { ErrorSource } from '../../mechanics/uncertainty/errorSource'
 import { guardedErrors } from '../../mechanics/uncertainty/judged'
@@ -28,7 +29,7 @@ export type LimitFact =
       readonly coupling: number
       readonly state: number
       readonly what: CheckName
-      /** From y toward z; of a gap [1, 0] is too wide. */
+      /** From y toward z; along the train [1, 0] is too wide. */
       readonly toward: Toward
     }
   | {
@@ -194,7 +195,7 @@ function toleranceRow(
   const check = exactCheck(train, coupling, state, line, fact.what)
   if (!check) return undefined
   const [y, z] = fact.toward.map((n) => Exact.of(n)) as [Exact, Exact]
-  const box = coupling.tolerance.shape === 'box' || fact.what === 'gap'
+  const box = coupling.tolerance.shape === 'box' || isAxial(fact.what)
   const length = box ? y.abs().plus(z.abs()) : lengthOver(y, z)
   const kept = roomKept(train, errors(), fact.coupling, fact.state, fact.what, fact.toward)
   const room = Exact.of(kept * (1 - roomForRounding)).times(check.scale)

@@ -3,6 +3,8 @@ import { growthQuantities, type Coupling, type State, type Train } from '../../m
 import type { CouplingMotion } from '../../mechanics/misalignment/shares'
 import type { ErrorSource } from '../../mechanics/uncertainty/errorSource'
 import { errorsAt, guardedErrors } from '../../mechanics/uncertainty/judged'
+import { isAxial, type AxialWhat } from '../../mechanics/axial'
+import { axialShares } from './axialWindow'
 import { apartIn, gapError, judgedChecks, type AxesApart, type Sides } from './couplingsMet'
 import type { ClaimedMotion } from './moved'
 
@@ -40,8 +42,8 @@ export function sharesWithKept(
         const room =
           guard * Math.sqrt(own.reduce((sum, { gap }) => sum + gap * gap, 0)) +
           segments.reduce((sum, { gap }) => sum + Math.abs(gap), 0)
-        const error = Math.abs(gapError(train, coupling, state, motions))
-        shares.push((error + room / 1000) / (axial.tolerance * state.factor))
+        const off = gapError(train, coupling, state, motions)
+        shares.push(...axialShares(axial, off, state.factor, room / 1000))
       }
       return { coupling: coupling.id, state: state.id, share: Math.max(...shares) }
     }),
@@ -68,7 +70,7 @@ export function roomKept(
   errors: readonly ErrorSource[],
   c: number,
   s: number,
-  what: 'left plane' | 'right plane' | 'offset' | 'angle' | 'gap',
+  what: 'left plane' | 'right plane' | 'offset' | 'angle' | AxialWhat,
   [ny, nz]: readonly [number, number],
 ): number {
   const { guard, worst } = train.plan
@@ -79,7 +81,7 @@ export function roomKept(
   const together = (errors: readonly number[], ends: readonly number[]): number =>
     guard * Math.sqrt(errors.reduce((sum, e) => sum + e * e, 0)) +
     ends.reduce((sum, end) => sum + Math.abs(end), 0)
-  if (what === 'gap') {
+  if (isAxial(what)) {
     const gaps = (list: readonly { readonly gap: number }[]) => list.map(({ gap }) => gap)
     return (together(gaps(own), gaps(segments)) * Math.abs(ny)) / 1000
   }

@@ -3,7 +3,7 @@ import { carriers, displaced, type Motion, type Point } from '../motion'
 import type { CouplingMotion } from './shares'
 
 /** Displacement of a point of a machine by the motions of everything that carries it. */
-function movedBy(train: Train, motions: readonly Motion[], machine: number, point: Point) {
+export function movedBy(train: Train, motions: readonly Motion[], machine: number, point: Point) {
   const parts = carriers(train, machine, point)
   const along = (way: 'dx' | 'dy' | 'dz') =>
     parts.reduce((sum, { body, carry }) => {

@@ -1,5 +1,6 @@
 import type { Micrometres, Millimetres } from '../units'
 import type { Coupling, State, Train } from '../train'
+import { axialChecks, type AxialWhat } from '../axial'
 import type { AsFound } from '../readings/asFound'
 import type { Misalignment } from '../readings/equation'
 import { checksOf, checkValue, shareOf } from './check'
@@ -7,10 +8,10 @@ import { addMisalignments, stateShift } from './stateShift'
 
 /** One limit of one coupling in one state, with where the coupling stands. Values in engine units. */
 export interface CheckResult {
-  readonly what: 'left plane' | 'right plane' | 'offset' | 'angle' | 'gap'
+  readonly what: 'left plane' | 'right plane' | 'offset' | 'angle' | AxialWhat
   readonly y?: number
   readonly z?: number
-  /** Error of the axial gap (mm). */
+  /** Of an axial check: how far it is from the middle of what is allowed (mm); + is too wide. */
   readonly x?: Millimetres
   readonly limit: number
   readonly share: number
@@ -71,10 +72,12 @@ function couplingResult(
     }
   })
   if (coupling.axial) {
-    const { found, want, tolerance } = coupling.axial
-    const x = found - want + (shift.gap + motion.gap) / 1000
-    const limit = tolerance * state.factor
-    checks.push({ what: 'gap', x, limit, share: Math.abs(x) / limit })
+    const { found, want } = coupling.axial
+    const off = found - want + (shift.gap + motion.gap) / 1000
+    for (const { what, middle, limit } of axialChecks(coupling.axial, state.factor)) {
+      const x = off - middle
+      checks.push({ what, x, limit, share: Math.abs(x) / limit })
+    }
   }
   return {
     coupling: index,

@@ -1,9 +1,12 @@
+import { centred, endwiseLimits } from '../endwise'
 import type { Joint } from './joints'
 
 /** One tolerance of a joint as sums of its five numbers. */
 export interface Check {
-  what: 'left plane' | 'right plane' | 'offset' | 'angle' | 'gap'
-  /** Parts of offset and slope, for y and z alike; none for the gap. */
+  what: 'left plane' | 'right plane' | 'offset' | 'angle' | 'gap' | 'stretch' | 'float'
+  /** Of a limit along the train: what of the gap off what is wanted lies in its middle (um). */
+  middle: number
+  /** Parts of offset and slope, for y and z alike; none along the train. */
   offset: number
   slope: number
   limit: number
@@ -13,7 +16,7 @@ export interface Check {
 /** What a check sees: y and z, or the gap alone (mrad or um). */
 export function seen(check: Check, numbers: Float64Array, first: number): [number, number] {
   const at = (k: number) => numbers[first + k] ?? 0
-  if (check.what === 'gap') return [at(4), 0]
+  if (isAlong(check.what)) return [at(4), 0]
   const { offset, slope } = check
   return [offset * at(0) + slope * at(2), offset * at(1) + slope * at(3)]
 }
@@ -35,6 +38,7 @@ export function checksOf({ c, state }: Joint): Check[] {
     const inLength = what !== 'gap'
     checks.push({
       what,
+      middle: 0,
       offset: offsetPart,
       slope,
       limit: limit * factor,
@@ -47,13 +51,25 @@ export function checksOf({ c, state }: Joint): Check[] {
   add('offset', offset, 1, 0)
   add('angle', angle, 0, 1)
   add('gap', c.axial && c.axial.tolerance * 1000, 0, 0)
-  return checks
+  const { axial } = c
+  if (!axial) return checks
+  const along = (check: Check, middle: number): Check => ({ ...check, middle: middle * 1000 })
+  return [
+    ...checks.map((check) => (check.what === 'gap' ? along(check, centred(axial)) : check)),
+    ...endwiseLimits(axial).map(({ what, middle, half }) =>
+      along({ what, middle, offset: 0, slope: 0, limit: half * 1000, round: false }, middle),
+    ),
+  ]
 }
+
+const isAlong = (what: Check['what']): boolean =>
+  what === 'gap' || what === 'stretch' || what === 'float'
 
 // a plan may stand on the edge of a tolerance, and rounding must not push it out
 const edge = 1 + 1e-6
 
 /** Whether a check is met where it sees this. */
-export function met({ round, limit }: Check, y: number, z: number): boolean {
+export function met({ round, limit, middle }: Check, along: number, z: number): boolean {
+  const y = along - middle
   return (round ? Math.hypot(y, z) : Math.max(Math.abs(y), Math.abs(z))) <= limit * edge
 }

@@ -12,7 +12,8 @@ export interface Spread {
 /** Two variances of a check (um or mrad, squared) as its spread. */
 export function spreadOf({ what }: Check, yy: number, zz: number, document: Train): Spread {
   const [y, z] = [Math.sqrt(yy), Math.sqrt(zz)]
-  if (what === 'gap') return { what, x: y / 1000 / lengthFactor(document) }
+  if (what === 'gap' || what === 'stretch' || what === 'float')
+    return { what, x: y / 1000 / lengthFactor(document) }
   const unit = what === 'offset' ? fineFactor(document) : 1
   return { what, y: y / unit, z: z / unit }
 }

@@ -1,6 +1,7 @@
 import { fineText, shareText } from '../../../language/amounts'
 import { capital, listed } from '../../../language/names'
 import { tol } from '../../../mechanics/tolerances'
+import { isAxial } from '../../../mechanics/axial'
 import type { Train } from '../../../mechanics/train'
 import { checksOf, type Check } from '../../../mechanics/misalignment/check'
 import { sharesOf } from '../../../mechanics/misalignment/shares'
@@ -90,7 +91,7 @@ export function judgeStates(train: Train, found: readonly AsFound[]): StatesJudg
   const name = train.couplings[worst.coupling]?.name ?? ''
   return {
     ...{ verdict: verdict(), worst, apart, doubt: guard * worst.u },
-    name: worst.what === 'gap' ? `the gap of ${name}` : name,
+    name: isAxial(worst.what) ? `the gap of ${name}` : name,
     state: train.states.find(({ id }) => id === worst.state)?.name ?? worst.state,
   }
 }
@@ -136,7 +137,7 @@ export function nextRound(
     0,
     ...doubtsOf(train, found).map((doubt) => {
       // how well a gap is measured asks nothing of shims and slides
-      if (doubt.what === 'gap') return 0
+      if (isAxial(doubt.what)) return 0
       const coupling = train.couplings[doubt.coupling]
       const check = coupling && checksOf(coupling).find((entry) => entry.what === doubt.what)
       const factor = train.states.find(({ id }) => id === doubt.state)?.factor ?? 1

@@ -5,6 +5,7 @@ import { sharesOf } from '../../../mechanics/misalignment/shares'
 import { foundLines } from '../../../mechanics/uncertainty/foundLines'
 import { usualU } from '../../../mechanics/uncertainty/usual'
 import { tol } from '../../../mechanics/tolerances'
+import { isAxial } from '../../../mechanics/axial'
 import type { Train } from '../../../mechanics/train'
 import type { StepAnswer } from '../steps/answer'
 import { guard } from './doubt'
@@ -34,7 +35,7 @@ export function gapVerdict(
   const found = gap * millimetresPer[train.units.length] + still / 1000
   const one = { ...train, couplings: [{ ...coupling, axial: { ...coupling.axial, found } }] }
   const checks = sharesOf(one, foundLines(one)).flatMap(({ state, checks: all }) =>
-    all.flatMap((check) => (check.what === 'gap' ? [{ state, ...check }] : [])),
+    all.flatMap((check) => (isAxial(check.what) ? [{ state, ...check }] : [])),
   )
   const [first, ...rest] = checks
   if (!first) return undefined

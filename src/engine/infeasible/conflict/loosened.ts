@@ -1,3 +1,4 @@
+import { axialChecks, carriedRotor, type AxialGap, type AxialRange } from '../../../mechanics/axial'
 import type { Body, Coupling, Foot, Range, Restraint, Train } from '../../../mechanics/train'
 import type { ElasticLimit, RoomLimit } from '../elastic/limit'
 import type { More } from './more'
@@ -34,9 +35,29 @@ function wider(coupling: Coupling, times: number, checks: NonNullable<More['chec
       ...(offset !== undefined && checks.includes('offset') && { offset: offset * times }),
       ...(angle !== undefined && checks.includes('angle') && { angle: angle * times }),
     },
-    ...(axial &&
-      checks.includes('gap') && {
-        axial: { ...axial, tolerance: axial.tolerance * times },
+    ...(axial && { axial: widerAxial(axial, times, checks) }),
+  }
+}
+
+/** Ranges give at both ends, by the part of half their width as it is judged. */
+function widerAxial(axial: AxialGap, times: number, checks: NonNullable<More['checks']>): AxialGap {
+  const byHalf = ([low, high]: AxialRange, what: 'stretch' | 'float'): AxialRange => {
+    const half = axialChecks(axial, 1).find((check) => check.what === what)?.limit ?? 0
+    return [low - half * (times - 1), high + half * (times - 1)]
+  }
+  const carried = carriedRotor(axial) ?? 'left'
+  const rotor = axial.rotors[carried]
+  return {
+    ...axial,
+    ...(checks.includes('gap') && { tolerance: axial.tolerance * times }),
+    ...(axial.stretch &&
+      checks.includes('stretch') && { stretch: byHalf(axial.stretch, 'stretch') }),
+    ...(rotor?.float &&
+      checks.includes('float') && {
+        rotors: {
+          ...axial.rotors,
+          [carried]: { ...rotor, float: byHalf(rotor.float, 'float') },
+        },
       }),
   }
 }

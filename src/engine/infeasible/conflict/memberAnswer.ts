@@ -101,4 +101,6 @@ const quantities = {
   angle: 'slope',
   offset: 'fine',
   gap: 'length',
+  stretch: 'length',
+  float: 'length',
 } as const satisfies Record<ToleranceCheck, Lacked['quantity']>

@@ -129,6 +129,10 @@ export function tolerancesText(
           return `${fineAmount(more, round, train)} more of offset`
         case 'gap':
           return `${lengthAmount(more, round, train)} more of gap`
+        case 'stretch':
+          return `${lengthAmount(more, round, train)} more of stretch either way`
+        case 'float':
+          return `${lengthAmount(more, round, train)} more of float of the rotor either way`
       }
     }),
   )

@@ -1,3 +1,4 @@
+import { axialChecks } from '../../../mechanics/axial'
 import type { Train } from '../../../mechanics/train'
 import { checksOf, checkValue, shareOf } from '../../../mechanics/misalignment/check'
 import { stateShift } from '../../../mechanics/misalignment/stateShift'
@@ -65,8 +66,12 @@ export function furthestApart(
       if (coupling.axial) {
         const value = Math.abs(to.gap - from.gap) / 1000
         const room = rooms.reduce((sum, { gap }) => sum + gap / 1000, 0)
-        const share = (value + room) / (coupling.axial.tolerance * (a.factor + b.factor))
-        consider({ coupling: index, states, what: 'gap', value, share })
+        const there = axialChecks(coupling.axial, b.factor)
+        // the middle of what is allowed is the same in both
+        axialChecks(coupling.axial, a.factor).forEach(({ what, limit }, i) => {
+          const share = (value + room) / (limit + (there[i]?.limit ?? limit))
+          consider({ coupling: index, states, what, value, share })
+        })
       }
     })
   })

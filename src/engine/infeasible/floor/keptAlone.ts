@@ -2,6 +2,7 @@ import { fineSign, slopeSign, toFine, toLength } from '../../../mechanics/units'
 import { keptInWords } from '../../../language/keptWords'
 import { listed } from '../../../language/names'
 import { shareText } from '../../../language/amounts'
+import { axialChecks, isAxial } from '../../../mechanics/axial'
 import { checksOf } from '../../../mechanics/misalignment/check'
 import type { CheckResult } from '../../../mechanics/misalignment/shares'
 import { tol } from '../../../mechanics/tolerances'
@@ -42,15 +43,10 @@ export function mostKept(
           return [{ coupling: c, state: s, what, room, limit: limit * state.factor }]
         }),
         ...(axial
-          ? [
-              {
-                coupling: c,
-                state: s,
-                what: 'gap' as const,
-                room: at.gap / 1000,
-                limit: axial.tolerance * state.factor,
-              },
-            ]
+          ? axialChecks(axial, state.factor).map(({ what, limit }) => ({
+              ...{ coupling: c, state: s, what, limit },
+              room: at.gap / 1000,
+            }))
           : []),
       ]
     }),
@@ -78,7 +74,7 @@ export function keptAloneInWords(train: Train, { what, room, limit }: KeptAlone)
   const unit =
     what === 'offset'
       ? fineSign[train.units.fine]
-      : what === 'gap'
+      : isAxial(what)
         ? train.units.length
         : slopeSign(train.units)
   const allowed = share < 1 ? `${shareText(share)} of its limit is` : 'its limit is'
@@ -93,7 +89,7 @@ export function keptAloneInWords(train: Train, { what, room, limit }: KeptAlone)
 }
 
 const unitOf = ({ units }: Train, what: CheckResult['what'], value: number): number =>
-  what === 'offset' ? toFine(value, units) : what === 'gap' ? toLength(value, units) : value
+  what === 'offset' ? toFine(value, units) : isAxial(what) ? toLength(value, units) : value
 
 /** Both are facts: three digits, or as many as it takes to tell the one over the other. */
 function apart(over: number, under: number): readonly [string, string] {
@@ -110,4 +106,6 @@ const places: Record<CheckResult['what'], string> = {
   offset: 'of offset',
   angle: 'of angle',
   gap: 'of axial gap',
+  stretch: 'of stretch of the coupling',
+  float: 'of float of the rotor',
 }

@@ -86,6 +86,8 @@ function apartText(train: Train, { what, value }: Apart): string {
     case 'offset':
       return `${fineText(value, train.units)} of offset`
     case 'gap':
+    case 'stretch':
+    case 'float':
       return `${lengthText(value, train.units)} of gap`
     case 'angle':
       return `${slopeText(value, train.units)} of angle`

@@ -1,4 +1,5 @@
 import { tol } from '../../../mechanics/tolerances'
+import { axialChecks } from '../../../mechanics/axial'
 import type { Coupling, Train } from '../../../mechanics/train'
 import type { AsFound } from '../../../mechanics/readings/asFound'
 import { checksOf, checkValue } from '../../../mechanics/misalignment/check'
@@ -102,18 +103,13 @@ function freeCoupling(
           limits.push(...within(way(axis), size, meaning(axis)))
     }
     if (coupling.axial) {
-      const { found: gap, want, tolerance } = coupling.axial
-      const now = constant(((gap - want) * 1000 + shift.gap) / programUnit)
-      const error: Affine = { ...now, terms: new Map([[column('gap'), 1]]) }
-      const size = (tolerance * 1000 * state.factor) / programUnit
-      const meaning = {
-        fact: 'tolerance',
-        coupling: index,
-        state: s,
-        what: 'gap',
-        way: 'x',
-      } as const
-      limits.push(...within(error, size, meaning))
+      const { found: gap, want } = coupling.axial
+      for (const { what, middle, limit } of axialChecks(coupling.axial, state.factor)) {
+        const now = constant(((gap - want - middle) * 1000 + shift.gap) / programUnit)
+        const error: Affine = { ...now, terms: new Map([[column('gap'), 1]]) }
+        const meaning = { fact: 'tolerance', coupling: index, state: s, what, way: 'x' } as const
+        limits.push(...within(error, (limit * 1000) / programUnit, meaning))
+      }
     }
   })
   const free = keptFree(train, kept)

@@ -14,6 +14,9 @@ const mostPart = 1
 
 type ToleranceMeaning = Extract<Meaning, { fact: 'tolerance' }>
 
+/** What a coupling and bearings can bear is nobody's to widen. */
+const madeFixed = ({ what }: ToleranceMeaning) => what === 'stretch' || what === 'float'
+
 /** A column that adds to the share of the tolerances chosen. */
 function shareGive(
   name: string,
@@ -70,7 +73,11 @@ export function stateChoices(context: RemedyContext): Candidate[] {
         where: state.name,
         sized: [
           {
-            give: shareGive(`wider ${state.id}`, (meaning) => meaning.state === s, share),
+            give: shareGive(
+              `wider ${state.id}`,
+              (meaning) => meaning.state === s && !madeFixed(meaning),
+              share,
+            ),
             members,
             step: partStep * share,
             amount: (value) => ({
@@ -135,7 +142,8 @@ export function couplingChoices(context: RemedyContext): Candidate[] {
     ].map(({ what, gap, changes }) => ({
       give: shareGive(
         `wider ${what}`,
-        (meaning) => meaning.coupling === c && (meaning.what === 'gap') === gap,
+        (meaning) =>
+          meaning.coupling === c && (meaning.what === 'gap') === gap && !madeFixed(meaning),
         share,
       ),
       members,

@@ -1,4 +1,5 @@
 import { tol } from '../../../mechanics/tolerances'
+import { axialChecks } from '../../../mechanics/axial'
 import type { Coupling } from '../../../mechanics/train'
 import { checksOf, type Check } from '../../../mechanics/misalignment/check'
 import { addMisalignments, stateShift } from '../../../mechanics/misalignment/stateShift'
@@ -54,19 +55,20 @@ export function tolerances(
           )
       }
       if (coupling.axial) {
-        const { found, want, tolerance } = coupling.axial
-        const gap = (found - want) * 1000 + shift.gap
-        const error = combine([1, constant(gap / programUnit)], [1, motion.gap])
-        const limit = (tolerance * 1000 * state.factor) / programUnit
-        rows.push(
-          ...within(`gap ${coupling.id} ${state.id}`, error, limit, {
-            fact: 'tolerance',
-            coupling: c,
-            state: s,
-            what: 'gap',
-            way: 'x',
-          }),
-        )
+        const { found, want } = coupling.axial
+        for (const { what, middle, limit } of axialChecks(coupling.axial, state.factor)) {
+          const off = (found - want - middle) * 1000 + shift.gap
+          const error = combine([1, constant(off / programUnit)], [1, motion.gap])
+          rows.push(
+            ...within(`${what} ${coupling.id} ${state.id}`, error, (limit * 1000) / programUnit, {
+              fact: 'tolerance',
+              coupling: c,
+              state: s,
+              what,
+              way: 'x',
+            }),
+          )
+        }
       }
     })
   })
