@@ -224,7 +224,7 @@ function ofGrowth(train: Train): NotEntered[] {
       return [
         {
           where: growthPlace(train.machines[0]?.place ?? '', state.id),
-          what: `growth of every machine in "${state.name}"`,
+          what: everyMachineIn(state.name),
           instead: 'taken as none: judged as the train stands shut down',
         },
       ]
@@ -246,6 +246,9 @@ function ofGrowth(train: Train): NotEntered[] {
     ]
   })
 }
+
+/** The growth of a state in which no machine has any. */
+export const everyMachineIn = (state: string): string => `growth of every machine in "${state}"`
 
 /** Where the growth of a machine in a state is entered. */
 const growthPlace = (machine: string, state: string): string =>
