@@ -44,7 +44,7 @@ function goOnFrom({ before, around }: Stand): HTMLElement | undefined {
     const next = left[Math.min(stayed > 0 ? stayed : count, left.length - 1)]
     if (next) return next
   }
-  const headline = document.querySelector<HTMLElement>('.sentence h1')
+  const headline = document.querySelector<HTMLElement>('.sentence h1, .machine-face h1')
   if (headline) headline.tabIndex = -1
   return headline ?? undefined
 }
@@ -57,13 +57,23 @@ export function useKeptFocus(): void {
   let stand: Stand | undefined
   // nothing here may ask for a layout: it is looked at with every change that a drag makes
   const gone = ({ element }: Stand): boolean => !element.isConnected || element.matches(':disabled')
-  function look(): void {
-    if (!stand || !gone(stand)) return
+  /** Steps that change places are taken out and put in again, and the keyboard is not put in with them. */
+  const moved = ({ element }: Stand, changes: readonly MutationRecord[]): boolean =>
+    changes.some(({ addedNodes }) => [...addedNodes].some((node) => node.contains(element)))
+  function look(changes: readonly MutationRecord[]): void {
+    if (!stand) return
     const now = document.activeElement
     if (now && now !== document.body && now !== stand.element) return
-    const left = stand
+    if (!gone(stand)) {
+      if (now === document.body && moved(stand, changes))
+        stand.element.focus({ preventScroll: true })
+      return
+    }
+    // the other face of the sheet may still be on its way: it is looked for again when it is drawn
+    const next = goOnFrom(stand)
+    if (!next) return
     stand = undefined
-    goOnFrom(left)?.focus({ preventScroll: true })
+    next.focus({ preventScroll: true })
   }
   const watch = new MutationObserver(look)
   const onFocus = ({ target }: FocusEvent): void => {

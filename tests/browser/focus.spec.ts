@@ -37,6 +37,8 @@ test(
     const order = page.locator('.band-order')
     await press(/^later/, order)
     await worked(page)
+    await press(/^earlier/, order.locator('.reorder').last())
+    await worked(page)
     await press('take the usual order again', order)
 
     // by hand and back
@@ -64,6 +66,10 @@ test(
     const cell = page.locator('[data-at="states[0].tolerance"]')
     await cell.fill('many')
     await press(/^Take it back/, page.locator('.stale-note'))
+
+    // to the machine and back
+    expect(await press('At the machine')).toBe('At the machine')
+    await press('The sheet', page.locator('.machine-face'))
 
     // another train on the sheet
     await chooseExample(page, 'skid-as-one.json')
