@@ -9,6 +9,7 @@ import FreeNumber from '../../src/app/cells/FreeNumber.vue'
 import NumberCell from '../../src/app/cells/NumberCell.vue'
 import TextCell from '../../src/app/cells/TextCell.vue'
 import PlatesCell from '../../src/app/figures/PlatesCell.vue'
+import { useFreeBox } from '../../src/app/cells/useFreeBox'
 import { useShortcuts } from '../../src/app/shortcuts'
 import { useJob } from '../../src/app/stores/job'
 import type { TrainDocument } from '../../src/document/schema'
@@ -23,6 +24,21 @@ const x = (foot: number) => ['machines', 0, 'feet', foot, 'x']
 const reading = (k: number) => ['couplings', 0, 'found', 0, 'readings', k, 1]
 const plates = ['machines', 0, 'feet', 0, 'pack', 'plates']
 const free = ref<number | undefined>(12)
+const asked = ref('A. Fitter')
+
+const Asked = defineComponent({
+  setup: () => {
+    const { text, on } = useFreeBox(asked)
+    const handlers = Object.fromEntries(
+      Object.entries(on).map(([name, does]) => [
+        `on${name[0]?.toUpperCase() ?? ''}${name.slice(1)}`,
+        does,
+      ]),
+    )
+    return () =>
+      h('input', { type: 'text', 'aria-label': 'who stands here', value: text.value, ...handlers })
+  },
+})
 
 const Cells = defineComponent({
   setup: () => {
@@ -49,6 +65,7 @@ const drawn = () => [
     label: 'factor',
     quantity: 'plain',
   }),
+  h(Asked),
 ]
 
 const example = JSON.parse(
@@ -76,6 +93,7 @@ async function cells() {
   foot.x = 600
   document.note = 'as read'
   free.value = 12
+  asked.value = 'A. Fitter'
   void job.adopt({ document, entries: {}, name: 'cells' })
   mount(Cells, { attachTo: globalThis.document.body, global: { plugins: [pinia] } })
   await settle()
@@ -103,6 +121,7 @@ const every = [
   ['plates', '500, 50', '300'],
   ['x alone', '600', '600'],
   ['factor', '12', '3'],
+  ['who stands here', 'A. Fitter', 'N. Ferrer'],
 ] as const
 
 /** All of them are one box within: where that is asked, the usual run asks a number and a text. */

@@ -1,7 +1,7 @@
 // @vitest-environment happy-dom
 import { readdirSync } from 'node:fs'
 import { expect, test } from 'vitest'
-import { press } from './keys'
+import { point, press, typeText } from './keys'
 import { chooseExample, drawn, exampleText, openSheet, openText, page } from './sheet'
 import { firstOf } from '../counts'
 
@@ -110,6 +110,12 @@ test('every share typed or dragged replans at once', async () => {
   await field.fill('20')
   await expect(page.getByText('from 30 to 100')).toBeShown()
   await field.blur()
+  await expect(field).toHaveValue('40')
+  // as in every cell what is typed replaces what stands there: 8 is 8 and no 408, and Escape gives 40 back
+  await point(await field.one())
+  await typeText('8')
+  await expect(field).toHaveValue('8')
+  await press('Escape')
   await expect(field).toHaveValue('40')
 })
 
