@@ -7,8 +7,7 @@ import { everyMachineIn } from './notEntered'
  * enters one of them would else see the count grow, and never know how far there is to go.
  */
 export function thingsNotEntered(train: Train, list: readonly NotEntered[]): number {
-  const lines = list.length
-  return lines + ofEveryMachine(train, list) + behindHoles(train)
+  return list.length + ofEveryMachine(train, list) + behindHoles(train) + behindGaps(train)
 }
 
 /** A state in which no machine has growth is one line. */
@@ -31,3 +30,7 @@ function behindHoles({ bodies, plan }: Train): number {
 
 const lacksHole = ({ may, feet }: Body): boolean =>
   (may.slide || may.axial) && feet.some(({ maySlide, hole }) => maySlide && !hole)
+
+/** Once a gap is entered, float and magnetic centre of its rotors and the stretch of its coupling are asked for. */
+const behindGaps = ({ couplings }: Train): number =>
+  2 * couplings.filter(({ axial }) => axial === undefined).length
