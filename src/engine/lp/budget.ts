@@ -6,7 +6,7 @@ const unable = { kind: 'stopped', why: 'the solver has no binaries' } as const
 class OutOfWork extends Error {}
 
 /**
- * A budget of work for one question: rows times columns of every program that a solver is asked, so that the same
+ * A budget of work for one question: rows times columns of every program that a solver is asked, or is spared, so that the same
  * question ends at the same place on every machine. Nothing can be read from what did not come to its end: where the
  * budget runs out in the middle of a piece, that piece has no answer at all.
  */
@@ -26,6 +26,9 @@ export class Budget {
       solve: (program, seconds, warm) => {
         this.spend(program)
         return solver.solve(program, seconds, warm)
+      },
+      spared: (program) => {
+        this.spend(program)
       },
       ...(solver.solveMixed && {
         solveMixed: (program, seconds) => {

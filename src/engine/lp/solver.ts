@@ -53,6 +53,8 @@ export interface Solver {
   solve(program: LinearProgram, seconds: number, warm?: WarmStart): Outcome
   /** The same with columns that are 0 or 1. A solver without it serves all but long lists of choices. */
   solveMixed?(program: MixedProgram, seconds: number): MixedOutcome
+  /** Told of a program that was answered without it, where somebody counts the work. */
+  spared?(program: LinearProgram): void
 }
 
 /** A linear program some of whose columns are 0 or 1, whatever bounds they carry. */

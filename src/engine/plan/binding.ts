@@ -1,8 +1,10 @@
+import { once } from '../../mechanics/once'
 import { tol } from '../../mechanics/tolerances'
 import type { Train } from '../../mechanics/train'
 import type { Solver } from '../lp/solver'
 import { reach, programUnit, type Program } from '../lp/program'
 import { costWithRoom, loosen, roomAtPrice } from '../lp/relax'
+import { RoomPaths } from '../lp/roomPaths'
 import type { BindingAnswer } from './answer'
 import { bindingGroups, type BindingGroup } from './bindingGroups'
 import { rowGroup } from './rowGroup'
@@ -44,8 +46,9 @@ export interface Priced {
 /** The prices of one part's limits; a limit touches one part alone. */
 export function pricesOf(train: Train, part: LeastOfPart, solver: Solver): Priced[] {
   const { program, least } = part
+  const paths = new RoomPaths(program, least, solver)
   const price = (group: BindingGroup): Priced[] => {
-    const priced = tried(program, least, group, solver)
+    const priced = tried(program, least, group, paths, solver)
     return priced ? [{ group, ...priced }] : []
   }
   const groups = bindingGroups(train, program, least)
@@ -68,26 +71,32 @@ export const inWords = (train: Train, prices: readonly Priced[]): BindingAnswer[
     .sort((a, b) => b.price * b.group.perUnit - a.price * a.group.perUnit)
     .map(({ group, price, room }) => answer(train, group, price, room))
 
+/** Followed from the least cost where that tells; asked of the solver where not. */
 function tried(
   program: Program,
   least: CostAnswer,
   group: BindingGroup,
+  paths: RoomPaths,
   solver: Solver,
 ): { price: number; room: number } | undefined {
-  const loose = loosen(program, group)
+  const loose = once(() => loosen(program, group))
   const { share } = least
   const cost = least.answer.objective
   const roomFor = (price: number): number | undefined => {
     const cap = cost * (1 + tol.lastDigits) + tol.dust
-    const written = roomAtPrice(loose, share, cap, price * holding, reach)
-    const outcome = solveRounds(loose, written, least.cuts, solver)
+    const followed = paths.roomFor(group, cap, price * holding, reach)
+    if (followed !== undefined) return followed
+    const written = roomAtPrice(loose(), share, cap, price * holding, reach)
+    const outcome = solveRounds(loose(), written, least.cuts, solver)
     return outcome.kind === 'optimal' ? outcome.answer.columns.at(-1) : undefined
   }
   const promised = roomFor(group.price)
   if (promised !== undefined && promised > tol.noPriceRoom)
     return { price: group.price, room: promised }
   const savedAUnit = (room: number): number => {
-    const step = solveRounds(loose, costWithRoom(loose, share, room), least.cuts, solver)
+    const followed = paths.costWith(group, room)
+    if (followed !== undefined) return (cost - followed) / room
+    const step = solveRounds(loose(), costWithRoom(loose(), share, room), least.cuts, solver)
     return step.kind === 'optimal' ? (cost - step.answer.objective) / room : 0
   }
   let price = savedAUnit(firstStep)
