@@ -37,7 +37,8 @@ describe.each(names)("the crew's print of %s, followed by its words alone", (nam
     expect(done.lacks).toBeLessThan(slack)
     expect(done.ahead).toBeLessThan(slack)
     expect([done.what, Math.max(0, done.by - slack)]).toEqual([done.what, 0])
-    expect(done.down).toBeLessThan(2 * slack)
+    // let down, an end is told as its packs are, not as the plane that lies nearest to three rows of them
+    expect(done.down).toBeLessThan(slack / 3)
     const shown = displayedPlan(answer)
     if (!hasMoves(shown)) throw new Error(name)
     for (const { body, foot, side, shim } of shown.feet) {

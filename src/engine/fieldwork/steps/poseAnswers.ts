@@ -4,6 +4,7 @@ import { capital, listed } from '../../../language/names'
 import { tidy } from '../../../language/tidy'
 import { towardSide } from '../../../language/sides'
 import type { Body, Train } from '../../../mechanics/train'
+import type { Micrometres } from '../../../mechanics/units'
 import type { Motion } from '../../../mechanics/motion'
 import type { Action } from './action'
 import type { PoseAnswer } from './answer'
@@ -18,12 +19,28 @@ const asItStands = 'as it stands'
 /** What stands over the poses of a step that lifts. */
 export const liftsTitle = 'Jacking, dials from 0'
 
-/** The poses of a step that shims, heights as dials show them that were zeroed before it. */
-export function liftPoses(train: Train, body: Body, { poses }: LiftPath): PoseAnswer[] {
+/**
+ * The poses of a step that shims, heights as dials show them that were zeroed before it.
+ * @param packs where the packs leave the ends: on three rows of real plates a little beside the plane of the body, and
+ * an end that is let down on its packs is told by them, as its dials are
+ */
+export function liftPoses(
+  train: Train,
+  body: Body,
+  { poses }: LiftPath,
+  packs: EndPlaces = poses.at(-1)?.ends ?? still,
+): PoseAnswer[] {
   let before = still
+  const down = poses.at(-1)?.ends ?? still
+  const shown = (places: EndPlaces, end: BodyEnd) =>
+    Math.abs(places[end] - down[end]) > tol.dust ? places[end] : packs[end]
   return poses.map(({ ends: here, motion, clear }, i) => {
     const gone = ends.filter((end) => Math.abs(here[end] - before[end]) > tol.dust)
-    const parts = grouped(train, here, before, gone, body.rows.length < 2)
+    const parts = grouped(
+      train,
+      gone.map((end) => ({ end, up: here[end] > before[end], to: shown(here, end) })),
+      body.rows.length < 2,
+    )
     before = here
     if (i === 0) return { move: motion, why: asItStands }
     const last = i === poses.length - 1
@@ -39,14 +56,12 @@ export function liftPoses(train: Train, body: Body, { poses }: LiftPath): PoseAn
 /** "left end up to +500 µm", "both ends down to +300 µm", "left end up to +800 µm and right end up to +650 µm". */
 function grouped(
   { units }: Train,
-  here: EndPlaces,
-  before: EndPlaces,
-  gone: readonly BodyEnd[],
+  gone: readonly { readonly end: BodyEnd; readonly up: boolean; readonly to: Micrometres }[],
   oneRow: boolean,
 ): string {
-  const parts = gone.map((end) => ({
+  const parts = gone.map(({ end, up, to }) => ({
     end,
-    goes: `${here[end] > before[end] ? 'up' : 'down'} to ${signedText(tidy(here[end]), units)}`,
+    goes: `${up ? 'up' : 'down'} to ${signedText(tidy(to), units)}`,
   }))
   const [one, other] = parts
   if (!one) return ''

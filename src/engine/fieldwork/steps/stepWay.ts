@@ -3,7 +3,7 @@ import { noMotion, type Motion } from '../../../mechanics/motion'
 import { footMove } from '../../plan/totals'
 import type { Action } from './action'
 import type { BreakAnswer, PoseAnswer, StepAnswer, StepFootAnswer } from './answer'
-import type { BodyEnd } from './endHeights'
+import type { BodyEnd, EndPlaces } from './endHeights'
 import type { FirstEnd } from './ends'
 import { freedFrom } from './freed'
 import { liftPathOf, type LiftPath } from './liftPath'
@@ -77,11 +77,27 @@ function liftWay(
   return {
     first,
     feet: withLifts(body, feet, lift),
-    poses: liftPoses(train, body, lift),
+    poses: liftPoses(train, body, lift, packEnds(body, action, feet)),
     stops: { count: poses.length - 1, each: longest(poses), first },
     words: liftWords(train, lift),
     breaks: freed ? more.map((one) => breakAnswer(train, action.id, one, freed(one))) : [],
   }
+}
+
+/** Where the packs of its end rows leave a body (um); undefined where soft feet alone are shimmed, and it stays. */
+function packEnds(
+  { rows, feet }: Body,
+  { whole }: Action,
+  told: readonly StepFootAnswer[],
+): EndPlaces | undefined {
+  const [left, right] = [rows[0], rows.at(-1)].map((row) => {
+    const shims = (row?.feet ?? []).map(
+      (f) => told.find(({ foot }) => foot === feet[f]?.id)?.shim ?? 0,
+    )
+    return shims.reduce((sum, shim) => sum + shim, 0) / Math.max(1, shims.length)
+  })
+  if (left === undefined || right === undefined) return undefined
+  return whole.tz === 0 && whole.sz === 0 && whole.roll === 0 ? undefined : { left, right }
 }
 
 function withLifts(
