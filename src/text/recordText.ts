@@ -115,7 +115,7 @@ const readings = (train: Train): string[] =>
       if (set.kind === 'line') return [`${name}: ${givenLine(train, coupling, set)}`]
       const sag = sagOf(set)
       const told = set.readings.map(
-        ({ hour, value }) => `at ${hour} ${signedDigits(value, train.units)}`,
+        ({ hour, value }) => `at ${hour}: ${signedDigits(value, train.units)}`,
       )
       return [
         `${name}: ${told.join(', ')}${sag === 0 ? '' : `; the bar read ${signedDigits(-2 * sag, train.units)} at 6 after 0 at 12`}`,

@@ -77,7 +77,7 @@ export function roundLines(content: unknown, name: Names): string[] | undefined 
       const parts = [
         ...rows.map(
           ({ hour, expected, measured, difference }) =>
-            `at ${hour} ${told(measured)}, target ${told(expected)}, apart ${told(difference)}`,
+            `at ${hour}: ${told(measured)}, target ${told(expected)}, apart ${told(difference)}`,
         ),
         ...(line
           ? [
@@ -108,7 +108,7 @@ const slope = (value: number): string => signed(value.toFixed(2))
 
 function setDigits({ readings, offset, slope: tilt }: ReadAgain, units: DocumentUnits): string {
   const rows = (readings ?? []).flatMap(([hour, value]) =>
-    value === undefined ? [] : [`at ${hour} ${digits(value, units)}`],
+    value === undefined ? [] : [`at ${hour}: ${digits(value, units)}`],
   )
   const line = [
     ...(['z', 'y'] as const).flatMap((way) => {

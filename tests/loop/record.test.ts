@@ -205,8 +205,8 @@ describe('a record to read', () => {
     const text = recordText('pair', addPage(addPage([], found), page))
     expect(text).toContain("Done, in mm, + up, toward 3 o'clock and to the right:\n")
     expect(text).toContain('  Pump, foot 1: shim \u22120.25, two plates\n')
-    expect(text).toContain('set 1, at s: at 12 0, at 6 \u22120.05\n')
-    expect(text).toContain('set 2: at 6 +0.10, target +0.10, apart 0\n')
+    expect(text).toContain('set 1, at s: at 12: 0, at 6: \u22120.05\n')
+    expect(text).toContain('set 2: at 6: +0.10, target +0.10, apart 0\n')
     expect(text).not.toContain('{')
   })
 

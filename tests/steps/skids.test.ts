@@ -79,7 +79,7 @@ describe('what rides on a skid that moves', () => {
   it('is told so in the words of the step, with amount, side and unit', () => {
     const lines = instructionsOf(train, { steps }).flatMap(({ dials }) => dials)
     const told = lines.filter((line) =>
-      /^On the ground, stem down on foot 1 hill of the low-stage compressor, which goes with the bedplate: −44\.\d mil, good from −4\d\.\d mil to −4\d\.\d mil \(\+ is up\)\.$/.test(
+      /^On the ground, stem down on foot 1 hill of the low-stage compressor, which goes with the bedplate: −44\.\d mil, good from −4\d\.\d mil to −4\d\.\d mil; foot 2 hill: −29\.\d mil, good from −30\.\d mil to −28\.\d mil; foot 1 hill of the high-stage compressor: −21\.\d mil, .*; foot 2 hill: −9\.\d mil, .* \(\+ is up\)\.$/.test(
         line,
       ),
     )

@@ -13,6 +13,7 @@ export function dialLines(train: Train, dials: readonly DialAnswer[]): string[] 
   const over = new Map<string, string[]>()
   for (const dial of dials) if (standsOver(dial)) put(over, dialShows(train, dial.shows), dial.foot)
   const beside = new Map<string, string[]>()
+  const carried = new Map<string, Rider[]>()
   const others: string[] = []
   for (const dial of dials) {
     if (standsOver(dial)) continue
@@ -20,9 +21,11 @@ export function dialLines(train: Train, dials: readonly DialAnswer[]): string[] 
     if (place === undefined || foot === undefined || after === undefined)
       others.push(dialLine(train, dial))
     else if (after === 'must stay') put(beside, `${place}|must stay|${bandOf(train, dial)}`, foot)
-    // what goes with a skid has a band of its own each: a line each
-    else if (dial.foot === undefined) others.push(dialLine(train, dial))
-    else put(beside, `${place}|${after}|`, `${foot}: ${dialShows(train, dial.shows)}`)
+    else if (dial.foot === undefined) {
+      const [, at = foot, machine = '', skid = ''] = ridesOn.exec(foot) ?? []
+      const shows = `${dialShows(train, dial.shows)}${bandOf(train, dial)}`
+      put(carried, `${place}|${after}`, { foot: at, machine, skid, shows })
+    } else put(beside, `${place}|${after}|`, `${foot}: ${dialShows(train, dial.shows)}`)
   }
   return [
     ...[...over].map(
@@ -36,8 +39,28 @@ export function dialLines(train: Train, dials: readonly DialAnswer[]): string[] 
         ? `One more ${place} ${listed(feet)}: it must stay at 0${band}.`
         : `One each ${place} ${listed(feet)}: they must stay at 0${band}.`
     }),
+    ...[...carried].map(([key, told]) => {
+      const [place = '', after = ''] = key.split('|')
+      const words = told.map((rider, i) => riderWords(rider, told[i - 1]))
+      return `${capital(place)} ${words.join('; ')} (${after}).`
+    }),
     ...others,
   ]
+}
+
+/** What a dial at something that goes with a skid shows: "foot 1 of the gear", "the bedplate", "−44.0 mil". */
+interface Rider {
+  readonly foot: string
+  readonly machine: string
+  readonly skid: string
+  readonly shows: string
+}
+
+/** After the one before it: neither the machine nor the skid is named again where it is the same. */
+function riderWords({ foot, machine, skid, shows }: Rider, before?: Rider): string {
+  const of = before?.machine === machine ? '' : ` of ${machine}`
+  const on = before?.skid === skid ? '' : `, which goes with ${skid}`
+  return `${foot}${of}${on}: ${shows}`
 }
 
 /** Over a foot that is lifted, from 0 before; one that is zeroed with a bolt loose is told as it stands. */
@@ -47,7 +70,10 @@ const standsOver = (dial: DialAnswer): dial is DialAnswer & { foot: string } =>
 /** "on the base, stem down on", "foot 2 of the motor", and which way is + or that it must stay. */
 const standsAt = /^(.* stem (?:down on|against)) (foot [^:]*): (.*)$/
 
-const put = (lists: Map<string, string[]>, key: string, entry: string) => {
+/** "foot 1 hill of the gear, which goes with the bedplate". */
+const ridesOn = /^(foot .*?) of (.*), which goes with (.*)$/
+
+const put = <Entry>(lists: Map<string, Entry[]>, key: string, entry: Entry) => {
   lists.set(key, [...(lists.get(key) ?? []), entry])
 }
 

@@ -74,9 +74,9 @@ function lineGood(train: Train, entry: Extract<ExpectedAnswer, { offset: unknown
 export const expectedAre =
   "Expected readings are the model's: what today's readings leave over beside their own line is not in them. Good is where 19 of 20 come to, by the uncertainty of readings, shims and slides."
 
-/** The same in a line a coupling: "Motor to pump, in um: set 1 at 12 0, at 3 +20, at 6 −85." */
+/** The same in a line a coupling: "Motor to pump, in um: set 1 at 12: 0, at 3: +20, at 6: −85." */
 export const expectedLine = (train: Train, { name, sets, notYet }: ExpectedCoupling): string =>
   `${capital(name)}, in ${fineSign[train.units.fine]}${sets.some(({ readings }) => readings.length > 0) ? ', good from and to in brackets' : ''}: ${sets.map(setLine).join('; ')}.${notYet === undefined ? '' : ` ${notYet}`}`
 
 const setLine = ({ set, readings, line }: ExpectedSetWords): string =>
-  `set ${set + 1} ${line ?? readings.map(([hour, digits, good]) => `at ${hour} ${digits}${good === '' ? '' : ` (${good})`}`).join(', ')}`
+  `set ${set + 1} ${line ?? readings.map(([hour, digits, good]) => `at ${hour}: ${digits}${good === '' ? '' : ` (${good})`}`).join(', ')}`
