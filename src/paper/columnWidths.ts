@@ -32,9 +32,21 @@ export function fittedToWords(table: Table, width: number = textWidth): Table {
   const room = width - wants.reduce((sum, want) => sum + want.least, 0)
   // words that do not fit at all are broken as the columns were designed
   if (room < 0) return table
-  return leanings
-    .map((lean) => withWidths(table, handedOut(wants, room, lean), width))
+  return [...leanings.map((lean) => handedOut(wants, room, lean)), ...wholeButTwo(wants, width)]
+    .map((widths) => withWidths(table, widths, width))
     .reduce((best, one) => (blockHeight(one, width) < blockHeight(best, width) ? one : best))
+}
+
+/** One column or two as narrow as their words let them be, so that no cell of any other folds. */
+function wholeButTwo(wants: readonly Want[], width: number): number[][] {
+  const pairs = wants.flatMap((_, a) => wants.slice(a).map((_two, b) => [a, a + b]))
+  return pairs.flatMap((narrow) => {
+    const kept = wants.map(({ least, whole }, c) =>
+      narrow.includes(c) ? { least, whole } : { least: whole, whole },
+    )
+    const room = width - kept.reduce((sum, { least }) => sum + least, 0)
+    return room < 0 ? [] : [handedOut(kept, room, 1)]
+  })
 }
 
 /** Widths of a column (mm): at which no word of it is broken, and at which no cell of it folds. */

@@ -6,9 +6,12 @@ import { setReadings } from '../engine/fieldwork/steps/stopReadings'
 import { closure } from '../mechanics/readings/closure'
 import { sagOf } from '../mechanics/readings/equation'
 import type { Coupling, ReadingSet, Train } from '../mechanics/train'
+import { fineSign } from '../mechanics/units'
 import { dialSketch, rigWords } from './dialSketch'
-import type { Block } from './page'
+import { fittedToWords } from './columnWidths'
+import type { Block, Table } from './page'
 import { setHeading } from './setHeading'
+import { columnGap, textWidth } from './size'
 
 type Sweep = Exclude<ReadingSet, { kind: 'line' }>
 
@@ -91,7 +94,7 @@ function hourTable(train: Train, sets: readonly SetColumns[]): Block {
     return {
       heads: [
         {
-          head: many ? `set ${index + 1}: found` : 'found',
+          head: `${many ? `set ${index + 1}: ` : ''}found, ${fineSign[train.units.fine]}`,
           width: 1.5,
           align: 'right',
           strong: true,
@@ -111,7 +114,7 @@ function hourTable(train: Train, sets: readonly SetColumns[]): Block {
       ]),
     }
   })
-  return {
+  const table: Table = {
     kind: 'table',
     tall: true,
     columns: [
@@ -123,6 +126,7 @@ function hourTable(train: Train, sets: readonly SetColumns[]): Block {
       ...columns.flatMap(({ cells }) => cells[k] ?? []),
     ]),
   }
+  return fittedToWords(table, many ? textWidth : (textWidth - columnGap) / 2)
 }
 
 function hourWords(train: Train, hour: number): string {

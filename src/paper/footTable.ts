@@ -26,7 +26,7 @@ export function footTableBlocks({ train, answer, instructions }: Drawn): Block[]
         { head: 'foot', width: 1.7 },
         { head: 'shims', width: 2.7 },
         { head: 'slide', width: 5 },
-        { head: 'left at the bolt, and pack', width: 3.6 },
+        { head: 'left at bolt; pack', width: 3.6 },
         { head: 'steps', width: 1.2 },
       ],
       rows,

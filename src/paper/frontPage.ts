@@ -23,17 +23,13 @@ import { carriedWords, jobTitle, sentence, signInWords } from './words'
 export function frontPage(job: Drawn, print: PrintFor): Chapter {
   const { train, answer, plan, document } = job
   const { headline, moves, proof } = workedSentence(train, plan)
+  const still = answer.status === 'in-tolerance' && keptOff(answer)
   return {
     section: 'front',
-    title:
-      answer.status === 'in-tolerance' && keptOff(answer) ? 'Nothing needs to move' : 'Work sheet',
+    title: still ? 'Nothing needs to move' : `${jobTitle(document)}: work sheet`,
     whole: true,
     blocks: [
-      {
-        kind: 'text',
-        look: 'lead',
-        text: jobTitle(document),
-      },
+      ...(still ? [{ kind: 'text', look: 'lead', text: jobTitle(document) } as const] : []),
       { kind: 'figures', figures: [trainFigure(train)] },
       ...judged(job),
       { kind: 'text', look: 'lead', text: headline },
@@ -53,8 +49,11 @@ export function frontPage(job: Drawn, print: PrintFor): Chapter {
       ...stays(job, print),
       {
         kind: 'blanks',
-        columns: 4,
-        labels: signatures(answer.status).flatMap((role) => [role, 'name', 'signature', 'date']),
+        columns: 3,
+        labels: [
+          ...signatures(answer.status).map((role) => `${role}: name`),
+          ...signatures(answer.status).map(() => 'signature, date'),
+        ],
       },
     ],
   }

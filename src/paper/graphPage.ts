@@ -38,7 +38,7 @@ export function graphPage({ train, answer, figures }: Drawn): Chapter {
       {
         kind: 'text',
         look: 'small',
-        text: `${figures.zero.replace('zero:', 'Zero:')}. Figures at the left in ${fineSign[train.units.fine]}, at the top in ${train.units.length}. Thick strokes on the lower edge: feet; thin ones: flex planes. Hatched strokes: limits at the coupling; the planned line must pass between them for every state to stay within ${shareText(answer.share)} of tolerance.`,
+        text: `${figures.zero.replace('zero:', 'Zero:')}. Figures at the left: ${fineSign[train.units.fine]}; at the top: ${train.units.length}. Thick strokes on the lower edge: feet; thin ones: flex planes. Hatched strokes: limits at the coupling; the planned line must pass between them for every state to stay within ${shareText(answer.share)} of tolerance.`,
       },
     ],
   }

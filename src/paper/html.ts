@@ -12,9 +12,9 @@ import {
   type StepCard,
   type Table,
 } from './page'
-import { liftsTitle } from '../engine/fieldwork/steps/poseAnswers'
 import { wideCards } from './print'
 import { barLength } from './size'
+import { stepColumns, type StepRun } from './stepRuns'
 import { pageRule, paperStyle } from './style'
 import { patterns, svgOf } from './svg'
 
@@ -177,17 +177,26 @@ function stepOf(step: StepCard): Markup {
   const words = [
     markup`<p class="strong">${step.words}</p>`,
     step.breaks.map((text) => line('strong', text)),
-    step.cautions.length === 0 ? '' : list('dash', step.cautions),
-    run('First:', step.before),
-    run(`${liftsTitle}:`, step.lifts),
-    run('Dials, from 0:', step.dials),
-    run('Then the couplings should show, by the model:', step.expected),
+    runsOf(step),
     stop === undefined ? '' : markup`<p class="stop"><b>STOP POINT.</b> ${stop}</p>`,
     line('strong', over),
   ]
   return markup`<div class="step"><div class="sign"><b class="number">${step.number}</b>${step.sign.map(plain)}</div><div>${words}</div></div>`
 }
 
-/** Sentences in one run, after what they are. */
-const run = (title: string, texts: readonly string[]): Markup | string =>
-  texts.length === 0 ? '' : markup`<p class="run"><b>${title}</b> ${texts.join(' ')}</p>`
+/** Small print of a step, what is done beside what is seen; one stack alone stands by itself. */
+function runsOf(step: StepCard): Markup | string {
+  const columns = stepColumns(step).map(
+    ({ width, cautions, runs }) =>
+      [
+        width,
+        markup`${cautions.length === 0 ? '' : list('dash', cautions)}${runs.map(runOf)}`,
+      ] as const,
+  )
+  if (columns.length < 2) return columns[0]?.[1] ?? ''
+  const parts = columns.map(([width, made]) => markup`<div class="part w${width}">${made}</div>`)
+  return markup`<div class="beside">${parts}</div>`
+}
+
+const runOf = ({ title, text, lines: each }: StepRun): Markup =>
+  markup`<p class="run"><b>${title}</b> ${text}${each.map((one) => markup`<br>${one}`)}</p>`

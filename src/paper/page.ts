@@ -200,9 +200,9 @@ export interface PaperFootCard {
   readonly actuals: readonly string[]
 }
 
-/** Whose foot it is, where it is and which steps move it, as its card says beside its name. */
-export const besideName = ({ machine, place, steps }: PaperFootCard): string =>
-  [machine, place, steps].filter((part) => part !== '').join('; ')
+/** Where a foot is and which steps move it, as its card says beside its name; whose it is the title of its page says. */
+export const besideName = ({ place, steps }: PaperFootCard): string =>
+  [place, steps].filter((part) => part !== '').join('; ')
 
 export const label = (
   x: number,

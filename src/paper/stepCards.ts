@@ -3,6 +3,7 @@ import type { Instruction } from '../engine/fieldwork/steps/instructions'
 import { setReadings } from '../engine/fieldwork/steps/stopReadings'
 import type { ExpectedAnswer } from '../engine/plan/answer'
 import { hasMoves } from '../engine/plan/moves'
+import { firm } from '../language/firmSpaces'
 import { capital, inSentence } from '../language/names'
 import { whenText } from '../language/whenText'
 import type { Train } from '../mechanics/train'
@@ -64,9 +65,13 @@ function expectedLines(
     )
     return ends && own.length > 0
       ? `${capital(name)}: as expected when all is done; its page of readings has what is good, and boxes for it.`
-      : (readings[i] ?? '')
+      : readingsKept(readings[i] ?? '')
   })
 }
+
+/** No line ends between an hour, what is read there and from where to where that is good: "at 3: −13.1 (−14.6 to −11.6)". */
+const readingsKept = (line: string): string =>
+  line.replace(/at \d[\d:]*: [^\s;,]+( \([^)]*\))?/g, (text) => text.replaceAll(' ', firm))
 
 /** Whether two expectations of a set show alike in every digit. */
 function same(train: Train, one: ExpectedAnswer, other: ExpectedAnswer): boolean {

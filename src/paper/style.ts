@@ -10,6 +10,7 @@ import {
   sheets,
   textWidth,
 } from './size'
+import { dashWidth } from './stepRuns'
 
 /** The paper that a page is printed on; margins in the file, so that the browser's print stands where it should. */
 export const pageRule = (size: PaperSize): string =>
@@ -112,11 +113,11 @@ ${shares}
 .paper .step>div{padding:1.2mm 1.6mm}
 .paper .step p{margin-bottom:.6mm}
 .paper .step ul{margin-bottom:.6mm;font-size:${print.small}pt}
-.paper .step li{max-width:none;padding-left:4mm;margin-bottom:.2mm}
+.paper .step li{max-width:${proseWidth(print.small)}mm;padding-left:${dashWidth}mm;margin-bottom:.2mm}
 .paper .step .dash li::before{left:.4mm}
-.paper .step .run{font-size:${print.small}pt}
+.paper .step .run{font-size:${print.small}pt;max-width:${proseWidth(print.small)}mm}
 .paper .step .number{display:block;height:${print.actual}mm;font-size:20pt;font-weight:700;line-height:${print.actual}mm;text-align:center}
-.paper .step .stop{border:.7mm solid #000;padding:.8mm 1.6mm}
+.paper .step .stop{border:.7mm solid #000;padding:.8mm 1.6mm;max-width:${proseWidth(print.plain) + 4.6}mm}
 .paper .step .sign{border-right:.25mm solid #000;padding:0}
 .paper .step .sign p{height:${print.actual}mm;border-top:.25mm solid #000;font-size:${print.small}pt;padding:.4mm 1mm;margin:0}
 .paper .patterns{position:absolute}

@@ -41,20 +41,25 @@ export function trainFigure(whole: Train): Figure {
     marks: [
       ...heads.labels,
       group(0, top, [...drawing.marks, ...stakes.flatMap(({ marks }) => marks)]),
-      ...stakes.map(({ left, right }) =>
-        label((left + right) / 2, floor + 11, 'FIXED', { size, bold: true }),
-      ),
       ...under.marks,
+      // over the lines to the names of couplings, which do not strike it out
+      ...stakes.map(({ left, right }) =>
+        label((left + right) / 2, floor + 11, 'FIXED', { size, bold: true, halo: true }),
+      ),
     ],
     caption: `${drawing.scale}; seen from the ${sideNoun(train, -upThePage(train))}${/\d/.test(sideNoun(train, 1)) ? '' : ' side'}`,
   }
 }
 
+/** A name is folded between its words, never within one (px). */
+const longestWord = (name: string): number =>
+  Math.max(...name.split(/\s+/).map((word) => labelWidth(word, size)))
+
 function machineNames(train: Train, scale: XScale): { labels: MarkLabel[]; height: number } {
   const casings = machineStandings(train).slice(0, train.machines.length)
   const edges = [0, ...train.couplings.map(({ mid }) => scale.at(mid)), scale.width]
   const names = train.machines.map(({ name }, m) =>
-    folded(name, size, Math.max(60, (edges[m + 1] ?? 0) - (edges[m] ?? 0) - 6)),
+    folded(name, size, Math.max(60, longestWord(name), (edges[m + 1] ?? 0) - (edges[m] ?? 0) - 6)),
   )
   const most = Math.max(...names.map((lines) => lines.length))
   const widths = names.map((lines) => Math.max(...lines.map((text) => labelWidth(text, size))))

@@ -44,13 +44,20 @@ export function paperFaces(paper: Paper): { steps: ToldStep[]; feet: ToldFoot[] 
     feet: all(document, '.card').map((card) => {
       const beside = text(card, '.foot span')
       return {
-        name: `${/^[^;]*/.exec(beside)?.[0] ?? ''} ${text(card, '.foot b').replace(/^Foot /, '')}`,
+        name: `${machineOver(document, card)} ${text(card, '.foot b').replace(/^Foot /, '')}`,
         shim: text(card, '.do'),
         recipe: text(card, '.recipe'),
         steps: /step[^;]*$/.exec(beside)?.[0] ?? '',
       }
     }),
   }
+}
+
+/** Whose card it is by the last title over it: "Motor: steps 1, 2 and 3". */
+function machineOver(document: Document, card: Element): string {
+  const over = all(document, 'h2, .card').slice(0, all(document, 'h2, .card').indexOf(card))
+  const title = over.findLast(({ tagName }) => tagName === 'H2')
+  return title ? textOf(title).replace(/(: steps? [^:]*)?$/, '') : ''
 }
 
 /** The sheet that is mounted. */

@@ -37,7 +37,10 @@ const tags = (html: string): string[] =>
 
 /** Texts and values of attributes, as they are read. */
 const texts = (html: string): string[] =>
-  [...html.matchAll(/>([^<>]*)<|"([^"<>]*)"/g)].map(([, text, value]) => read(text ?? value ?? ''))
+  [...html.matchAll(/>([^<>]*)<|"([^"<>]*)"/g)].map(([, text, value]) =>
+    // how stacks share their width goes by the length of their words
+    read(text ?? value ?? '').replace(/^part w\d+$/, 'part'),
+  )
 
 const papers = async () => [
   (await made(exampleOf('skid-as-one'))).paper,
