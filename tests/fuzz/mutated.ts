@@ -219,6 +219,33 @@ function stormed(spots: readonly Spot[], random: Random): void {
     }
 }
 
+/** JSON of any depth: the language's own gives up at some six thousand levels. */
+function written(document: unknown): string {
+  const parts: string[] = []
+  const open: ({ readonly text: string } | { readonly value: unknown })[] = [{ value: document }]
+  for (let next = open.pop(); next; next = open.pop()) {
+    if ('text' in next) {
+      parts.push(next.text)
+      continue
+    }
+    const { value } = next
+    if (typeof value !== 'object' || value === null) {
+      parts.push(value === undefined ? 'null' : JSON.stringify(value))
+      continue
+    }
+    const isArray = Array.isArray(value)
+    const entries = Object.entries(value).filter(([, one]) => isArray || one !== undefined)
+    parts.push(isArray ? '[' : '{')
+    open.push({ text: isArray ? ']' : '}' })
+    for (const [i, [key, one]] of [...entries.entries()].reverse())
+      open.push(
+        { value: one },
+        { text: `${i > 0 ? ',' : ''}${isArray ? '' : `${JSON.stringify(key)}:`}` },
+      )
+  }
+  return parts.join('')
+}
+
 /** The text of a document changed in one to four places, or in many; the same for the same draw. */
 export function mutatedText(text: string, random: Random): string {
   const document: unknown = JSON.parse(text)
@@ -228,6 +255,6 @@ export function mutatedText(text: string, random: Random): string {
     const [first, ...rest] = spotsOf(document)
     if (first) mutationOf(random)(random, [first, ...rest])
   }
-  const changed = JSON.stringify(document)
+  const changed = written(document)
   return random.chance(0.03) ? spoilt(changed, random) : changed
 }

@@ -24,6 +24,8 @@ interface Reached {
   readonly after: number
 }
 
+/** A corner takes the square of its columns; 8 MB for so many. */
+const mostColumns = 1000
 /** Slower than this per unit is no motion. */
 const still = 1e-11
 /** Passed by less than this, of 1 or of the bound, counts as kept: what doubles leave. */
@@ -69,9 +71,10 @@ export class BoundPath {
 
   /**
    * A path that nothing moves on yet, at an optimal answer.
-   * @returns undefined where the answer is no corner
+   * @returns undefined where the answer is no corner, or the program is so large that the solver is faster
    */
   static at(program: LinearProgram, answer: Optimal): BoundPath | undefined {
+    if (program.columns.length > mostColumns) return undefined
     const constraints = Constraints.of(program)
     const x = Float64Array.from(answer.columns)
     const values = constraints.values(x)
