@@ -63,7 +63,27 @@ interface Placed {
   readonly passing: readonly number[]
 }
 
-/** One level where all cards fit side by side on a page so wide (px); otherwise every other card steps back to a second. */
+/** How many cards reach over another body than their own by more than half of themselves: past the middle to its next foot. */
+function astray(cards: Placed['cards'], feet: readonly StandingFoot[]): number {
+  const edges = feet.slice(1).flatMap(({ facts, x }, i) => {
+    const before = feet[i]
+    return before && before.facts.body !== facts.body
+      ? [{ left: before.facts.body, right: facts.body, x: (before.x + x) / 2 }]
+      : []
+  })
+  return cards.filter(({ facts, left, width }) =>
+    edges.some((edge) =>
+      edge.left === facts.body
+        ? left + width / 2 > edge.x
+        : edge.right === facts.body && left + width / 2 < edge.x,
+    ),
+  ).length
+}
+
+/**
+ * One level where all cards fit side by side on a page so wide (px) without lying over another body than their own;
+ * otherwise every other card steps back to a second.
+ */
 export function levelsOf(
   feet: readonly StandingFoot[],
   page: number,
@@ -87,21 +107,22 @@ export function levelsOf(
       ? lineMark(to, 0, from, leaderHeight, 'leader')
       : lineMark(from, 0, to, leaderHeight, 'leader')
   const middle = (card: { left: number; width: number }) => card.left + card.width / 2
-  if (needed - gap <= page - 2 * margin) {
-    const cards = place(feet)
-    return [{ cards, leaders: cards.map((card) => leader(card.foot.x, middle(card))), passing: [] }]
-  }
   const first = place(feet.filter((_, i) => i % 2 === 0))
   const second = place(feet.filter((_, i) => i % 2 === 1))
-  const openings = [
-    margin / 2,
-    ...first.slice(1).map(({ left }) => left - gap / 2),
-    (first.at(-1)?.left ?? 0) + (first.at(-1)?.width ?? 0) + gap / 2,
-  ]
+  if (needed - gap <= page - 2 * margin) {
+    const cards = place(feet)
+    const away = astray(cards, feet)
+    if (away === 0 || away <= astray([...first, ...second], feet))
+      return [
+        { cards, leaders: cards.map((card) => leader(card.foot.x, middle(card))), passing: [] },
+      ]
+  }
+  // every second card's leader passes between two first ones, as straight as they allow
   const passing = second.map(({ foot }, i) => {
-    // every second card lies between two first ones, so its own opening is the one after as many
-    const own = openings[i + 1] ?? foot.x
-    return own
+    const [before, after] = [first[i], first[i + 1]]
+    const low = before ? before.left + before.width + gap / 2 : margin / 2
+    const high = after ? after.left - gap / 2 : Math.max(low, foot.x)
+    return Math.min(Math.max(foot.x, low), high)
   })
   return [
     {

@@ -99,7 +99,7 @@ describe('the sheet', () => {
 
   it('steps foot cards back to a second level where they do not fit on one', async () => {
     const { train, answer, figures } = await drawExample('five-in-a-line.json')
-    const wide = sheetScene(train, answer, figures, { room: 1008 })
+    const wide = sheetScene(train, answer, figures, { room: 1900 })
     const narrow = sheetScene(train, answer, figures, { room: 892 })
     expect(wide.feet.far.levels).toHaveLength(1)
     expect(narrow.feet.far.levels.map(({ cards }) => cards.length)).toEqual([5, 5])
