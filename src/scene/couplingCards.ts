@@ -5,6 +5,7 @@ import type { DrawnAnswer } from './drawnAnswer'
 import { couplingFacts, type CouplingFacts } from './couplingFacts'
 import type { Figures } from './figures'
 import { lineMark, poly, type Mark } from './drawings/marks'
+import { columnsFitting } from './readingColumns'
 import { readingTables, type ReadingTable } from './readingTable'
 import { spread } from './spread'
 import type { XScale } from './xScale'
@@ -68,7 +69,7 @@ export function couplingsScene(
     shares: [answer.share, ...shares],
     cards: facts.map((own, c) => ({
       facts: own,
-      tables: tables[c] ?? [],
+      tables: (tables[c] ?? []).flatMap((table) => columnsFitting(table, width)),
       left: lefts[c] ?? 0,
       width,
     })),
