@@ -110,7 +110,7 @@ export const toleranceTable = {
   gapTie: { value: 1e-4, unit: 'of a shim step', means: 'preference, in a tie, for the foot that shows most', why: 'far under what a step is worth' },
   orderTie: { value: 1e-6, unit: 'of a shim step', means: 'preference, after that, for the first foot', why: 'a hundredth of the other preference' },
   // trade-off
-  bent: { value: 1e-4, unit: 'of the height', means: 'chord and curve of a trade-off agree, where circles bend it', why: 'finer than any drawing shows' },
+  bent: { value: 2e-4, unit: 'of the height', means: 'chord and curve of a trade-off agree, where circles bend it', why: 'a tenth of a point on a chart of 500' },
   sharp: { value: 1e-7, unit: 'of the height', means: 'the same where nothing bends it', why: 'its corners are exact, to where the simplex stops' },
   lowest: { value: 1e-2, unit: 'of the largest height', means: 'lower stretches are judged as if they were this high', why: 'a part of next to nothing would ask for digits that nobody sees' },
   pastFloor: { value: 1.25, unit: 'times the least share', means: 'how far the trade-off is followed where nothing moving is no answer and the least share is over the tolerance', why: 'the shares that anybody asks for there; common practice, no source' },
