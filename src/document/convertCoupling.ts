@@ -52,6 +52,7 @@ export function convertCoupling(
       setting: convertSetting(coupling.setting),
     }),
     ...(axial && { axial: convertAxial(axial) }),
+    ...(coupling.disengaged && { disengaged: coupling.disengaged }),
     ...(coupling.runOut && { runOut: convertRunOut(coupling.runOut) }),
     ...(coupling.gear && { gear: convertGear(coupling.gear, coupling.speed) }),
     found: coupling.found.map((set, i) => convertSet(set, `${place}.found[${i}]`)),

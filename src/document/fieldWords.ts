@@ -101,6 +101,7 @@ const names: Readonly<Record<string, string>> = {
   'left.face': 'left half, face',
   'right.rim': 'right half, rim',
   'right.face': 'right half, face',
+  disengaged: 'states in which it is not engaged',
   gear: 'teeth of the gear coupling',
   'gear.pitch': 'pitch diameter',
   'gear.least': 'angle at least',

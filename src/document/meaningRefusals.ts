@@ -1,5 +1,6 @@
 import { axialRefusals } from './axialRefusals'
 import { betweenRefusals, notListed } from './betweenStates'
+import { clutchRefusals } from './clutchRefusals'
 import { gearRefusals } from './gearRefusals'
 import { growthRefusals } from './growthRefusals'
 import type { CouplingDocument, MachineDocument, SkidDocument, TrainDocument } from './schema'
@@ -209,7 +210,7 @@ function ofCoupling(coupling: CouplingDocument, place: string, document: TrainDo
   }
   out.push(...spoolRefusals(coupling.found, coupling, place))
   out.push(...ofSetting(coupling, place))
-  out.push(...axialRefusals(coupling, place))
+  out.push(...axialRefusals(coupling, place), ...clutchRefusals(coupling, place, document))
   out.push(...gearRefusals(coupling, place, document))
   const states = document.states ?? [{ id: 'cold' }]
   for (const state of Object.keys(coupling.aim ?? {}))

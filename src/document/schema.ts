@@ -148,6 +148,7 @@ const coupling = z.strictObject({
     }),
   ),
   axial: z.optional(axialGap),
+  disengaged: z.optional(z.array(id).check(z.minLength(1), z.maxLength(200))),
   runOut: z.optional(
     z.strictObject({
       left: z.optional(runOuts),

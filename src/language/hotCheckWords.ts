@@ -63,8 +63,11 @@ function coolingWords({ time, between, test }: Cooling): string {
     : constant
 }
 
-/** How a coupling ran beside what was expected of it, in one sentence without its stop. */
-export function runningWords(train: Train, one: RunningCoupling): string {
+/**
+ * How a coupling ran beside what was expected of it, in one sentence without its stop.
+ * @param judged whether it is engaged in that state
+ */
+export function runningWords(train: Train, one: RunningCoupling, judged = true): string {
   const coupling = train.couplings[one.coupling]
   if (!coupling) return ''
   const said = ({ y, z, sy, sz }: RunningCoupling['line']) =>
@@ -74,7 +77,7 @@ export function runningWords(train: Train, one: RunningCoupling): string {
   )
   const most = Math.max(...beyond)
   const { low, high } = one.reached
-  return `${coupling.name} ran with ${said(one.line)}; expected was ${said(one.expected)}. Running less expected: ${said(one.apart)} (${sigmasText(most)} at most). It used ${shareText(one.result.share)} of its tolerance, ${shareText(low)} to ${shareText(high)} 19 times of 20; ${shareText(one.expectedShare)} was expected`
+  return `${coupling.name} ran with ${said(one.line)}; expected was ${said(one.expected)}. Running less expected: ${said(one.apart)} (${sigmasText(most)} at most). ${judged ? `It used ${shareText(one.result.share)} of its tolerance, ${shareText(low)} to ${shareText(high)} 19 times of 20; ${shareText(one.expectedShare)} was expected` : 'Its clutch is open in this state: it is not judged'}`
 }
 
 /** How far a machine moved beside its growth, in one sentence without its stop. */

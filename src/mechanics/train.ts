@@ -213,6 +213,8 @@ export interface Coupling {
   readonly aim: ReadonlyMap<string, Aim>
   readonly setting?: ColdSetting
   readonly axial?: AxialGap
+  /** Ids of the states in which its clutch is open, never all of them. */
+  readonly disengaged?: readonly string[]
   readonly runOut?: RunOut
   /** What its teeth need, of a gear coupling. */
   readonly gear?: GearCoupling

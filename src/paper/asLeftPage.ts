@@ -1,3 +1,4 @@
+import { notEngaged } from '../language/engagedWords'
 import { recordFactsOf, workRecordOf, type RecordFacts } from '../document/work'
 import { factKeys, factWords } from '../document/words/factWords'
 import { fineText, shareText } from '../language/amounts'
@@ -101,9 +102,14 @@ function couplingsLeft({ train, answer, figures }: Drawn): Block[] {
             { head: 'left; pass?', width: 1.6 },
           ]),
         ],
-        rows: facts.map(({ name, limits, rows }) => [
+        rows: facts.map(({ name, limits, rows, apart }) => [
           `${name}: ${limits}`,
-          ...states.flatMap((_, s) => [rows[p * mostStates + s]?.after?.percent ?? '-', '']),
+          ...states.flatMap((_, k) => {
+            const s = p * mostStates + k
+            const open = apart.some(({ state }) => state === s)
+            const row = rows.find(({ state }) => state === s)
+            return [open ? notEngaged : (row?.after?.percent ?? '-'), '']
+          }),
         ]),
       }),
     ),

@@ -1,3 +1,4 @@
+import { notEngaged } from '../language/engagedWords'
 import { shareText } from '../language/amounts'
 import { coupledSaid } from '../engine/plan/coupledWords'
 import type { Train } from '../mechanics/train'
@@ -70,8 +71,8 @@ function sharesTable(facts: ReturnType<typeof couplingFacts>, moves: boolean): B
         ...(moves ? [{ head: 'planned', width: 1.6, align: 'right', strong: true } as const] : []),
         { head: moves ? 'the tightest check as planned' : 'the tightest check', width: 5 },
       ],
-      rows: facts.flatMap(({ name, rows }) =>
-        rows.map((row) => {
+      rows: facts.flatMap(({ name, rows, apart }) => [
+        ...rows.map((row) => {
           const tight = moves ? (row.after ?? row.asFound) : row.asFound
           return [
             name,
@@ -81,7 +82,8 @@ function sharesTable(facts: ReturnType<typeof couplingFacts>, moves: boolean): B
             [tight.value, tight.which, tight.shown].filter((part) => part !== '').join(', '),
           ]
         }),
-      ),
+        ...apart.map((state) => [name, state.name, notEngaged, ...(moves ? [notEngaged] : []), '']),
+      ]),
     },
   ]
 }

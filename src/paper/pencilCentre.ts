@@ -1,3 +1,4 @@
+import { judgedStates } from '../mechanics/engaged'
 import { hasMoves } from '../engine/plan/moves'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { footFacts } from '../scene/footFacts'
@@ -143,7 +144,7 @@ function reasons(
     ? answer.couplings.find((row) => row.coupling === coupling.id && row.state === state.id)
     : undefined
   const centre = wantedCold(train, coupling, state)
-  const elsewhere = train.states.flatMap((other) => {
+  const elsewhere = judgedStates(train, coupling).flatMap(({ state: other }) => {
     const { y, z } = wantedCold(train, coupling, other)
     const [up, side] = [pencil.fine(z - centre.z), pencil.fine(y - centre.y)]
     return other.id === state.id || !/[1-9]/.test(up + side)

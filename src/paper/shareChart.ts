@@ -1,3 +1,4 @@
+import { notEngaged } from '../language/engagedWords'
 import { shareText } from '../language/amounts'
 import type { CouplingFacts } from '../scene/couplingFacts'
 import { circle, lineMark, rect } from '../scene/drawings/marks'
@@ -26,14 +27,21 @@ export function shareCharts(facts: readonly CouplingFacts[], asked: number): Blo
   return facts.map((one) => ({ kind: 'figures', figures: [chart(one, scale, asked)] }))
 }
 
-function chart({ name, rows }: CouplingFacts, scale: ShareScale, asked: number): Figure {
+function chart({ name, rows, apart }: CouplingFacts, scale: ShareScale, asked: number): Figure {
   const [from, length] = [px(names), px(textWidth - names - digits)]
   const at = (share: number) => from + length * sharePlace(scale, share)
   const bottom = px(head + rows.length * row)
   const words = (x: number, y: number, text: string, anchor: 'start' | 'middle' | 'end') =>
     label(x, y, text, { size, anchor })
   const marks: PaperMark[] = [
-    label(0, px(head) - 6, name, { size, anchor: 'start', bold: true }),
+    label(
+      0,
+      px(head) - 6,
+      apart.length === 0
+        ? name
+        : `${name}; ${notEngaged}: ${apart.map((state) => state.name).join(', ')}`,
+      { size, anchor: 'start', bold: true },
+    ),
     ...rows.flatMap(({ name: state, after, asFound }, r): PaperMark[] => {
       const middle = px(head + (r + 0.5) * row)
       const use = after ?? asFound

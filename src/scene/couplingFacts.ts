@@ -9,6 +9,7 @@ import {
 } from '../language/amounts'
 import { fineSign, slopeSign } from '../mechanics/units'
 import { isAxial } from '../mechanics/axial'
+import { isEngaged, judgedStates } from '../mechanics/engaged'
 import type { Coupling, Train } from '../mechanics/train'
 import type { CheckAnswer, CouplingAnswer } from '../engine/plan/answer'
 import { verdictWord } from '../engine/plan/verdictWord'
@@ -27,7 +28,10 @@ export interface CouplingFacts {
   readonly name: string
   readonly limits: string
   readonly basis?: string
+  /** States in which it is engaged. */
   readonly rows: readonly StateRow[]
+  /** States in which its clutch is open: nothing is judged there. */
+  readonly apart: readonly { readonly state: number; readonly name: string }[]
   /** What is wanted of it and why, and how far its halves run out. */
   readonly coupled?: readonly string[]
   /** How its teeth run, of a gear coupling: what is asked of them, then a sentence a mesh and state. */
@@ -82,7 +86,10 @@ export function couplingFacts(
     ...(coupling.tolerance.basis !== undefined && { basis: coupling.tolerance.basis }),
     ...(coupledSaid(train, coupling).length > 0 && { coupled: coupledSaid(train, coupling) }),
     ...teethFacts(train, coupling, answer),
-    rows: train.states.map((state, s): StateRow => {
+    apart: train.states.flatMap(({ id, name }, state) =>
+      isEngaged(coupling, id) ? [] : [{ state, name }],
+    ),
+    rows: judgedStates(train, coupling).map(({ state, s }): StateRow => {
       const told = couplings.find((a) => a.coupling === coupling.id && a.state === state.id)
       const was = figures.asFound.find((a) => a.coupling === coupling.id && a.state === state.id)
       if (!was) throw new RangeError(`no share of ${coupling.id} in ${state.id}`)

@@ -33,50 +33,54 @@ export function gateMarks(
   y: YScale,
   chosen?: number,
 ): GateScene[] {
-  return gates.map((gate) => {
-    const x = scale.at(gate.x)
-    const nearest = Math.min(
-      ...gates.filter(({ id }) => id !== gate.id).map((other) => Math.abs(scale.at(other.x) - x)),
-    )
-    const width = Math.max(5, Math.min(widest, nearest - 2))
-    const own = chosen === undefined ? undefined : gate.states[chosen]
-    const low = { value: own?.low ?? gate.low.value, state: chosen ?? gate.low.state }
-    const high = { value: own?.high ?? gate.high.value, state: chosen ?? gate.high.state }
-    const down = y.at(1) > y.at(0) ? -1 : 1
-    const marks = [...post(low.value, down), ...post(high.value, -down)]
-    return {
-      id: gate.id,
-      x,
-      box: { left: x - 10, top: 0, width: 20, height: y.height },
-      marks,
-      words: gateWords(train, gate, low, high),
-    }
+  const open = (gate: Gate) =>
+    chosen !== undefined && !Number.isFinite(gate.states[chosen]?.low ?? 0)
+  return gates
+    .filter((gate) => !open(gate))
+    .map((gate) => {
+      const x = scale.at(gate.x)
+      const nearest = Math.min(
+        ...gates.filter(({ id }) => id !== gate.id).map((other) => Math.abs(scale.at(other.x) - x)),
+      )
+      const width = Math.max(5, Math.min(widest, nearest - 2))
+      const own = chosen === undefined ? undefined : gate.states[chosen]
+      const low = { value: own?.low ?? gate.low.value, state: chosen ?? gate.low.state }
+      const high = { value: own?.high ?? gate.high.value, state: chosen ?? gate.high.state }
+      const down = y.at(1) > y.at(0) ? -1 : 1
+      const marks = [...post(low.value, down), ...post(high.value, -down)]
+      return {
+        id: gate.id,
+        x,
+        box: { left: x - 10, top: 0, width: 20, height: y.height },
+        marks,
+        words: gateWords(train, gate, low, high),
+      }
 
-    /** A post from an edge outward (`out` +1 down the page), or an arrow at the border it lies beyond. */
-    function post(value: number, out: number): Mark[] {
-      const edge = y.at(value)
-      if (edge < 1 || edge > y.height - 1) {
-        const border = edge < 1 ? 1 : y.height - 1
-        const inward = edge < 1 ? 1 : -1
+      /** A post from an edge outward (`out` +1 down the page), or an arrow at the border it lies beyond. */
+      function post(value: number, out: number): Mark[] {
+        const edge = y.at(value)
+        if (edge < 1 || edge > y.height - 1) {
+          const border = edge < 1 ? 1 : y.height - 1
+          const inward = edge < 1 ? 1 : -1
+          return [
+            poly(
+              [
+                [x - 4, border + inward * 5],
+                [x, border],
+                [x + 4, border + inward * 5],
+              ],
+              'gate',
+              false,
+            ),
+          ]
+        }
+        const end = Math.min(y.height, Math.max(0, edge + out * postLength))
         return [
-          poly(
-            [
-              [x - 4, border + inward * 5],
-              [x, border],
-              [x + 4, border + inward * 5],
-            ],
-            'gate',
-            false,
-          ),
+          rect(x - width * 0.3, Math.min(edge, end), width * 0.6, Math.abs(end - edge), 'hatch'),
+          lineMark(x - width / 2, edge, x + width / 2, edge, 'gate'),
         ]
       }
-      const end = Math.min(y.height, Math.max(0, edge + out * postLength))
-      return [
-        rect(x - width * 0.3, Math.min(edge, end), width * 0.6, Math.abs(end - edge), 'hatch'),
-        lineMark(x - width / 2, edge, x + width / 2, edge, 'gate'),
-      ]
-    }
-  })
+    })
 }
 
 interface Edge {

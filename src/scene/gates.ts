@@ -1,3 +1,4 @@
+import { isEngaged } from '../mechanics/engaged'
 import { lineValueAt } from '../mechanics/growth'
 import type { Micrometres, Millimetres } from '../mechanics/units'
 import type { Coupling, Train } from '../mechanics/train'
@@ -131,6 +132,8 @@ function openings(
   shifts: readonly Misalignment[],
 ): Opening[] {
   return train.states.map((state, s) => {
+    // where it is not engaged nothing is in the way
+    if (!isEngaged(coupling, state.id)) return { low: -Infinity, high: Infinity }
     const d = addMisalignments(cold, shifts[s] ?? still)
     const { y, z } = checkValue(check, d)
     const [own, other] = way === 'rise' ? [z, y] : [y, z]

@@ -1,8 +1,9 @@
 import { firm } from '../language/firmSpaces'
+import { notEngaged } from '../language/engagedWords'
 import { shareAsked } from '../language/askedShare'
 import { tol } from '../mechanics/tolerances'
 import { shareText } from '../language/amounts'
-import type { Train } from '../mechanics/train'
+import type { Coupling, Train } from '../mechanics/train'
 import type { AsFoundAnswer, CheckAnswer } from '../engine/plan/answer'
 import type { AnswerWithMoves } from '../scene/drawnAnswer'
 import { checkInWords, tightest } from '../engine/plan/couplingWords'
@@ -43,11 +44,16 @@ export function couplingsText(train: Train, answer: AnswerWithMoves): string[] {
               row(state, entry),
               ...(moved ? [sameOr(row(state, entry), row(found, entry.asFound))] : []),
             ]
-          }),
+          })
+          .concat(apartRows(train, coupling)),
       ),
     ]),
   ]
 }
+
+/** States in which its clutch is open. */
+const apartRows = (train: Train, { disengaged = [] }: Coupling): string[][] =>
+  train.states.filter(({ id }) => disengaged.includes(id)).map(({ name }) => [name, notEngaged, ''])
 
 const found = `${firm}${firm}as found`
 
@@ -72,11 +78,13 @@ export function asFoundShares(
       ...paragraph(coupling.name, '', 2),
       ...table(
         columns,
-        Object.entries(entry?.share ?? {}).map(([state, share]) => [
-          train.states.find(({ id }) => id === state)?.name ?? state,
-          shareText(share),
-          overWord(share, asked ?? 1),
-        ]),
+        Object.entries(entry?.share ?? {})
+          .map(([state, share]) => [
+            train.states.find(({ id }) => id === state)?.name ?? state,
+            shareText(share),
+            overWord(share, asked ?? 1),
+          ])
+          .concat(apartRows(train, coupling)),
       ),
     ]
   })

@@ -1,3 +1,4 @@
+import { notEngaged } from '../language/engagedWords'
 import type { HotCheckAnswer } from '../engine/fieldwork/hotCheck/answer'
 import { fineText, lengthText, shareText } from '../language/amounts'
 import { grownText } from '../language/hotCheckWords'
@@ -34,7 +35,9 @@ function checkText(train: Train, answer: HotCheckAnswer): string[] {
   ]
 }
 
-function sharesText(train: Train, { couplings }: HotCheckAnswer): string[] {
+function sharesText(train: Train, { couplings, state }: HotCheckAnswer): string[] {
+  const isOpen = (id: string) =>
+    train.couplings.find((coupling) => coupling.id === id)?.disengaged?.includes(state) === true
   const rows = couplings.map(({ coupling, how, share }) => {
     const name = train.couplings.find(({ id }) => id === coupling)?.name ?? coupling
     return share
@@ -45,7 +48,7 @@ function sharesText(train: Train, { couplings }: HotCheckAnswer): string[] {
           `${shareText(share.low)} to ${shareText(share.high)}`,
           shareText(share.expected),
         ]
-      : [name, how, '', '', '']
+      : [name, how, isOpen(coupling) ? notEngaged : '', '', '']
   })
   return rows.length === 0
     ? []

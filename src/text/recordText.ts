@@ -1,3 +1,5 @@
+import { notEngaged } from '../language/engagedWords'
+import { isEngaged } from '../mechanics/engaged'
 import { sheetText } from './layout'
 import { readTrain } from '../document/readTrain'
 import { fineSaid } from '../document/said'
@@ -90,6 +92,7 @@ function judged(train: Train, standing: unknown): string[] {
     return [
       `${capital(coupling.name)}, limit ${couplingLimitsText(train, coupling)}${basis === undefined ? '' : ` (${basis})`}:`,
       ...train.states.flatMap(({ id, name, factor }) => {
+        if (!isEngaged(coupling, id)) return [`  ${name}: ${notEngaged}, not judged`]
         const share = shares[id]
         if (typeof share !== 'number') return []
         const times = factor === 1 ? '' : ` times ${factor}`

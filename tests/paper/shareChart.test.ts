@@ -15,6 +15,7 @@ const facts: CouplingFacts[] = [
     coupling: 0,
     name: 'motor to gear',
     limits: '',
+    apart: [],
     rows: [
       { state: 0, name: 'cold', after: use(0.35), asFound: use(1.04), moved: true, binds: false },
       { state: 1, name: 'hot', after: use(0.7), asFound: use(5.5), moved: true, binds: true },
@@ -24,6 +25,7 @@ const facts: CouplingFacts[] = [
     coupling: 1,
     name: 'gear to pump',
     limits: '',
+    apart: [],
     rows: [{ state: 0, name: 'cold', asFound: use(1.2), moved: false, binds: false }],
   },
 ]

@@ -101,5 +101,8 @@ export const rotorTerms = [
   'rotor float',
 ] as const
 
+/** A term that only trains with clutches have. */
+type ClutchTerm = 'open clutch'
+
 /** The one term to leave out, or nothing: the whole contract. */
-export type LeftOut = Term | (typeof rotorTerms)[number] | undefined
+export type LeftOut = Term | (typeof rotorTerms)[number] | ClutchTerm | undefined

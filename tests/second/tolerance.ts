@@ -158,7 +158,9 @@ export function couplingChecks(
   leaveOut?: LeftOut,
 ): Check[] {
   const joint = { train, c, found, all, leaveOut }
-  return states.flatMap((state) => checksIn(joint, state))
+  return states.flatMap((state) =>
+    leaveOut !== 'open clutch' && c.disengaged?.includes(state.id) ? [] : checksIn(joint, state),
+  )
 }
 
 /** Adds the rows that keep every check within the worst share. */

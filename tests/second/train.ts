@@ -187,6 +187,8 @@ export interface Coupling {
         states?: string[] | undefined
       }
     | undefined
+  /** States in which its clutch is open. */
+  disengaged?: string[] | undefined
   axial?:
     | {
         found: number

@@ -39,7 +39,7 @@ export function renamedState(document: TrainDocument, index: number, name: strin
   const follows = state.id === idFrom(state.name, beside, 'state')
   const id = follows ? idFrom(name, beside, 'state') : state.id
   return {
-    ...withGearStates(
+    ...withNamedStates(
       withRecords(document, (records) => renamedKey(records, state.id, id)),
       (names) => names.map((name) => (name === state.id ? id : name)),
     ),
@@ -72,7 +72,7 @@ export function withoutState(document: TrainDocument, index: number): TrainDocum
   const hotChecks = document.hotChecks?.filter((check) => check.state !== state.id)
   return withValue(
     withValue(
-      withGearStates(
+      withNamedStates(
         withRecords(document, (records) => withoutKey(records, state.id)),
         (names) => names.filter((name) => name !== state.id),
       ),
@@ -128,19 +128,42 @@ export function withGearState(
   )
 }
 
-const withGearStates = (
+const withNamedStates = (
   document: TrainDocument,
   change: (states: readonly string[]) => string[],
 ): TrainDocument => ({
   ...document,
-  couplings: document.couplings.map((coupling) => gearStates(coupling, change)),
+  couplings: document.couplings.map((coupling) => namedStates(coupling, change)),
 })
 
-/** The list of states in which a gear coupling runs, changed; left out where it names none any more. */
-function gearStates(
-  coupling: CouplingDocument,
+/** A clutch that is engaged in a state, or open; one that is engaged in all of them names none. */
+export function withEngaged(
+  document: TrainDocument,
+  index: number,
+  state: string,
+  engaged: boolean,
+): TrainDocument {
+  const all = (document.states ?? []).map(({ id }) => id)
+  const now = document.couplings[index]?.disengaged ?? []
+  const next = all.filter((id) => (id === state ? !engaged : now.includes(id)))
+  // one that is engaged nowhere would be judged nowhere: the last state stays
+  if (next.length === all.length) return document
+  return withValue(
+    document,
+    ['couplings', index, 'disengaged'],
+    next.length === 0 ? undefined : next,
+  )
+}
+
+/** The lists of states that a coupling names, changed: where a gear coupling runs, where a clutch is open; left out where they name none any more. */
+function namedStates(
+  given: CouplingDocument,
   change: (states: readonly string[]) => string[],
 ): CouplingDocument {
+  const { disengaged, ...whole } = given
+  const open = disengaged && change(disengaged)
+  const coupling =
+    open && open.length > 0 ? { ...given, disengaged: open } : disengaged ? whole : given
   const { gear } = coupling
   if (!gear?.states) return coupling
   const { states, ...rest } = gear

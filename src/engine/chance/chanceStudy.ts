@@ -107,12 +107,13 @@ export class ChanceStudy {
   }
 }
 
-/** Results come coupling by coupling, and in each state by state. */
+/** By coupling and state; nothing is judged where a coupling is not engaged. */
 function statesOf(train: Train, results: readonly CouplingResult[]): JudgedState[][] {
   return train.couplings.map((coupling, c) =>
-    results
-      .filter((result) => result.coupling === c)
-      .map(({ checks }) => judgedState(coupling, checks)),
+    train.states.map(({ id }) => {
+      const own = results.find((result) => result.coupling === c && result.state === id)
+      return judgedState(coupling, own?.checks ?? [])
+    }),
   )
 }
 

@@ -10,14 +10,13 @@ export type ErrorBlock = Float64Array
  */
 export function markBad(
   bad: Uint8Array,
-  { values, limits, vector }: JudgedState,
+  { values, limits, pairs }: JudgedState,
   errors: ErrorBlock,
   times: number,
   without?: ErrorBlock,
   part = 0,
 ): void {
   const n = bad.length
-  const pairs = vector ? values.length - (values.length % 2) : 0
   for (let k = 0; k < pairs; k += 2) {
     const [a, b, limit] = [values[k] ?? 0, values[k + 1] ?? 0, limits[k] ?? 0]
     const [first, second, most] = [k * n, (k + 1) * n, limit * limit]
@@ -54,11 +53,10 @@ export function markBad(
 export function sharesInto(
   shares: Float64Array,
   first: number,
-  { values, limits, vector }: JudgedState,
+  { values, limits, pairs }: JudgedState,
   errors: ErrorBlock,
   n: number,
 ): void {
-  const pairs = vector ? values.length - (values.length % 2) : 0
   const at = (k: number, i: number) => (values[k] ?? 0) + (errors[k * n + i] ?? 0)
   for (let i = 0; i < n; i++) {
     let most = 0

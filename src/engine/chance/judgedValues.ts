@@ -32,8 +32,8 @@ export function judgedValues(coupling: Coupling): JudgedValue[] {
 export interface JudgedState {
   readonly values: readonly number[]
   readonly limits: readonly number[]
-  /** Whether each number and the next one are judged as one vector. */
-  readonly vector: boolean
+  /** So many numbers from the first on are judged two by two as vectors; those along the train stand behind. */
+  readonly pairs: number
 }
 
 export function judgedState(coupling: Coupling, checks: readonly CheckResult[]): JudgedState {
@@ -43,6 +43,12 @@ export function judgedState(coupling: Coupling, checks: readonly CheckResult[]):
   return {
     values: numbers.map(({ value }) => value),
     limits: numbers.map(({ limit }) => limit),
-    vector: coupling.tolerance.shape === 'round',
+    pairs:
+      coupling.tolerance.shape === 'round'
+        ? checks.reduce(
+            (count, { y, z }) => count + (y === undefined || z === undefined ? 0 : 2),
+            0,
+          )
+        : 0,
   }
 }

@@ -1,4 +1,5 @@
 import type { Motion } from '../../mechanics/motion'
+import { judgedStates } from '../../mechanics/engaged'
 import type { Train } from '../../mechanics/train'
 import type { ErrorGroup } from '../../mechanics/uncertainty/errorSource'
 import { errorsAt } from '../../mechanics/uncertainty/judged'
@@ -33,11 +34,11 @@ export function sureAnswer(
     return named ? [{ ...named, exact: exact / draws, halved: halved / draws }] : []
   })
   if (closer) buys.push({ what: 'a closer plan', where: '', ...closer })
-  const states = train.states.length
   return {
     ...sure,
-    couplings: sure.couplings.map((one, i) => {
-      const band = bands[Math.floor(i / states)]?.[i % states]
+    couplings: sure.couplings.map((one) => {
+      const c = train.couplings.findIndex(({ id }) => id === one.coupling)
+      const band = bands[c]?.[train.states.findIndex(({ id }) => id === one.state)]
       return { ...one, ...(band && { band }) }
     }),
     half: hangs.half / draws,
@@ -71,7 +72,7 @@ function couplingsOf(study: ChanceStudy, plan: JudgedPlan, good: GoodDraws): Sur
   const { train, draws } = study
   const sources = [...study.standingSources, ...plan.sources]
   return train.couplings.flatMap((coupling, c) =>
-    train.states.map((state, s): SureCoupling => {
+    judgedStates(train, coupling).map(({ state, s }): SureCoupling => {
       const errors = errorsAt(sources, c, s)
       const u = new Map<string, SureCoupling['u'][number]>()
       for (const { what, way, of } of judgedValues(coupling)) {

@@ -1,4 +1,5 @@
 import { carriedRotor, centresOpen, thrustFloat, type AxialGap } from '../../mechanics/axial'
+import { judgedStates } from '../../mechanics/engaged'
 import { growthOf, lineValueAt } from '../../mechanics/growth'
 import { couplingMotions, movedBy } from '../../mechanics/misalignment/couplingMotion'
 import { stateShift } from '../../mechanics/misalignment/stateShift'
@@ -74,7 +75,7 @@ function alongOf(
     found,
     ...(opened !== undefined && { planned: cold }),
     ...{ want, tolerance },
-    states: train.states.map((state) =>
+    states: judgedStates(train, coupling).map(({ state }) =>
       inState(axial, state, cold + stateShift(train, coupling, state.id).gap / 1000),
     ),
   }

@@ -1,5 +1,6 @@
 import { fineDigits, gapDigits, toldDigits, toldNought } from '../../language/amounts'
 import { inSentence } from '../../language/names'
+import { notEngaged } from '../../language/engagedWords'
 import { signed } from '../../language/signed'
 import { tidy } from '../../language/tidy'
 import { fineSign, type Micrometres, type Millimetres } from '../../mechanics/units'
@@ -126,6 +127,7 @@ function couplingCells(train: Train, { couplings }: AxialAnswer, id: string): Ce
     ...(own.planned === undefined ? [] : [{ key: 'planned', said: mm(own.planned) }]),
     { key: 'want', said: `${mm(own.want)} ± ${mm(own.tolerance)}` },
     ...own.states.flatMap((entry) => stateCells(train, entry)),
+    ...apartIn(train, id).map((state) => ({ key: `${state} gap`, said: notEngaged })),
   ]
 }
 
@@ -160,6 +162,10 @@ function stateCells(train: Train, { state, gap, left, stretch, rotor }: AxialSta
       : []),
   ]
 }
+
+/** Ids of the states in which the clutch of a coupling is open. */
+const apartIn = ({ couplings }: Train, id: string): readonly string[] =>
+  couplings.find((coupling) => coupling.id === id)?.disengaged ?? []
 
 /** By more than the last digits of a solver. */
 const isOver = (room: Millimetres): boolean => tidy(room) < -1e-6

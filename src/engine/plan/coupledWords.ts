@@ -1,12 +1,18 @@
 import { fineText } from '../../language/amounts'
+import { engagedSaid } from '../../language/engagedWords'
 import { inSentence } from '../../language/names'
 import type { Coupling, Train } from '../../mechanics/train'
 import type { Finding } from './answer'
 import { aimInWords } from './settingWords'
 
-/** What is wanted of couplings with a reason, and how far their halves run out: what goes with the bolts of a rigid one. */
+/** In which states a clutch is engaged, what is wanted of couplings with a reason, and how far their halves run out: what goes with the bolts of a rigid one. */
 export function coupledSaid(train: Train, coupling: Coupling): string[] {
-  return [...aimsSaid(train, coupling), ...runOutSaid(train, coupling)]
+  const engaged = engagedSaid(train, coupling)
+  return [
+    ...(engaged === '' ? [] : [`${coupling.name}: ${engaged}`]),
+    ...aimsSaid(train, coupling),
+    ...runOutSaid(train, coupling),
+  ]
 }
 
 /** Aims that were given a reason, each line once with the states in which it is wanted. */

@@ -15,7 +15,8 @@ export function sharesAfter(
   motions: readonly ClaimedMotion[],
 ): { coupling: string; state: string; share: number }[] {
   return train.couplings.flatMap((coupling, c) =>
-    train.states.map((state) => {
+    train.states.flatMap((state) => {
+      if (coupling.disengaged?.includes(state.id)) return []
       const line = lines[c]
       if (!line) throw new RangeError(`no line for coupling ${coupling.id}`)
       return {

@@ -191,7 +191,7 @@ function toleranceRow(
     train.states[fact.state],
     lines[fact.coupling],
   ]
-  if (!coupling || !state || !line) return undefined
+  if (!coupling || !state || !line || coupling.disengaged?.includes(state.id)) return undefined
   const check = exactCheck(train, coupling, state, line, fact.what)
   if (!check) return undefined
   const [y, z] = fact.toward.map((n) => Exact.of(n)) as [Exact, Exact]

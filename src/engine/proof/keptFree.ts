@@ -23,7 +23,8 @@ export function sharesWithKept(
   if (guard === 0 && !worst) return []
   const errors = guard > 0 ? guardedErrors(train) : []
   return train.couplings.flatMap((coupling, c) =>
-    train.states.map((state, s) => {
+    train.states.flatMap((state, s) => {
+      if (coupling.disengaged?.includes(state.id)) return []
       const line = lines[c]
       if (!line) throw new RangeError(`no line for coupling ${coupling.id}`)
       const value = apartIn(train, coupling, state, line, motions)

@@ -1,5 +1,6 @@
 import type { Misalignment } from '../readings/equation'
 import type { ToothPlace } from '../gearCoupling'
+import { isEngaged } from '../engaged'
 import type { Coupling, Train } from '../train'
 import type { Millimetres, MillimetresPerSecond, Milliradians } from '../units'
 import { addMisalignments, stateShift } from './stateShift'
@@ -62,9 +63,11 @@ export const angleAtSpeed = (
   rpm: number,
 ): Milliradians => (speed * 1000 * 60) / (Math.PI * pitch * rpm)
 
-/** States in which a gear coupling runs: those that were named, else all. */
-export const runsIn = ({ gear }: Coupling, state: string): boolean =>
-  gear !== undefined && (gear.states === undefined || gear.states.includes(state))
+/** States in which a gear coupling runs: those that were named, else all in which it is engaged. */
+export const runsIn = (coupling: Coupling, state: string): boolean =>
+  coupling.gear !== undefined &&
+  isEngaged(coupling, state) &&
+  coupling.gear.states?.includes(state) !== false
 
 /** Whether any gear coupling is to be kept off dead straight. */
 export const keepsOff = ({ couplings }: Pick<Train, 'couplings'>): boolean =>

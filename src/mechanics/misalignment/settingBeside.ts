@@ -1,3 +1,4 @@
+import { judgedStates } from '../engaged'
 import { growthPointsIn } from '../growth'
 import type { Aim, Coupling, Train } from '../train'
 import { checksOf, checkValue, shareOf } from './check'
@@ -37,7 +38,7 @@ export function settingBeside(train: Train, coupling: Coupling): SettingBeside |
     coupling: coupling.id,
     maker,
     used,
-    growthAsks: train.states.map((state) => {
+    growthAsks: judgedStates(train, coupling).map(({ state }) => {
       const shift = grownShift(train, coupling, state.id).misalignment
       const asks = { y: 0 - shift.y, z: 0 - shift.z, sy: 0 - shift.sy, sz: 0 - shift.sz }
       const by = { y: y - asks.y, z: z - asks.z, sy: sy - asks.sy, sz: sz - asks.sz }

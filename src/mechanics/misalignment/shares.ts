@@ -3,6 +3,7 @@ import type { Coupling, State, Train } from '../train'
 import { axialChecks, type AxialWhat } from '../axial'
 import type { AsFound } from '../readings/asFound'
 import type { Misalignment } from '../readings/equation'
+import { judgedStates } from '../engaged'
 import { checksOf, checkValue, shareOf } from './check'
 import { addMisalignments, stateShift } from './stateShift'
 
@@ -34,7 +35,7 @@ export interface CouplingMotion {
 const still: CouplingMotion = { misalignment: { y: 0, z: 0, sy: 0, sz: 0 }, gap: 0 }
 
 /**
- * Every coupling in every state, as found and moved by `motions` (one a coupling; none: as found).
+ * Every coupling in every state in which it is engaged, as found and moved by `motions` (one a coupling; none: as found).
  * @returns shares of tolerance, 1 for all of it
  */
 export function sharesOf(
@@ -45,7 +46,7 @@ export function sharesOf(
   return train.couplings.flatMap((coupling, i) => {
     const line = found[i]?.line
     if (line === undefined) throw new RangeError(`coupling ${coupling.id} was not reduced`)
-    return train.states.map((state) =>
+    return judgedStates(train, coupling).map(({ state }) =>
       couplingResult(train, coupling, i, state, line, motions?.[i] ?? still),
     )
   })

@@ -23,6 +23,7 @@ export function seen(check: Check, numbers: Float64Array, first: number): [numbe
 
 /** Every check of a coupling in a state, each at its full limit there. */
 export function checksOf({ c, state }: Joint): Check[] {
+  if (c.disengaged?.includes(state.id)) return []
   const { flex, offset, angle, shape } = c.tolerance
   const factor = state.tolerance ?? 1
   const round = shape === 'round'

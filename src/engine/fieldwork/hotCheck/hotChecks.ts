@@ -1,3 +1,4 @@
+import { isEngaged } from '../../../mechanics/engaged'
 import {
   againstWords,
   atStopWords,
@@ -69,7 +70,7 @@ function hotCheckAnswer(
   const { lines, movement, running, growth } = foundRunning(train, check)
   const measured = measuredGrowth(train, check, growth)
   const told = growth.filter(({ rows }) => rows.length > 0)
-  const stands = trimOf(train, running)
+  const stands = trimOf(train, judgedOf(train, check, running))
   // a maker's cold setting stands in the place of growth: what is corrected there would change no plan
   const bySetting = running.some(
     ({ coupling }) => train.couplings[coupling]?.setting?.used === true,
@@ -88,7 +89,7 @@ function hotCheckAnswer(
     state: stateOf(train, check),
     ...(check.when !== undefined && { when: check.when }),
     ...(check.by !== undefined && { by: check.by }),
-    couplings: couplingsAnswer(train, lines, running),
+    couplings: couplingsAnswer(train, lines, running, judgedOf(train, check, running)),
     machines: told.map(({ machine, rows }) => ({
       machine: train.machines[machine]?.id ?? '',
       rows: rows.map(({ axis, ...row }) => ({ ...row, ...(axis !== 'both' && { axis }) })),
@@ -105,7 +106,9 @@ function hotCheckAnswer(
           ]
         : []),
       ...lines.map((one) => sentence(atStopWords(train, one))),
-      ...running.map((one) => sentence(runningWords(train, one))),
+      ...running.map((one) =>
+        sentence(runningWords(train, one, judgedOf(train, check, running).includes(one))),
+      ),
       ...told.map((one) => sentence(movedWords(train, one))),
       ...movement.chains.flatMap((chain) => {
         const words = againstWords(train, chain)
@@ -141,10 +144,18 @@ const againstAnswer = (train: Train, { chains }: Movement): HotCheckAnswer['agai
     }),
   )
 
+/** What is judged in the state of a check: not where a clutch is open in it. */
+const judgedOf = (train: Train, check: HotCheck, running: readonly RunningCoupling[]) =>
+  running.filter(({ coupling: c }) => {
+    const coupling = train.couplings[c]
+    return coupling !== undefined && isEngaged(coupling, stateOf(train, check))
+  })
+
 function couplingsAnswer(
   train: Train,
   lines: readonly AtStop[],
   running: readonly RunningCoupling[],
+  judged: readonly RunningCoupling[],
 ): HotCouplingAnswer[] {
   return train.couplings.flatMap((coupling, c): HotCouplingAnswer[] => {
     const line = lines.find((one) => one.coupling === c)
@@ -172,12 +183,14 @@ function couplingsAnswer(
           running: { ...lineTold(ran.line), u: lineTold(ran.uLine) },
           expected: lineTold(ran.expected),
           apart: { ...lineTold(ran.apart), u: lineTold(ran.u) },
-          share: {
-            running: ran.result.share,
-            low: ran.reached.low,
-            high: ran.reached.high,
-            expected: ran.expectedShare,
-          },
+          ...(judged.includes(ran) && {
+            share: {
+              running: ran.result.share,
+              low: ran.reached.low,
+              high: ran.reached.high,
+              expected: ran.expectedShare,
+            },
+          }),
         }),
       },
     ]

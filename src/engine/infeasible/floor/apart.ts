@@ -1,4 +1,5 @@
 import { axialChecks } from '../../../mechanics/axial'
+import { judgedStates } from '../../../mechanics/engaged'
 import type { Train } from '../../../mechanics/train'
 import { checksOf, checkValue, shareOf } from '../../../mechanics/misalignment/check'
 import { stateShift } from '../../../mechanics/misalignment/stateShift'
@@ -35,9 +36,10 @@ export function furthestApart(
   const consider = (apart: Apart) => {
     if (worst === undefined || apart.share > worst.share) worst = apart
   }
-  train.states.forEach((a, i) => {
-    train.states.slice(i + 1).forEach((b, k) => {
-      const states = [i, i + 1 + k] as const
+  const judged = judgedStates(train, coupling)
+  judged.forEach(({ state: a, s: i }, n) => {
+    judged.slice(n + 1).forEach(({ state: b, s: k }) => {
+      const states = [i, k] as const
       const [from, to] = [shifts[states[0]], shifts[states[1]]]
       if (!from || !to) return
       const rooms = states.flatMap((s) => kept?.[index]?.[s] ?? [])

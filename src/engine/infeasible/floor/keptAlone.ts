@@ -3,6 +3,7 @@ import { keptInWords } from '../../../language/keptWords'
 import { listed } from '../../../language/names'
 import { shareText } from '../../../language/amounts'
 import { axialChecks, isAxial } from '../../../mechanics/axial'
+import { judgedStates } from '../../../mechanics/engaged'
 import { checksOf } from '../../../mechanics/misalignment/check'
 import type { CheckResult } from '../../../mechanics/misalignment/shares'
 import { tol } from '../../../mechanics/tolerances'
@@ -28,7 +29,7 @@ export function mostKept(
 ): KeptAlone | undefined {
   if (!kept) return undefined
   const all = train.couplings.flatMap((coupling, c) =>
-    train.states.flatMap((state, s): KeptAlone[] => {
+    judgedStates(train, coupling).flatMap(({ state, s }): KeptAlone[] => {
       const at = kept[c]?.[s]
       if (!at || !wanted(c, s)) return []
       const { axial, tolerance } = coupling

@@ -1,5 +1,6 @@
 import { tol } from '../../../mechanics/tolerances'
 import { axialChecks } from '../../../mechanics/axial'
+import { judgedStates } from '../../../mechanics/engaged'
 import type { Coupling, Train } from '../../../mechanics/train'
 import type { AsFound } from '../../../mechanics/readings/asFound'
 import { checksOf, checkValue } from '../../../mechanics/misalignment/check'
@@ -65,7 +66,7 @@ function freeCoupling(
   const column = (name: (typeof unknowns)[number]) => 1 + unknowns.indexOf(name)
   const limits: Row[] = []
   const circles: Circle[] = []
-  train.states.forEach((state, s) => {
+  for (const { state, s } of judgedStates(train, coupling)) {
     const shift = stateShift(train, coupling, state.id)
     const standing = addMisalignments(found.line, shift.misalignment)
     for (const check of checksOf(coupling)) {
@@ -111,7 +112,7 @@ function freeCoupling(
         limits.push(...within(error, (limit * 1000) / programUnit, meaning))
       }
     }
-  })
+  }
   const free = keptFree(train, kept)
   return {
     columns,

@@ -1,5 +1,6 @@
 import { fineSign, slopeSign, toFine, toLength } from '../../../mechanics/units'
 import { tol } from '../../../mechanics/tolerances'
+import { judgedStates } from '../../../mechanics/engaged'
 import type { Coupling, Train } from '../../../mechanics/train'
 import { listed } from '../../../language/names'
 
@@ -47,12 +48,16 @@ export function everyState(now: Train, then: Train, c: number, what: 'limits' | 
   if (!was || !is) return ''
   const text = what === 'gap' ? gapText : limitsText
   const statesOf = new Map<string, string[]>()
-  for (const [s, { name, factor }] of now.states.entries()) {
+  const judged = judgedStates(now, was)
+  for (const {
+    state: { name, factor },
+    s,
+  } of judged) {
     const said = `${text(then, is, then.states[s]?.factor ?? 1)} instead of ${text(now, was, factor)}`
     statesOf.set(said, [...(statesOf.get(said) ?? []), name])
   }
   const all = [...statesOf]
   return all.length === 1
-    ? `${all[0]?.[0] ?? ''} at ${was.name}, in every state`
+    ? `${all[0]?.[0] ?? ''} at ${was.name}, in every state${judged.length < now.states.length ? ' in which it is engaged' : ''}`
     : `at ${was.name} ${listed(all.map(([said, states]) => `${said} in ${listed(states)}`))}`
 }

@@ -1,5 +1,6 @@
 import { tol } from '../../../mechanics/tolerances'
 import { axialChecks } from '../../../mechanics/axial'
+import { judgedStates } from '../../../mechanics/engaged'
 import type { Coupling } from '../../../mechanics/train'
 import { checksOf, type Check } from '../../../mechanics/misalignment/check'
 import { addMisalignments, stateShift } from '../../../mechanics/misalignment/stateShift'
@@ -22,7 +23,7 @@ export function tolerances(
   const circles: Circle[] = []
   frame.train.couplings.forEach((coupling, c) => {
     const motion = couplingMotion(frame, coupling)
-    frame.train.states.forEach((state, s) => {
+    for (const { state, s } of judgedStates(frame.train, coupling)) {
       const shift = stateShift(frame.train, coupling, state.id)
       const line = frame.found[c]?.line
       if (!line) throw new RangeError(`coupling ${coupling.id} was not reduced`)
@@ -70,7 +71,7 @@ export function tolerances(
           )
         }
       }
-    })
+    }
   })
   const free = keptFree(frame.train, kept)
   return { rows: rows.map(free.row), circles: circles.map(free.circle) }
