@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs'
 import { chromium, expect, test, type BrowserContext, type Page } from '@playwright/test'
 import { findBrowser } from '../../src/dev/browser.mjs'
 import { makeProfile } from './killed'
-import { drawn, watch } from './sheet'
+import { chooseExample, drawn, watch } from './sheet'
 
 /** Where pictures go when they are to be looked at: HOLDFAST_PICTURES=folder. */
 const album = process.env['HOLDFAST_PICTURES']
@@ -93,14 +93,14 @@ async function fits(page: Page): Promise<void> {
       const keys = [
         ...document.querySelectorAll(
           `.reading-hand :is(.read-should, .big-field, .read-judged, button), .done-key,
-          .foot-work :is(.verb, .giant, .recipe, .toward, .dial, .big-field label, .glove-keys button, .foot-tools button)`,
+          .foot-work :is(.verb, .giant, .giant-unit, .recipe, .toward, .dial, .big-field label, .glove-keys button, .foot-tools button)`,
         ),
       ].filter((key) => key.checkVisibility())
       return keys.flatMap((key) => {
-        const { top, bottom } = key.getBoundingClientRect()
+        const { top, bottom, right } = key.getBoundingClientRect()
         const floor = key.closest('footer') ? innerHeight : (foot?.top ?? 0)
-        return top < 0 || bottom > floor + 0.5
-          ? [`${key.textContent.trim()} ${top} to ${bottom}`]
+        return top < 0 || bottom > floor + 0.5 || right > innerWidth + 0.5
+          ? [`${key.textContent.trim()} ${top} to ${bottom}, ${right}`]
           : []
       })
     }
@@ -462,3 +462,24 @@ test('every card fits the window at four sizes', async ({ browser }) => {
   }
   await context.close()
 })
+
+test(
+  'on a phone digits in mm have their unit beside them',
+  { tag: '@whole' },
+  async ({ browser }) => {
+    const context = await browser.newContext({
+      viewport: { width: 390, height: 844 },
+      hasTouch: true,
+    })
+    const page = await context.newPage()
+    await page.goto('./')
+    await drawn(page)
+    await chooseExample(page, 'five-in-a-line.json')
+    await press(page, 'At the machine')
+    await expect(digits(page)).toHaveText(/^0\.\d\d$/)
+    const unit = await page.locator('.giant-unit').boundingBox()
+    expect((unit?.x ?? Infinity) + (unit?.width ?? 0)).toBeLessThanOrEqual(390)
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390)
+    await context.close()
+  },
+)
