@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { expect, it } from 'vitest'
+import { kept } from '../kept/kept'
 import { randomTrain } from '../second/randomTrain'
 import type { Train } from '../second/train'
 import { fineOf, plan, worth } from '../laws/bench'
@@ -13,6 +14,8 @@ const trains: [name: string, train: Train][] = [
   ...['bolt-bound-gearbox', 'piped-compressor', 'base-bound-motor', 'pump-and-motor'].map(
     (file): [string, Train] => [file, example(file)],
   ),
+  // of a row that is at its minimum one foot gives alone, and both together more
+  ['one foot of a row', kept('one-foot-of-a-row-gives')],
   ...Array.from({ length: long ? 400 : 20 }, (_, i): [string, Train] => [
     `random train ${8010 + i}`,
     randomTrain(8010 + i),

@@ -23,7 +23,7 @@ const lastStep = 0.02
  * Every limit that the least cost leans on, dearest first: what one more unit of room would save,
  * and for how much room that holds. Duals price a limit to one side only and, where several limits
  * meet, may promise more than loosening this one alone gives; so each price is tried out. Where feet of
- * a row are at the same limit and none gives alone, the row is told as one.
+ * a row are at the same limit and one gives nothing alone, the row is told as one.
  */
 export function bindingOf(
   train: Train,
@@ -54,7 +54,8 @@ export function pricesOf(train: Train, part: LeastOfPart, solver: Solver): Price
   const groups = bindingGroups(train, program, least)
   const alone = new Map(groups.map((group) => [group, price(group)]))
   const rows = groups.flatMap((group): BindingGroup[] => {
-    const row = alone.get(group)?.length === 0 ? rowGroup(train, program, least, group) : undefined
+    const row =
+      alone.get(group)?.length === 0 ? rowGroup(train, program, least, group, groups) : undefined
     return row ? [row] : []
   })
   const told = new Set<string>()

@@ -17,7 +17,7 @@ export interface BindingGroup extends Loosened {
   /** Room (program units) that one engine unit of the limit gives: um, mrad or mm. */
   readonly perUnit: number
   readonly quantity: BindingAnswer['quantity']
-  /** Feet of its row that are at the same limit and give with it: none gives alone. */
+  /** Feet of its row that are at the same limit and give with it: it gives nothing alone. */
   readonly others?: readonly number[]
   /** Mean direction in which a circle is pressed, from u toward w. */
   readonly toward?: CircleDirection

@@ -7,7 +7,8 @@ import type { CostAnswer } from './solvePlan'
 
 /**
  * A limit of a foot with the same limit of the other feet of its row that the least cost reaches too.
- * Feet of a row rise and slide together, so that more room at one of them alone may give nothing.
+ * Feet of a row rise and slide together, so that more room at one of them alone may give nothing. Room
+ * given to all is worth what the duals of all promise.
  * @returns undefined where no other foot of the row is at that limit
  */
 export function rowGroup(
@@ -15,6 +16,8 @@ export function rowGroup(
   program: Program,
   { answer: { columns } }: Pick<CostAnswer, 'answer'>,
   group: BindingGroup,
+  /** All limits that the cost leans on, this one among them. */
+  groups: readonly BindingGroup[],
 ): BindingGroup | undefined {
   const { meaning, side } = group
   if (!('foot' in meaning) || meaning.fact === 'shim') return undefined
@@ -41,5 +44,9 @@ export function rowGroup(
     ...circles.map((c) => program.circles[c]?.meaning),
   ].flatMap((other) => (other && 'foot' in other ? [other.foot] : []))
   const others = [...new Set(feet)].filter((foot) => foot !== meaning.foot)
-  return others.length === 0 ? undefined : { ...group, rows, circles, others }
+  if (others.length === 0) return undefined
+  const price = groups
+    .filter((one) => one.side === side && alike(one))
+    .reduce((sum, one) => sum + one.price, 0)
+  return { ...group, rows, circles, others, price }
 }
