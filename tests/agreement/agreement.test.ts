@@ -39,13 +39,16 @@ function table(counts: Map<string, number>): string {
 }
 
 test(
-  `the planner and the second builder agree on ${trains} random trains`,
+  `the planner and the second builder agree on ${trains} random trains at least`,
   async () => {
     const solver = await glpkSolver()
     const statuses = new Map<string, number>()
     const binding = new Map<string, number>()
     const disagreements: string[] = []
-    for (let seed = firstSeed; seed < firstSeed + trains; seed++) {
+    // few trains need not have every limit bind: more are asked until each has
+    const few = () => !long && mustBind.some((kind) => !binding.has(kind))
+    let seed = firstSeed
+    for (; seed < firstSeed + trains || few(); seed++) {
       const train = randomTrain(seed)
       const second = await solveSecond(train)
       const first = planned(train, solver)
@@ -62,7 +65,7 @@ test(
       count(statuses, second.status)
       for (const kind of second.binding) count(binding, kind)
     }
-    console.log(`${trains} trains\n${table(statuses)}\nwhat binds\n${table(binding)}`)
+    console.log(`${seed - firstSeed} trains\n${table(statuses)}\nwhat binds\n${table(binding)}`)
     expect(disagreements).toEqual([])
     const least = trains * (long ? 0.03 : 0.01)
     for (const kind of mustBind) {

@@ -1,8 +1,9 @@
 import { readTrain } from '../../src/document/readTrain'
 import type { TrainDocument } from '../../src/document/schema'
 import type { Train } from '../../src/mechanics/train'
-import { Random } from '../second/random'
+import { placeOf } from '../second/randomGrowth'
 import { randomTrain } from '../second/randomTrain'
+import { Streams } from '../second/streams'
 
 /** A random train file with tolerances wide enough for a guard, and settings of the plan. */
 export function guardedTrain(
@@ -38,8 +39,12 @@ export interface Interval {
 }
 
 /** Some growth values made intervals, none beside a value with a u of its own. */
-export function withIntervals(document: TrainDocument, seed: number, most: number): Interval[] {
-  const random = new Random(seed + 500_000)
+export function withIntervals(
+  document: TrainDocument,
+  seed: number,
+  most: number,
+  streams = new Streams(seed),
+): Interval[] {
   const out: Interval[] = []
   document.machines.forEach((machine, m) => {
     for (const [state, points] of Object.entries(machine.growth ?? {}))
@@ -47,6 +52,7 @@ export function withIntervals(document: TrainDocument, seed: number, most: numbe
         for (const what of ['rise', 'side', 'axial'] as const) {
           const value = point[what]
           if (value === undefined || point.heat !== undefined || out.length >= most) continue
+          const random = streams.of('intervals', machine.id, state, placeOf(points, p), what)
           if (!random.chance(0.6)) continue
           const half = Math.abs(value) * random.between(0.05, 0.4)
           const ends = [value - half, value + half * random.between(0.5, 1)] as const

@@ -54,12 +54,14 @@ it(
 
 it('a line on one machine alone does change something', () => {
   const line = { rise: 300, side: -200, riseSlope: 0.1, sideSlope: 0.2, axial: 0 }
+  // where a cold setting is used at the first machine its growth does not count
+  const counts = ({ states, couplings }: Train) => states && couplings[0]?.setting?.use !== true
   const changed = seeds(20, 24)
+    .filter((seed) => counts(original(seed).train))
     .slice(0, 10)
     .filter((seed) => {
       const { train, answer } = original(seed)
-      const state = train.states?.[0]?.id
-      if (state === undefined) return true
+      const state = train.states?.[0]?.id ?? ''
       const grown = grownOnLine(train, { [state]: line })
       const one = grownOnLine(train, {
         [state]: { rise: 0, side: 0, riseSlope: 0, sideSlope: 0, axial: 0 },

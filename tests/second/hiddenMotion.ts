@@ -1,4 +1,4 @@
-import type { Random } from './random'
+import type { Streams } from './streams'
 import type { Body, Foot, Machine, Skid, Train } from './train'
 
 /** The motion that would put a hidden train right: um and mrad about x0 (mm). */
@@ -32,23 +32,23 @@ function meanX(feet: Foot[]): number {
 }
 
 /** A motion the body is free to make, about `size` um at its outer feet. */
-export function hiddenMotion(random: Random, body: Body, size: number): HiddenMotion {
+export function hiddenMotion(streams: Streams, body: Body, size: number): HiddenMotion {
   const x0 = meanX(body.feet)
   const still = { x0, tx: 0, ty: 0, tz: 0, sy: 0, sz: 0, roll: 0 }
   if (body.feet.length === 0 || body.anchored !== undefined || body.held) return still
   const long = Math.max(...body.feet.map((f) => Math.abs(f.x - x0)))
-  const slope = () => (long > 0 ? random.about(size) / long : 0)
+  const by = (way: keyof HiddenMotion) => streams.of('motion', body.id, way).about(size)
   const motion = { ...still }
   if (body.free?.shim !== false) {
-    motion.tz = random.about(size)
-    motion.sz = slope()
-    if (body.free?.roll) motion.roll = random.about(size) / 1500
+    motion.tz = by('tz')
+    if (long > 0) motion.sz = by('sz') / long
+    if (body.free?.roll) motion.roll = by('roll') / 1500
   }
   if (body.free?.side !== false) {
-    motion.ty = random.about(size)
-    motion.sy = slope()
+    motion.ty = by('ty')
+    if (long > 0) motion.sy = by('sy') / long
   }
-  if (body.free?.axial) motion.tx = random.about(size)
+  if (body.free?.axial) motion.tx = by('tx')
   return aroundKeys(motion, body.feet)
 }
 

@@ -3,11 +3,21 @@ import { counted } from '../counts'
 import { asFirst, compare } from './disagreements'
 import { converted } from './metric'
 import { randomTrain } from './randomTrain'
-import { solveSecond } from './solve'
+import { solveSecond, type SecondAnswer } from './solve'
 import { fineFactor, lengthFactor, type Train } from './train'
 import { rewritten, same, turned } from './pointsOfView'
 
-const seeds = Array.from({ length: counted(20, 40) }, (_, i) => 5000 + i)
+/** The answers to so many random trains, and to more until each of the three has been given. */
+const answers = new Map<number, SecondAnswer>()
+const statuses = new Set<string>()
+for (let seed = 5000; answers.size < counted(20, 40) || statuses.size < 3; seed++) {
+  const answer = await solveSecond(randomTrain(seed))
+  answers.set(seed, answer)
+  statuses.add(answer.status)
+}
+
+/** A cost (um) that the solver leaves where every weight is nought. */
+const nothing = 1e-6
 
 /** The same train shifted along x (mm or in). */
 const shifted = (train: Train, by: number): Train => rewritten(train, { ...same, x: (v) => v + by })
@@ -25,30 +35,25 @@ test.each([
   ['shifted along the train', (t: Train) => shifted(t, 1234.5), () => 1],
   ['in inches and mils', inInches, (t: Train) => fineFactor(t) / 25.4],
 ] as const)('a train %s has the same answer', async (_, change, scale) => {
-  const kinds = new Set<string>()
-  for (const seed of seeds) {
+  for (const [seed, before] of answers) {
     const train = randomTrain(seed)
-    const before = await solveSecond(train)
     const after = asFirst(await solveSecond(change(train)))
     const cost = (after.cost ?? NaN) / scale(train)
     expect(compare({ ...after, cost }, before).disagreements, `seed ${seed}`).toEqual([])
-    kinds.add(before.status)
   }
-  expect(kinds.size).toBe(3)
 })
 
 test('holding one more body is never cheaper and never lowers the floor', async () => {
   let dearer = 0
-  for (const seed of seeds) {
+  for (const [seed, before] of answers) {
     const train = randomTrain(seed)
-    const before = await solveSecond(train)
     const body = train.machines.find((m) => !m.held && m.anchored === undefined)
     if (!body) continue
     body.held = true
     const after = await solveSecond(train)
     expect(after.floor).toBeGreaterThanOrEqual(before.floor * (1 - 1e-6) - 1e-9)
     if (before.status === 'planned' && after.status === 'planned') {
-      expect(after.cost).toBeGreaterThanOrEqual(before.cost * (1 - 1e-5) - 1e-9)
+      expect(after.cost).toBeGreaterThanOrEqual(before.cost * (1 - 1e-5) - nothing)
       if (after.cost > before.cost * 1.01) dearer += 1
     }
   }

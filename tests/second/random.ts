@@ -3,7 +3,7 @@ export class Random {
   private state: number
 
   constructor(seed: number) {
-    this.state = (seed * 2654435761 + 1013904223) >>> 0
+    this.state = (Math.imul(seed, 2654435761) + 1013904223) >>> 0
     for (let i = 0; i < 4; i++) this.next()
   }
 

@@ -2,6 +2,7 @@ import { growthAt } from './growth'
 import { axisMoved, machineOf, type HiddenMotions } from './hiddenMotion'
 import type { Random } from './random'
 import { midSpan } from './reading'
+import type { Streams } from './streams'
 import type { Aim, Coupling, Machine, State } from './train'
 
 /** A line of misalignment: offset at mid-span (um) and slope (mrad), y and z. */
@@ -18,17 +19,16 @@ export interface Scene {
   machines: Machine[]
   states: State[]
   motions: HiddenMotions
-  /** Draws what came to the trains later. */
-  dice: Random
 }
 
-function aims(random: Random, states: State[]): Record<string, Aim> | undefined {
-  const chosen = states.filter(() => random.chance(0.5))
-  if (!random.chance(0.3) || chosen.length === 0) return undefined
-  const size = () => Math.round(random.about(60))
-  const slope = () => Number(random.about(0.15).toFixed(3))
+function aims(streams: Streams, id: string, states: State[]): Record<string, Aim> | undefined {
+  const chosen = states.filter((state) => streams.of('aim', id, state.id).chance(0.5))
+  if (!streams.of('aim', id).chance(0.3) || chosen.length === 0) return undefined
   return Object.fromEntries(
     chosen.map((state): [string, Aim] => {
+      const random = streams.of('aim', id, state.id)
+      const size = () => Math.round(random.about(60))
+      const slope = () => Number(random.about(0.15).toFixed(3))
       const aim: Aim = {}
       if (random.chance(0.8))
         aim.offset = random.chance(0.7) ? { y: size(), z: size() } : { z: size() }
@@ -41,8 +41,7 @@ function aims(random: Random, states: State[]): Record<string, Aim> | undefined 
 
 /**
  * A maker's cold setting now and then: near what growth asks for and used in its place, or one that
- * only stands beside it and must change nothing. Drawn from a generator of its own, so that trains
- * without one are those they were before there were any.
+ * only stands beside it and must change nothing.
  */
 function coldSetting(dice: Random, c: Coupling, asked: HiddenLine): void {
   if (!dice.chance(0.25)) return
@@ -91,12 +90,13 @@ function halfSpread(values: number[]): number {
 
 /** Tolerances that the changes between states use up to a part of, drawn at random. */
 function tolerances(
-  random: Random,
+  streams: Streams,
   c: Coupling,
   { share, circles }: Scene,
   offsetSpread: number,
   slopeSpread: number,
 ): void {
+  const random = streams.of('tolerance', c.id)
   const span = c.right.plane - c.left.plane
   const used = share * (random.chance(0.1) ? random.between(0.8, 1.1) : random.between(0.2, 0.8))
   const offset = Math.round(Math.max(15, offsetSpread / used))
@@ -112,8 +112,10 @@ function tolerances(
     if (which !== 'angle') t.offset = offset
     if (which !== 'offset') t.angle = angle
   }
-  if (circles && random.chance(0.5)) t.shape = 'round'
-  else if (random.chance(0.3)) t.shape = 'box'
+  const shape = streams.of('shape', c.id)
+  const [round, box] = [shape.chance(0.5), shape.chance(0.3)]
+  if (circles && round) t.shape = 'round'
+  else if (box) t.shape = 'box'
   c.tolerance = t
 }
 
@@ -144,18 +146,19 @@ function axialGap(random: Random, scene: Scene, c: Coupling): void {
 
 /** A coupling without readings, and the misalignment it hides as found. */
 export function randomCoupling(
-  random: Random,
+  streams: Streams,
   scene: Scene,
   left: Machine,
   right: Machine,
   planes: [number, number],
 ): { coupling: Coupling; hidden: HiddenLine } {
+  const id = `${left.id}-${right.id}`
   const c: Coupling = {
-    id: `${left.id}-${right.id}`,
+    id,
     left: { machine: left.id, plane: planes[0] },
     right: { machine: right.id, plane: planes[1] },
     tolerance: {},
-    aim: aims(random, scene.states),
+    aim: aims(streams, id, scene.states),
     found: [],
   }
   const m = midSpan(c)
@@ -176,16 +179,18 @@ export function randomCoupling(
     spreads.offset = Math.max(spreads.offset, halfSpread(offsets))
     spreads.slope = Math.max(spreads.slope, halfSpread(slopes))
   }
-  tolerances(random, c, scene, spreads.offset, spreads.slope)
-  coldSetting(scene.dice, c, asked)
+  tolerances(streams, c, scene, spreads.offset, spreads.slope)
+  coldSetting(streams.of('setting', id), c, asked)
   const span = Math.max(planes[1] - planes[0], 100)
   const { offset, angle, flex } = c.tolerance
   const fineRoom = Math.min(offset ?? Infinity, (flex ?? Infinity) * span * 0.5, 100)
   const slopeRoom = Math.min(angle ?? Infinity, flex ?? Infinity, 1)
+  const random = streams.of('residue', id)
   for (const axis of ['y', 'z'] as const) {
     hidden.offset[axis] += random.about(0.1 * scene.share * fineRoom)
     hidden.slope[axis] += random.about(0.1 * scene.share * slopeRoom)
   }
-  if (random.chance(0.45)) axialGap(random, scene, c)
+  const gap = streams.of('gap', id)
+  if (gap.chance(0.45)) axialGap(gap, scene, c)
   return { coupling: c, hidden }
 }

@@ -1,4 +1,5 @@
 import { rounded, type Random } from './random'
+import type { Streams } from './streams'
 import type { GrowthPoint, Machine, State, Train } from './train'
 
 /** One point of growth: a rise given, from heat, or both; now and then a side and an axial part. */
@@ -23,7 +24,7 @@ function point(random: Random, at: number, warmth: number, celsius: boolean): Gr
 
 /** Growth of a machine between two x in one state that is `warmth` of full heat. */
 export function randomGrowth(
-  random: Random,
+  streams: Streams,
   machine: Machine,
   from: number,
   to: number,
@@ -31,6 +32,7 @@ export function randomGrowth(
   warmth: number,
   celsius: boolean,
 ): void {
+  const random = streams.of('growth', machine.id, state.id)
   if (warmth === 0 || random.chance(0.1)) return
   const points: GrowthPoint[] = []
   const count = random.pick([1, 2, 2, 2, 3])
@@ -52,7 +54,8 @@ export function randomGrowth(
 }
 
 /** One to four states, the first often cold with a wider tolerance; and how warm each is. */
-export function randomStates(random: Random): { states: State[]; warmth: Map<string, number> } {
+export function randomStates(streams: Streams): { states: State[]; warmth: Map<string, number> } {
+  const random = streams.of('states')
   const count = random.pick([1, 2, 2, 3, 3, 4])
   const warmth = new Map<string, number>()
   const states = Array.from({ length: count }, (_, i): State => {
@@ -60,24 +63,41 @@ export function randomStates(random: Random): { states: State[]; warmth: Map<str
     const id = cold ? 'cold' : `state-${i + 1}`
     warmth.set(id, cold ? 0 : random.between(0.5, 1))
     const state: State = { id, name: cold ? 'Cold start' : `State ${i + 1}` }
-    if (cold || random.chance(0.25)) state.tolerance = random.pick([0.8, 1.5, 2, 2.5, 3])
+    const factor = streams.of('factor', i)
+    const asked = factor.chance(0.25)
+    if (cold || asked) state.tolerance = factor.pick([0.8, 1.5, 2, 2.5, 3])
     return state
   })
   return { states, warmth }
 }
 
-/** Points that do not count, and a state between two others; drawn apart from all else. */
-export function moreGrowth(random: Random, train: Train): void {
-  const wild = (at: number): GrowthPoint => ({
-    at: Math.round(at),
-    rise: Math.round(random.about(900)),
-    side: Math.round(random.about(400)),
-    use: false,
-  })
-  for (const machine of train.machines)
-    for (const points of Object.values(machine.growth ?? {}))
+/** A point far from what is true, which does not count. */
+const wild = (random: Random, at: number): GrowthPoint => ({
+  at: Math.round(at),
+  rise: Math.round(random.about(900)),
+  side: Math.round(random.about(400)),
+  use: false,
+})
+
+/** Where a point stands among those that count: one that does not count may not change the place of any other. */
+export const placeOf = (points: readonly { use?: boolean | undefined }[], at: number): string =>
+  points[at]?.use === false
+    ? 'unused'
+    : String(points.slice(0, at).filter(({ use }) => use !== false).length)
+
+/** Points that do not count, among those that do. */
+export function unusedGrowth(streams: Streams, { machines }: Train): void {
+  for (const machine of machines)
+    for (const [state, points] of Object.entries(machine.growth ?? {})) {
+      const random = streams.of('unused growth', machine.id, state)
       if (random.chance(0.15))
-        points.splice(random.whole(0, points.length), 0, wild(random.about(900)))
+        points.splice(random.whole(0, points.length), 0, wild(random, random.about(900)))
+    }
+}
+
+/** A state between two others. */
+export function stateBetween(streams: Streams, train: Train): void {
+  const random = streams.of('between')
   const { states } = train
   const [a, b] = states ?? []
   if (!states || !a || !b || !random.chance(0.25)) return
@@ -99,5 +119,5 @@ export function moreGrowth(random: Random, train: Train): void {
   // one that has figures of its own there, and one whose figures there do not count
   if (own && random.chance(0.3))
     own.growth = { ...own.growth, between: [{ at: 0, rise: Math.round(random.between(10, 200)) }] }
-  if (silent && random.chance(0.3)) silent.growth = { ...silent.growth, between: [wild(0)] }
+  if (silent && random.chance(0.3)) silent.growth = { ...silent.growth, between: [wild(random, 0)] }
 }

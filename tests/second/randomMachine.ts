@@ -1,4 +1,5 @@
 import type { Random } from './random'
+import type { Streams } from './streams'
 import type { Body, Foot, Machine, Skid } from './train'
 
 /** Feet in rows between two x: mostly pairs, some single feet, some rows off the middle. */
@@ -18,17 +19,18 @@ function randomFeet(random: Random, rows: number, from: number, to: number): Foo
   return feet
 }
 
-function flags(random: Random): Body['free'] {
+function flags(streams: Streams, id: string): Body['free'] {
   const free: NonNullable<Body['free']> = {}
-  if (random.chance(0.05)) free.shim = false
-  if (random.chance(0.05)) free.side = false
-  if (random.chance(0.35)) free.axial = true
-  if (random.chance(0.35)) free.roll = true
+  if (streams.of('free', id, 'shim').chance(0.05)) free.shim = false
+  if (streams.of('free', id, 'side').chance(0.05)) free.side = false
+  if (streams.of('free', id, 'axial').chance(0.35)) free.axial = true
+  if (streams.of('free', id, 'roll').chance(0.35)) free.roll = true
   return Object.keys(free).length > 0 ? free : undefined
 }
 
 /** A foot that may not be shimmed or may not slide; seldom two of them. */
-function keyFeet(random: Random, feet: Foot[]): void {
+function keyFeet(streams: Streams, { id, feet }: Body): void {
+  const random = streams.of('key', id)
   if (!random.chance(0.12)) return
   const key = feet[random.whole(0, feet.length - 1)]
   if (!key) return
@@ -36,23 +38,26 @@ function keyFeet(random: Random, feet: Foot[]): void {
   if (random.chance(0.15)) key.free = { shim: false, side: false }
 }
 
-function hold(random: Random, body: Body, held: number): void {
-  if (random.chance(0.07)) {
+function hold(streams: Streams, body: Body, held: number): void {
+  const anchored = streams.of('anchored', body.id)
+  if (anchored.chance(0.07)) {
     body.anchored = 'dowelled and piped'
-    if (random.chance(0.5)) body.held = true
-    if (random.chance(0.4)) body.feet = []
-  } else if (random.chance(held)) {
+    if (anchored.chance(0.5)) body.held = true
+    if (anchored.chance(0.4)) body.feet = []
+  } else if (streams.of('held', body.id).chance(held)) {
     body.held = true
   }
 }
 
-function weigh(random: Random, body: Body): void {
+function weigh(streams: Streams, body: Body): void {
+  const random = streams.of('weight', body.id)
   if (random.chance(0.25)) body.weight = random.pick([0.5, 2, 3, 5])
   if (random.chance(0.01)) body.weight = 0
 }
 
 /** A machine between two x (mm), without limits: geometry, freedom and what is held. */
-export function randomMachine(random: Random, id: string, from: number, to: number): Machine {
+export function randomMachine(streams: Streams, id: string, from: number, to: number): Machine {
+  const random = streams.of('machine', id)
   const inset = (to - from) * random.between(0.08, 0.25)
   const rows = random.pick([1, 2, 2, 2, 2, 2, 2, 3, 3, 4] as const)
   const z = Math.round(random.between(300, 1000))
@@ -68,25 +73,26 @@ export function randomMachine(random: Random, id: string, from: number, to: numb
         ? { z }
         : { y, z },
     feet: randomFeet(random, rows, from + inset, to - inset),
-    free: flags(random),
+    free: flags(streams, id),
   }
-  keyFeet(random, machine.feet)
-  weigh(random, machine)
+  keyFeet(streams, machine)
+  weigh(streams, machine)
   return machine
 }
 
 /** Decides what is held once it is known which machines stand on a skid. */
-export function holdSome(random: Random, machines: Machine[], skids: Skid[]): void {
-  const many = random.chance(0.15) ? 0.6 : 0.22
+export function holdSome(streams: Streams, machines: Machine[], skids: Skid[]): void {
+  const many = streams.of('held').chance(0.15) ? 0.6 : 0.22
   for (const machine of machines) {
     const onSkid = skids.some((s) => s.carries.includes(machine.id))
-    hold(random, machine, onSkid ? 0.5 : many)
+    hold(streams, machine, onSkid ? 0.5 : many)
   }
-  for (const skid of skids) hold(random, skid, 0.2)
+  for (const skid of skids) hold(streams, skid, 0.2)
 }
 
 /** A skid under one to three neighbours. */
-export function randomSkid(random: Random, id: string, machines: Machine[]): Skid {
+export function randomSkid(streams: Streams, id: string, machines: Machine[]): Skid {
+  const random = streams.of('skid', id)
   const base = Math.round(random.between(150, 700))
   const xs = machines.flatMap((m) => m.feet.map((f) => f.x))
   const carried = machines.map((m) => m.id)
@@ -99,9 +105,9 @@ export function randomSkid(random: Random, id: string, machines: Machine[]): Ski
     name: `Base of ${machines.map((m) => m.id).join(' and ')}`,
     carries: carried,
     feet: randomFeet(random, rows, low, high),
-    free: flags(random),
+    free: flags(streams, id),
   }
-  keyFeet(random, skid.feet)
-  weigh(random, skid)
+  keyFeet(streams, skid)
+  weigh(streams, skid)
   return skid
 }

@@ -1,16 +1,27 @@
 import type { HiddenLine } from './randomCoupling'
 import { rounded, type Random } from './random'
 import { midSpan, misalignment, shown } from './reading'
+import type { Streams } from './streams'
 import type { Coupling, Line, ReadingSet, Sweep } from './train'
 
 const fullClock = [12, 3, 6, 9]
 
-/** Takes readings of a hidden misalignment, rounded as a dial shows them. */
+/** Takes readings of one coupling's hidden misalignment, rounded as a dial shows them. */
 export class ReadingTaker {
+  private readonly random: Random
+  private readonly sags: Random
+  private readonly us: Random
+
   constructor(
-    private readonly random: Random,
+    streams: Streams,
+    private readonly c: Coupling,
+    private readonly hidden: HiddenLine,
     private readonly step: number,
-  ) {}
+  ) {
+    this.random = streams.of('readings', c.id)
+    this.sags = streams.of('sag', c.id)
+    this.us = streams.of('reading u', c.id)
+  }
 
   private hours(): number[] {
     const { random } = this
@@ -22,12 +33,12 @@ export class ReadingTaker {
   }
 
   /** Fills in what a sweep would show, with a zero of its own. */
-  private sweep(c: Coupling, hidden: HiddenLine, set: Sweep, hours: number[]): Sweep {
-    const { random } = this
+  private sweep(set: Sweep, hours: number[]): Sweep {
+    const { random, c } = this
     const at = (hour: number) => {
       const { of, sag } = shown(c, set, hour)
       const [oy, oz, sy, sz] = of
-      const { offset, slope } = hidden
+      const { offset, slope } = this.hidden
       return oy * offset.y + oz * offset.z + sy * slope.y + sz * slope.z + sag
     }
     const zeroed = set.kind !== 'gap' && random.chance(0.8)
@@ -46,15 +57,15 @@ export class ReadingTaker {
   }
 
   private sag(): number | undefined {
-    return this.random.maybe(0.7, () => Math.round(this.random.between(5, 80)))
+    return this.sags.maybe(0.7, () => Math.round(this.sags.between(5, 80)))
   }
 
   private anySag(): number | undefined {
-    return this.random.maybe(0.5, () => Math.round(this.random.about(15)))
+    return this.sags.maybe(0.5, () => Math.round(this.sags.about(15)))
   }
 
   private u(): number | undefined {
-    return this.random.maybe(0.4, () => this.random.pick([5, 10, 20, 30]))
+    return this.us.maybe(0.4, () => this.us.pick([5, 10, 20, 30]))
   }
 
   private rim(rides: 'left' | 'right', at: number): Sweep {
@@ -84,15 +95,10 @@ export class ReadingTaker {
     return { kind: 'spool', end, diameter, sag: this.anySag(), readings: [], u: this.u() }
   }
 
-  private line(
-    c: Coupling,
-    hidden: HiddenLine,
-    at: number,
-    parts: 'offset' | 'slope' | 'both',
-  ): Line {
-    const { random } = this
-    const arm = at - midSpan(c)
-    const line: Line = { kind: 'line', at, u: this.u(), uSlope: random.maybe(0.3, () => 0.1) }
+  private line(at: number, parts: 'offset' | 'slope' | 'both'): Line {
+    const { random, hidden } = this
+    const arm = at - midSpan(this.c)
+    const line: Line = { kind: 'line', at, u: this.u(), uSlope: this.us.maybe(0.3, () => 0.1) }
     const offset = (axis: 'y' | 'z') =>
       rounded(hidden.offset[axis] + hidden.slope[axis] * arm + random.about(2), this.step)
     const slope = (axis: 'y' | 'z') => rounded(hidden.slope[axis] + random.about(0.01), 0.001)
@@ -111,8 +117,8 @@ export class ReadingTaker {
   }
 
   /** One way of measuring that fixes all four numbers. */
-  private method(c: Coupling, hidden: HiddenLine): ReadingSet[] {
-    const { random } = this
+  private method(): ReadingSet[] {
+    const { random, c } = this
     const p = c.left.plane
     const q = c.right.plane
     const span = q - p
@@ -120,7 +126,7 @@ export class ReadingTaker {
     const from = Math.round(midSpan(c) - reach / 2 + random.about(10))
     const to = Math.round(midSpan(c) + reach / 2 + random.about(10))
     const hours = this.hours()
-    const take = (set: Sweep, at: number[] = hours) => this.sweep(c, hidden, set, at)
+    const take = (set: Sweep, at: number[] = hours) => this.sweep(set, at)
     switch (
       random.pick([
         'reverse',
@@ -152,28 +158,34 @@ export class ReadingTaker {
         if (span === 0) return [take(this.rim('left', to)), take(this.rimFace())]
         return [take(this.spool('left')), take(this.spool('right'))]
       case 'lines':
-        return [this.line(c, hidden, from, 'offset'), this.line(c, hidden, to, 'offset')]
+        return [this.line(from, 'offset'), this.line(to, 'offset')]
       case 'line':
-        return [this.line(c, hidden, to, 'both')]
+        return [this.line(to, 'both')]
       case 'halves':
         // height by an instrument, sideways by dials read at 3 and 9 only
         return [
-          this.only('z', this.line(c, hidden, from, 'both')),
+          this.only('z', this.line(from, 'both')),
           take(this.rim('left', from), [3, 9]),
           take(this.rim('right', to), [9, 3]),
         ]
       case 'mixed':
         return random.chance(0.5)
-          ? [take(this.rim('right', to)), this.line(c, hidden, from, 'slope')]
-          : [this.line(c, hidden, to, 'offset'), take(this.rimFace())]
+          ? [take(this.rim('right', to)), this.line(from, 'slope')]
+          : [this.line(to, 'offset'), take(this.rimFace())]
     }
   }
 
   /** Gives the coupling readings that hold its four numbers well; one in four is over-determined. */
-  take(c: Coupling, hidden: HiddenLine): void {
+  take(): void {
     do {
-      c.found = this.method(c, hidden)
-      if (this.random.chance(0.25)) c.found.push(...this.method(c, hidden))
-    } while (!(misalignment(c).hold > 1e-3))
+      this.c.found = this.method()
+      if (this.random.chance(0.25)) this.c.found.push(...this.method())
+    } while (!(misalignment(alike(this.c)).hold > 1e-3))
   }
 }
+
+/** A coupling whose readings are all as well known: how well they are may not decide which are taken. */
+const alike = (c: Coupling): Coupling => ({
+  ...c,
+  found: c.found.map((set) => ({ ...set, u: undefined, uSlope: undefined }) as ReadingSet),
+})

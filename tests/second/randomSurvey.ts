@@ -1,5 +1,5 @@
 import { metric } from './metric'
-import { Random } from './random'
+import { Streams } from './streams'
 import { fitted, type FourNumbers } from './sure/coupled'
 import {
   fineFactor,
@@ -50,12 +50,17 @@ function shaftOf(train: Train, id: string): [number, number] {
 }
 
 /** A train with one survey or two that lie near what its couplings say, on places of all machines. */
-export function withSurveys(document: Train, seed: number, joins = true): Train {
-  const random = new Random(seed + 9_000_000)
+export const withSurveys = (document: Train, seed: number, joins = true): Train =>
+  surveysFrom(new Streams(seed), document, joins)
+
+/** The same, from streams of which some may be another train's. */
+export function surveysFrom(streams: Streams, document: Train, joins = true): Train {
   const train = metric(document)
   const lineOf = linesOf(train)
   const [long, fine] = [lengthFactor(document), fineFactor(document)]
-  const surveys = Array.from({ length: random.pick([1, 1, 2]) }, (_, s): Survey => {
+  const surveys = Array.from({ length: streams.of('surveys').pick([1, 1, 2]) }, (_, s): Survey => {
+    const random = streams.of('survey', s)
+    const known = streams.of('survey u', s)
     const ways = random.pick<readonly ('y' | 'z')[]>([['z'], ['z', 'y'], ['y']])
     const [height, slope] = [random.between(-3000, 3000), random.between(-1, 1)]
     const points = train.machines.flatMap(({ id }, m): SurveyPoint[] => {
@@ -77,11 +82,11 @@ export function withSurveys(document: Train, seed: number, joins = true): Train 
           x,
           ...(ways.includes('z') && { z: value('z') }),
           ...(ways.includes('y') && { y: value('y') }),
-          ...(random.chance(0.3) && { u: random.pick([8, 15, 40]) / fine }),
+          ...(known.chance(0.3) && { u: known.pick([8, 15, 40]) / fine }),
         }
       })
     })
-    const given = random.maybe(0.5, () => random.pick([10, 30]) / fine)
+    const given = known.maybe(0.5, () => known.pick([10, 30]) / fine)
     return { id: `survey ${s + 1}`, ...(given !== undefined && { u: given }), joins, points }
   })
   return { ...document, surveys }
