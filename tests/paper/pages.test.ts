@@ -58,7 +58,13 @@ describe.each(someExamples)('the prints of %s', (name) => {
 
   test('have every step in its order, each stop point with it', async () => {
     const { answer, paper } = await made(exampleOf(name))
-    const steps = stepsOf(paper)
+    const printed = stepsOf(paper)
+    // they stand machine by machine; where another machine's step comes between, the page says so
+    const steps = printed.toSorted((a, b) => a.number - b.number)
+    const words = wordsOf(paper)
+    for (const [i, { number }] of printed.entries())
+      if (i > 0 && number !== (printed[i - 1]?.number ?? 0) + 1 && number !== 1)
+        expect(words).toMatch(/Next comes step \d+, on the page of/)
     expect(steps.map(({ id }) => id)).toEqual(
       (hasMoves(answer) ? (answer.steps?.steps ?? []) : []).map(({ id }) => id),
     )
@@ -232,13 +238,16 @@ const crewPages: Readonly<Record<string, Readonly<Record<PaperSize, number>>>> =
   'twisted-base': { a4: 6, letter: 6 },
 }
 
-/** Pages that a print may take; of the office's one for how sure the plan is. */
+/** Pages that a print may take; of the office's one for how sure the plan is, one more on the shorter paper. */
 const most = (
   name: string,
   { asFound }: Made['answer'],
   print: PrintFor,
   size: PaperSize,
-): number => (print === 'crew' ? (crewPages[name]?.[size] ?? 0) : 9 + asFound.length)
+): number =>
+  print === 'crew'
+    ? (crewPages[name]?.[size] ?? 0)
+    : 9 + asFound.length + (size === 'letter' ? 1 : 0)
 
 /** Running text and its size (points), with the width that it stands in on a step's card (mm). */
 const prose = (paper: Paper): (readonly [string, number, number?])[] =>
