@@ -1,5 +1,5 @@
 import { madeOf } from '../engine/rounding/answer'
-import { costWord } from '../text/bindingWords'
+import { costWord } from '../language/costWord'
 import { choicesOpen } from '../text/unfinishedWords'
 import type { HoldItem } from '../text/holdList'
 import { orderInWords } from '../text/holdsText'

@@ -5,6 +5,7 @@ import type { BindingAnswer, BindingLimit } from '../engine/plan/answer'
 import { footLimitWords } from '../language/footLimitWords'
 import { limitJson } from '../json/planJson'
 import { checkWay, feetInWords } from '../engine/plan/limitWords'
+import { costWord } from '../language/costWord'
 import { inSentence } from '../language/names'
 import { toothPlaceName } from '../language/toothWords'
 import { wayInWords } from '../language/sides'
@@ -34,12 +35,6 @@ export function bindingSentence(train: Train, binding: BindingAnswer): string {
   const far = upTo === null ? 'without end' : `up to ${digits(upTo)} ${unit}`
   return `each ${digits(step ?? 0)} ${unit} ${room} ${saves(step ?? 0)}, ${far}`
 }
-
-/** "moves", or "weighted moves" where the file weighs some moves more than others. */
-export const costWord = ({ plan, bodies }: Train): string =>
-  [...Object.values(plan.weights), ...bodies.map(({ weight }) => weight)].every((w) => w === 1)
-    ? 'moves'
-    : 'weighted moves'
 
 /**
  * The usual step in a unit of the document, or a tenth of it where the price ends before; undefined where it ends

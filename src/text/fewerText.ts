@@ -1,6 +1,7 @@
 import type { Holds, RankedHold } from '../engine/studies/holds/holdRows'
 import { fewerDisturbed } from '../engine/studies/holds/fewerDisturbed'
 import { toldNought, toldText } from '../language/amounts'
+import { costWord } from '../language/costWord'
 import { counted, inSentence, listed } from '../language/names'
 import type { Train } from '../mechanics/train'
 
@@ -29,7 +30,7 @@ function fewerSaid(train: Train, { rows, complete }: Holds): string {
   return fewer
     .map(
       (row) =>
-        `Disturbing ${counted(row.disturbed.length, 'machine', 'machines')} in place of ${count} takes ${toldText(row.cost, train.units)} of moves, ${against(train, row.cost - cost)}: ${movedWords(train, row)}.`,
+        `Disturbing ${counted(row.disturbed.length, 'machine', 'machines')} in place of ${count} takes ${toldText(row.cost, train.units)} of ${costWord(train)}, ${against(train, row.cost - cost)}: ${movedWords(train, row)}.`,
     )
     .join(' ')
 }

@@ -1,5 +1,6 @@
 import { shareAsked } from '../language/askedShare'
 import { keptSentence } from '../language/keptWords'
+import { costWord } from '../language/costWord'
 import { bestShareText } from '../language/roundedAmounts'
 import { toldText, shareText } from '../language/amounts'
 import type { Train } from '../mechanics/train'
@@ -102,7 +103,7 @@ function tableOf(train: Train, shown: readonly HoldGroup[]): string[] {
       [
         { head: '', align: 'right' },
         { head: 'fixed' },
-        { head: 'moves', align: 'right' },
+        { head: costWord(train), align: 'right' },
         { head: 'effort', align: 'right' },
         { head: 'best reachable', align: 'right' },
         { head: 'disturbed', align: 'right' },
@@ -169,7 +170,7 @@ function beatenText(
       .slice(0, mostNamed)
       .flatMap((group) =>
         paragraph(
-          `${namesOf(train, group.face.held)}: ${toldText(group.face.cost ?? 0, train.units)} of moves; beaten by ${namesOf(train, by(group).held)}`,
+          `${namesOf(train, group.face.held)}: ${toldText(group.face.cost ?? 0, train.units)} of ${costWord(train)}; beaten by ${namesOf(train, by(group).held)}`,
           '  - ',
         ),
       ),

@@ -4,7 +4,7 @@ import { shareText, toldText } from '../language/amounts'
 import type { Micrometres } from '../mechanics/units'
 import type { Train } from '../mechanics/train'
 import type { Tradeoff } from '../engine/studies/tradeoff/tradeoff'
-import { costWord } from './bindingWords'
+import { costWord } from '../language/costWord'
 import { noRoomAt } from '../engine/plan/sentence'
 
 /**

@@ -1,3 +1,4 @@
+import { costWord } from '../../../language/costWord'
 import { bestShareText } from '../../../language/roundedAmounts'
 import { toldText } from '../../../language/amounts'
 import type { Train } from '../../../mechanics/train'
@@ -70,12 +71,9 @@ function sentenceOf(
   const moves =
     (cost ?? 0) === 0
       ? 'Then nothing needs to move.'
-      : `Then ${toldText(cost ?? 0, train.units)} of ${plain(train) ? 'moves' : 'weighted moves'} will do${best === '' ? '' : `; at best ${best}`}.`
+      : `Then ${toldText(cost ?? 0, train.units)} of ${costWord(train)} will do${best === '' ? '' : `; at best ${best}`}.`
   return `${candidate.lead(amount, then)} ${moves}`
 }
-
-const plain = ({ plan, bodies }: Train): boolean =>
-  [...Object.values(plan.weights), ...bodies.map(({ weight }) => weight)].every((w) => w === 1)
 
 const names: Record<Candidate['kinds'][number], string> = {
   hold: 'Another machine fixed',
