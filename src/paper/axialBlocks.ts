@@ -1,5 +1,5 @@
 import { axialShown } from '../engine/fieldwork/axialShown'
-import { axialSigns, axialTable } from '../engine/plan/axialTable'
+import { axialSigns, axialTable, type AxialTable } from '../engine/plan/axialTable'
 import { tol } from '../mechanics/tolerances'
 import type { Drawn } from './job'
 import type { Block, Chapter } from './page'
@@ -14,18 +14,30 @@ export function axialBlocks({ train, answer }: Drawn): Block[] {
     {
       kind: 'table',
       columns: [
-        { head: 'machine, coupling', width: 3 },
-        { head: 'what', width: 2.6 },
-        { head: 'how much', width: 6, strong: true },
+        { head: 'machine, coupling', width: 2.4 },
+        { head: 'what', width: 2.4 },
+        { head: 'how much', width: 7 },
       ],
-      rows: members.flatMap(({ name }, k) =>
-        rows
-          .filter(({ cells }) => (cells[k] ?? '') !== '')
-          .map(({ head, cells }, row) => [row === 0 ? name : '', head, cells[k] ?? '']),
-      ),
+      rows: members.flatMap(({ name }, k) => memberRows(name, rows, k)),
     },
     { kind: 'text', look: 'small', text: axialSigns },
   ]
+}
+
+/** A row a number, and one a state with all of it: no cell is empty, which would be one to write in. */
+function memberRows(name: string, rows: AxialTable['rows'], k: number): string[][] {
+  const groups = new Map<string, { head: string; parts: string[] }>()
+  for (const { key, group, among, cells } of rows) {
+    const said = cells[k] ?? ''
+    if (said === '') continue
+    // the ids of states tell two of one name apart
+    const end = key.lastIndexOf(' ')
+    const of = end < 0 ? key : key.slice(0, end + 1)
+    const own = groups.get(of) ?? { head: group, parts: [] }
+    own.parts.push(among === '' ? said : `${among} ${said}`)
+    groups.set(of, own)
+  }
+  return [...groups.values()].map(({ head, parts }) => [name, head, parts.join('; ')])
 }
 
 /** For those who do the work, where a machine moves endwise: before all that is shimmed or slid. */

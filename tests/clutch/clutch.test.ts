@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs'
 import { beforeAll, expect, test } from 'vitest'
 import { readTrain } from '../../src/document/readTrain'
 import { renamedState, withEngaged, withoutState } from '../../src/document/edits/stateEdits'
@@ -5,6 +6,7 @@ import type { TrainDocument } from '../../src/document/schema'
 import { everyStage, PlanningRun } from '../../src/engine/planningRun'
 import type { Solver } from '../../src/engine/lp/solver'
 import { prove } from '../../src/engine/proof/prove'
+import { hotCheckAnswers } from '../../src/engine/fieldwork/hotCheck/hotChecks'
 import { handAnswer } from '../../src/engine/studies/hand/handAnswer'
 import { paperOf } from '../../src/paper/paperOf'
 import { couplingFacts } from '../../src/scene/couplingFacts'
@@ -119,4 +121,28 @@ test('a state that is renamed or taken away takes its open clutches along', () =
   expect(withEngaged(document, 0, 'standby', true).couplings[0]?.disengaged).toBeUndefined()
   const engaged = withEngaged(document, 0, 'standby', true)
   expect(withEngaged(engaged, 0, 'driving', false).couplings[0]?.disengaged).toEqual(['driving'])
+})
+
+test('a hot check in a state where a clutch is open tells its line, and judges nothing of it', () => {
+  const document = JSON.parse(readFileSync('examples/hot-check.json', 'utf8')) as TrainDocument
+  const [first] = document.couplings
+  if (!first) throw new Error('no coupling')
+  const told = (disengaged: string[] | undefined) => {
+    const read = readTrain({
+      ...document,
+      couplings: document.couplings.map((one, c) => (c === 0 ? { ...one, disengaged } : one)),
+    })
+    if (!read.ok) throw new Error(JSON.stringify(read.refused))
+    const [answer] = hotCheckAnswers(read)
+    if (!answer) throw new Error('no hot check')
+    return answer
+  }
+  const [closed, open] = [told(undefined), told(['full-load'])]
+  // the example's worst is its first coupling; without it the other one is told
+  expect(closed.trim.coupling).toBe(first.id)
+  expect(open.trim.coupling).not.toBe(first.id)
+  expect(open.couplings[0]?.running).toEqual(closed.couplings[0]?.running)
+  expect(closed.couplings[0]?.share).toBeDefined()
+  expect(open.couplings[0]?.share).toBeUndefined()
+  expect(open.sentences.join(' ')).toContain('Its clutch is open in this state: it is not judged')
 })

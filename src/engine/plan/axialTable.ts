@@ -17,6 +17,9 @@ interface AxialTableRow {
   /** No two are alike, as heads may be where two states have one name. */
   readonly key: string
   readonly head: string
+  /** Rows of one state stand together; what this one is called among them, empty for the first. */
+  readonly group: string
+  readonly among: string
   /** By member; empty where it says nothing of one. */
   readonly cells: readonly string[]
   /** Members that are over what is allowed there. */
@@ -46,10 +49,11 @@ export function axialTable(train: Train, axial: AxialAnswer): AxialTable {
         : []),
     ]
   })
-  const rows = headsOf(train).map(([key, head]): AxialTableRow => {
+  const rows = headsOf(train).map(({ key, group, among }): AxialTableRow => {
     const at = columns.map(({ cells }) => cells.find((cell) => cell.key === key))
     return {
-      ...{ key, head },
+      ...{ key, group, among },
+      head: among === '' ? group : `${group}: ${among}`,
       cells: at.map((cell) => cell?.said ?? ''),
       over: at.map((cell) => cell?.over === true),
     }
@@ -62,19 +66,21 @@ export function axialTable(train: Train, axial: AxialAnswer): AxialTable {
 
 const kinds = [
   ['gap', ''],
-  ['left', ': left of the tolerance'],
-  ['stretch', ': stretch'],
-  ['rotor', ': rotor'],
+  ['left', 'left of the tolerance'],
+  ['stretch', 'stretch'],
+  ['rotor', 'rotor'],
 ] as const
 
-const headsOf = ({ states }: Train): [key: string, head: string][] => [
-  ['moves', 'moves endwise'],
-  ['shaft', 'its shaft, with pitch and yaw'],
-  ['found', 'gap found, cold'],
-  ['planned', 'gap planned, cold'],
-  ['want', 'gap wanted'],
+const headsOf = ({ states }: Train): Pick<AxialTableRow, 'key' | 'group' | 'among'>[] => [
+  ...[
+    ['moves', 'moves endwise'],
+    ['shaft', 'its shaft, with pitch and yaw'],
+    ['found', 'gap found, cold'],
+    ['planned', 'gap planned, cold'],
+    ['want', 'gap wanted'],
+  ].map(([key = '', group = '']) => ({ key, group, among: '' })),
   ...states.flatMap(({ id, name }) =>
-    kinds.map(([kind, more]): [string, string] => [`${id} ${kind}`, `${name}${more}`]),
+    kinds.map(([kind, among]) => ({ key: `${id} ${kind}`, group: name, among })),
   ),
 ]
 
@@ -155,7 +161,7 @@ function stateCells(train: Train, { state, gap, left, stretch, rotor }: AxialSta
       ? [
           {
             key: `${state} rotor`,
-            said: `${rotor.side} rotor ${between(rotor)}; magnetic centre ${shift(rotor.centre)}`,
+            said: `of the ${rotor.side} machine ${between(rotor)}; magnetic centre ${shift(rotor.centre)} ${length}`,
             over: isOver(rotor.left),
           },
         ]
