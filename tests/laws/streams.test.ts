@@ -2,6 +2,8 @@ import { describe, expect, test } from 'vitest'
 import type { TrainDocument } from '../../src/document/schema'
 import { isWhole } from '../counts'
 import { shimmedFrom } from '../packs/shimmed'
+import { clutchesFrom } from '../second/randomClutch'
+import { rotorsFrom } from '../second/randomRotors'
 import { sureTrainFrom } from '../second/randomSure'
 import { surveysFrom } from '../second/randomSurvey'
 import { trainFrom } from '../second/randomTrain'
@@ -19,6 +21,8 @@ const makers: Record<Maker, (streams: Streams) => object> = {
   sure: sureTrainFrom,
   surveys: (streams) => surveysFrom(streams, trainFrom(streams)),
   shims: (streams) => shimmedFrom(streams),
+  clutches: (streams) => clutchesFrom(streams, trainFrom(streams)),
+  rotors: (streams) => rotorsFrom(streams, trainFrom(streams)),
   intervals: (streams) => {
     const train = trainFrom(streams) as unknown as TrainDocument
     withIntervals(train, streams.seed, Infinity, streams)

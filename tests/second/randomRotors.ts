@@ -1,5 +1,6 @@
-import { Random } from './random'
+import type { Random } from './random'
 import { randomTrain } from './randomTrain'
+import { Streams } from './streams'
 import type { Coupling, Room, Rotor, Train } from './train'
 
 type Axial = NonNullable<Coupling['axial']>
@@ -37,12 +38,16 @@ function rotorsOf(random: Random, axial: Axial): Axial {
   }
 }
 
-/** A random train in which every gap has rotors, drawn by a stream of its own. */
-export function randomRotorTrain(seed: number, made: (seed: number) => Train = randomTrain): Train {
-  const random = new Random(seed + 900_000)
-  const train = made(seed)
+/** A random train in which every gap has rotors. */
+export const randomRotorTrain = (
+  seed: number,
+  made: (seed: number) => Train = randomTrain,
+): Train => rotorsFrom(new Streams(seed), made(seed))
+
+/** A train with rotors from streams of which some may be another train's. */
+export function rotorsFrom(streams: Streams, train: Train): Train {
   const couplings = train.couplings.map((c) =>
-    c.axial ? { ...c, axial: rotorsOf(random, c.axial) } : c,
+    c.axial ? { ...c, axial: rotorsOf(streams.of('rotors', c.id), c.axial) } : c,
   )
   return JSON.parse(JSON.stringify({ ...train, couplings })) as Train
 }

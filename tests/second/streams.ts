@@ -19,7 +19,7 @@ export const streamNames = [
   ...(['known holes', 'sure key', 'known gap', 'sure', 'room'] as const),
   // what some trains have besides
   ...(['surveys', 'survey', 'survey u', 'shims', 'packs on the step', 'leave'] as const),
-  'intervals',
+  ...(['intervals', 'clutch', 'rotors'] as const),
 ] as const
 
 export type StreamName = (typeof streamNames)[number]
