@@ -59,6 +59,7 @@ const drawn = () => [
     ]),
   ]),
   h(NumberCell, { path: x(0), label: 'x alone' }),
+  h(NumberCell, { path: ['machines', 0, 'mass'], label: 'mass', instead: 'not entered' }),
   h(FreeNumber, {
     modelValue: free.value,
     'onUpdate:modelValue': (now: number | undefined) => (free.value = now),
@@ -183,6 +184,12 @@ test.each(firstOf(['reading 1', 'plates', 'x alone', 'factor'], 1, 4))(
     }
   },
 )
+
+test('what is taken where nothing stands is read as a whole', async () => {
+  const { job } = await cells()
+  expect(job.document?.machines[0]?.mass).toBeUndefined()
+  expect(box('mass').getAttribute('style')).toContain('11ch + 12px')
+})
 
 test('numbers with arrows between them come to where they belong', async () => {
   const { read } = await cells()
