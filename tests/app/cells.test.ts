@@ -188,7 +188,7 @@ test.each(firstOf(['reading 1', 'plates', 'x alone', 'factor'], 1, 4))(
 test('what is taken where nothing stands is read as a whole', async () => {
   const { job } = await cells()
   expect(job.document?.machines[0]?.mass).toBeUndefined()
-  expect(box('mass').getAttribute('style')).toContain('11ch + 12px')
+  expect(box('mass').getAttribute('style')).toContain('9.3ch + 12px')
 })
 
 test('numbers with arrows between them come to where they belong', async () => {

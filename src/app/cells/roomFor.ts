@@ -7,3 +7,8 @@ export const mostOfText = 16
 export const roomFor = (text: string, letters = most): { readonly minWidth: string } => ({
   minWidth: `calc(${Math.min(text.length, letters)}ch + 12px)`,
 })
+
+/** The same for words that stand in place of a number: their letters are narrower than digits. */
+export const roomForWords = (words: string): { readonly minWidth: string } => ({
+  minWidth: `calc(${(Math.min(words.length, most) * 0.85).toFixed(1)}ch + 12px)`,
+})
