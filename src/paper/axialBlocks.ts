@@ -1,4 +1,4 @@
-import { axialShown } from '../engine/fieldwork/axialShown'
+import { axialShown } from '../scene/axialShown'
 import { axialSigns, axialTable, type AxialTable } from '../engine/plan/axialTable'
 import { tol } from '../mechanics/tolerances'
 import type { Drawn } from './job'

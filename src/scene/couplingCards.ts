@@ -1,4 +1,4 @@
-import { axialShown } from '../engine/fieldwork/axialShown'
+import { axialShown } from './axialShown'
 import { axialTable, type AxialTable } from '../engine/plan/axialTable'
 import type { Train } from '../mechanics/train'
 import type { DrawnAnswer } from './drawnAnswer'
