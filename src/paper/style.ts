@@ -23,10 +23,11 @@ const shares = Array.from({ length: 12 }, (_, i) => `.paper .w${i + 1}{flex:${i 
 
 /**
  * How the sheet is inked: black on white, grey only for grids. Lengths are mm and points, so that
- * the bar at the foot of a page measures what it says.
+ * the bar at the foot of a page measures what it says. Pages are cut by the widths of Arial: where neither it nor its like is
+ * there, the narrow cut of what usually is stands in, and every font is set so large that its small letters are as high.
  */
 export const paperStyle = (size: PaperSize): string => `
-.paper{color:#000;background:#fff;font-family:Arial,Helvetica,'Liberation Sans','Nimbus Sans',Arimo,sans-serif;font-size:${print.plain}pt;line-height:${print.leading};font-variant-numeric:tabular-nums;text-align:left}
+.paper{color:#000;background:#fff;font-family:Arial,Helvetica,'Liberation Sans','Nimbus Sans',Arimo,'DejaVu Sans Condensed',sans-serif;font-size-adjust:.519;font-size:${print.plain}pt;line-height:${print.leading};font-variant-numeric:tabular-nums;text-align:left}
 .paper *{box-sizing:border-box;margin:0;padding:0}
 .paper .page{width:${textWidth}mm;min-height:${pageHeight(size)}mm;margin:0 auto;display:flex;flex-direction:column;break-after:page;position:relative}
 .paper .page:last-child{break-after:auto}

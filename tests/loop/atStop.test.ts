@@ -68,7 +68,7 @@ describe('a reading typed at a stop point', () => {
       for (const { readings, coupling } of groups)
         for (const { should, good, band, at } of readings)
           if (coupling !== undefined && at.kind === 'hour') {
-            expect(told).toContain(`at ${at.hour} ${should}${good === '' ? '' : ` (${good})`}`)
+            expect(told).toContain(`at ${at.hour}: ${should}${good === '' ? '' : ` (${good})`}`)
             if (band) expect(band[0]).toBeLessThan(band[1])
           }
     }
