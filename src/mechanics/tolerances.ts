@@ -61,6 +61,12 @@ export const toleranceTable = {
   // answers of the solver
   passed: { value: 1e-6, unit: 'program units', means: 'most that an answer of the solver may pass a row or a bound by',
     why: '1e-5 um: a hundred times under what a plan may pass a limit by' },
+  pathStill: { value: 1e-11, unit: 'program units for each of what moves', means: 'a constraint nearer by less is not met on the path of an optimum', why: 'a hundred times what doubles leave' },
+  pathKept: { value: 1e-10, unit: 'of 1 or of the bound', means: 'a constraint passed by less is kept on such a path', why: 'the same; the answer is judged by what a solver may pass' },
+  pathTouched: { value: 1e-7, unit: 'of 1 or of the bound', means: 'an answer of the solver this near to a bound stands at it', why: 'where the simplex stops' },
+  pathPart: { value: 1e-7, unit: 'none', means: 'a constraint that depends on another by less does not depend on it', why: 'a pivot this small loses its digits' },
+  pathRatio: { value: 1e-12, unit: 'of 1 or of the ratio', means: 'constraints that let go nearer together let go at once', why: 'what doubles leave' },
+  axialOver: { value: 1e-6, unit: 'mm', means: 'a gap, a stretch or a rotor that is over by less is not told so', why: '1 nm: what an answer of the solver may pass a row by' },
   duality: { value: 1e-7, unit: 'relative', means: 'most that value and dual bound of an answer may lie apart', why: 'where the simplex stops, in double precision' },
   stray: { value: 1e-6, unit: 'relative', means: 'most that a dual or reduced cost may point to a side without a bound', why: 'ten times where the simplex stops' },
   mixedBinary: { value: 1e-5, unit: 'of one', means: 'most that a binary of a mixed program may lie from 0 or 1', why: 'looser than for a linear program; what it finds is planned again' },

@@ -1,3 +1,4 @@
+import { tol } from '../mechanics/tolerances'
 import { liftsTitle } from '../engine/fieldwork/steps/poseAnswers'
 import type { StepCard } from './page'
 import { print } from './print'
@@ -73,7 +74,9 @@ export function stepColumns(
       { width: 12 - width, cautions: [], runs: seen },
     ]),
   )
-  return ways.reduce((best, way) => (columnsHeight(way) < columnsHeight(best) - 1e-9 ? way : best))
+  return ways.reduce((best, way) =>
+    columnsHeight(way) < columnsHeight(best) - tol.dust ? way : best,
+  )
 }
 
 /** Height of what `stepColumns` made (mm). */

@@ -35,12 +35,14 @@ export function textOrder(plan: string): string {
 export function paperFaces(paper: Paper): { steps: ToldStep[]; feet: ToldFoot[] } {
   const document = new DOMParser().parseFromString(paperHtml(paper), 'text/html')
   return {
-    steps: all(document, '.step').map((step) => ({
-      number: Number(text(step, '.number')),
-      words: text(step, '.strong'),
-      cautions: texts(all(step, 'ul')[0] ?? step, 'li'),
-      stop: text(step, '.stop'),
-    })),
+    steps: wholeSteps(
+      all(document, '.step').map((step) => ({
+        number: Number(text(step, '.number')),
+        words: text(step, '.strong'),
+        cautions: texts(all(step, 'ul')[0] ?? step, 'li'),
+        stop: text(step, '.stop'),
+      })),
+    ),
     feet: all(document, '.card').map((card) => {
       const beside = text(card, '.foot span')
       return {
@@ -51,6 +53,18 @@ export function paperFaces(paper: Paper): { steps: ToldStep[]; feet: ToldFoot[] 
       }
     }),
   }
+}
+
+/** A step that goes on over the page has two cards and is one step. */
+function wholeSteps(cards: readonly ToldStep[]): ToldStep[] {
+  const out: ToldStep[] = []
+  for (const card of cards) {
+    const begun = out.at(-1)
+    if (begun && card.words === `Step ${begun.number}, continued`)
+      out[out.length - 1] = { ...begun, stop: card.stop }
+    else out.push(card)
+  }
+  return out
 }
 
 /** Whose card it is by the last title over it: "Motor: steps 1, 2 and 3". */

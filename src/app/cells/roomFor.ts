@@ -10,5 +10,5 @@ export const roomFor = (text: string, letters = most): { readonly minWidth: stri
 
 /** The same for words that stand in place of a number: their letters are narrower than digits. */
 export const roomForWords = (words: string): { readonly minWidth: string } => ({
-  minWidth: `calc(${(Math.min(words.length, most) * 0.85).toFixed(1)}ch + 12px)`,
+  minWidth: `calc(${(Math.min(words.length, most) * 0.86).toFixed(1)}ch + 12px)`,
 })

@@ -20,6 +20,8 @@ interface Box {
   readonly inside: () => boolean
   /** What stands in it. */
   readonly text: ComputedRef<string>
+  /** Lets go of what was typed, for what stands there now: somebody else changed it after it was taken. */
+  readonly follow: () => void
   readonly on: {
     readonly focus: (event: FocusEvent) => void
     readonly blur: () => void
@@ -141,5 +143,5 @@ export function useBox(asked: Asked): Box {
     { flush: 'post' },
   )
 
-  return { inside, text, on: { focus, blur, mousedown, input, keydown } }
+  return { inside, text, follow: rest, on: { focus, blur, mousedown, input, keydown } }
 }

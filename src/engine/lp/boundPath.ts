@@ -1,3 +1,4 @@
+import { tol } from '../../mechanics/tolerances'
 import { Constraints, lengthened } from './constraints'
 import type { LinearProgram, LpRow, Optimal } from './solver'
 import { constraintsAt } from './touched'
@@ -26,10 +27,6 @@ interface Reached {
 
 /** A corner takes the square of its columns; 8 MB for so many. */
 const mostColumns = 1000
-/** Slower than this per unit is no motion. */
-const still = 1e-11
-/** Passed by less than this, of 1 or of the bound, counts as kept: what doubles leave. */
-const rounding = 1e-10
 
 /**
  * The optimum of a linear program while bounds of rows move, each at a rate of its own: straight until another constraint
@@ -208,12 +205,12 @@ export class BoundPath {
       const by = change[k] ?? 0
       const value = this.values[k] ?? 0
       const down = sign * (this.rates.lower[k] ?? 0) - by
-      if (down > still) {
+      if (down > tol.pathStill) {
         const reached = (value - (lower[k] ?? 0)) / down
         if (reached < after) [found, side, after] = [k, 'lower', reached]
       }
       const up = by - sign * (this.rates.upper[k] ?? 0)
-      if (up > still) {
+      if (up > tol.pathStill) {
         const reached = ((upper[k] ?? 0) - value) / up
         if (reached < after) [found, side, after] = [k, 'upper', reached]
       }
@@ -225,7 +222,7 @@ export class BoundPath {
   private restored(): boolean {
     const { lower, upper, count } = this.constraints
     for (let tries = 0; tries < count; tries++) {
-      let [found, side, most] = [-1, 'lower' as 'lower' | 'upper', rounding]
+      let [found, side, most] = [-1, 'lower' as 'lower' | 'upper', tol.pathKept]
       for (let k = 0; k < count; k++) {
         if ((this.places[k] ?? -1) >= 0) continue
         const value = this.values[k] ?? 0

@@ -1,3 +1,4 @@
+import { tol } from '../../mechanics/tolerances'
 import type { Constraints } from './constraints'
 import type { LinearProgram, Optimal } from './solver'
 
@@ -10,9 +11,6 @@ export interface Touched {
   readonly side: BoundSide
   readonly weight: number
 }
-
-/** As near to a bound, of 1 or of the bound, as an answer of the solver lies that stands at it. */
-const touching = 1e-7
 
 /** The constraints that an answer stands at, those first that it presses on most. */
 export function constraintsAt(
@@ -32,7 +30,8 @@ export function constraintsAt(
   for (let k = 0; k < count; k++) {
     const [low, high, value] = [lower[k] ?? 0, upper[k] ?? 0, values[k] ?? 0]
     const near = (bound: number) =>
-      Number.isFinite(bound) && Math.abs(value - bound) <= touching * Math.max(1, Math.abs(bound))
+      Number.isFinite(bound) &&
+      Math.abs(value - bound) <= tol.pathTouched * Math.max(1, Math.abs(bound))
     const [isLow, isHigh] = [near(low), near(high)]
     if (!isLow && !isHigh) continue
     const dual = (k < n ? reduced[k] : duals[k - n]) ?? 0

@@ -1,10 +1,6 @@
+import { tol } from '../../mechanics/tolerances'
 import type { Constraints } from './constraints'
 import type { BoundSide, Touched } from './touched'
-
-/** What a constraint depends on another by: below this not at all. */
-const smallestPart = 1e-7
-/** Ratios nearer than this count as equal. */
-const sameRatio = 1e-12
 
 /**
  * A corner of a linear program that is the optimum of those constraints that it stands at: as many as there are columns, none
@@ -51,7 +47,7 @@ export class Vertex {
     for (const { constraint, side } of touched) {
       if (open === 0) return vertex
       const parts = vertex.partsOf(constraints, constraint)
-      let [place, size] = [-1, smallestPart]
+      let [place, size] = [-1, tol.pathPart]
       for (let i = 0; i < n; i++) {
         const part = Math.abs(parts[i] ?? 0)
         if (vertex.at[i] === -1 && part > size) [place, size] = [i, part]
@@ -105,10 +101,10 @@ export class Vertex {
     for (let i = 0; i < this.n; i++) {
       const part = parts[i] ?? 0
       const own = this.sides[i] === 'lower' ? 1 : this.sides[i] === 'upper' ? -1 : 0
-      if (inward * own * part <= smallestPart) continue
+      if (inward * own * part <= tol.pathPart) continue
       const ratio = Math.abs((this.press[i] ?? 0) / part)
       const apart = ratio - least
-      const same = Math.abs(apart) <= sameRatio * Math.max(1, ratio)
+      const same = Math.abs(apart) <= tol.pathRatio * Math.max(1, ratio)
       // of equal ones that with the largest part, which keeps the digits
       if (same ? Math.abs(part) <= size : apart > 0) continue
       ;[place, least, size] = [i, ratio, Math.abs(part)]

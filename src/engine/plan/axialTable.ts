@@ -1,3 +1,4 @@
+import { tol } from '../../mechanics/tolerances'
 import { fineDigits, gapDigits, toldDigits, toldNought } from '../../language/amounts'
 import { inSentence } from '../../language/names'
 import { notEngaged } from '../../language/engagedWords'
@@ -174,7 +175,7 @@ const apartIn = ({ couplings }: Train, id: string): readonly string[] =>
   couplings.find((coupling) => coupling.id === id)?.disengaged ?? []
 
 /** By more than the last digits of a solver. */
-const isOver = (room: Millimetres): boolean => tidy(room) < -1e-6
+const isOver = (room: Millimetres): boolean => tidy(room) < -tol.axialOver
 
 /** What the table leaves to be known, in one line. */
 export const axialSigns =
