@@ -199,18 +199,20 @@ export class BoundPath {
 
   private firstReached(sign: number, change: Float64Array): Reached | undefined {
     const { lower, upper, count } = this.constraints
+    const { places, values, rates } = this
+    const still = tol.pathStill
     let [found, side, after] = [-1, 'lower' as 'lower' | 'upper', Infinity]
     for (let k = 0; k < count; k++) {
-      if ((this.places[k] ?? -1) >= 0) continue
+      if ((places[k] ?? -1) >= 0) continue
       const by = change[k] ?? 0
-      const value = this.values[k] ?? 0
-      const down = sign * (this.rates.lower[k] ?? 0) - by
-      if (down > tol.pathStill) {
+      const value = values[k] ?? 0
+      const down = sign * (rates.lower[k] ?? 0) - by
+      if (down > still) {
         const reached = (value - (lower[k] ?? 0)) / down
         if (reached < after) [found, side, after] = [k, 'lower', reached]
       }
-      const up = by - sign * (this.rates.upper[k] ?? 0)
-      if (up > tol.pathStill) {
+      const up = by - sign * (rates.upper[k] ?? 0)
+      if (up > still) {
         const reached = ((upper[k] ?? 0) - value) / up
         if (reached < after) [found, side, after] = [k, 'upper', reached]
       }
@@ -221,11 +223,12 @@ export class BoundPath {
   /** Goes, without moving any bound, to where every constraint holds. */
   private restored(): boolean {
     const { lower, upper, count } = this.constraints
+    const { places, values } = this
     for (let tries = 0; tries < count; tries++) {
       let [found, side, most] = [-1, 'lower' as 'lower' | 'upper', tol.pathKept]
       for (let k = 0; k < count; k++) {
-        if ((this.places[k] ?? -1) >= 0) continue
-        const value = this.values[k] ?? 0
+        if ((places[k] ?? -1) >= 0) continue
+        const value = values[k] ?? 0
         const [low, high] = [lower[k] ?? 0, upper[k] ?? 0]
         if (value < low && (low - value) / Math.max(1, Math.abs(low)) > most)
           [found, side, most] = [k, 'lower', (low - value) / Math.max(1, Math.abs(low))]

@@ -97,14 +97,15 @@ export class Vertex {
   ): { readonly place: number; readonly left: number } {
     const parts = this.partsOf(constraints, constraint)
     const inward = side === 'lower' ? 1 : -1
+    const [smallest, sameRatio] = [tol.pathPart, tol.pathRatio]
     let [place, least, size] = [-1, Infinity, 0]
     for (let i = 0; i < this.n; i++) {
       const part = parts[i] ?? 0
       const own = this.sides[i] === 'lower' ? 1 : this.sides[i] === 'upper' ? -1 : 0
-      if (inward * own * part <= tol.pathPart) continue
+      if (inward * own * part <= smallest) continue
       const ratio = Math.abs((this.press[i] ?? 0) / part)
       const apart = ratio - least
-      const same = Math.abs(apart) <= tol.pathRatio * Math.max(1, ratio)
+      const same = Math.abs(apart) <= sameRatio * Math.max(1, ratio)
       // of equal ones that with the largest part, which keeps the digits
       if (same ? Math.abs(part) <= size : apart > 0) continue
       ;[place, least, size] = [i, ratio, Math.abs(part)]
@@ -125,14 +126,20 @@ export class Vertex {
     const { n, ways, press } = this
     const own = place * n
     const pivot = parts[place] ?? 1
-    for (let j = 0; j < n; j++) ways[own + j] = (ways[own + j] ?? 0) / pivot
+    // a machine moves its neighbours' couplings and no more: most of a way is nought
+    const moved: number[] = []
+    for (let j = 0; j < n; j++) {
+      const value = ways[own + j] ?? 0
+      if (value === 0) continue
+      ways[own + j] = value / pivot
+      moved.push(j)
+    }
     const pressed = (press[place] ?? 0) / pivot
     for (let i = 0; i < n; i++) {
       const part = parts[i] ?? 0
       if (i === place || part === 0) continue
       const other = i * n
-      for (let j = 0; j < n; j++)
-        ways[other + j] = (ways[other + j] ?? 0) - part * (ways[own + j] ?? 0)
+      for (const j of moved) ways[other + j] = (ways[other + j] ?? 0) - part * (ways[own + j] ?? 0)
       press[i] = (press[i] ?? 0) - part * pressed
     }
     press[place] = pressed
