@@ -1,3 +1,5 @@
+/** Width of a usual letter, where a digit has 1. */
+const letter = 17 / 20
 /** Most letters of a number that its box grows to: a sum longer than any that is typed in earnest is scrolled. */
 const most = 40
 /** The same of a text: an id is seen whole, a sentence is scrolled. */
@@ -10,5 +12,5 @@ export const roomFor = (text: string, letters = most): { readonly minWidth: stri
 
 /** The same for words that stand in place of a number: their letters are narrower than digits. */
 export const roomForWords = (words: string): { readonly minWidth: string } => ({
-  minWidth: `calc(${(Math.min(words.length, most) * 0.86).toFixed(1)}ch + 12px)`,
+  minWidth: `calc(${(Math.min(words.length, most) * letter).toFixed(1)}ch + 12px)`,
 })
