@@ -219,8 +219,16 @@ function stormed(spots: readonly Spot[], random: Random): void {
     }
 }
 
-/** JSON of any depth: the language's own gives up at some six thousand levels. */
+/** JSON of any depth: the language's own is quicker, and gives up at some six thousand levels. */
 function written(document: unknown): string {
+  try {
+    return JSON.stringify(document)
+  } catch {
+    return writtenDeep(document)
+  }
+}
+
+function writtenDeep(document: unknown): string {
   const parts: string[] = []
   const open: ({ readonly text: string } | { readonly value: unknown })[] = [{ value: document }]
   for (let next = open.pop(); next; next = open.pop()) {

@@ -10,7 +10,7 @@ import { sampled } from '../second/sure/sampled'
 import { plannedSure } from '../sure/sureAnswer'
 import { counted, isWhole } from '../counts'
 
-const trains = counted(2, 60, 3)
+const trains = counted(3, 60)
 const draws = 40_000
 
 const sameNumber = (a = 0, b = 0) => Math.abs(a - b) <= 1e-3 * Math.abs(b)
