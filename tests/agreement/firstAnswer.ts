@@ -1,8 +1,9 @@
 import { planTrain } from '../planned'
 import type { AnswerJson } from '../../src/json/answerJson'
 import type { Solver } from '../../src/engine/lp/solver'
-import type { FirstAnswer } from '../second/disagreements'
+import { compare, type FirstAnswer } from '../second/disagreements'
 import { judge } from '../second/judge'
+import { solveSecond } from '../second/solve'
 import type { Train } from '../second/train'
 
 /** Plans a train with the planner; a refusal or a failure of the program is an error here. */
@@ -38,4 +39,17 @@ export function judged(train: Train, answer: AnswerJson): string[] {
   if (!(Math.abs(found.cost - cost) <= slack.cost * found.cost + 1e-5))
     wrong.push(`moves cost ${found.cost}, the answer says ${cost}`)
   return wrong
+}
+
+/** Where planner and second builder differ, its circles as wide as a plan may pass them by where that is between them; and what is wrong with the moves. */
+export async function apartFromSecond(
+  train: Train,
+  answer: AnswerJson,
+  second: Awaited<ReturnType<typeof solveSecond>>,
+): Promise<string[]> {
+  const first = asFirst(answer)
+  let { disagreements } = compare(first, second)
+  if (disagreements.length > 0 && second.hasCircles)
+    ({ disagreements } = compare(first, second, await solveSecond(train, { loose: true })))
+  return [...disagreements, ...judged(train, answer)]
 }
