@@ -74,11 +74,13 @@ function stop(why) {
 
 async function runAll() {
   mkdirSync(cache, { recursive: true })
-  // the checks, and the build, run one after the other beside the unit tests: two processors are enough for both
-  const [good, tested] = await Promise.all([checks(), vitest()])
+  // the browser waits a good part of its time, and checks use one processor: both run beside the unit tests
+  const tested = vitest()
+  const app = built()
+  if (app) add(await playwright())
+  const good = { built: app, ...(await checks()) }
   for (const one of Object.values(good)) add(one ? { passed: 1 } : { failed: 1 })
-  add(tested)
-  if (good.built) add(await playwright())
+  add(await tested)
 }
 
 async function checks() {
@@ -92,7 +94,7 @@ async function checks() {
       ...['--check', '--log-level', 'warn', '--ignore-unknown', ...files],
     ]))
   const unused = await step('nothing unused', 'knip', 'knip/bin/knip.js', ['--no-progress'])
-  return { types, style: style && typed && format, unused, built: built() }
+  return { types, style: style && typed && format, unused }
 }
 
 /** Files that differ from the last commit, whose format the usual run looks at; all where git cannot say. */

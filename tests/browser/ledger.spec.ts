@@ -167,15 +167,17 @@ test('the point of the curve is dragged and moved by keys, and the sheet follows
   await expect(page.locator('.curve canvas')).toBeVisible()
   await expect(point(page)).toHaveAttribute('aria-valuetext', '70 %, 2702 µm of moves')
   await point(page).scrollIntoViewIfNeeded()
-  const box = await atRest(page, point(page))
   const least = Number(await point(page).getAttribute('min'))
   const thumb = 44
-  const at = (percent: number) =>
-    box.x + thumb / 2 + ((percent - least) / (100 - least)) * (box.width - thumb)
-  const middle = box.y + box.height / 2
-  await page.mouse.move(at(70), middle)
+  // what comes later may move or widen the curve: where a percentage stands is looked up for each move
+  const pointAt = async (percent: number) => {
+    const box = await atRest(page, point(page))
+    const x = box.x + thumb / 2 + ((percent - least) / (100 - least)) * (box.width - thumb)
+    await page.mouse.move(x, box.y + box.height / 2)
+  }
+  await pointAt(70)
   await page.mouse.down()
-  for (const percent of [74, 78, 82, 85]) await page.mouse.move(at(percent), middle)
+  for (const percent of [74, 78, 82, 85]) await pointAt(percent)
   await page.mouse.up()
   await expect(page.getByLabel('Tolerance to use at most in percent')).toHaveValue('85')
   await expect(page.locator('.says[aria-live]')).toContainText('85 %')
