@@ -60,7 +60,7 @@ describe('worked by hand: 47.37 um at the near pair', () => {
       }),
     ).toEqual(['Motor to Pump, cold, in height: offset'])
     expect(found.sentence).toBe(
-      'Foot 1000a of the pump gets 47 µm of shim. With 20 µm less and no more moved in all, the tightest coupling would use 300 % of its tolerance instead of 100 % (Motor to Pump, cold). To keep to 100 % would take 44 µm more moves elsewhere. What holds it there: Motor to Pump, cold, in height (offset).',
+      'Foot 1000a of the pump gets 47 µm of shim. With 20 µm less and no more moves in all, the tightest coupling would use 300 % of its tolerance instead of 100 % (Motor to Pump, cold). To keep to 100 % would take 44 µm more moves in all. What holds it there: Motor to Pump, cold, in height (offset).',
     )
   })
 })

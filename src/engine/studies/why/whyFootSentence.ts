@@ -1,5 +1,6 @@
 import { tol } from '../../../mechanics/tolerances'
 import { shareText, toldText } from '../../../language/amounts'
+import { costWord } from '../../../language/costWord'
 import { keptInWords } from '../../../language/keptWords'
 import { shimText } from '../../../language/recipes'
 import { tidy } from '../../../language/tidy'
@@ -79,13 +80,14 @@ function after(train: Train, way: AskedMove, rounded: number): string {
 
 function shareSentence(train: Train, why: Omit<WhyFoot, 'sentence'>, step: string): string {
   if (why.worstShare === null) return ''
+  const less = `With ${step} less and no more ${costWord(train)} in all`
   if (why.worstShare <= why.planShare + tol.readsAlike)
-    return `With ${step} less and no more moved in all, the tightest coupling would still use ${shareText(why.worstShare)}.`
+    return `${less}, the tightest coupling would still use ${shareText(why.worstShare)}.`
   const [then, now] = apart(why.worstShare, why.planShare)
   const at = why.worstAt
   const name = train.couplings.find(({ id }) => id === at?.coupling)?.name ?? ''
   const state = train.states.find(({ id }) => id === at?.state)?.name ?? ''
-  return `With ${step} less and no more moved in all, the tightest coupling would use ${then} of its tolerance${keptInWords(train) === '' ? '' : ', with what is kept free of it,'} instead of ${now} (${name}, ${state}).`
+  return `${less}, the tightest coupling would use ${then} of its tolerance${keptInWords(train) === '' ? '' : ', with what is kept free of it,'} instead of ${now} (${name}, ${state}).`
 }
 
 function costSentence(train: Train, { cost, planCost }: Omit<WhyFoot, 'sentence'>): string {
@@ -93,8 +95,8 @@ function costSentence(train: Train, { cost, planCost }: Omit<WhyFoot, 'sentence'
   if (cost === null) return `No plan then keeps to ${asked}.`
   const more = cost - planCost
   return more <= tol.sameCost * planCost
-    ? `To keep to ${asked} would take no more moves.`
-    : `To keep to ${asked} would take ${toldText(more, train.units)} more moves elsewhere.`
+    ? `To keep to ${asked} would take no more ${costWord(train)}.`
+    : `To keep to ${asked} would take ${toldText(more, train.units)} more ${costWord(train)} in all.`
 }
 
 function holderSentence(train: Train, { holders }: Omit<WhyFoot, 'sentence'>): string {
