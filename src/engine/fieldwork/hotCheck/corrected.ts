@@ -50,9 +50,9 @@ function pointOf(
   }
 }
 
-/** In the document's fine unit, one digit more than people read. */
+/** In the document's fine unit, two digits more than people read: what a coupling ran with comes of it again. */
 const digitsOf = ({ units }: Train, value: Micrometres): number =>
-  Number(toFine(value, units).toFixed(fineDecimals[units.fine] + 1))
+  Number(toFine(value, units).toFixed(fineDecimals[units.fine] + 2))
 
 /** What a machine grows between two states, of what was not measured, at the places of the points. */
 function otherwiseOf(train: Train, check: HotCheck, one: MachineGrowth): GrowthPointDocument[] {
