@@ -79,7 +79,7 @@ const conflictsJson = (conflicts: readonly Conflict[], units: DocumentUnits) =>
   }))
 
 /** An amount of a remedy with its unit; a factor is told as "times". */
-export function amountJson({ where, part, value, quantity }: RemedyAmount, units: DocumentUnits) {
+function amountJson({ where, part, value, quantity }: RemedyAmount, units: DocumentUnits) {
   const measure = quantity === 'factor' ? 'plain' : quantity
   return {
     where,

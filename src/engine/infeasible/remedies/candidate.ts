@@ -92,6 +92,25 @@ export function idle(candidate: Candidate, values: readonly number[]): boolean {
   })
 }
 
+/** What a candidate needs of each thing that it sizes; nothing of what needs nothing. */
+export const amountsNeeded = ({ sized }: Candidate, values: readonly number[]): RemedyAmount[] =>
+  sized.flatMap((one, g) => {
+    const value = values[g] ?? 0
+    return value > 0 ? [one.amount(value)] : []
+  })
+
+/** What to do, in words: of a pair each part with its own amounts, though both may be at one foot. */
+export function leadOf(candidate: Candidate, values: readonly number[], then: Train): string {
+  let from = 0
+  return (candidate.of ?? [candidate])
+    .map((one) => {
+      const own = values.slice(from, from + one.sized.length)
+      from += one.sized.length
+      return one.lead(amountsNeeded(one, own), then)
+    })
+    .join(' ')
+}
+
 /** Two candidates as one; undefined where both would change the same field. */
 export function both(a: Candidate, b: Candidate): Candidate | undefined {
   const fields = ({ changes, sized }: Candidate) => [
@@ -100,8 +119,6 @@ export function both(a: Candidate, b: Candidate): Candidate | undefined {
   ]
   const taken = new Set(fields(a))
   if (fields(b).some((at) => taken.has(at)) || a.stays.length + b.stays.length > 0) return undefined
-  const first = (amounts: readonly RemedyAmount[]) =>
-    amounts.filter((amount) => a.sized.some((one) => one.amount(0).where === amount.where))
   return {
     of: [a, b],
     kinds: [...a.kinds, ...b.kinds],
@@ -115,11 +132,7 @@ export function both(a: Candidate, b: Candidate): Candidate | undefined {
     fixed: [...a.fixed, ...b.fixed],
     changes: [...a.changes, ...b.changes],
     agree: once([a.agree, b.agree]),
-    lead: (amounts, then) => {
-      const mine = first(amounts)
-      const others = amounts.filter((amount) => !mine.includes(amount))
-      return `${a.lead(mine, then)} ${b.lead(others, then)}`
-    },
+    lead: (amounts, then) => `${a.lead(amounts, then)} ${b.lead(amounts, then)}`,
   }
 }
 

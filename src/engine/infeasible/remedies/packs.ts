@@ -29,15 +29,14 @@ export function packChoices(context: RemedyContext): Candidate[] {
             sized: lowered,
             agree: 'the responsible engineer: a site rule gives way',
             lead: (amounts) =>
-              `Allow packs to be thinner than their minimum by ${amountsInWords(train, amounts, 'foot', 'feet')}.`,
+              `Allow packs to be thinner than their minimum by ${amountsInWords(train, amounts)}.`,
           }),
         ]),
     candidateOf('machine feet', {
       where: 'feet or pads',
       sized: machined(context),
       agree: 'the makers of the machines, the owner',
-      lead: (amounts) =>
-        `Machine feet or their pads down: ${amountsInWords(train, amounts, 'foot', 'feet')}.`,
+      lead: (amounts) => `Machine feet or their pads down: ${amountsInWords(train, amounts)}.`,
     }),
   ]
 }
@@ -79,8 +78,14 @@ function loweredMinima(context: RemedyContext): Sized[] {
         },
         members: [member],
         step: stepsOf(train).shim,
+        // from the minimum that is entered, as people lower it, also where the pack is under it now
         amount: (value: number) =>
-          bodyAmount(body, { foot: foot.id }, `foot ${foot.id}`, value * programUnit),
+          bodyAmount(
+            body,
+            { foot: foot.id },
+            `foot ${foot.id}`,
+            value > 0 ? value * programUnit + (pack.min - now) : 0,
+          ),
         changes: (value: number) => {
           const at = `${foot.place}.pack.min`
           return [

@@ -3,7 +3,7 @@ import { bestShareText } from '../../../language/roundedAmounts'
 import { toldText } from '../../../language/amounts'
 import type { Train } from '../../../mechanics/train'
 import type { Remedy } from './answer'
-import type { Candidate } from './candidate'
+import { amountsNeeded, leadOf, type Candidate } from './candidate'
 import type { FieldChange } from './change'
 import type { Trial } from './trial'
 
@@ -18,10 +18,7 @@ export function remedyOf(
   change: readonly FieldChange[],
   trial: Pick<Trial, 'solves' | 'floor'> & Partial<Trial>,
 ): Remedy {
-  const amount = candidate.sized.flatMap((one, g) => {
-    const value = values[g] ?? 0
-    return value > 0 ? [one.amount(value)] : []
-  })
+  const amount = amountsNeeded(candidate, values)
   const bodies = [...new Set(amount.flatMap(({ part }) => part.body ?? []))]
   const names = train.bodies.filter(({ id }) => bodies.includes(id)).map(({ name }) => name)
   const { solves, floor } = trial
@@ -51,7 +48,7 @@ export function remedyOf(
     hours: [...candidate.hours],
     risk: candidate.risk,
     tight: [...(trial.tight ?? [])],
-    sentence: sentenceOf(train, candidate, amount, trial),
+    sentence: sentenceOf(train, candidate, values, trial),
     change: [...change],
   }
 }
@@ -59,20 +56,26 @@ export function remedyOf(
 function sentenceOf(
   train: Train,
   candidate: Candidate,
-  amount: Remedy['amount'],
-  { solves, floor, cost, train: then = train }: Pick<Trial, 'solves' | 'floor'> & Partial<Trial>,
+  values: readonly number[],
+  {
+    solves,
+    floor,
+    cost,
+    still,
+    train: then = train,
+  }: Pick<Trial, 'solves' | 'floor'> & Partial<Trial>,
 ): string {
   const best = floor === null ? '' : `${bestShareText(floor, train.plan.share)} of tolerance`
   if (!solves) {
     const even = candidate.sized.length > 0 ? names[candidate.kinds[0] ?? 'hold'] : ''
-    const lead = even === '' ? candidate.lead(amount, then) : `${even}: ${candidate.where}.`
+    const lead = even === '' ? leadOf(candidate, values, then) : `${even}: ${candidate.where}.`
     return `${lead} Not enough by itself${best === '' ? '' : `: at best ${best}`}.`
   }
   const moves =
-    (cost ?? 0) === 0
+    still === true
       ? 'Then nothing needs to move.'
       : `Then ${toldText(cost ?? 0, train.units)} of ${costWord(train)} will do${best === '' ? '' : `; at best ${best}`}.`
-  return `${candidate.lead(amount, then)} ${moves}`
+  return `${leadOf(candidate, values, then)} ${moves}`
 }
 
 const names: Record<Candidate['kinds'][number], string> = {

@@ -27,8 +27,7 @@ export function restraintChoices(context: RemedyContext): Candidate[] {
       where: 'piping',
       sized: travels(context),
       agree: 'the piping engineer, flange by flange',
-      lead: (amounts) =>
-        `Let piping follow further: ${amountsInWords(train, amounts, 'nozzle', 'nozzles and ways')}.`,
+      lead: (amounts) => `Let piping follow further: ${amountsInWords(train, amounts)}.`,
     }),
   ]
 }

@@ -30,8 +30,7 @@ export function roomChoices(context: RemedyContext): Candidate[] {
             where: names(centred),
             sized: centred,
             agree: 'the craft lead, once it is known why the bolts lean',
-            lead: (amounts) =>
-              `Re-centre bolts in their holes: ${amountsInWords(train, amounts, 'foot', 'feet')}.`,
+            lead: (amounts) => `Re-centre bolts in their holes: ${amountsInWords(train, amounts)}.`,
           }),
         ]),
     candidateOf('shank', {
@@ -39,14 +38,14 @@ export function roomChoices(context: RemedyContext): Candidate[] {
       sized: widened(context, mostRoom.shank),
       agree: 'the maker of the bolts, or whoever answers for their strength',
       lead: (amounts) =>
-        `Reduce the shanks of bolts, for more room each way (twice that off the diameter): ${amountsInWords(train, amounts, 'foot', 'feet')}.`,
+        `Reduce the shanks of bolts, for more room each way (twice that off the diameter): ${amountsInWords(train, amounts)}.`,
     }),
     candidateOf('open hole', {
       where: 'holes',
       sized: widened(context, mostRoom['open hole']),
       agree: 'the makers of the machines; the responsible engineer',
       lead: (amounts) =>
-        `Open holes, for more room each way (twice that on the diameter): ${amountsInWords(train, amounts, 'foot', 'feet')}.`,
+        `Open holes, for more room each way (twice that on the diameter): ${amountsInWords(train, amounts)}.`,
     }),
   ]
 }

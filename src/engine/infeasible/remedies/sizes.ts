@@ -71,24 +71,28 @@ export function nearbyBodies(
   return out
 }
 
-/** "0.9 mm at each of 4 feet of the turbine; 0.3 to 0.5 mm at 2 feet of the gear". */
-export function amountsInWords(
-  train: Train,
-  amounts: readonly RemedyAmount[],
-  one: string,
-  many: string,
-): string {
-  return listed(
-    train.bodies.flatMap((body) => {
+/**
+ * "0.9 mm at all 4 feet of the turbine; 0.3 mm at foot 1 and 0.5 mm at feet 2 and 3 of the gear": each amount with what it
+ * is for, as nobody works at "2 feet of the gear".
+ */
+export const amountsInWords = (train: Train, amounts: readonly RemedyAmount[]): string =>
+  train.bodies
+    .flatMap((body) => {
       const here = amounts.filter(({ part }) => part.body === body.id)
-      if (here.length === 0) return []
-      const values = here.map(({ value }) => fineStep(train, value))
-      const [low, high] = [Math.min(...values), Math.max(...values)]
-      const unit = fineSign[train.units.fine]
-      const size = low === high ? `${low} ${unit}` : `${low} to ${high} ${unit}`
-      const each = low === high && here.length > 1 ? 'each of ' : ''
-      const count = here.length === 1 ? `1 ${one}` : `${each}${here.length} ${many}`
-      return [`${size} at ${count} of ${inSentence(body.name)}`]
-    }),
-  )
+      const sizes = [...new Set(here.map(({ value }) => fineStep(train, value)))]
+      const each = sizes.map((size) => {
+        const alike = here.filter(({ value }) => fineStep(train, value) === size)
+        return `${size} ${fineSign[train.units.fine]} at ${placesText(body, alike)}`
+      })
+      return each.length === 0 ? [] : [`${listed(each)} of ${inSentence(body.name)}`]
+    })
+    .join('; ')
+
+/** "foot 1", "feet 1 and 2", "all 4 feet"; of nozzles each with its way. */
+function placesText(body: Body, amounts: readonly RemedyAmount[]): string {
+  const feet = amounts.flatMap(({ part }) => part.foot ?? [])
+  if (feet.length === 0)
+    return listed(amounts.map(({ where }) => where.slice(body.name.length + 1)))
+  if (feet.length === 1) return `foot ${feet[0] ?? ''}`
+  return feet.length === body.feet.length ? `all ${feet.length} feet` : `feet ${listed(feet)}`
 }

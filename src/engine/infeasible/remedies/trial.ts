@@ -18,6 +18,8 @@ export interface Trial {
   /** The train as the changed document has it; undefined where that is refused. */
   readonly train?: Train
   readonly floor: number | null
+  /** Whether nothing needs to move: moves that weigh nothing cost nothing, too. */
+  readonly still: boolean
   /** Null without a plan. */
   readonly cost: Micrometres | null
   readonly costWithEffort: Micrometres | null
@@ -30,6 +32,7 @@ export interface Trial {
 
 const failed: Trial = {
   solves: false,
+  still: false,
   floor: null,
   cost: null,
   costWithEffort: null,
@@ -71,6 +74,7 @@ export function trialOf(document: TrainDocument, solver: Solver): Trial {
     })
   return {
     solves: true,
+    still: train.bodies.every((_, b) => !moves(train, motions, b)),
     train,
     floor,
     cost: proof.cost,
