@@ -31,7 +31,15 @@ export function tradeoffChart(
   canvas: HTMLCanvasElement,
   picture: () => Picture,
   placed: (plot: Plot) => void,
-): { /** Draws the point anew. */ redraw: () => void; recolour: () => void; destroy: () => void } {
+): {
+  /** Draws the point anew. */
+  redraw: () => void
+  /** Draws all of it anew. */
+  anew: () => void
+  /** The same in the colours that the page has now. */
+  recolour: () => void
+  destroy: () => void
+} {
   let colours = inks()
   const under = stillCanvas()
   const marks: Plugin<'line'> = {
@@ -58,6 +66,12 @@ export function tradeoffChart(
     },
   }
   const chart = new Chart(canvas, { ...configuration(picture(), colours), plugins: [marks] })
+  const anew = (): void => {
+    const { options, data } = configuration(picture(), colours)
+    chart.options = options ?? {}
+    chart.data = data
+    chart.update('none')
+  }
   return {
     redraw: () => {
       under.put(canvas)
@@ -65,11 +79,9 @@ export function tradeoffChart(
     },
     recolour: () => {
       colours = inks()
-      chart.options = configuration(picture(), colours).options ?? {}
-      const { data } = configuration(picture(), colours)
-      chart.data = data
-      chart.update('none')
+      anew()
     },
+    anew,
     destroy: () => {
       chart.destroy()
     },

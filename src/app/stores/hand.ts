@@ -39,7 +39,8 @@ export const useHand = defineStore('hand', () => {
   /** The plan as it is carried out: rounded to the shims of the store, once that is worked out. */
   const displayed = computed<Drawing | undefined>(() => {
     const { drawing: best } = plan
-    if (!best || work.old || !madeOf(work.work?.rounded) || best.answer.status !== 'planned') return
+    if (!best || work.behind || !madeOf(work.work?.rounded) || best.answer.status !== 'planned')
+      return
     const worked = withStages(best.answer, work.work ?? {})
     const answer = displayedPlan(worked)
     return {

@@ -35,8 +35,9 @@ export const useJob = defineStore('job', () => {
   async function work(kind: 'document' | 'along' = 'document'): Promise<void> {
     const asked = document.value
     if (!asked) return
-    const reply = plan.work({ kind, document: asked })
-    take(asked, reply instanceof Promise ? await reply : reply)
+    await plan.work({ kind, document: asked }, (reply) => {
+      take(asked, reply)
+    })
   }
 
   /** Plans again with twice the work, and has everything beside the plan asked again with that. */

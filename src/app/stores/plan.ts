@@ -29,25 +29,34 @@ export const usePlan = defineStore('plan', () => {
   })
 
   /**
-   * Asks for a plan and shows it; the reply also goes back to whoever asked. A plan that was made ahead is
-   * on the sheet when this returns, so that it is drawn together with what asked for it.
+   * Asks for a plan and shows it; whoever asked takes the reply at once, so that all that it changes is drawn
+   * together. A plan that was made ahead is on the sheet when this returns.
    */
-  function work(question: Parameters<Planner['ask']>[0]): ReturnType<Planner['ask']> {
+  function work(
+    question: Parameters<Planner['ask']>[0],
+    take: (reply: Reply | undefined) => void,
+  ): Promise<void> | undefined {
     const turn = ++latest
     const reply = planner.ask({ ...question, work: allowance.times })
-    if (!(reply instanceof Promise)) return heard(reply, turn)
+    const hear = (now: Reply | undefined): void => {
+      heard(now, turn)
+      take(now)
+    }
+    if (!(reply instanceof Promise)) {
+      hear(reply)
+      return undefined
+    }
     working.value = true
-    return reply.then((later) => heard(later, turn))
+    return reply.then(hear)
   }
 
-  function heard<Heard extends Reply | undefined>(reply: Heard, turn: number): Heard {
+  function heard(reply: Reply | undefined, turn: number): void {
     if (turn === latest) working.value = false
     if (reply?.kind === 'drawn') {
       drawing.value = reply.drawing
       failure.value = ''
     }
     if (reply?.kind === 'failed') failure.value = reply.why
-    return reply
   }
 
   /** Takes the plan away: another job is on the sheet. */

@@ -68,8 +68,13 @@ export const useWork = defineStore('work', () => {
     }
   }
 
-  /** True while what is shown belongs to a document before. */
+  /** True while what is known belongs to a document before. */
   const old = computed(() => of.value !== job.document)
+  /**
+   * True while what is shown belongs to another plan than the one on the sheet. While a newer plan is being worked out
+   * the work stays beside the plan it belongs to: the sheet says of both at once that they wait.
+   */
+  const behind = computed(() => of.value !== (plan.working ? job.planned : job.document))
 
   watch([() => job.planned, () => plan.working], () => {
     clearTimeout(timer)
@@ -103,7 +108,9 @@ export const useWork = defineStore('work', () => {
     return plan.train && steps && words ? words.instructionsOf(plan.train, steps) : []
   })
 
-  const record = computed(() => workRecordOf(job.document?.record) ?? {})
+  /** The same object while something else of the document changes, so that nothing of it is read anew. */
+  const recorded = computed(() => job.document?.record)
+  const record = computed(() => workRecordOf(recorded.value) ?? {})
 
   /** The same card by card, as they are shown at the machine, and how many steps are done. */
   const cards = computed<readonly WorkCard[]>(() =>
@@ -157,7 +164,7 @@ export const useWork = defineStore('work', () => {
   }
 
   return {
-    ...{ work, sure, instructions, cards, done, old, failure, record },
+    ...{ work, sure, instructions, cards, done, old, behind, failure, record },
     ...{ confirm, unconfirm, waive, unwaive, reorder },
   }
 })
