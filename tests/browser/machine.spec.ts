@@ -105,9 +105,7 @@ async function fits(page: Page): Promise<void> {
       })
     }
     const small = [
-      ...document.querySelectorAll(
-        '.machine-face :is(button, summary, .tool, .stand label, input[type=text])',
-      ),
+      ...document.querySelectorAll('.machine-face :is(button, summary, .tool, input[type=text])'),
     ].flatMap((target) => {
       const { width, height } = target.getBoundingClientRect()
       return target.checkVisibility() && (width < 48 || height < 47.5)
@@ -233,13 +231,13 @@ test(
         ['the left end', 'to your left'],
         ['the right end', 'to your right'],
       ] as const) {
-        if (!(await asks.isVisible())) await page.locator('.stand summary').tap()
-        await page.locator('.stand label', { hasText: stand }).tap()
+        const line = page.locator('.stand summary')
+        if (await line.isVisible()) await line.tap()
+        await page.locator('.stand').getByRole('button', { name: stand, exact: true }).tap()
+        await expect(asks).toBeHidden()
         await expect(page.locator('.stand summary')).toHaveText(`I stand at ${stand}`)
         await expect(page.locator('.toward')).toHaveText(`toward the filter house ${seenAs}`)
       }
-      await page.locator('.stand summary').tap()
-      await expect(asks).toBeHidden()
       await field(page, 'really slid').tap()
       await typeOnKeys(page, '406')
       await field(page, 'note').fill('jackscrew backed off')
@@ -433,10 +431,26 @@ test('every card fits the window at four sizes', async ({ browser }) => {
   await press(page, 'At the machine')
   // the steps are worked out by then, however busy the machine is
   await expect(face(page).locator('footer')).toBeVisible()
-  // where one stands is asked once, and folds away
+  // where one stands is asked once, before any way is told as one sees it, and folds away
   const stand = face(page).locator('.stand')
-  await stand.getByRole('radio', { name: 'the yard door' }).tap()
+  await turnTo(page, 'Step 2 of 6, card 1')
+  for (const [width, height] of [
+    [1024, 768],
+    [768, 1024],
+    [390, 844],
+  ] as const) {
+    await page.setViewportSize({ width, height })
+    await fits(page)
+    await expect(stand.locator('[aria-pressed=true]')).toHaveCount(0)
+    await expect(page.locator('.toward')).toHaveText('toward the filter house')
+    await expect(page.getByText('you stand here')).toHaveCount(0)
+    if (album) await page.screenshot({ path: `${album}/card-asked-${width}.png` })
+  }
+  await page.setViewportSize(tablet)
+  await stand.getByRole('button', { name: 'the yard door', exact: true }).tap()
   await expect(stand).not.toHaveAttribute('open')
+  await expect(stand.locator('summary')).toBeFocused()
+  for (let back = 0; back < 5; back++) await press(page, 'Back')
   for (const card of [
     'Step 1 of 6, card 1',
     'Step 1 of 6, card 5',
