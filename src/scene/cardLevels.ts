@@ -10,14 +10,16 @@ const margin = 4
 /** A held foot says one word; a foot that moves needs room for its side's name, and takes what there is. */
 const heldWidth = 72
 const [narrowest, widest] = [96, 150]
+/** The most that a held one takes of what moving ones leave: the name of its machine stands on one line. */
+const heldWidest = 104
 
 /** How wide a foot's card is (px). */
 export type WidthOf = (facts: FootFacts) => number
 
 const widthOf =
-  (moving: number): WidthOf =>
+  (moving: number, held: number): WidthOf =>
   (facts) =>
-    facts.held ? heldWidth : moving
+    facts.held ? held : moving
 
 /** As narrow as a card may be (px). */
 export const narrowestOf = ({ held }: { readonly held: boolean }): number =>
@@ -50,7 +52,13 @@ export function movingWidth(sides: readonly (readonly StandingFoot[])[], page: n
   const single = Math.min(...sides.map(fits))
   const double = Math.min(...sides.flatMap((feet) => [fits(every(feet, 0)), fits(every(feet, 1))]))
   const width = single >= narrowest ? single : Math.max(narrowest, double)
-  return widthOf(Math.floor(Math.min(widest, width)))
+  const left = (feet: readonly StandingFoot[]): number => {
+    const held = feet.filter(({ facts }) => facts.held).length
+    const room = page - 2 * margin - (feet.length - held) * widest - (feet.length - 1) * gap
+    return room / Math.max(1, held)
+  }
+  const held = single >= widest ? Math.min(heldWidest, ...sides.map(left)) : heldWidth
+  return widthOf(Math.floor(Math.min(widest, width)), Math.floor(held))
 }
 
 interface Placed {
