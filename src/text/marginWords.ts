@@ -22,14 +22,19 @@ export function costAt({ points, floor }: Tradeoff, share: number): Micrometres 
   return points.at(-1)?.cost
 }
 
+/** What costs nothing may move all the same, where moves weigh nothing. */
+const nothingMoves = (tradeoff: Tradeoff, share: number): boolean =>
+  share >= tradeoff.standing - tol.share && costAt(tradeoff, share) === 0
+
 /** A point of the trade-off as it is read out: "70 %, 1.87 mm of moves", "90 %, ...; no room for error". */
 export function pointInWords(train: Train, tradeoff: Tradeoff, share: number): string {
   const cost = costAt(tradeoff, share)
   const lead = `${shareText(share)}, `
   if (cost === undefined)
     return `${lead}no plan: the best reachable is ${bestShareText(tradeoff.floor, share)}`
-  const moves =
-    cost === 0 ? 'nothing moves' : `${toldText(cost, train.units)} of ${costWord(train)}`
+  const moves = nothingMoves(tradeoff, share)
+    ? 'nothing moves'
+    : `${toldText(cost, train.units)} of ${costWord(train)}`
   return `${lead}${moves}${noRoomAt(share) ? '; no room for error' : ''}`
 }
 
@@ -41,8 +46,22 @@ export function stepsInWords(train: Train, tradeoff: Tradeoff, share: number, st
     const other = costAt(tradeoff, share + by)
     const at = shareText(share + by)
     if (other === undefined) return `${at} cannot be reached`
-    return other === 0 ? `at ${at} nothing moves` : `${toldText(other, train.units)} at ${at}`
+    return nothingMoves(tradeoff, share + by)
+      ? `at ${at} nothing moves`
+      : `${toldText(other, train.units)} at ${at}`
   }
   const more = share + step <= 1 + tol.share ? [part(step)] : []
   return [part(-step), ...more].join(', ')
 }
+
+/**
+ * A corner of the trade-off as it is read: its share, rounded up so that it can be had as it is told, and the moves that
+ * do then.
+ */
+export const cornerWords = (
+  { units }: Train,
+  { share, cost }: Tradeoff['points'][number],
+): readonly [share: string, moves: string] => [
+  `${(Math.ceil(share * 1000 - tol.digit) / 10).toFixed(1)} %`,
+  toldText(cost, units),
+]
