@@ -26,6 +26,10 @@ export function graphPage({ train, answer, figures }: Drawn): Chapter {
       { kind: 'figures', figures: [figure] },
     ]
   })
+  // without moves no planned line is drawn, and no limits for it
+  const limits = hasMoves(answer)
+    ? ` Hatched strokes: limits at the coupling; the planned line must pass between them for every state to stay within ${shareText(answer.share)} of tolerance.`
+    : ''
   return {
     section: 'graph',
     title: 'The shaft lines, to scale',
@@ -38,7 +42,7 @@ export function graphPage({ train, answer, figures }: Drawn): Chapter {
       {
         kind: 'text',
         look: 'small',
-        text: `${figures.zero.replace('zero:', 'Zero:')}. Figures at the left: ${fineSign[train.units.fine]}; at the top: ${train.units.length}. Thick strokes on the lower edge: feet; thin ones: flex planes. Hatched strokes: limits at the coupling; the planned line must pass between them for every state to stay within ${shareText(answer.share)} of tolerance.`,
+        text: `${figures.zero.replace('zero:', 'Zero:')}. Figures at the left: ${fineSign[train.units.fine]}; at the top: ${train.units.length}. Thick strokes on the lower edge: feet; thin ones: flex planes.${limits}`,
       },
     ],
   }

@@ -296,6 +296,8 @@ test('an impossible train has its conflict and its remedies, and no foot cards',
     const front = JSON.stringify(paper.pages[0]?.blocks)
     expect(front).toContain('NO PLAN')
     expect(front).toContain(quoted(conflicts[0]?.sentence ?? 'none'))
+    // no planned line is drawn, nor limits for it, and none is told of
+    expect(wordsOf(paper)).not.toMatch(/Hatched strokes|the planned line/)
     const notices = paperHtml(paper).match(/<b class="notice">NO PLAN: see page 1<\/b>/g) ?? []
     expect(notices).toHaveLength(paper.pages.length)
     const titles = paper.pages.flatMap(sectionsOn).join('; ')
