@@ -19,6 +19,13 @@ const closer = 1 - 1e-5
 /** What a search that was ended did not find, and did not say to be impossible. */
 const unproven = 'missed, and said not to be proven'
 
+/** What the sentence says of other roundings, as people read it: none costs less than so much, this one at most so much more. */
+const boundTold =
+  /this one may cost up to ([\d.]+) (?:µm|mm|mil) \([\d.]+ %\) more than need be; no rounding .* comes to less than (under )?([\d.]+) (?:µm|mm|mil)\./
+
+/** Half of the last digit that an amount is told with. */
+const halfDigit = (text: string): number => 0.5 * 10 ** -(text.split('.')[1]?.length ?? 0)
+
 const saysEnded = (sentence: string) =>
   /The search was ended: this one may cost up to .* more than need be; no rounding/.test(
     sentence,
@@ -71,6 +78,15 @@ test(
           if (mixed.kind !== 'found') continue
           const { cost: other } = mixed
           if (bound > other + room(other)) fault(`bound ${bound}, and ${other} can be had`)
+          const [told, more = '', under, least = ''] = boundTold.exec(rounded.sentence) ?? []
+          if (told !== undefined) {
+            count('bounds told')
+            // rounded down as it is told, so that it holds as it is read
+            if (under === undefined && Number(least) * fine > other + room(other))
+              fault(`“${told}”, and ${other / fine} can be had`)
+            if (cost - other > (Number(more) + halfDigit(more)) * fine + room(other))
+              fault(`“${told}”, and ${(cost - other) / fine} could be saved`)
+          } else if (cost > 1.02 * other + room(other)) fault(`dearer than ${other}, untold`)
           if (cost - bound < room(cost)) count('proven')
           dearest = Math.max(dearest, cost / Math.max(other, 1) - 1)
           if (cost > 1.02 * other + room(other)) {
