@@ -135,10 +135,9 @@ function accept(train: Train, text: string): void {
     const flex = number(/([\d.]+) (?:mrad|mil\/in) at each plane/)
     const offset = number(/([\d.]+) (?:µm|mm|mil) of offset/)
     const angle = number(/([\d.]+) (?:mrad|mil\/in) of angle/)
-    const alone =
-      (gap ?? flex ?? offset ?? angle === undefined)
-        ? number(/([\d.]+) (?:mrad|mil\/in)/)
-        : undefined
+    const alone = [gap, flex, offset, angle].every((one) => one === undefined)
+      ? number(/([\d.]+) (?:mrad|mil\/in)/)
+      : undefined
     if (flex !== undefined || alone !== undefined) tolerance.flex = flex ?? alone
     if (offset !== undefined) tolerance.offset = offset
     if (angle !== undefined) tolerance.angle = angle
