@@ -74,7 +74,7 @@ const table = (items: readonly HoldItem[], moves: string, unit: string): Block =
     { head: '', width: 0.6, align: 'right' },
     { head: 'choice', width: 3.6 },
     { head: moves, width: 1.6, align: 'right', strong: true },
-    { head: `with effort, ${unit}`, width: 1.6, align: 'right' },
+    { head: `effort, ${unit}`, width: 1.6, align: 'right' },
     { head: 'what it does, and why it is not the first', width: 6 },
   ],
   rows: items.map((item, i) => [

@@ -28,7 +28,7 @@ export function graphPage({ train, answer, figures }: Drawn): Chapter {
   })
   // without moves no planned line is drawn, and no limits for it
   const limits = hasMoves(answer)
-    ? ` Hatched strokes: limits at the coupling; the planned line must pass between them for every state to stay within ${shareText(answer.share)} of tolerance.`
+    ? ` Hatched strokes: limits at the coupling; the ${answer.status === 'planned' ? 'planned' : 'thick'} line must pass between them for every state to stay within ${shareText(answer.share)} of tolerance.`
     : ''
   return {
     section: 'graph',

@@ -31,6 +31,13 @@ describe('the front page', () => {
     const list = tablesOf(sheet).find(({ columns }) => columns[1]?.head === 'choice')
     const place = list?.rows.findIndex(([, choice = '']) => choice.endsWith('(NOW)')) ?? -1
     expect(place).toBeGreaterThanOrEqual(0)
+    // what the effort of the machines disturbed adds to the moves, by which the choices stand in their order
+    expect(list?.columns[3]?.head).toMatch(/^effort, /)
+    const sums = (list?.rows ?? []).flatMap(([, , moves, effort]) => {
+      const sum = Number(moves) + Number(effort)
+      return Number.isFinite(sum) ? [sum] : []
+    })
+    expect(sums).toEqual(sums.toSorted((a, b) => a - b))
     expect(front(sheet)).toContain(place === 0 ? 'none needs less' : `it is number ${place + 1}`)
   })
 
@@ -52,7 +59,7 @@ describe('the front page', () => {
   test('of a train in tolerance tells what is missing, and asks for no work', async () => {
     const sheet = await made(exampleOf('leave-it-alone'))
     expect(front(sheet)).toContain('NOT ALL IN')
-    expect(wordsOf(sheet.paper)).not.toMatch(/NOT READY|Before anything is moved/)
+    expect(wordsOf(sheet.paper)).not.toMatch(/NOT READY|Before anything is moved|planned line/)
   })
 })
 
