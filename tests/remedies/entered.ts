@@ -28,7 +28,9 @@ export function enteredBySentence(file: Train, sentence: string): Train | undefi
     changed.plan = { ...changed.plan, share: Number(percent) / 100 }
   })
   every(/Widen the tolerance in (.+?) from [\d.]+ to ([\d.]+) times/g, ([name, times]) => {
-    const state = changed.states?.find((one) => one.name === name)
+    // a train without states has one, cold
+    changed.states ??= [{ id: 'cold', name: 'cold' }]
+    const state = changed.states.find((one) => one.name === name)
     if (state) state.tolerance = Number(times)
   })
   every(/Let (the .+?) be tilted by ([\d.]+) instead/g, ([name = '', tilt]) => {
@@ -114,36 +116,44 @@ function follow(body: Body, text: string, by: number): void {
 
 /** "0.35 mrad instead of 0.3 mrad at A to B, in every state", or "at A to B ... in State 1 and ... in State 2". */
 function accept(train: Train, text: string): void {
+  let known = false
   for (const one of train.couplings) {
     const name = nameOf(train, one)
-    const at = text.indexOf(`at ${name}`)
-    if (at < 0) continue
-    const everywhere = text.includes(`at ${name}, in every state`)
-    const [told = ''] = (everywhere ? text.slice(0, at) : text.slice(at + name.length + 3)).split(
-      ' instead of ',
-    )
-    const [, state = ''] = everywhere ? [] : (/ in (.+?)(?:, | and |$)/.exec(text.slice(at)) ?? [])
-    const first = train.states?.find((listed) => listed.name === state)
-    const factor = (everywhere ? train.states?.[0]?.tolerance : first?.tolerance) ?? 1
-    const number = (pattern: RegExp) => {
-      const [, value] = pattern.exec(told) ?? []
-      return value === undefined ? undefined : Number(value) / factor
+    const everywhere = `at ${name}, in every state`
+    // of its limits and of its gap each
+    const parts = text.includes(everywhere)
+      ? text.split(everywhere).slice(0, -1)
+      : text.split(`at ${name} `).slice(1)
+    for (const part of parts) {
+      known = true
+      const [told = ''] = part.split(' instead of ')
+      const named = / in (.+?)(?:, | and |$)/.exec(part)?.[1]
+      const state = text.includes(everywhere)
+        ? train.states?.[0]
+        : train.states?.find((listed) => listed.name === named)
+      enterLimits(one, told, state?.tolerance ?? 1)
     }
-    const { tolerance, axial } = one
-    const gap = number(/an axial gap within ([\d.]+)/)
-    if (gap !== undefined && axial) axial.tolerance = gap
-    const flex = number(/([\d.]+) (?:mrad|mil\/in) at each plane/)
-    const offset = number(/([\d.]+) (?:µm|mm|mil) of offset/)
-    const angle = number(/([\d.]+) (?:mrad|mil\/in) of angle/)
-    const alone = [gap, flex, offset, angle].every((one) => one === undefined)
-      ? number(/([\d.]+) (?:mrad|mil\/in)/)
-      : undefined
-    if (flex !== undefined || alone !== undefined) tolerance.flex = flex ?? alone
-    if (offset !== undefined) tolerance.offset = offset
-    if (angle !== undefined) tolerance.angle = angle
-    return
   }
-  throw new Error(text)
+  if (!known) throw new Error(text)
+}
+
+/** Limits as they are told of a state, entered as the file has them, before the factor of the state. */
+function enterLimits({ tolerance, axial }: Coupling, told: string, factor: number): void {
+  const number = (pattern: RegExp) => {
+    const [, value] = pattern.exec(told) ?? []
+    return value === undefined ? undefined : Number(value) / factor
+  }
+  const gap = number(/an axial gap within ([\d.]+)/)
+  if (gap !== undefined && axial) axial.tolerance = gap
+  const flex = number(/([\d.]+) (?:mrad|mil\/in) at each plane/)
+  const offset = number(/([\d.]+) (?:µm|mm|mil) of offset/)
+  const angle = number(/([\d.]+) (?:mrad|mil\/in) of angle/)
+  const alone = [gap, flex, offset, angle].every((one) => one === undefined)
+    ? number(/([\d.]+) (?:mrad|mil\/in)/)
+    : undefined
+  if (flex !== undefined || alone !== undefined) tolerance.flex = flex ?? alone
+  if (offset !== undefined) tolerance.offset = offset
+  if (angle !== undefined) tolerance.angle = angle
 }
 
 /** How people read a coupling that has no name of its own. */
