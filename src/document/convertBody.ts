@@ -82,7 +82,11 @@ function convertCommon(body: MachineDocument | SkidDocument, place: string) {
     may: freedomOf(body, feet, rows),
     x0: feet.length === 0 ? 0 : feet.reduce((sum, foot) => sum + foot.x, 0) / feet.length,
     weight: body.weight ?? 1,
-    effort: body.effort ?? 0,
+    effort: (body.pins ?? []).reduce(
+      (sum, { now = 'in', effort = 0 }) => (now === 'in' ? sum + effort : sum),
+      body.effort ?? 0,
+    ),
+    pins: (body.pins ?? []).map(({ id, kind = 'dowel', now = 'in' }) => ({ id, kind, now })),
     ...(body.tilt === undefined ? {} : { tilt: body.tilt }),
     ...(body.mass === undefined ? {} : { mass: body.mass }),
     ...(body.jack === undefined ? {} : { jack: body.jack }),

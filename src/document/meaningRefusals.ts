@@ -80,6 +80,7 @@ function ofBody(body: MachineDocument | SkidDocument, place: string): Refusal[] 
   out.push(
     ...repeated(named(body.feet, `${place}.feet`, 'foot')),
     ...repeated(named(body.restraints ?? [], `${place}.restraints`, 'point')),
+    ...repeated(named(body.pins ?? [], `${place}.pins`, 'dowel or key')),
   )
   body.feet.forEach(({ pack }, i) => {
     if (pack?.max !== undefined && pack.max < (pack.min ?? 0))

@@ -77,6 +77,8 @@ function itemWords(document: TrainDocument, path: Path, index: number): string {
       return `foot ${given('id') || index + 1}`
     case 'restraints':
       return `point ${given('id') || index + 1}`
+    case 'pins':
+      return `${given('kind') === 'key' ? 'key block' : 'dowel'} ${given('id') || index + 1}`
     case 'found':
       return numbered('set')
     case 'flanges':

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini'
-import { roles } from '../mechanics/train'
+import { pinKinds, pinStates, roles } from '../mechanics/train'
 import {
   fine,
   fromSize,
@@ -78,6 +78,14 @@ const freedom = z.strictObject({
   roll: z.optional(z.boolean()),
 })
 
+/** A dowel or key block that keeps a body where it is. */
+const pin = z.strictObject({
+  id,
+  kind: z.optional(z.enum(pinKinds)),
+  now: z.optional(z.enum(pinStates)),
+  effort: z.optional(fine.check(z.nonnegative())),
+})
+
 const bodyFields = {
   id,
   name,
@@ -89,6 +97,7 @@ const bodyFields = {
   tilt: z.optional(slope.check(z.nonnegative())),
   feet: z.array(foot).check(z.maxLength(1000)),
   restraints: z.optional(z.array(restraint).check(z.maxLength(1000))),
+  pins: z.optional(z.array(pin).check(z.maxLength(100))),
   mass: z.optional(mass.check(z.positive())),
   jack: z.optional(mass.check(z.positive())),
   level: z.optional(slope),

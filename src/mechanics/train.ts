@@ -88,7 +88,9 @@ export interface Body {
   /** True where the file gives two axes, as for a parallel-shaft gearbox. */
   readonly twoAxes: boolean
   readonly weight: number
+  /** Of disturbing it; that of its pins which are in is part of it. */
   readonly effort: Micrometres
+  readonly pins: readonly Pin[]
   readonly tilt?: Milliradians
   /** Kilograms. */
   readonly mass?: Kilograms
@@ -177,6 +179,17 @@ export interface FootRow {
   readonly x: Millimetres
   /** Indices in `feet`. */
   readonly feet: readonly number[]
+}
+
+/** What keeps a body where it stands besides its bolts. */
+export const pinKinds = ['dowel', 'key'] as const
+/** In its hole; drawn, and its hole still fits; drawn, and its hole to be reamed anew, since the body has moved. */
+export const pinStates = ['in', 'out', 'ream'] as const
+
+export interface Pin {
+  readonly id: string
+  readonly kind: (typeof pinKinds)[number]
+  readonly now: (typeof pinStates)[number]
 }
 
 export type Range = readonly [low: Micrometres, high: Micrometres]

@@ -10,16 +10,11 @@ import {
   removeMachine,
   type NamedEdit,
 } from '../../src/document/edits/machines'
+import { addToBody, removeFromBody, type BodyList } from '../../src/document/edits/bodyLists'
 import { valueAt, withValue, type Path } from '../../src/document/place'
 import { readAgain, usedAlone } from '../../src/document/edits/repeats'
 import { shiftMachine } from '../../src/document/edits/shiftMachine'
-import {
-  addRestraint,
-  addSkid,
-  setOnSkid,
-  removeRestraint,
-  removeSkid,
-} from '../../src/document/edits/skids'
+import { addSkid, setOnSkid, removeSkid } from '../../src/document/edits/skids'
 import {
   movedState,
   renamedState,
@@ -67,6 +62,15 @@ export function editor(
     now().couplings.flatMap(({ found }, c) => found.map((_, s) => ['couplings', c, 'found', s]))
   const listed = async (name: string, path: Path, list: readonly unknown[]) => {
     await job.change(name, (document) => withValue(document, path, list))
+  }
+
+  const addTo = async (list: BodyList) => {
+    const one = body()
+    if (one) await make(addToBody(now(), one, list, []))
+  }
+  const takeFrom = async (list: BodyList) => {
+    const one = bodiesAt(now()).find(({ path }) => valueAt(now(), [...path, list, 0]))
+    if (one) await make(removeFromBody(now(), one, list, 0))
   }
 
   const kinds: Record<string, () => Promise<void>> = {
@@ -191,14 +195,10 @@ export function editor(
       if (skids.length > 0 && machine)
         await make(setOnSkid(now(), index(skids), machine.id, random.chance(0.7)))
     },
-    'add a nozzle': async () => {
-      const one = body()
-      if (one) await make(addRestraint(now(), one, []))
-    },
-    'take a nozzle away': async () => {
-      const one = bodiesAt(now()).find(({ path }) => valueAt(now(), [...path, 'restraints', 0]))
-      if (one) await make(removeRestraint(now(), one, 0))
-    },
+    'add a nozzle': () => addTo('restraints'),
+    'take a nozzle away': () => takeFrom('restraints'),
+    'add a dowel': () => addTo('pins'),
+    'take a dowel away': () => takeFrom('pins'),
     'add a state': () => job.change('added a state', (was) => withState(was, 'hot')),
     'name a state': () =>
       job.change('named a state', (was) =>

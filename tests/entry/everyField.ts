@@ -28,6 +28,7 @@ export function everyField(): TrainDocument {
     })
     const [first] = whole.feet
     if (first) first.hole = { clearance: 2000, x: 3, y: 4, u: 150, ...first.hole }
+    whole.pins = [{ id: 'road', kind: 'key', effort: 60 }]
     whole.restraints = [
       { id: 'flange', x: 510, y: 20, z: 700, axial: room(410), side: room(420), rise: room(430) },
     ]

@@ -182,6 +182,7 @@ const bodyToo: Readonly<Record<string, Sort>> = {
   mass: 'mass',
   jack: 'mass',
   level: 'pitch',
+  'pins.*.effort': 'fine',
   speed: 'fixed',
   'feet.*.soft': 'fine',
   'feet.*.soleplate': 'fine',

@@ -1,7 +1,7 @@
 import type { SkidDocument, TrainDocument } from '../schema'
-import { bodiesAt, freeId, nextId, saidBody, type BodyAt } from './bodies'
+import { bodiesAt, freeId, saidBody } from './bodies'
 import type { NamedEdit } from './machines'
-import { removed, valueAt, withList, withValue } from '../place'
+import { removed, withValue } from '../place'
 
 /** One more skid, which carries nothing yet. */
 export function addSkid(document: TrainDocument): NamedEdit {
@@ -51,27 +51,3 @@ const inOrder = ({ machines }: TrainDocument, ids: readonly string[]): string[] 
   ...machines.map(({ id }) => id).filter((id) => ids.includes(id)),
   ...ids.filter((id) => !machines.some((machine) => machine.id === id)),
 ]
-
-/** A point of a body that pipes or seals hold: a nozzle; where it is and what it allows is still to be entered. */
-export function addRestraint(
-  document: TrainDocument,
-  body: BodyAt,
-  taken: readonly string[],
-): NamedEdit {
-  const id = nextId(taken, 'nozzle')
-  return {
-    document: withList(document, [...body.path, 'restraints'], (list) => [...list, { id }]),
-    name: `added a nozzle of ${saidBody(body.name)}`,
-  }
-}
-
-/** A body without one of its restraints. */
-export function removeRestraint(document: TrainDocument, body: BodyAt, index: number): NamedEdit {
-  const path = [...body.path, 'restraints']
-  const list = valueAt(document, path) as readonly unknown[]
-  const left = removed(list, index)
-  return {
-    document: withValue(document, path, left.length === 0 ? undefined : left),
-    name: `removed a nozzle of ${saidBody(body.name)}`,
-  }
-}

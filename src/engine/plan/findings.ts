@@ -6,6 +6,7 @@ import { closureChecks } from './closures'
 import { doubtWords } from './closureWords'
 import { footLimitWords } from '../../language/footLimitWords'
 import type { FootLimit } from '../../mechanics/footLimits'
+import { pinsOut } from '../../language/pinWords'
 import { towardSide } from '../../language/sides'
 import { spoiledReading } from './spoiledWords'
 import { sourceSaid } from '../../language/growthSourceWords'
@@ -44,6 +45,7 @@ export function findingsOf(train: Train, found: readonly AsFound[]): Finding[] {
       ...ofFeet(train, body),
       ...ofPlates(train, body),
       ...ofRoll(train, body),
+      ...pinsOut(body).map((what) => ({ where: `${body.place}.pins`, what })),
     ]),
     ...ofGrowth(train),
     ...train.couplings.flatMap((coupling, c) => [

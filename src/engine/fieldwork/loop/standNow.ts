@@ -119,6 +119,8 @@ function bodyNow<T extends MachineDocument | SkidDocument>(
   const moves = footMoves(train, body, round.actuals)
   const motion = motions[b] ?? noMotion
   const soft = round.softDone?.includes(body.id) === true
+  // a hole was reamed through a body and what it stands on: once the body has moved on that, the hole fits no more
+  const moved = soft || largestMove(body, motion) > tol.unseen
   const pitch = motion.sz + (body.skid === undefined ? 0 : (motions[body.skid] ?? noMotion).sz)
   return {
     ...document,
@@ -138,6 +140,11 @@ function bodyNow<T extends MachineDocument | SkidDocument>(
           ? restraintNow(train, restraint, pointMove(train, motions, b, point))
           : restraint
       }),
+    }),
+    ...(document.pins && {
+      pins: document.pins.map((one) =>
+        moved && one.now !== 'ream' ? { ...one, now: 'ream' } : one,
+      ),
     }),
     ...(document.tilt !== undefined && {
       tilt: tidy(Math.max(0, document.tilt - Math.abs(pitch))),

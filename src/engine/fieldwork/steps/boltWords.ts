@@ -1,5 +1,6 @@
 import { tidy } from '../../../language/tidy'
 import { inSentence, listed } from '../../../language/names'
+import { drawPins } from '../../../language/pinWords'
 import { newtonMetresPer, torqueSign } from '../../../mechanics/units'
 import type { Body, Foot, Train } from '../../../mechanics/train'
 import { inEndOrder, type FirstEnd } from './ends'
@@ -48,6 +49,7 @@ export function beforeMove(
             open.length === 1 ? 'its bolts' : 'their bolts',
           ),
         ]),
+    ...drawPins(body),
     ...(feet.length === 0
       ? []
       : [

@@ -2,6 +2,7 @@ import type { Body, Train } from '../../../mechanics/train'
 import type { AsFound } from '../../../mechanics/readings/asFound'
 import { noMotion, type Motion } from '../../../mechanics/motion'
 import { listed } from '../../../language/names'
+import { pinsAfter } from '../../../language/pinWords'
 import type { StepAnswer } from './answer'
 import { beforeMove, tightenWords } from './boltWords'
 import { riderDials } from './carried'
@@ -118,7 +119,7 @@ function readStep(
     id: `${body.id}:read`,
     kind: 'read',
     feet: [],
-    words: `${tightenWords(train, body)}. Then read ${listed(names)}.`,
+    words: [`${tightenWords(train, body)}. Then read ${listed(names)}.`, ...pinsAfter(body)].join(' '),
     hold: readHold(train, body, gaps, last),
     ...(gaps.length > 0 && { gaps }),
     before: [],
