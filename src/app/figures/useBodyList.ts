@@ -6,7 +6,7 @@ import { useJob } from '../stores/job'
 import { useChanges } from './useChanges'
 
 /** One thing on a body. */
-export interface BodyRow {
+interface BodyRow {
   readonly body: BodyAt
   readonly index: number
   readonly key: string

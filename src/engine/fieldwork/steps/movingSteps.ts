@@ -119,7 +119,9 @@ function readStep(
     id: `${body.id}:read`,
     kind: 'read',
     feet: [],
-    words: [`${tightenWords(train, body)}. Then read ${listed(names)}.`, ...pinsAfter(body)].join(' '),
+    words: [`${tightenWords(train, body)}. Then read ${listed(names)}.`, ...pinsAfter(body)].join(
+      ' ',
+    ),
     hold: readHold(train, body, gaps, last),
     ...(gaps.length > 0 && { gaps }),
     before: [],
