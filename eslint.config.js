@@ -117,6 +117,15 @@ export default ts.config(
     ],
   ),
   ban(
+    ['src/paper/modules.ts'],
+    [
+      {
+        regex: '^(?!uqr$).*',
+        message: 'One door to what sets squares, and it knows nothing else.',
+      },
+    ],
+  ),
+  ban(
     ['src/engine/proof/**'],
     [
       {

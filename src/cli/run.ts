@@ -241,11 +241,11 @@ async function writeSheet(
     const why = `cannot be written: ${fileErrorText(error)}`
     return refuse([{ at: out, why }], json, shell)
   }
-  const { status, pages, revision } = sheet
+  const { status, pages, revision, code } = sheet
   shell.print(
     json
-      ? asJson({ written: out, status, for: print, paper, pages, revision })
-      : `Wrote ${harmlessLine(out)}, ${printNames[print]}: ${counted(pages, 'page', 'pages')}, revision ${revision}.\n${sheet.says}\n`,
+      ? asJson({ written: out, status, for: print, paper, pages, revision, code })
+      : `Wrote ${harmlessLine(out)}, ${printNames[print]}: ${counted(pages, 'page', 'pages')}, revision ${revision}, code ${code}.\n${sheet.says}\n`,
   )
   return exitOf[status]
 }

@@ -12,6 +12,7 @@ export type SheetFile =
       readonly html: string
       readonly pages: number
       readonly revision: string
+      readonly code: string
       readonly says: string
     }
   | { readonly status: 'stopped'; readonly why: string }
@@ -25,6 +26,7 @@ export function sheetFileOf(read: ReadTrain, solver: Solver, settings: PaperSett
     html: paperHtml(paper),
     pages: paper.pages.length,
     revision: paper.revision,
+    code: paper.code ?? '',
     says: sentenceOf(read.train, answer).headline,
   }
 }

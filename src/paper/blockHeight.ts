@@ -53,6 +53,11 @@ export function blockHeight(block: Block, width: number = textWidth): number {
       return boxesHeight(block, width) + print.gap
     case 'step':
       return stepHeight(block.step) + print.gap
+    case 'code': {
+      // the white around it lies over the gaps above and below
+      const letters = linesHeight(block.groups.length, print.small, print.tight)
+      return Math.max(block.figure.height - 2 * print.gap, letters) + print.gap
+    }
     case 'feet':
       return Math.max(...block.cards.map((card) => cardHeight(card, block.columns))) + print.gap
     case 'beside': {

@@ -7,6 +7,7 @@ import type { Train } from '../mechanics/train'
 import { workedSentence } from '../engine/fieldwork/displayed'
 import { caution } from '../text/remarksText'
 import { capital, counted, inSentence, listed } from '../language/names'
+import { codeBlock } from './codeBlock'
 import { footTableBlocks } from './footTable'
 import type { Drawn } from './job'
 import type { Block, Chapter, PrintFor } from './page'
@@ -46,7 +47,7 @@ export function frontPage(job: Drawn, print: PrintFor): Chapter {
         ...sureLine(train, plan),
       ]),
       ...(print === 'crew' ? footTableBlocks(job) : orderWords(job)),
-      ...stays(job, print),
+      ...(print === 'crew' ? staysBesideCode(job) : stays(job, print)),
       {
         kind: 'blanks',
         columns: 3,
@@ -162,14 +163,25 @@ function signatures(status: PlanAnswer['status']): string[] {
   return ['Prepared', 'Signs read back by another', last[status] ?? 'Released for work']
 }
 
+/** The lines about what is fixed are shorter than the page: the code stands in what they leave. */
+const staysBesideCode = (job: Drawn): Block[] => [
+  {
+    kind: 'beside',
+    parts: [
+      { width: 9, blocks: stays(job, 'crew', 'at the right: what opens this sheet on a shelf') },
+      { width: 3, blocks: [codeBlock(job)] },
+    ],
+  },
+]
+
 /** What does not move, and why. */
-function stays({ train, answer, holds }: Drawn, print: PrintFor): Block[] {
+function stays({ train, answer, holds }: Drawn, print: PrintFor, aside?: string): Block[] {
   const held = train.bodies.filter(({ held }) => held)
   const chosen = held
     .filter(({ anchored }) => anchored === undefined)
     .map(({ name }) => inSentence(name))
   return [
-    { kind: 'heading', text: 'What is fixed, and why' },
+    { kind: 'heading', text: 'What is fixed, and why', ...(aside !== undefined && { aside }) },
     {
       kind: 'list',
       look: 'dash',

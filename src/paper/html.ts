@@ -101,6 +101,12 @@ function blockOf(block: Block): Markup {
       )
       return markup`<div class="boxes c${block.columns}">${boxes}</div>`
     }
+    case 'code': {
+      const letters = block.groups.map((part, i) =>
+        i === 0 ? markup`${part}` : markup`<br>${part}`,
+      )
+      return markup`<div class="code">${svgOf(block.figure)}<b>${letters}</b></div>`
+    }
     case 'step':
       return stepOf(block.step)
     case 'beside': {

@@ -19,6 +19,8 @@ export interface Paper {
   readonly train: string
   /** Told on every page, so that pages of two sheets cannot be mixed up; all prints of one plan share it, on any paper. */
   readonly revision: string
+  /** What opens the job on a shelf, sheet and step; a page of many trains has none. */
+  readonly code?: string
   /** As given; blank lines to be filled in where it is not. */
   readonly date: string
   /** At the head of every page; empty where the sheet may be worked by. */
@@ -74,6 +76,12 @@ export type Block =
   | { readonly kind: 'boxes'; readonly boxes: readonly PaperBox[]; readonly columns: number }
   | { readonly kind: 'feet'; readonly columns: number; readonly cards: readonly PaperFootCard[] }
   | { readonly kind: 'step'; readonly step: StepCard }
+  /** A code to be scanned, or typed from its groups of letters, one under the other beside it. */
+  | {
+      readonly kind: 'code'
+      readonly figure: Figure
+      readonly groups: readonly string[]
+    }
   | Beside
 
 type TextLook = 'plain' | 'lead' | 'strong' | 'small' | 'sum'

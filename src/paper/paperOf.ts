@@ -1,9 +1,11 @@
+import { paperCode } from '../document/paperCode'
 import { afterWork } from '../engine/fieldwork/loop/afterWork'
 import { arithmeticPage } from './arithmeticPage'
 import { axialPage } from './axialBlocks'
 import { asLeftPage } from './asLeftPage'
 import { assumptionsPage } from './assumptionsPage'
 import { choicesPage } from './choicesPage'
+import { nextStepNumber } from './codeBlock'
 import { demandsPage } from './demandsPage'
 import { frontPage } from './frontPage'
 import { graphPage, isShort } from './graphPage'
@@ -39,6 +41,7 @@ export function paperOf(job: PaperJob, { size, print, date }: PaperSettings): Pa
     print,
     train: job.train.name,
     revision: revisionOf([...chapters.crew, ...chapters.office]),
+    code: paperCode(job.document, nextStepNumber(all)),
     date: date ?? 'date ____________',
     notice,
     pages: paginate(

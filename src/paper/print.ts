@@ -18,6 +18,8 @@ export const print = {
   gap: 2.2,
   /** Height of a line over the size of its letters. */
   leading: 1.22,
+  /** The same of few short lines under one another. */
+  tight: 1.15,
   cell: { across: 1.4, along: 0.75 },
   tallRow: 9,
   /** A line to write on. */

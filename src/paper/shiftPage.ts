@@ -11,6 +11,7 @@ import { whenText } from '../language/whenText'
 import type { Train } from '../mechanics/train'
 import { caution } from '../text/remarksText'
 import { untouched } from './asLeftPage'
+import { codeBlock } from './codeBlock'
 import type { Drawn } from './job'
 import type { Block, Chapter } from './page'
 import { sidesInWords } from '../language/sides'
@@ -21,20 +22,19 @@ export function shiftPage(job: Drawn): Chapter {
   const { document, train, answer, instructions } = job
   const { headline } = sentenceOf(train, answer)
   const { list, steps } = workSoFar(document, train, answer.ready?.items ?? [], instructions)
+  const signs = `${sidesInWords(train, 'drawing')} ${signInWords} ${caution}`
   return {
     section: 'shift',
     title: 'Where the work stands',
     blocks: [
-      {
-        kind: 'text',
-        look: 'lead',
-        text: jobTitle(document),
-      },
+      { kind: 'text', look: 'lead', text: jobTitle(document) },
       { kind: 'text', look: 'strong', text: headline },
       {
-        kind: 'text',
-        look: 'plain',
-        text: `${sidesInWords(train, 'drawing')} ${signInWords} ${caution}`,
+        kind: 'beside',
+        parts: [
+          { width: 9, blocks: [{ kind: 'text', look: 'plain', text: `${signs} ${opensBy}` }] },
+          { width: 3, blocks: [codeBlock(job)] },
+        ],
       },
       ...begunBox(train, steps),
       {
@@ -67,6 +67,9 @@ export function shiftPage(job: Drawn): Chapter {
     ],
   }
 }
+
+/** How the sheet behind this page is come by. */
+const opensBy = 'The code opens this on a shelf.'
 
 /** Steps of which some is done and some is not: what a new shift can hurt itself on first. */
 function begunBox(train: Train, steps: readonly StepSoFar[]): Block[] {

@@ -88,6 +88,9 @@ ${shares}
 .paper .boxes p{margin:0;font-size:${print.small}pt;line-height:1.2}
 .paper .boxes p:only-child{padding-bottom:${print.actual}mm}
 .paper .boxes p.value{font-size:${print.plain}pt;line-height:${print.leading};min-height:${print.actual}mm}
+.paper .code{display:flex;gap:2mm;margin-bottom:${print.gap}mm;break-inside:avoid}
+.paper .code b{font-size:${print.small}pt;line-height:${print.tight}}
+.paper .code svg{margin:-${print.gap}mm 0}
 .paper .feet{display:grid;gap:2mm}
 .paper .feet.c1{grid-template-columns:1fr}
 .paper .feet.c2{grid-template-columns:1fr 1fr}

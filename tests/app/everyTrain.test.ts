@@ -39,7 +39,7 @@ test('every train of the shelf with what is due, to open, to print and to save',
     const document = sheets[id]
     return Promise.resolve(document ? { document } : { why: 'what is kept there is no train' })
   }
-  const opened = vi.spyOn(shelf, 'openJob').mockResolvedValue()
+  const opened = vi.spyOn(shelf, 'openJob').mockResolvedValue(true)
   const print = vi.fn()
   vi.stubGlobal('print', print)
   shelf.jobs = [

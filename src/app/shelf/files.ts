@@ -2,7 +2,7 @@ import type { TrainDocument } from '../../document/schema'
 import { isUnfinished } from '../../document/edits/unfinished'
 import { readTrainText } from '../../document/readTrain'
 import { handOver } from '../services/handOver'
-import { contentOf } from './print'
+import { contentOf } from '../../document/contentPrint'
 import { unfinished } from './sheet'
 import type { Refusal } from '../../document/refusal'
 

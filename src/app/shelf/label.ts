@@ -1,3 +1,4 @@
+import { trainMatch } from '../../document/trainMatch'
 import type { Job } from './records'
 
 export type JobLabel = Pick<Job, 'name' | 'site' | 'machines' | 'match'>
@@ -19,7 +20,7 @@ export function labelOf(document: unknown): JobLabel {
     name: words(name),
     site: words(site),
     machines: bodies.map((body) => words(body['name'])),
-    match: JSON.stringify([words(name).trim(), words(site).trim(), ...ids]),
+    match: trainMatch(words(name), words(site), ids),
   }
 }
 

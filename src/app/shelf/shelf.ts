@@ -1,7 +1,7 @@
 import { openDatabase, StorageError, rowsOf, strict, type Database } from './database'
 import { keepIn, type Kept, type Keeping } from './keep'
 import { answers, freeMark } from './label'
-import { contentOf, printOf } from './print'
+import { contentOf, printOf } from '../../document/contentPrint'
 import { called, jobOfRow, type Head, type Job, type SavedSheet, type Version } from './records'
 import type { VersionLine } from './versions'
 import type { Writer } from './writer'
@@ -86,8 +86,12 @@ export class Shelf {
 
   /** Versions of a job, newest first. */
   async versions(id: string): Promise<VersionLine[]> {
-    const rows = await (await this.open()).getAll('versions', rowsOf(id))
-    return rows.map(({ n, what, when }) => ({ n, what, when })).reverse()
+    return (await this.allVersions(id)).map(({ n, what, when }) => ({ n, what, when }))
+  }
+
+  /** The same with what stands in them. */
+  async allVersions(id: string): Promise<Version[]> {
+    return (await (await this.open()).getAll('versions', rowsOf(id))).reverse()
   }
 
   async version(id: string, n: number): Promise<Version | undefined> {

@@ -1,4 +1,4 @@
-import { printOf } from './print'
+import { printOf } from '../../document/contentPrint'
 import type { SavedEdit, SavedSheet, Version } from './records'
 
 /** Versions of a job that stay. */

@@ -1,6 +1,6 @@
 import { useLocalStorage } from '@vueuse/core'
 import { defineStore } from 'pinia'
-import { computed } from 'vue'
+import { computed, ref, watch } from 'vue'
 import { withValue } from '../../document/place'
 import type { FootStepCard, WorkCard } from '../../engine/fieldwork/steps/cards'
 import { stands, type Stand } from '../../engine/fieldwork/steps/stand'
@@ -34,6 +34,26 @@ export const useMachine = defineStore('machine', () => {
     return open >= 0 ? open : cards.value.length - 1
   })
   const card = computed(() => cards.value[index.value])
+
+  /** The number of a step that is to be shown as soon as the steps of what stands on the sheet are there. */
+  const wanted = ref<number>()
+  watch(
+    () => job.opened,
+    () => {
+      wanted.value = undefined
+    },
+    { flush: 'sync' },
+  )
+  watch([wanted, cards, () => work.old], () => {
+    if (wanted.value === undefined || work.old || cards.value.length === 0) return
+    const own = cards.value.filter(({ instruction }) => instruction.number === wanted.value)
+    at.value = (own.find((one) => !isDone(one)) ?? own[0])?.id ?? ''
+    wanted.value = undefined
+  })
+  function comeToStep(number: number): void {
+    wanted.value = number
+    face.value = 'machine'
+  }
 
   const entryOf = (one: WorkCard): WorkDone | undefined => ofCard(one, done.value)
   function isDone(one: WorkCard): boolean {
@@ -88,6 +108,6 @@ export const useMachine = defineStore('machine', () => {
 
   return {
     ...{ face, at, stand, stood, train, steps, cards, card, ofStep, index, done },
-    ...{ entryOf, isDone, write, placeName, go, actual },
+    ...{ entryOf, isDone, write, placeName, go, comeToStep, actual },
   }
 })

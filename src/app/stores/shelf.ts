@@ -35,6 +35,8 @@ export const useShelf = defineStore('shelf', () => {
   const state = shallowRef<KeptState>({ kind: 'nothing' })
   const current = shallowRef<Current>()
   const query = ref('')
+  /** Whether the query is a code of a paper. */
+  const coded = ref(false)
   const shown = ref(false)
   const jobs = shallowRef<readonly Job[]>([])
   const removed = shallowRef<readonly Job[]>([])
@@ -115,7 +117,8 @@ export const useShelf = defineStore('shelf', () => {
     await attempt(async () => {
       const id = currentId.value
       const [all, off, lines] = await Promise.all([
-        session.shelf.list(query.value),
+        // a code is looked up, not searched for: the list stays
+        session.shelf.list(coded.value ? '' : query.value),
         session.shelf.list('', true),
         id === undefined ? [] : session.shelf.versions(id),
       ])
@@ -154,8 +157,9 @@ export const useShelf = defineStore('shelf', () => {
     if (note) say(note)
   }
 
-  async function openJob(id: string): Promise<void> {
-    await attempt(() => session.open(id))
+  /** True when it is on the sheet. */
+  async function openJob(id: string): Promise<boolean> {
+    return (await attempt(() => session.open(id))) ?? false
   }
 
   async function copy(id: string): Promise<void> {
@@ -237,10 +241,10 @@ export const useShelf = defineStore('shelf', () => {
     },
     { flush: 'sync' },
   )
-  watch([query, shown], () => void refresh())
+  watch([query, coded, shown], () => void refresh())
 
   return {
-    ...{ state, current, currentId, query, shown, jobs, removed, versions, notes, others },
+    ...{ state, current, currentId, query, coded, shown, jobs, removed, versions, notes, others },
     ...{ start, openExample, openFile, openJob, copy, remove, putBack, clear, takeBack },
     ...{ act, putAway, retry: () => session.keeper.flush() },
     /** Keeps a photograph of the job on the sheet; answers its id. */
@@ -248,6 +252,9 @@ export const useShelf = defineStore('shelf', () => {
       if (currentId.value === undefined) throw new Error('this job is not on the shelf yet')
       return keepPhoto(session.shelf, currentId.value, blob, Date.now())
     },
+    /** Has something looked for among the jobs. */
+    looked: <Found>(look: (shelf: Session['shelf']) => Promise<Found>) =>
+      attempt(() => look(session.shelf)),
     documentOf: (id: string) => documentOf(session.shelf, id),
     version: (n: number) =>
       currentId.value === undefined ? undefined : session.shelf.version(currentId.value, n),

@@ -1,5 +1,5 @@
-import { canonicalJson } from '../../document/canonicalJson'
-import { fnv32, utf16Of } from '../../document/fingerprint'
+import { canonicalJson } from './canonicalJson'
+import { fnv32, utf16Of } from './fingerprint'
 
 /** What a text says, whatever its spaces and the order of its fields; the text itself if it is no JSON. */
 export function contentOf(text: string): string {
