@@ -68,6 +68,8 @@ export const toleranceTable = {
   pathRatio: { value: 1e-12, unit: 'of 1 or of the ratio', means: 'constraints that let go nearer together let go at once', why: 'what doubles leave' },
   axialOver: { value: 1e-6, unit: 'mm', means: 'a gap, a stretch or a rotor that is over by less is not told so', why: '1 nm: what an answer of the solver may pass a row by' },
   duality: { value: 1e-7, unit: 'relative', means: 'most that value and dual bound of an answer may lie apart', why: 'where the simplex stops, in double precision' },
+  dualTaken: { value: 0.01, unit: 'relative', means: 'a correction that takes more of a dual than this has the dual itself in hand, not its last digits', why: 'the last digits of a solver are a millionth of that' },
+  dualLent: { value: 1e-6, unit: 'relative', means: 'weight of a row without a dual beside the largest one, where such rows have to take a correction', why: 'so little that rows with a dual take it wherever they can' },
   stray: { value: 1e-6, unit: 'relative', means: 'most that a dual or reduced cost may point to a side without a bound', why: 'ten times where the simplex stops' },
   mixedBinary: { value: 1e-5, unit: 'of one', means: 'most that a binary of a mixed program may lie from 0 or 1', why: 'looser than for a linear program; what it finds is planned again' },
   mixedPassed: { value: 1e-5, unit: 'program units', means: 'most that a mixed program may pass a row by', why: 'looser than for a linear program; what it finds is planned again' },

@@ -57,6 +57,22 @@ describe('the bound from duals', () => {
     expect(far).toBeGreaterThan(100)
   })
 
+  it('keeps its digits where only a hair of a column stands in the row that bears it', () => {
+    // min x0 where x0 + hair x1 >= 10, a free x1 that other rows keep within 1 and that no dual of the solver touches
+    for (const hair of [1e-12, 1e-9, 1e-7]) {
+      const rows = [
+        row([1, hair], 10, Infinity),
+        row([0, 1], -Infinity, 1),
+        row([0, -1], -Infinity, 1),
+        row([0, 3], -5, 5),
+      ]
+      const program = { columns: [col(), free], rows, objective: [1, 0] }
+      const bound = dualBound(program, [1, 0, 0, 0], 1e8)
+      expect(bound).toBeLessThanOrEqual(10 - hair)
+      expect(bound).toBeGreaterThan(10 - 4 * hair - 1e-13)
+    }
+  })
+
   it('is never over the exact sum, and under it by last digits alone, also where large terms cancel', () => {
     const random = new Random(7)
     let over = 0
