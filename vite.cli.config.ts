@@ -8,5 +8,5 @@ export default defineConfig({
     target: 'node20',
     rolldownOptions: { output: { entryFileNames: 'cli.mjs' } },
   },
-  ssr: { noExternal: ['zod', '@remix-run/html-template'] },
+  ssr: { noExternal: ['zod', '@remix-run/html-template', 'uqr'] },
 })

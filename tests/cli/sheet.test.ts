@@ -35,7 +35,9 @@ test.runIf(isWhole)('on Letter, and with the date of the day where none is given
   const to = out('sheet.HTML')
   const ended = holdfast(['sheet', file, '--paper', 'Letter', '-o', to])
   expect(ended.status).toBe(0)
-  expect(ended.out).toMatch(/Wrote .*, for the crew: \d+ pages, revision [0-9A-F]{4}-[0-9A-F]{4}\./)
+  expect(ended.out).toMatch(
+    /Wrote .*, for the crew: \d+ pages, revision [0-9A-F]{4}-[0-9A-F]{4}, code (?:[2-9A-Z]{4}-){2}[2-9A-Z]{4}\./,
+  )
   const html = readFileSync(to, 'utf8')
   expect(html).toContain('size:letter')
   expect(html).toMatch(/, printed \d{4}-\d\d-\d\d<\/p>/)

@@ -45,6 +45,8 @@ const machinesOf = ({ machines }: TrainDocument) =>
     feet: undefined,
     restraints: undefined,
     growth: undefined,
+    // dowels and key blocks are entered in cells alone
+    pins: undefined,
     held: machine.held ?? false,
     free: { shim: true, side: true, axial: false, roll: false, ...machine.free },
   }))
