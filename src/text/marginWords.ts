@@ -54,14 +54,12 @@ export function stepsInWords(train: Train, tradeoff: Tradeoff, share: number, st
   return [part(-step), ...more].join(', ')
 }
 
-/**
- * A corner of the trade-off as it is read: its share, rounded up so that it can be had as it is told, and the moves that
- * do then.
- */
-export const cornerWords = (
+/** A corner of the trade-off as it is read: its share, rounded up so that it can be had, and the least moves at that. */
+export function cornerWords(
   { units }: Train,
+  tradeoff: Tradeoff,
   { share, cost }: Tradeoff['points'][number],
-): readonly [share: string, moves: string] => [
-  `${(Math.ceil(share * 1000 - tol.digit) / 10).toFixed(1)} %`,
-  toldText(cost, units),
-]
+): readonly [share: string, moves: string] {
+  const told = Math.ceil(share * 1000 - tol.digit)
+  return [`${(told / 10).toFixed(1)} %`, toldText(costAt(tradeoff, told / 1000) ?? cost, units)]
+}
