@@ -55,13 +55,22 @@ async function until(asking: Asking, place: Place, asked: unknown, look: () => S
   return { pass: now.pass, message, actual: now.seen, expected: asked }
 }
 
+/** What the page itself says is wrong, which is often why something is not there. */
+const faultsSaid = (): string => {
+  const said = [...document.querySelectorAll('[role=alert]')]
+    .map(textOf)
+    .filter((text) => text !== '')
+  return said.length === 0 ? '' : `; the page says: ${said.join(' | ')}`
+}
+
 /** Looks at the one element of a place; where there is none, or more, it is not as asked for either way. */
 const ofOne =
   <Asked extends readonly unknown[]>(look: (element: HTMLElement, ...asked: Asked) => Seen) =>
   (asking: Asking, place: Place, ...asked: Asked) =>
     until(asking, place, asked.join(' '), () => {
       const [element, more] = place.all()
-      if (!element || more) return { pass: asking.isNot === true, seen: `${place.count()} of them` }
+      if (!element || more)
+        return { pass: asking.isNot === true, seen: `${place.count()} of them${faultsSaid()}` }
       return look(element as HTMLElement, ...asked)
     })
 

@@ -12,6 +12,9 @@ import { useWorkersHere } from './workers'
 // The whole sheet, mounted without a browser: what it says and does, not how it is laid out. Its workers run in
 // this thread, and it keeps nothing, as where a browser's storage is switched off.
 
+// every part in turn, before any of them is fetched by itself: one that cannot be loaded then says where and why
+import.meta.glob('../../src/app/**/*.vue', { eager: true })
+
 /** Width of the page (px). */
 const room = 1200
 
@@ -28,8 +31,10 @@ let stores: Pinia | undefined
 /** What stands around the sheet in the tests of a file: for the setup of each file, since files share this module. */
 export function useSheet(): void {
   useWorkersHere()
-  // as a moment after the first plan
-  beforeAll(fetchTheRest)
+  // as a moment after the first plan; a part that is missing would be looked for in vain by some later test
+  beforeAll(async () => {
+    for (const why of await fetchTheRest()) throw why
+  })
   beforeEach(() => {
     localStorage.clear()
     sessionStorage.clear()

@@ -50,10 +50,15 @@ export async function partsUnderWay(): Promise<void> {
   await Promise.allSettled(Array.from(parts, (part) => part.underWay()))
 }
 
-/** Fetches everything that is not there yet, so that nothing has to be waited for; says nothing where it cannot. */
-export async function fetchTheRest(): Promise<void> {
+/**
+ * Fetches everything that is not there yet, so that nothing has to be waited for.
+ * @returns why parts did not come; a page leaves that to whoever asks for one of them
+ */
+export async function fetchTheRest(): Promise<readonly unknown[]> {
+  let asked: readonly PromiseSettledResult<unknown>[] = []
   for (let before = -1; before !== parts.size;) {
     before = parts.size
-    await Promise.allSettled(Array.from(parts, (part) => part.get()))
+    asked = await Promise.allSettled(Array.from(parts, (part) => part.get()))
   }
+  return asked.filter((one) => one.status === 'rejected').map((one): unknown => one.reason)
 }
