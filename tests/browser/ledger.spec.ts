@@ -37,56 +37,60 @@ async function openImpossible(page: Page): Promise<void> {
   await expect(page.locator('.remedy').first()).toBeAttached()
 }
 
-test('choices are ranked in two numbers, and adopted by mouse and by keys', async ({ page }) => {
-  const seen = watch(page)
-  // while there is no curve yet none is called the one before
-  await page.addInitScript(() => {
-    const told: string[] = []
-    Object.assign(window, { told })
-    new MutationObserver(() => {
-      const margin = document.querySelector('.margin')
-      if (margin?.querySelector('.curve-wait')) told.push(margin.className, margin.textContent)
-    }).observe(document, { subtree: true, childList: true })
-  })
-  await openSheet(page)
-  await chooseExample(page, gearTrain)
-  await listed(page)
-  const told = await page.evaluate<string[]>('told')
-  expect(told.join('\n')).toContain('working out the curve')
-  expect(told.filter((text) => /stale|the curve before/.test(text))).toEqual([])
-  const titles = page.locator('.choices > .choice-list .title')
-  await expect(titles.first()).toHaveText('The low-stage compressor fixed')
-  await expect(choice(page, 'The low-stage compressor fixed').locator('.cost')).toHaveText(
-    /^\s*2702 \+ 300/,
-  )
-  await expect(page.locator('.choices')).toContainText('by moves and effort, µm')
-  // what holding the high stage lacks, and where
-  await expect(choice(page, 'The high-stage compressor fixed')).toContainText('no plan')
-  await expect(choice(page, 'The high-stage compressor fixed')).toContainText(/lacks \d+\sµm/)
-  await adopt(page, 'The steam turbine fixed').click()
-  await expect(headline(page)).toHaveText('Leave the steam turbine fixed.')
-  await listed(page)
-  await expect(page.locator('.adopt[aria-current]')).toHaveCount(1)
-  await expect(adopt(page, 'The steam turbine fixed')).toHaveAttribute('aria-current', 'true')
-  await expect(page.locator('.holds .hold').nth(0)).toHaveAttribute('aria-pressed', 'true')
-  await expect(page.locator('.holds .hold').nth(1)).toHaveAttribute('aria-pressed', 'false')
+test(
+  'choices are ranked in two numbers, and adopted by mouse and by keys',
+  { tag: '@whole' },
+  async ({ page }) => {
+    const seen = watch(page)
+    // while there is no curve yet none is called the one before
+    await page.addInitScript(() => {
+      const told: string[] = []
+      Object.assign(window, { told })
+      new MutationObserver(() => {
+        const margin = document.querySelector('.margin')
+        if (margin?.querySelector('.curve-wait')) told.push(margin.className, margin.textContent)
+      }).observe(document, { subtree: true, childList: true })
+    })
+    await openSheet(page)
+    await chooseExample(page, gearTrain)
+    await listed(page)
+    const told = await page.evaluate<string[]>('told')
+    expect(told.join('\n')).toContain('working out the curve')
+    expect(told.filter((text) => /stale|the curve before/.test(text))).toEqual([])
+    const titles = page.locator('.choices > .choice-list .title')
+    await expect(titles.first()).toHaveText('The low-stage compressor fixed')
+    await expect(choice(page, 'The low-stage compressor fixed').locator('.cost')).toHaveText(
+      /^\s*2702 \+ 300/,
+    )
+    await expect(page.locator('.choices')).toContainText('by moves and effort, µm')
+    // what holding the high stage lacks, and where
+    await expect(choice(page, 'The high-stage compressor fixed')).toContainText('no plan')
+    await expect(choice(page, 'The high-stage compressor fixed')).toContainText(/lacks \d+\sµm/)
+    await adopt(page, 'The steam turbine fixed').click()
+    await expect(headline(page)).toHaveText('Leave the steam turbine fixed.')
+    await listed(page)
+    await expect(page.locator('.adopt[aria-current]')).toHaveCount(1)
+    await expect(adopt(page, 'The steam turbine fixed')).toHaveAttribute('aria-current', 'true')
+    await expect(page.locator('.holds .hold').nth(0)).toHaveAttribute('aria-pressed', 'true')
+    await expect(page.locator('.holds .hold').nth(1)).toHaveAttribute('aria-pressed', 'false')
 
-  // by keys, and nothing held always stands there
-  await adopt(page, 'The low-stage compressor fixed').focus()
-  await page.keyboard.press('Tab')
-  await page.keyboard.press('Tab')
-  await expect(adopt(page, 'Nothing fixed')).toBeFocused()
-  await page.keyboard.press('Enter')
-  await expect(headline(page)).toHaveText('Nothing is fixed.')
-  await listed(page)
-  await expect(adopt(page, 'Nothing fixed')).toHaveAttribute('aria-current', 'true')
-  // an impossible choice can be looked at as well, and stands in the list while it is held
-  await adopt(page, 'The step-up gear fixed').press('Enter')
-  await expect(headline(page)).toHaveText(/with the step-up gear fixed, the best reachable/i)
-  await expect(choice(page, 'The step-up gear fixed')).toContainText('Fixed now.')
-  await expect(choice(page, 'Nothing fixed')).toBeVisible()
-  expect(seen.faults).toEqual([])
-})
+    // by keys, and nothing held always stands there
+    await adopt(page, 'The low-stage compressor fixed').focus()
+    await page.keyboard.press('Tab')
+    await page.keyboard.press('Tab')
+    await expect(adopt(page, 'Nothing fixed')).toBeFocused()
+    await page.keyboard.press('Enter')
+    await expect(headline(page)).toHaveText('Nothing is fixed.')
+    await listed(page)
+    await expect(adopt(page, 'Nothing fixed')).toHaveAttribute('aria-current', 'true')
+    // an impossible choice can be looked at as well, and stands in the list while it is held
+    await adopt(page, 'The step-up gear fixed').press('Enter')
+    await expect(headline(page)).toHaveText(/with the step-up gear fixed, the best reachable/i)
+    await expect(choice(page, 'The step-up gear fixed')).toContainText('Fixed now.')
+    await expect(choice(page, 'Nothing fixed')).toBeVisible()
+    expect(seen.faults).toEqual([])
+  },
+)
 
 test(
   'a long list comes bit by bit, never holds up a plan, and can be stopped',
@@ -158,55 +162,57 @@ test(
   },
 )
 
-test('the point of the curve is dragged and moved by keys, and the sheet follows', async ({
-  page,
-}) => {
-  const seen = watch(page)
-  await openSheet(page)
-  await chooseExample(page, gearTrain)
-  await expect(page.locator('.curve canvas')).toBeVisible()
-  await expect(point(page)).toHaveAttribute('aria-valuetext', '70 %, 2702 µm of moves')
-  await point(page).scrollIntoViewIfNeeded()
-  const least = Number(await point(page).getAttribute('min'))
-  const thumb = 44
-  // what comes later may move or widen the curve: where a percentage stands is looked up for each move
-  const pointAt = async (percent: number) => {
-    const box = await atRest(page, point(page))
-    const x = box.x + thumb / 2 + ((percent - least) / (100 - least)) * (box.width - thumb)
-    await page.mouse.move(x, box.y + box.height / 2)
-  }
-  await pointAt(70)
-  await page.mouse.down()
-  for (const percent of [74, 78, 82, 85]) await pointAt(percent)
-  await page.mouse.up()
-  await expect(page.getByLabel('Tolerance to use at most in percent')).toHaveValue('85')
-  await expect(page.locator('.says[aria-live]')).toContainText('85 %')
-  await expect(page.locator('.moves')).toContainText('uses 85 % of its tolerance')
-  await page.locator('.bindings > summary').click()
-  await expect(page.locator('.bindings li').first()).toBeVisible()
+test(
+  'the point of the curve is dragged and moved by keys, and the sheet follows',
+  { tag: '@whole' },
+  async ({ page }) => {
+    const seen = watch(page)
+    await openSheet(page)
+    await chooseExample(page, gearTrain)
+    await expect(page.locator('.curve canvas')).toBeVisible()
+    await expect(point(page)).toHaveAttribute('aria-valuetext', '70 %, 2702 µm of moves')
+    await point(page).scrollIntoViewIfNeeded()
+    const least = Number(await point(page).getAttribute('min'))
+    const thumb = 44
+    // what comes later may move or widen the curve: where a percentage stands is looked up for each move
+    const pointAt = async (percent: number) => {
+      const box = await atRest(page, point(page))
+      const x = box.x + thumb / 2 + ((percent - least) / (100 - least)) * (box.width - thumb)
+      await page.mouse.move(x, box.y + box.height / 2)
+    }
+    await pointAt(70)
+    await page.mouse.down()
+    for (const percent of [74, 78, 82, 85]) await pointAt(percent)
+    await page.mouse.up()
+    await expect(page.getByLabel('Tolerance to use at most in percent')).toHaveValue('85')
+    await expect(page.locator('.says[aria-live]')).toContainText('85 %')
+    await expect(page.locator('.moves')).toContainText('uses 85 % of its tolerance')
+    await page.locator('.bindings > summary').click()
+    await expect(page.locator('.bindings li').first()).toBeVisible()
 
-  // by keys, and it says what margin costs
-  await page.getByLabel('Tolerance to use at most in percent').fill('70')
-  await expect(point(page)).toHaveAttribute('aria-valuetext', /^70 %/)
-  await point(page).focus()
-  await page.keyboard.press('ArrowRight')
-  await expect(point(page)).toHaveAttribute('aria-valuetext', /^71 %, 26\d\d µm of moves$/)
-  await expect(page.locator('.says[aria-live]')).toContainText('71 %')
-  await page.keyboard.press('End')
-  await expect(point(page)).toHaveAttribute('aria-valuetext', /^100 %, .*; no room for error$/)
-  await expect(page.locator('.says[aria-live]')).toContainText('100 %')
-  await page.keyboard.press('Home')
-  await expect(point(page)).toHaveAttribute(
-    'aria-valuetext',
-    /no plan: the best reachable is 64 %$/,
-  )
-  await expect(headline(page)).toHaveText(/the best reachable is 6[34] %/)
-  // why the floor is where it is, and the corners in digits
-  await expect(page.locator('.floor-reason')).toContainText('no shim can close that')
-  await page.getByText('corners of the curve').press('Enter')
-  await expect(page.locator('.corners tbody tr').first()).toContainText('63.4 %')
-  expect(seen.faults).toEqual([])
-})
+    // by keys, and it says what margin costs
+    await page.getByLabel('Tolerance to use at most in percent').fill('70')
+    await expect(point(page)).toHaveAttribute('aria-valuetext', /^70 %/)
+    await point(page).focus()
+    await page.keyboard.press('ArrowRight')
+    await expect(point(page)).toHaveAttribute('aria-valuetext', /^71 %, 26\d\d µm of moves$/)
+    await expect(page.locator('.says[aria-live]')).toContainText('71 %')
+    await page.keyboard.press('End')
+    await expect(point(page)).toHaveAttribute('aria-valuetext', /^100 %, .*; no room for error$/)
+    await expect(page.locator('.says[aria-live]')).toContainText('100 %')
+    await page.keyboard.press('Home')
+    await expect(point(page)).toHaveAttribute(
+      'aria-valuetext',
+      /no plan: the best reachable is 64 %$/,
+    )
+    await expect(headline(page)).toHaveText(/the best reachable is 6[34] %/)
+    // why the floor is where it is, and the corners in digits
+    await expect(page.locator('.floor-reason')).toContainText('no shim can close that')
+    await page.getByText('corners of the curve').press('Enter')
+    await expect(page.locator('.corners tbody tr').first()).toContainText('63.4 %')
+    expect(seen.faults).toEqual([])
+  },
+)
 
 test('the point is moved by a finger', { tag: '@whole' }, async ({ browser, baseURL }) => {
   const context = await browser.newContext({ hasTouch: true, ...(baseURL && { baseURL }) })

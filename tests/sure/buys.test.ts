@@ -4,10 +4,10 @@ import { sampled } from '../second/sure/sampled'
 import type { Source } from '../second/sure/source'
 import { plannedSure } from './sureAnswer'
 import { randomSureTrain } from '../second/randomSure'
+import { counted } from '../counts'
 
-const long = process.env.HOLDFAST_LONG === '1'
-const trains = long ? 20 : 1
-const draws = 10_000
+const trains = counted(1, 20, 1)
+const draws = counted(5000, 10_000, 10_000)
 const most = 0.03 // points: more than four standard deviations of both samplings
 
 /** The groups of the contract by the planner's words for them; what a coupling or machine has is its own. */
