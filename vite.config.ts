@@ -6,6 +6,7 @@ import { compressBuild } from './src/dev/compressBuild.ts'
 import { firstChunks } from './src/dev/firstChunks.ts'
 import { installed } from './src/dev/installed.ts'
 import { sharedWorkers } from './src/dev/sharedWorkers.ts'
+import { valuesOnly } from './src/dev/valuesOnly.ts'
 
 /** Tests that mount the whole sheet. */
 const sheets = ['tests/app/**/*.test.ts']
@@ -24,7 +25,9 @@ export default defineConfig({
   publicDir: 'src/app/public',
   plugins: [
     vue(),
-    ...(process.env.VITEST ? [] : [sharedWorkers(), VitePWA(installed), compressBuild()]),
+    ...(process.env.VITEST
+      ? []
+      : [valuesOnly(), sharedWorkers(), VitePWA(installed), compressBuild()]),
   ],
   worker: { format: 'es' },
   define: process.env.VITEST ? {} : define,

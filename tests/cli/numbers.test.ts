@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { numbersTable } from '../../src/dev/numbersTable'
+import { withoutWords } from '../../src/dev/valuesOnly'
 import { tol } from '../../src/mechanics/tolerances'
 import { files, madePart, page } from './pages'
 
@@ -23,6 +24,13 @@ const units = [
 test('the page about numbers that decide is the one that the table gives', () => {
   const current = madePart(page('shared/docs/numbers.md'), 'numbers') === numbersTable()
   expect(current, 'run "npm run numbers" after changing the table').toBe(true)
+})
+
+test('the built app has every value of the table, and none of its words', () => {
+  const [, built = ''] = withoutWords(readFileSync(table, 'utf8')).split('toleranceTable = {')
+  const values = [...built.matchAll(/(\w+): \{ value: ([^,}]+?) \}/g)]
+  expect(Object.fromEntries(values.map(([, name, value]) => [name, Number(value?.replaceAll('_', ''))]))).toEqual(tol)
+  expect(built.replace(/\/\/.*|\/\*[\s\S]*?\*\//g, '')).not.toContain("'")
 })
 
 test('every number of the table is used', () => {
