@@ -130,5 +130,6 @@ export const examples: readonly Expected[] = [
   { file: 'rigid-coupling', held: ['turbine'], status: 'planned', holds: [] },
   { file: 'endwise', held: ['compressor'], status: 'planned', holds: [] },
   { file: 'gear-coupling', held: ['blower'], status: 'planned', holds: [] },
+  { file: 'clutch', held: ['blower'], status: 'planned', holds: [] },
   { file: 'five-in-a-line', held: ['low-stage'], status: 'planned', holds: [] },
 ]

@@ -225,6 +225,7 @@ test('the as-left page prints the facts that were entered, and a box for each th
 const crewPages: Readonly<Record<string, Readonly<Record<PaperSize, number>>>> = {
   'base-bound-motor': { a4: 10, letter: 12 },
   'bolt-bound-gearbox': { a4: 11, letter: 12 },
+  clutch: { a4: 9, letter: 9 },
   endwise: { a4: 11, letter: 12 },
   'five-in-a-line': { a4: 14, letter: 15 },
   'gear-coupling': { a4: 5, letter: 5 },
