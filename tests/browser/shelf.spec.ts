@@ -171,12 +171,14 @@ test(
     await expect(jobs(page)).toHaveCount(2)
     // the one on the sheet made room for the newest of the others
     await expect(share(page)).toHaveValue('83')
-    await page.locator('.gone').getByRole('button', { name: 'Undo' }).click()
+    await expect(page.locator('.gone').getByRole('button', { name: 'Undo' })).toBeFocused()
+    await page.keyboard.press('Enter')
     await expect(jobs(page)).toHaveCount(3)
     await copy.getByRole('button', { name: /^Take off/ }).click()
     await page.getByText(/^Taken off \(1\)/).click()
     await page.getByRole('button', { name: /^End for good/ }).click()
     await expect(page.getByText(/^Taken off/)).toHaveCount(0)
+    await expect(search).toBeFocused()
     await expect(jobs(page)).toHaveCount(2)
     // closed by its key, the focus back where it was opened
     await search.press('Escape')

@@ -29,7 +29,9 @@ test('the page about numbers that decide is the one that the table gives', () =>
 test('the built app has every value of the table, and none of its words', () => {
   const [, built = ''] = withoutWords(readFileSync(table, 'utf8')).split('toleranceTable = {')
   const values = [...built.matchAll(/(\w+): \{ value: ([^,}]+?) \}/g)]
-  expect(Object.fromEntries(values.map(([, name, value]) => [name, Number(value?.replaceAll('_', ''))]))).toEqual(tol)
+  expect(
+    Object.fromEntries(values.map(([, name, value]) => [name, Number(value?.replaceAll('_', ''))])),
+  ).toEqual(tol)
   expect(built.replace(/\/\/.*|\/\*[\s\S]*?\*\//g, '')).not.toContain("'")
 })
 
