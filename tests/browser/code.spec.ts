@@ -48,7 +48,14 @@ test(
       .getByLabel('Picture of the code on the paper')
       .setInputFiles({ name: 'code.png', mimeType: 'image/png', buffer: square })
     await expect(search).toHaveValue(code)
-    await search.press('Enter')
+    // typed with Enter at once, before anything could be looked up, as a hand scanner does
+    await search.fill('')
+    await expect(page.getByRole('button', { name: 'Open it at step 2' })).toHaveCount(0)
+    await search.evaluate((box: HTMLInputElement, text) => {
+      box.value = text
+      box.dispatchEvent(new Event('input', { bubbles: true }))
+      box.dispatchEvent(new KeyboardEvent('keydown', { key: 'Enter', bubbles: true }))
+    }, code)
     await expect(page.locator('.machine-face')).toBeVisible()
     await expect(page.locator('.machine-face')).toContainText('Step 2')
     expect(seen.faults).toEqual([])

@@ -35,8 +35,9 @@ export function useTypedCode() {
 
   /** Opens what was found, at its step. */
   async function open(): Promise<void> {
-    const now = found.value
     const at = step.value
+    // asked again: whoever types it and presses Enter at once, as a hand scanner does, is ahead of what was looked up
+    const now = read.value.is === 'code' ? await look(read.value.place) : undefined
     if (now?.is !== 'job' || !(await shelf.openJob(now.job.id))) return
     shelf.query = ''
     shelf.shown = false
