@@ -70,15 +70,18 @@ export function sampled(
     all: good.all / draws,
     reread: good.reread / draws,
     asFound: good.asFound / draws,
-    couplings: counted.map(({ joint, checks, good: within, squares }) => ({
-      coupling: joint.c.id,
-      state: joint.state.id,
-      chance: within / draws,
-      u: checks.map((check, i) => {
-        const [yy, zz] = squares[i] ?? [NaN, NaN]
-        return spreadOf(check, yy / draws, zz / draws, document)
-      }),
-    })),
+    // an open clutch has no chance of its own: nothing of it is judged
+    couplings: counted
+      .filter(({ joint: { c, state } }) => c.disengaged?.includes(state.id) !== true)
+      .map(({ joint, checks, good: within, squares }) => ({
+        coupling: joint.c.id,
+        state: joint.state.id,
+        chance: within / draws,
+        u: checks.map((check, i) => {
+          const [yy, zz] = squares[i] ?? [NaN, NaN]
+          return spreadOf(check, yy / draws, zz / draws, document)
+        }),
+      })),
     ...(bolts.length > 0 && { bolts: good.bolts / draws }),
   }
 }
