@@ -36,7 +36,7 @@ export const rooms = [
   [
     'src/engine/fieldwork',
     'ready or not, order of work, reading again, record, the train as it ran',
-    ['ready', 'steps', '.', 'loop', 'hotCheck', 'since', 'site'],
+    ['hotCheck', 'ready', 'steps', '.', 'loop', 'since', 'site'],
   ],
   ['src/engine', 'the planning run: the whole story of a plan'],
   ['src/json', 'answers in the units of the document, for programs and the record'],

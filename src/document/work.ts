@@ -37,7 +37,7 @@ export type PipeStrainDocument = z.infer<typeof pipeStrain>
 
 /** What somebody decided to go without. */
 const waiver = z.object({
-  what: z.enum(['soft foot', 'pipe strain', 'signs', 'closure']),
+  what: z.enum(['soft foot', 'pipe strain', 'signs', 'closure', 'hot check']),
   /** Id of the body or coupling; all of them where it is missing. */
   where: z.optional(text),
   by: text,

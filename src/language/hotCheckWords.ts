@@ -11,7 +11,7 @@ import { lineInWords, toldWays } from './readingSets'
 import { towardSide } from './sides'
 
 /** "95 min", "2.5 h" from three hours on. */
-const minutesText = (minutes: Minutes): string =>
+export const minutesText = (minutes: Minutes): string =>
   minutes < 180
     ? `${Number(minutes.toPrecision(3))} min`
     : `${Number((minutes / 60).toPrecision(2))} h`

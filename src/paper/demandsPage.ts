@@ -5,6 +5,7 @@ import type { Train } from '../mechanics/train'
 import { couplingFacts } from '../scene/couplingFacts'
 import { axialBlocks } from './axialBlocks'
 import { historyBlocks } from './historyBlocks'
+import { hotCheckBlocks } from './hotCheckBlocks'
 import { shareCharts } from './shareChart'
 import { sentence } from './words'
 import type { Drawn } from './job'
@@ -52,6 +53,7 @@ export function demandsPage(job: Drawn): Chapter {
       ...sharesTable(facts, moves),
       ...coupledBlocks(train),
       ...historyBlocks(train),
+      ...hotCheckBlocks(job),
       ...teethBlocks(facts),
       ...axialBlocks(job),
       ...margin(job),

@@ -3,8 +3,8 @@ import { sinceWords } from '../engine/fieldwork/since/sinceWords'
 import type { Train } from '../mechanics/train'
 import { trendChart, trendKey } from '../scene/trendChart'
 import { historySaid } from '../text/historyText'
-import { label, type Block } from './page'
-import { pxPerMm, textWidth } from './size'
+import { chartBlock, chartWidth } from './chartBlock'
+import type { Block } from './page'
 
 /** What the outages of a file tell of its couplings over the years; nothing of a file that keeps none. */
 export function historyBlocks(train: Train): Block[] {
@@ -22,25 +22,7 @@ export function historyBlocks(train: Train): Block[] {
       aside: 'right machine against left at mid-span, cold',
     },
     ...said.map((text): Block => ({ kind: 'text', look: 'plain', text })),
-    ...trends.map((_, row): Block => {
-      const one = trendChart(train, trends, textWidth * pxPerMm, row)
-      return {
-        kind: 'figures',
-        figures: [
-          {
-            width: textWidth,
-            height: one.height / pxPerMm,
-            name: one.name,
-            marks: [
-              ...one.marks,
-              ...one.labels.map(({ x, y, text, anchor, bold }) =>
-                label(x, y, text, { size: 12.6, anchor, ...(bold && { bold }) }),
-              ),
-            ],
-          },
-        ],
-      }
-    }),
+    ...trends.map((_, row) => chartBlock(trendChart(train, trends, chartWidth, row))),
     { kind: 'text', look: 'small', text: trendKey(train) },
   ]
 }

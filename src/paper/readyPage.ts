@@ -150,9 +150,15 @@ export function noticeOf(ready: ReadyAnswer | undefined): string {
 }
 
 const placeOf = (train: Train, { what, where }: ReadyItem): string =>
-  what === 'soft foot'
-    ? (train.bodies.find(({ id }) => id === where)?.name ?? where)
-    : (train.couplings.find(({ id }) => id === where)?.name ?? where)
+  placesOf(train, what).find(({ id }) => id === where)?.name ?? where
+
+function placesOf(
+  { bodies, couplings, hotChecks }: Train,
+  what: ReadyItem['what'],
+): readonly { readonly id: string; readonly name: string }[] {
+  if (what === 'soft foot') return bodies
+  return what === 'hot check' ? hotChecks : couplings
+}
 
 function softBlocks(train: Train, soft: SoftFootAnswer): Block[] {
   const name = train.bodies.find(({ id }) => id === soft.body)?.name ?? soft.body

@@ -4,30 +4,11 @@ import { towardSide } from '../language/sides'
 import { coverage95 } from '../mechanics/coverage'
 import type { Train } from '../mechanics/train'
 import { fineSign } from '../mechanics/units'
+import { labelFree, labelLetter, type ChartFigure, type ChartLabel } from './chartFigure'
 import { circle, lineMark, poly, rect, type Mark } from './drawings/marks'
-
-/** A text of a chart (px). */
-interface ChartLabel {
-  readonly x: number
-  readonly y: number
-  readonly text: string
-  readonly anchor: 'start' | 'middle' | 'end'
-  readonly bold?: true
-}
-
-export interface TrendChart {
-  readonly width: number
-  readonly height: number
-  readonly marks: readonly Mark[]
-  readonly labels: readonly ChartLabel[]
-  /** Read to people who cannot see it. */
-  readonly name: string
-}
 
 /** Heights (px): of a coupling's name, of its plot, of what is written under it. */
 const [head, plot, foot] = [18, 70, 20]
-/** Most width of a letter in the labels, and what is left free beside them (px). */
-const [letter, free] = [8, 8]
 
 /**
  * Every coupling over the years, all on one scale: rise as a dot on a solid line, sideways as a square on a dashed one,
@@ -38,7 +19,7 @@ export function trendChart(
   trends: readonly Trend[],
   width: number,
   only?: number,
-): TrendChart {
+): ChartFigure {
   const all = trends.flatMap(({ points }) =>
     points.flatMap(({ line, u }) => [
       Math.abs(line.z) + coverage95 * u.z,
@@ -50,7 +31,7 @@ export function trendChart(
   const labels: ChartLabel[] = []
   const size = `${signedDigits(most, train.units)} ${fineSign[train.units.fine]}`
   // room left of the plots for the scale, which is written there
-  const side = size.length * letter + free
+  const side = size.length * labelLetter + labelFree
   const shown = trends.filter((_, i) => only === undefined || i === only)
   shown.forEach(({ coupling, points }, row) => {
     const top = row * (head + plot + foot)
@@ -66,8 +47,8 @@ export function trendChart(
         anchor: 'start',
         bold: true,
       },
-      { x: side - free, y: zero - plot / 2 + 10, text: size, anchor: 'end' },
-      { x: side - free, y: zero + 4, text: '0', anchor: 'end' },
+      { x: side - labelFree, y: zero - plot / 2 + 10, text: size, anchor: 'end' },
+      { x: side - labelFree, y: zero + 4, text: '0', anchor: 'end' },
     )
     marks.push(
       lineMark(side, zero, width - 20, zero, 'zero'),

@@ -4,6 +4,7 @@ import type { Minutes } from '../units'
 import {
   fitAt,
   freeAt,
+  gone,
   squaresLeft,
   weightedLines,
   type KnownRate,
@@ -21,6 +22,8 @@ export interface Cooling {
   /** The line at the moment of the stop, and the one that it goes to; undefined where no end of the way is seen. */
   readonly hot: readonly number[]
   readonly cold?: readonly number[]
+  /** How fast each number leaves the hot line at the stop (um or mrad a minute). */
+  readonly slope: readonly number[]
   /** What the hot line gains from every number read: four rows, four entries a time, in order. */
   readonly gains: readonly (readonly number[])[]
   /** Covariance of the hot line by that of the readings and of the time constant. */
@@ -79,6 +82,10 @@ export function coolingOf(lines: readonly TimedLine[], known?: KnownTime): Cooli
     between: { low: 1 / (fast ?? top), ...(slow !== undefined && { high: 1 / slow }) },
   })
 }
+
+/** The four numbers of the fitted line so many minutes after the stop (um, mrad): Newton's law of cooling. */
+export const lineAfter = ({ hot, slope, time }: Cooling, after: Minutes): number[] =>
+  hot.map((value, i) => value + (slope[i] ?? 0) * gone(time === undefined ? 0 : 1 / time, after))
 
 /** A rate of cooling (one by minutes) and the sum of squares that it leaves. */
 interface Look {
@@ -146,6 +153,7 @@ function answer(
   const freedom = 4 * lines.length + (prior ? 1 : 0) - (exact ? 8 : 9)
   return {
     hot,
+    slope,
     ...(rate > 0 && { cold: hot.map((value, i) => value + (slope[i] ?? 0) / rate) }),
     gains: gains.slice(0, 4).map((row) => row.slice(0, 4 * lines.length)),
     covariance: covariance.slice(0, 4).map((row) => row.slice(0, 4)),

@@ -17,7 +17,7 @@ export interface KnownRate {
 }
 
 /** The part of its whole slope that a number has gone after a time: (1 - e^(-kt))/k. */
-const gone = (rate: number, after: Minutes): number => {
+export const gone = (rate: number, after: Minutes): number => {
   const kt = rate * after
   return kt < tol.sameRate ? after * (1 - kt / 2) : -Math.expm1(-kt) / rate
 }

@@ -4,7 +4,7 @@ import type { SignPicture } from './signs'
 
 /** Whether a plan may be carried out. */
 export interface ReadyAnswer {
-  /** Soft foot, pipe strain, signs and closures are in, or waived by name. */
+  /** Soft foot, pipe strain, signs, closures and hot checks are in, or waived by name. */
   ready: boolean
   /** Soft foot is to be shimmed first, which moves shafts: every figure after it is then another. */
   provisional: boolean
@@ -19,12 +19,12 @@ export interface ReadyAnswer {
   signs: SignAnswer[]
 }
 
-export type ReadyWhat = 'soft foot' | 'pipe strain' | 'signs' | 'closure'
+export type ReadyWhat = 'soft foot' | 'pipe strain' | 'signs' | 'closure' | 'hot check'
 export type ReadyState = 'in' | 'waived' | 'missing' | 'bad'
 
 export interface ReadyItem {
   what: ReadyWhat
-  /** Id of the body, for soft foot, or of the coupling. */
+  /** Id of the body, for soft foot, of the hot check, or of the coupling. */
   where: string
   state: ReadyState
   words: string

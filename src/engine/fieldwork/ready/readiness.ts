@@ -7,6 +7,7 @@ import { inSentence, listed } from '../../../language/names'
 import type { ReadyAnswer, ReadyItem, ReadyWhat, SignAnswer, SoftFootAnswer } from './answer'
 import { closureChecks, sweepsWithoutClosure } from '../../plan/closures'
 import { closureAnswer, closureItem } from '../../plan/closureWords'
+import { hotCheckItems } from './hotCheckItem'
 import { mayBePiped, strainCheck } from './pipeStrain'
 import { readySentence } from './readySentence'
 import { signWords } from './signs'
@@ -19,8 +20,8 @@ type Judged = Pick<ReadyItem, 'words'> & { readonly state: 'in' | 'missing' | 'b
 
 /**
  * Whether the train is ready to be moved: soft foot of every body, pipe strain where there may be
- * pipes, what the readings mean, and the closure of every full sweep; each in, or waived with a name
- * and a reason. The file alone decides: nothing here knows what day it is.
+ * pipes, what the readings mean, the closure of every full sweep, and whether a hot check agrees with the growth in use;
+ * each in, or waived with a name and a reason. The file alone decides: nothing here knows what day it is.
  */
 export function readiness(
   document: TrainDocument,
@@ -73,6 +74,7 @@ export function readiness(
     if (judged) add('closure', coupling.id, judged)
     return checks.map((check) => closureAnswer(train, coupling, check))
   })
+  for (const { check, ...judged } of hotCheckItems(document, train)) add('hot check', check, judged)
   const ready = items.every(({ state }) => state === 'in' || state === 'waived')
   const first = items.filter(({ what, state }) => what === 'soft foot' && state === 'bad')
   return {

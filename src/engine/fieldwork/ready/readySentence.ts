@@ -5,7 +5,7 @@ import type { ReadyItem, ReadyWhat } from './answer'
 /** More places than this are counted, not named. */
 const mostNamed = 3
 
-const kinds: readonly ReadyWhat[] = ['soft foot', 'pipe strain', 'signs', 'closure']
+const kinds: readonly ReadyWhat[] = ['hot check', 'soft foot', 'pipe strain', 'signs', 'closure']
 
 /** What is asked before moving, as people read it. */
 export const readyName = (what: ReadyWhat): string => (what === 'closure' ? 'dial sum check' : what)
@@ -15,6 +15,7 @@ const lacking: Record<ReadyWhat, { readonly bad: string; readonly missing: strin
   'pipe strain': { bad: 'pipe strain past its limit', missing: 'pipe strain not measured' },
   signs: { bad: 'signs of the readings in doubt', missing: 'signs of the readings not confirmed' },
   closure: { bad: 'dial sum checks that fail', missing: 'dial sum check not made' },
+  'hot check': { bad: 'it ran otherwise than its growth expects', missing: 'hot check not told' },
 }
 
 /** "Not ready: ..." with everything that is in the way, or "Ready", with what was accepted without and by whom. */
@@ -62,5 +63,7 @@ function places(train: Train, items: readonly ReadyItem[], all: number): string 
 function placeName(train: Train, what: ReadyWhat, where: string): string {
   if (what === 'soft foot')
     return inSentence(train.bodies.find(({ id }) => id === where)?.name ?? where)
+  if (what === 'hot check')
+    return `\u201c${train.hotChecks.find(({ id }) => id === where)?.name ?? where}\u201d`
   return train.couplings.find(({ id }) => id === where)?.name ?? where
 }
