@@ -80,6 +80,10 @@ export function runningWords(train: Train, one: RunningCoupling, judged = true):
   return `${coupling.name} ran with ${said(one.line)}; expected was ${said(one.expected)}. Running less expected: ${said(one.apart)} (${sigmasText(most)} at most). ${judged ? `It used ${shareText(one.result.share)} of its tolerance, ${shareText(low)} to ${shareText(high)} 19 times of 20; ${shareText(one.expectedShare)} was expected` : 'Its clutch is open in this state: it is not judged'}`
 }
 
+/** How much of its tolerance a coupling used as it ran. */
+export const ranAt = (name: string, share: number): string =>
+  `${name} ran at ${shareText(share)} of its tolerance`
+
 /** How far a machine moved beside its growth, in one sentence without its stop. */
 export function movedWords(train: Train, { machine, rows }: MachineGrowth): string {
   const name = train.machines[machine]?.name ?? ''

@@ -6,6 +6,7 @@ import type {
 } from '../engine/fieldwork/ready/answer'
 import { basesSaid } from '../engine/fieldwork/ready/base'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
+import { checkedOf } from '../engine/fieldwork/ready/checked'
 import { readyName } from '../engine/fieldwork/ready/readySentence'
 import { fineSign } from '../mechanics/units'
 import { capital, inSentence, listed } from '../language/names'
@@ -149,16 +150,8 @@ export function noticeOf(ready: ReadyAnswer | undefined): string {
   return parts.length === 0 ? '' : `${parts.join(', ')}: see page 1`
 }
 
-const placeOf = (train: Train, { what, where }: ReadyItem): string =>
-  placesOf(train, what).find(({ id }) => id === where)?.name ?? where
-
-function placesOf(
-  { bodies, couplings, hotChecks }: Train,
-  what: ReadyItem['what'],
-): readonly { readonly id: string; readonly name: string }[] {
-  if (what === 'soft foot') return bodies
-  return what === 'hot check' ? hotChecks : couplings
-}
+const placeOf = (train: Train, item: ReadyItem): string =>
+  checkedOf(train, item)?.name ?? item.where
 
 function softBlocks(train: Train, soft: SoftFootAnswer): Block[] {
   const name = train.bodies.find(({ id }) => id === soft.body)?.name ?? soft.body

@@ -13,14 +13,14 @@ import { circle, lineMark, poly, rect, type Mark } from './drawings/marks'
 
 /** Offset at mid-span of one direction: where it stands among the numbers of a line, and how it is drawn. */
 const ways = [
-  { at: 2, name: 'z', shift: -2, dash: undefined },
-  { at: 0, name: 'y', shift: 2, dash: '3 3' },
+  { at: 2, shift: -2, dash: undefined },
+  { at: 0, shift: 2, dash: '3 3' },
 ] as const
 
 /** Heights (px): of a coupling's name, of its plot, of what is written under it. */
 const [head, plot, foot] = [18, 120, 20]
-/** Room right of the plot, and half of the stub for what was expected (px). */
-const [right, stub] = [20, 9]
+/** Room right of the plot, and length of the bar for what was expected (px). */
+const [right, bar] = [20, 9]
 /** The curve is drawn in so many straight pieces. */
 const pieces = 40
 
@@ -39,7 +39,7 @@ interface Cooled {
 /**
  * What was read after a stop over time (minutes), a coupling below the other on one scale: rise as dots, sideways as
  * squares, the cooling that is fitted to them as a curve, hollow what it says of the stop, each with its uncertainty 19
- * times of 20 as a stroke; beside it as a stub what was expected of the coupling as it ran.
+ * times of 20 as a stroke; beside it as a short bar what was expected of the coupling as it ran.
  * @returns undefined where nothing was read at a time after the stop
  */
 export function coolingChart(
@@ -57,7 +57,7 @@ export function coolingChart(
   if (shown.length === 0) return undefined
   const scale = scaleOf(train, shown)
   const last = Math.max(...shown.flatMap(({ line }) => line.times.map(({ after }) => after)))
-  const side = Math.max(scale.top.length, scale.bottom.length) * labelLetter + labelFree + stub
+  const side = Math.max(scale.top.length, scale.bottom.length) * labelLetter + labelFree + bar
   const x = (after: number) => side + (after / last) * (width - side - right)
   const rows = shown.map((one, row) => {
     const top = row * (head + plot + foot)
@@ -74,7 +74,7 @@ export function coolingChart(
 
 /** What the marks mean. */
 export const coolingKey = (train: Train): string =>
-  `right machine against left at mid-span; dot, solid: rise, + is up; square, dashed: sideways, + is ${towardSide(train, 1)}; hollow: as it stopped, by the curve; upright stroke: 19 times of 20; short bar at the stop: what was expected`
+  `right machine against left at mid-span; dot, solid: rise, + is up; square, dashed: sideways, + is ${towardSide(train, 1)}; hollow: carried back to the stop; upright stroke: 19 times of 20; short bar at the stop: what was expected`
 
 interface Scale {
   readonly low: number
@@ -152,7 +152,7 @@ function drawn(
         ),
       )
     const wanted = y(expected[at] ?? 0)
-    marks.push(lineMark(x(0) - stub, wanted, x(0), wanted, 'after', dash))
+    marks.push(lineMark(x(0) - bar, wanted, x(0), wanted, 'after', dash))
     const shape = (px: number, py: number, look: 'solid' | 'outline') =>
       at === 2 ? circle(px, py, 3.2, look) : rect(px - 2.6, py - 2.6, 5.2, 5.2, look)
     for (const one of readOf(line, at))
@@ -163,7 +163,7 @@ function drawn(
     for (const one of stopOf(line, at))
       marks.push(stroke(x(0) + shift, one), shape(x(0) + shift, y(one.value), 'outline'))
   }
-  const left = x(0) - stub - labelFree
+  const left = x(0) - bar - labelFree
   const nought = y(0)
   const labels: ChartLabel[] = [
     {

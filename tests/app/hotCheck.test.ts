@@ -2,6 +2,7 @@
 import { expect, test } from 'vitest'
 import { isWhole } from '../counts'
 import { press } from './keys'
+import { answering } from './workers'
 import { chooseExample, drawn, layOpen, openSheet, page, savedTrain } from './sheet'
 
 const card = () => page.locator('[data-hot="june"]')
@@ -9,8 +10,15 @@ const card = () => page.locator('[data-hot="june"]')
 test.runIf(isWhole)(
   'a hot check says how the train ran; one press takes the growth it found, and the plan is the trim',
   async () => {
+    answering('work')
     await openSheet()
     await chooseExample('hot-check.json')
+    // not behind a press: whoever reads that nothing needs to move reads this too
+    const head = page.locator('.sentence')
+    await expect(head).toContainText('Nothing needs to move.')
+    await expect(head).toContainText(
+      'Hot check “June, full load”: in “full load” turbine to compressor ran at 161 % of its tolerance, and the growth in use expects 17 %',
+    )
     await layOpen('states')
     await expect(card()).toContainText('In “full load” turbine to compressor ran at 161 %')
     await expect(card()).toContainText('a trim is worth it now, before it runs again.')
@@ -29,6 +37,7 @@ test.runIf(isWhole)(
     expect(after.slice(2)).toEqual(before.map((point) => ({ ...point, use: false })))
     await expect(card()).toContainText('the plan of this sheet is the trim')
     await expect(page.locator('.page')).toContainText('Steam turbine')
+    await expect(head).not.toContainText('growth in use expects')
   },
 )
 

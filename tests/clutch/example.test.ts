@@ -1,22 +1,16 @@
 import { readFileSync } from 'node:fs'
-import { beforeAll, expect, test } from 'vitest'
-import { readTrain } from '../../src/document/readTrain'
+import { expect, test } from 'vitest'
 import type { TrainDocument } from '../../src/document/schema'
-import { PlanningRun } from '../../src/engine/planningRun'
-import type { Solver } from '../../src/engine/lp/solver'
 import { glpkSolver } from '../../src/solvers/glpk'
+import { planTrain } from '../planned'
 
-let solver: Solver
-beforeAll(async () => {
-  solver = await glpkSolver()
-})
-
+const solver = await glpkSolver()
 const example = JSON.parse(readFileSync('examples/clutch.json', 'utf8')) as TrainDocument
 
 function planOf(document: TrainDocument) {
-  const read = readTrain(document)
-  if (!read.ok) throw new Error(JSON.stringify(read.refused))
-  return new PlanningRun(read, solver).plan()
+  const answer = planTrain(document, solver, { reasons: false, prices: false })
+  if ('refused' in answer) throw new Error(JSON.stringify(answer.refused))
+  return answer
 }
 
 /** Height and side (um) at a flex plane, where a straight line is given by a value at a place (mm) and its slope (mrad). */

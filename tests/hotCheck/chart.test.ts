@@ -103,7 +103,7 @@ describe('the readings after a stop over time', () => {
       'Hot check: June, full load',
       'In “full load” turbine to compressor ran at 161 %',
       'carried back to the stop',
-      'hollow: as it stopped',
+      'hollow: carried back to the stop',
     ])
       expect(text).toContain(said)
   })

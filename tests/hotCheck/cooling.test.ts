@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { coolingOf, type KnownTime } from '../../src/mechanics/hotCheck/cooling'
+import { coolingOf, lineAfter, type KnownTime } from '../../src/mechanics/hotCheck/cooling'
 import type { TimedLine } from '../../src/mechanics/hotCheck/coolingFit'
 import { Normals } from '../second/sure/normals'
 
@@ -43,6 +43,11 @@ describe('by hand', () => {
       expect(fit?.gains[2]?.[k]).toBeCloseTo(gain, 8)
     })
     expect(fit?.test).toBeUndefined()
+    // an eighth is left after three halvings
+    const [eighth = 0] = halves(3)
+    four.forEach((i) => {
+      expect(fit && lineAfter(fit, eighth)[i]).toBeCloseTo(20 + (100 * (i + 1) - 20) / 8, 8)
+    })
   })
 
   it('the same with a time constant that is unsure: its own part is added', () => {
@@ -76,6 +81,7 @@ describe('by hand', () => {
     expect(fit?.hot[0]).toBeCloseTo(5000, 3)
     expect(fit?.time).toBeUndefined()
     expect(fit?.between.high).toBeUndefined()
+    expect(fit && lineAfter(fit, 100)[0]).toBeCloseTo(3000, 3)
   })
 
   it('what does not cool by one law is told: four times, the last two at odds', () => {

@@ -40,7 +40,7 @@ const checks: readonly (readonly [what: ReadyWhat, name: string, open: string])[
   ['soft foot', 'Soft foot', 'in'],
   ['pipe strain', 'Pipe strain', 'in'],
   ['closure', 'Dial sum check', 'in'],
-  ['hot check', 'Hot check', 'as expected'],
+  ['hot check', 'Hot check', 'in'],
 ]
 
 /**

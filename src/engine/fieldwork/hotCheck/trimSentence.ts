@@ -1,5 +1,6 @@
 import { shareAsked } from '../../../language/askedShare'
 import { shareText, toldNought, toldText } from '../../../language/amounts'
+import { ranAt } from '../../../language/hotCheckWords'
 import { bodiesInWords, capital, listed } from '../../../language/names'
 import { bestBesideAsked } from '../../../language/roundedAmounts'
 import type { HotCheck } from '../../../mechanics/hotCheck'
@@ -13,8 +14,7 @@ export function trimSentence(train: Train, check: HotCheck, trim: TrimAnswer): s
     return `Whether a trim pays cannot be told: no coupling is known as it ran in “${state}”.`
   const { share = 0, band = [0, 0] } = trim
   const coupling = train.couplings.find(({ id }) => id === trim.coupling)?.name ?? ''
-  const between = `${shareText(share)} of its tolerance (${shareText(band[0])} to ${shareText(band[1])}, 19 times of 20)`
-  const lead = `In “${state}” ${coupling} ran at ${between}`
+  const lead = `In “${state}” ${ranAt(coupling, share)} (${shareText(band[0])} to ${shareText(band[1])}, 19 times of 20)`
   const asked = shareAsked(train.plan)
   const plan = trim.plan && planWords(train, trim.plan)
   switch (trim.when) {

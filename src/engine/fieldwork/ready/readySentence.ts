@@ -1,6 +1,7 @@
 import type { Train } from '../../../mechanics/train'
 import { capital, counted, inSentence, listed } from '../../../language/names'
 import type { ReadyItem, ReadyWhat } from './answer'
+import { checkedOf } from './checked'
 
 /** More places than this are counted, not named. */
 const mostNamed = 3
@@ -15,7 +16,10 @@ const lacking: Record<ReadyWhat, { readonly bad: string; readonly missing: strin
   'pipe strain': { bad: 'pipe strain past its limit', missing: 'pipe strain not measured' },
   signs: { bad: 'signs of the readings in doubt', missing: 'signs of the readings not confirmed' },
   closure: { bad: 'dial sum checks that fail', missing: 'dial sum check not made' },
-  'hot check': { bad: 'it ran otherwise than its growth expects', missing: 'hot check not told' },
+  'hot check': {
+    bad: 'a hot check shows what the growth in use does not expect',
+    missing: 'hot check not read',
+  },
 }
 
 /** "Not ready: ..." with everything that is in the way, or "Ready", with what was accepted without and by whom. */
@@ -32,7 +36,7 @@ export function readySentence(train: Train, items: readonly ReadyItem[]): string
     .filter(({ state }) => state === 'waived')
     .map(({ what, where, by = '', why = '' }) =>
       capital(
-        `${readyName(what)} of ${placeName(train, what, where)} is accepted without, by ${by}: ${why}`,
+        `${readyName(what)} of ${placeName(train, { what, where })} is accepted without, by ${by}: ${why}`,
       ),
     )
   const without = waived.length === 0 ? '' : ` ${waived.join('. ')}.`
@@ -57,13 +61,11 @@ export function readyCount(items: readonly Pick<ReadyItem, 'state'>[]): string {
 function places(train: Train, items: readonly ReadyItem[], all: number): string {
   if (items.length > mostNamed)
     return items.length === all ? `all ${all}` : `${items.length} of ${all}`
-  return listed(items.map(({ what, where }) => placeName(train, what, where)))
+  return listed(items.map((item) => placeName(train, item)))
 }
 
-function placeName(train: Train, what: ReadyWhat, where: string): string {
-  if (what === 'soft foot')
-    return inSentence(train.bodies.find(({ id }) => id === where)?.name ?? where)
-  if (what === 'hot check')
-    return `\u201c${train.hotChecks.find(({ id }) => id === where)?.name ?? where}\u201d`
-  return train.couplings.find(({ id }) => id === where)?.name ?? where
+function placeName(train: Train, item: Pick<ReadyItem, 'what' | 'where'>): string {
+  const name = checkedOf(train, item)?.name ?? item.where
+  if (item.what === 'hot check') return `“${name}”`
+  return item.what === 'soft foot' ? inSentence(name) : name
 }
