@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { expect, test, type Page } from '@playwright/test'
-import { chooseExample, drawn, openSheet, openText, watch } from './sheet'
+import { chooseExample, drawn, openSheet, openText, resized, sizes, watch, worked } from './sheet'
 
 const band = (page: Page) => page.locator('.band-record')
 const pages = (page: Page) => band(page).locator('.pages li')
@@ -20,10 +20,19 @@ test(
     await chooseExample(page, 'leave-it-alone.json')
     await page.getByLabel('Your name, for what you confirm or accept without').fill('A. Fitter')
     await expect(band(page)).toContainText('no page yet')
+    await worked(page)
     await press(page, 'Write down as found')
     // the sheet is not ready: somebody's words and name are wanted first
     await press(page, 'Write down: nothing needs to move')
-    await expect(band(page).getByRole('alert')).toContainText(/^Not written down: /)
+    // what to enter first, then what is open, a line each
+    const refusal = band(page).getByRole('alert')
+    await expect(refusal.locator('p')).toHaveText(
+      /^Not written down: 9 things are open\. Enter why it is accepted, in words, and who accepts it for operations\.$/,
+    )
+    await expect(refusal.locator('li')).toHaveCount(9)
+    await expect(refusal.locator('li').first()).toHaveText(
+      'Soft foot of Main pump is not measured.',
+    )
     await expect(pages(page)).toHaveCount(1)
     await press(page, 'Enter facts of the record')
     await band(page).getByLabel('accepted for operations by').fill('B. Owner')
@@ -84,3 +93,30 @@ test(
     expect(seen.faults).toEqual([])
   },
 )
+
+test('a long reason stands whole in its box, on a phone too', async ({ page }) => {
+  const reason =
+    'The motor was set on a machined base in spring, every foot was measured then with the same gauge and stood within 30 µm, and nothing was loosened since'
+  await openSheet(page)
+  const unseen = async (label: string) => {
+    const box = page.getByLabel(label)
+    await box.fill(reason)
+    return box.evaluate((el) => [
+      el.scrollWidth - el.clientWidth,
+      el.scrollHeight - el.clientHeight,
+    ])
+  }
+  for (const size of [sizes[0], sizes[2]]) {
+    await resized(page, size)
+    const ready = page.locator('.band-ready')
+    await ready
+      .getByRole('button', { name: /^go without/ })
+      .first()
+      .click()
+    expect(await unseen('Why can the work go on without it?')).toEqual([0, 0])
+    await ready.getByRole('button', { name: 'leave it' }).click()
+    await press(page, 'Enter facts of the record')
+    expect(await unseen('accepted because')).toEqual([0, 0])
+    await press(page, 'Put away facts of the record')
+  }
+})

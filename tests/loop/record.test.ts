@@ -235,12 +235,19 @@ describe('a record to read', () => {
     expect(open[0]).toBe(
       'The tightest coupling uses 80 % of its tolerance, over the 70 % asked for.',
     )
-    expect(acceptanceMissing(open, undefined)).toMatch(
-      /^Not written down: The tightest .* Enter why it is accepted, in words, and who accepts it/,
+    expect(acceptanceMissing(open, undefined)).toEqual([
+      'Not written down: 2 things are open. Enter why it is accepted, in words, and who accepts it for operations.',
+      ...open,
+    ])
+    expect(acceptanceMissing(['A.'], undefined)[0]).toMatch(
+      /^Not written down: one thing is open\./,
     )
-    expect(acceptanceMissing(open, { acceptance: 'as agreed' })).toMatch(/Enter who accepts it/)
-    expect(acceptanceMissing(open, { acceptance: 'as agreed', acceptedBy: 'B' })).toBeUndefined()
-    expect(acceptanceMissing([], undefined)).toBeUndefined()
+    expect(acceptanceMissing(['A.', 'B.'], { acceptance: 'as agreed' })).toEqual([
+      'Not written down: 2 things are open. Enter who accepts it for operations.',
+      ...['A.', 'B.'],
+    ])
+    expect(acceptanceMissing(open, { acceptance: 'as agreed', acceptedBy: 'B' })).toEqual([])
+    expect(acceptanceMissing([], undefined)).toEqual([])
     const ready = {
       ...{ ready: true, provisional: false, sentence: 'Ready.', provisionalSentence: '' },
       ...{ softFoot: [], strain: [], closure: [], signs: [] },

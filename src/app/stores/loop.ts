@@ -39,7 +39,8 @@ export const useLoop = defineStore('loop', () => {
   const job = useJob()
   const plan = usePlan()
   const work = useWork()
-  const says = ref('')
+  /** Why nothing was written down: a sentence, then what is open, a line each. */
+  const says = ref<readonly string[]>([])
   /** True until the hand has been put on the first of the readings that were laid out. */
   const justLaid = ref(false)
 
@@ -163,8 +164,8 @@ export const useLoop = defineStore('loop', () => {
     // how a train was found is written down as it is; how it is left somebody stands for
     const open = kind === 'as found' ? [] : openItems({ ...answer, ...(ready && { ready }) })
     const missing = acceptanceMissing(open, facts)
-    says.value = missing ?? ''
-    if (missing !== undefined) return
+    says.value = missing
+    if (missing.length > 0) return
     const more = { open, ...(facts && { facts }) }
     await write(`wrote down: ${kind}`, page[kind](document, standing, sign(by), more))
   }
@@ -205,10 +206,10 @@ export const useLoop = defineStore('loop', () => {
       },
     )
     if (!stood.ok) {
-      says.value = stood.why
+      says.value = [stood.why]
       return
     }
-    says.value = ''
+    says.value = []
     await job.change('planned from where the machines now stand', () =>
       withValue(
         withValue(stood.document, ['record', 'again'], undefined),

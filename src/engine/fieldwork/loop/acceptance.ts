@@ -36,16 +36,17 @@ export function openItems({ standingShare, share, ready }: Standing): string[] {
 
 /**
  * Whether such a page may be written: with nothing open, or with words and the name of whoever accepts it so.
- * @returns what is missing, in a sentence; undefined where nothing is
+ * @returns what to enter, then what is open, a line each; empty where the page may be written
  */
 export function acceptanceMissing(
   open: readonly string[],
   facts: RecordFacts | undefined,
-): string | undefined {
+): readonly string[] {
   const lacks = [
     ...((facts?.acceptance ?? '').trim() === '' ? ['why it is accepted, in words'] : []),
     ...((facts?.acceptedBy ?? '').trim() === '' ? ['who accepts it for operations'] : []),
   ]
-  if (open.length === 0 || lacks.length === 0) return undefined
-  return `Not written down: ${open.join(' ')} Enter ${lacks.join(', and ')}.`
+  if (open.length === 0 || lacks.length === 0) return []
+  const still = open.length === 1 ? 'one thing is open' : `${open.length} things are open`
+  return [`Not written down: ${still}. Enter ${lacks.join(', and ')}.`, ...open]
 }
