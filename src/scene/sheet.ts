@@ -3,12 +3,12 @@ import type { DrawnAnswer } from './drawnAnswer'
 import { chart, plot, type Chart, type ChartSettings, type Extent } from './chart'
 import { couplingsNeed, couplingsScene, type CouplingsScene } from './couplingCards'
 import { elevation, type Elevation } from './elevation'
+import { machineHeads } from './machineHeads'
 import type { Figures } from './figures'
 import { feetNeed, feetScene, type FeetScene } from './footCards'
 import { shaftEnds } from '../mechanics/shaftEnds'
 import { planView, type PlanView } from './planView'
 import { withinReach } from './reach'
-import { spread } from './spread'
 import { machineStandings } from './standing'
 import { xScale, type XScale } from './xScale'
 
@@ -53,7 +53,6 @@ export interface SheetSettings {
   readonly kept?: { readonly rise: Extent; readonly side: Extent }
 }
 
-const widestHead = 280
 const leastWidth = 660
 const chartHeight = 158
 /** Highest that an axis may stand above the lowest feet; a short train is drawn no larger (px). */
@@ -115,14 +114,17 @@ export function widthFor(train: Train, room: number): number {
 function slotsOf(train: Train, scale: XScale): MachineSlot[] {
   const edges = [0, ...train.couplings.map(({ mid }) => scale.at(mid)), scale.width]
   const casings = machineStandings(train).slice(0, train.machines.length)
-  const heads = casings.map(({ from, to }, m) => ({
-    want: (scale.at(from) + scale.at(to)) / 2,
-    width: Math.min(widestHead, (edges[m + 1] ?? scale.width) - (edges[m] ?? 0)),
-  }))
-  const lefts = spread(heads, 0, 0, scale.width)
+  const heads = machineHeads(
+    casings.map(({ from, to }, m) => ({
+      name: train.machines[m]?.name ?? '',
+      want: (scale.at(from) + scale.at(to)) / 2,
+      room: (edges[m + 1] ?? scale.width) - (edges[m] ?? 0),
+    })),
+    scale.width,
+  )
   return train.machines.map((_, machine) => {
     const from = edges[machine] ?? 0
-    const head = { left: lefts[machine] ?? 0, width: heads[machine]?.width ?? 0 }
+    const head = heads[machine] ?? { left: 0, width: 0 }
     const [a, b] = shaftEnds(train, machine)
     return {
       machine,
