@@ -7,6 +7,7 @@ import type { Train } from '../mechanics/train'
 import { workedSentence } from '../engine/fieldwork/displayed'
 import { caution } from '../text/remarksText'
 import { capital, counted, inSentence, listed } from '../language/names'
+import { blockHeight } from './blockHeight'
 import { codeBlock } from './codeBlock'
 import { footTableBlocks } from './footTable'
 import type { Drawn } from './job'
@@ -46,8 +47,9 @@ export function frontPage(job: Drawn, print: PrintFor): Chapter {
         },
         ...sureLine(train, plan),
       ]),
-      ...(print === 'crew' ? footTableBlocks(job) : orderWords(job)),
-      ...(print === 'crew' ? staysBesideCode(job) : stays(job, print)),
+      ...(print === 'crew'
+        ? [...staysBesideCode(job), ...footTableBlocks(job)]
+        : [...orderWords(job), ...stays(job, print)]),
       {
         kind: 'blanks',
         columns: 3,
@@ -64,16 +66,19 @@ export function frontPage(job: Drawn, print: PrintFor): Chapter {
 function readyBeside({ answer }: Drawn, rest: readonly Block[]): Block[] {
   const box = answer.ready && answer.status !== 'impossible' ? readyBox(answer, answer.ready) : []
   if (box.length === 0) return [...rest]
-  return [
-    {
-      kind: 'beside',
-      parts: [
-        { width: 7, blocks: rest },
-        { width: 5, blocks: box },
-      ],
-    },
-  ]
+  const ways = boxWidths.map((width): Block => ({
+    kind: 'beside',
+    parts: [
+      { width: 12 - width, blocks: rest },
+      { width, blocks: box },
+    ],
+  }))
+  const least = Math.min(...ways.map((way) => blockHeight(way)))
+  return ways.filter((way) => blockHeight(way) === least).slice(0, 1)
 }
+
+/** Parts of twelve of the page's width that the verdict may take: a long one takes more. */
+const boxWidths = [5, 6, 7]
 
 /** Values that look like slips, and of which nobody has said that they are right. */
 const slips = ({ asked }: Train): Block[] =>
@@ -163,7 +168,10 @@ function signatures(status: PlanAnswer['status']): string[] {
   return ['Prepared', 'Signs read back by another', last[status] ?? 'Released for work']
 }
 
-/** The lines about what is fixed are shorter than the page: the code stands in what they leave. */
+/**
+ * The lines about what is fixed are shorter than the page: the code stands in what they leave, before the table of feet,
+ * which may go on over the page.
+ */
 const staysBesideCode = (job: Drawn): Block[] => [
   {
     kind: 'beside',

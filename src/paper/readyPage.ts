@@ -8,6 +8,7 @@ import { basesSaid } from '../engine/fieldwork/ready/base'
 import type { PlanAnswer } from '../engine/fieldwork/answer'
 import { checkedOf } from '../engine/fieldwork/ready/checked'
 import { readyName } from '../engine/fieldwork/ready/readySentence'
+import { unexpectedRuns } from '../engine/fieldwork/ready/unexpectedRuns'
 import { fineSign } from '../mechanics/units'
 import { capital, inSentence, listed } from '../language/names'
 import type { Train } from '../mechanics/train'
@@ -117,9 +118,10 @@ const moves = ({ status }: PlanAnswer): boolean => status !== 'in-tolerance'
 /** The verdict, framed: on the first page and on the one that has it in full. */
 export function readyBox(
   answer: PlanAnswer,
-  { ready, sentence: says, ...more }: ReadyAnswer,
+  { ready, items, sentence: says, ...more }: ReadyAnswer,
 ): Block[] {
   const { provisionalSentence } = more
+  const shown = unexpectedRuns(items).map((run) => sentence(capital(run.words)))
   const words = capital(says.replace(/^(not ready|ready): /i, ''))
   if (!moves(answer))
     return [
@@ -128,14 +130,18 @@ export function readyBox(
         title: ready ? 'ALL IN' : 'NOT ALL IN',
         items: ready
           ? [words]
-          : [words, 'That nothing needs to move is only as sure as what is missing here.'],
+          : [
+              ...shown,
+              words,
+              'That nothing needs to move is only as sure as what is missing here.',
+            ],
       },
     ]
   return [
     {
       kind: 'box',
       title: ready ? 'READY' : 'NOT READY',
-      items: [words, ...(provisionalSentence === '' ? [] : [provisionalSentence])],
+      items: [...shown, words, ...(provisionalSentence === '' ? [] : [provisionalSentence])],
     },
   ]
 }
@@ -206,7 +212,7 @@ function softSheet(train: Train, ready: ReadyAnswer): Block[] {
     {
       kind: 'heading',
       text: 'Soft foot, to be measured',
-      aside: 'one bolt loosened at a time, the others tight',
+      aside: 'one bolt loosened at a time, the others tight; gaps at its four corners',
     },
     fittedToWords({
       kind: 'table',
@@ -216,7 +222,7 @@ function softSheet(train: Train, ready: ReadyAnswer): Block[] {
         ...[1, 2].flatMap(() => [
           { head: 'foot', width: 1.9 },
           { head: `rises, ${unit}`, width: 1.2 },
-          { head: `gaps at four corners, ${unit}`, width: 2.7 },
+          { head: `four gaps, ${unit}`, width: 2.7 },
         ]),
       ],
       rows: missing.flatMap(({ where }) => {

@@ -4,6 +4,7 @@ import { footMoves } from '../engine/fieldwork/loop/actual'
 import { workStateWords, type WorkItem } from '../engine/fieldwork/workList'
 import { workSoFar, type StepSoFar } from '../engine/fieldwork/loop/workSoFar'
 import { movedBodies } from '../engine/plan/moves'
+import { unexpectedRuns } from '../engine/fieldwork/ready/unexpectedRuns'
 import { sentenceOf } from '../engine/plan/sentence'
 import { signedText } from '../language/amounts'
 import { capital, counted, inSentence, listed } from '../language/names'
@@ -54,7 +55,14 @@ export function shiftPage(job: Drawn): Chapter {
         ],
       },
       ...(answer.ready && answer.status !== 'impossible'
-        ? [{ kind: 'text', look: 'plain', text: answer.ready.sentence } as const]
+        ? [
+            ...unexpectedRuns(answer.ready.items).map(({ words }): Block => ({
+              kind: 'text',
+              look: 'strong',
+              text: sentence(capital(words)),
+            })),
+            { kind: 'text', look: 'plain', text: answer.ready.sentence } as const,
+          ]
         : []),
       ...wholeJob(list, steps),
       { kind: 'heading', text: 'What this sheet does not know', aside: 'to be written in' },

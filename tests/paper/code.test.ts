@@ -4,7 +4,8 @@ import { modulesOf } from '../../src/paper/modules'
 import { paperHtml } from '../../src/paper/html'
 import { codeText, readCode } from '../../src/document/typedCode'
 import type { TrainDocument } from '../../src/document/schema'
-import { exampleOf, made, someExamples, type Made } from './sheets'
+import { firstOf } from '../counts'
+import { blocksOf, exampleNames, exampleOf, made, someExamples, type Made } from './sheets'
 import { painted, readQr, type Squares } from './qrReader'
 
 // The code on the paper: what is printed is read as the standard says, and is what a person would type.
@@ -54,6 +55,17 @@ test.each(someExamples)(
       }
   },
 )
+
+test('the code stands on the first page of the crew, however long the table of feet', async () => {
+  for (const name of firstOf(exampleNames, 0, exampleNames.length).concat('five-in-a-line'))
+    for (const size of ['a4', 'letter'] as const) {
+      const { paper } = await made(exampleOf(name), size, 'crew')
+      const [first] = paper.pages
+      if (!first) throw new Error('no page')
+      const kinds = blocksOf({ ...paper, pages: [first] }).map(({ kind }) => kind)
+      expect(kinds, `${name}, ${size}`).toContain('code')
+    }
+})
 
 test('the code names the step that comes next, and another sheet once something is done', async () => {
   const example = exampleOf('bolt-bound-gearbox')

@@ -227,7 +227,7 @@ const crewPages: Readonly<Record<string, Readonly<Record<PaperSize, number>>>> =
   'bolt-bound-gearbox': { a4: 11, letter: 12 },
   clutch: { a4: 9, letter: 9 },
   endwise: { a4: 11, letter: 12 },
-  'five-in-a-line': { a4: 14, letter: 15 },
+  'five-in-a-line': { a4: 14, letter: 16 },
   'gear-coupling': { a4: 5, letter: 5 },
   'hot-check': { a4: 4, letter: 4 },
   'leave-it-alone': { a4: 5, letter: 5 },
@@ -318,6 +318,20 @@ test('a train in tolerance has a statement to sign, with its margin', async () =
   expect(words).toContain('nothing is moved: agreed by')
   const left = Math.round((answer.share - answer.standingShare) * 100)
   expect(words).toContain(`so ${left} % of the tolerance is left`)
+})
+
+test('beside "nothing needs to move" stands what a hot check shows, with its amounts', async () => {
+  for (const print of prints) {
+    const { answer, paper } = await made(exampleOf('hot-check'), 'a4', print)
+    expect(answer.status).toBe('in-tolerance')
+    const shown = answer.ready?.items.filter(
+      ({ what, state }) => what === 'hot check' && state === 'bad',
+    )
+    expect(shown).toHaveLength(1)
+    const words = shown?.[0]?.words ?? ''
+    expect(words).toMatch(/ran at \d+ % of its tolerance, and the growth in use expects \d+ %/)
+    expect(JSON.stringify(paper.pages[0]?.blocks)).toContain(quoted(words.slice(1)))
+  }
 })
 
 test('what is not ready says so on every page; what is ready on none', async () => {
