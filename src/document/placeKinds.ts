@@ -18,6 +18,10 @@ export const isReading = (path: Path): boolean =>
 
 export const isAgain = (path: Path): boolean => path[0] === 'record' && path[1] === 'again'
 
+/** In a part that the file leaves open, and typed in a cell: pipe strain, and what was read again. */
+export const isTypedOpen = (path: Path): boolean => path[0] === 'couplings' || isAgain(path)
+
 /** A place along the train, from any origin. */
 export const isAlong = (path: Path): boolean =>
-  ['x', 'at', 'plane'].includes(String(path.at(-1))) && !path.includes('hole')
+  (['x', 'at', 'plane'].includes(String(path.at(-1))) && !path.includes('hole')) ||
+  path.at(-2) === 'planes'

@@ -1,25 +1,15 @@
-import { micrometresPer, millimetresPer, type DocumentUnits } from '../mechanics/units'
+import { millimetresPer, type DocumentUnits } from '../mechanics/units'
+import { converted } from './converted'
 import { heatRise } from './heat'
 import { withNumbers } from './numbers'
 import { valueAt, type Path } from './place'
-import { isAgain, isAlong, isReading, type Beyond, type Typed } from './placeKinds'
+import { isAgain, isAlong, isTypedOpen, type Beyond, type Typed } from './placeKinds'
 import { placeOf } from './refusal'
 import { signedSaid } from './said'
 import type { TrainDocument } from './schema'
+import { unitSign } from './unitSign'
 import { beyondOthers, valueColumns } from './unusualColumns'
-
-/**
- * Beyond what the trade ever sees, in mm. Common practice, no source: nothing is refused for it, it is asked
- * about once, because a slip of the keyboard (ten times, the wrong unit, two numbers in one) looks like this.
- */
-const usual = {
-  /** What a dial shows; a dial has 10 mm of travel, and most have less. */
-  reading: 10,
-  /** Between a part of the train and the rest of it, and of everything else that is a length. */
-  distance: 50_000,
-  pack: 100,
-  growth: 10,
-} as const
+import { usualGrowth, usualAt, usualDistance, type Usual } from './usualSizes'
 
 /** A value that nobody in the trade would expect. */
 export interface Unusual extends Beyond {
@@ -33,7 +23,7 @@ export function unusualOf(document: TrainDocument): Unusual[] {
   const numbers: Typed[] = []
   withNumbers(document, (found) => {
     const { path, open, value } = found
-    if (!open || isAgain(path)) numbers.push(found)
+    if (!open || isTypedOpen(path)) numbers.push(found)
     return value
   })
   const units = { ...document.units, temperature: document.units.temperature ?? 'C' } as const
@@ -57,19 +47,22 @@ function beyondByHeat(document: TrainDocument, units: DocumentUnits): Unusual[] 
         const rise = heatRise({ ...heat, height: heat.height * millimetresPer[units.length] })
         // in mm, in whichever units the document is
         const value = Number((rise / 1000).toPrecision(6))
-        if (!(Math.abs(value) > usual.growth)) return []
+        if (!(Math.abs(value) > usualGrowth.most)) return []
         return [
           {
             at: placeOf(['machines', m, 'growth', state, i, 'heat']),
             value,
             said: `${short(value, units)} of growth from temperatures`,
-            beyond: `more than ${short(usual.growth, units)}`,
+            beyond: `more than ${short(usualGrowth.most, units)}`,
           },
         ]
       }),
     ),
   )
 }
+
+/** The units in which the table of usual sizes is written. */
+const metric: DocumentUnits = { length: 'mm', fine: 'mm', temperature: 'C' }
 
 function beyondLimit(
   document: TrainDocument,
@@ -78,40 +71,32 @@ function beyondLimit(
   units: DocumentUnits,
 ): Beyond | undefined {
   const { path, value, quantity } = number
-  if (quantity === 'length') {
-    const size = value * millimetresPer[units.length]
-    const along = isAlong(path)
-    if (along ? !strays.has(number) : Math.abs(size) <= usual.distance) return undefined
-    const than = `more than ${long(usual.distance, units)}`
-    return { said: long(size, units), beyond: along ? `${than} from the rest of the train` : than }
+  const size = converted(value, quantity, units, metric)
+  if (quantity === 'length' && isAlong(path)) {
+    if (!strays.has(number)) return undefined
+    const than = `more than ${long(usualDistance, units)}`
+    return { said: long(size, units), beyond: `${than} from the rest of the train` }
   }
-  const limit = quantity === 'fine' ? fineLimit(document, path) : undefined
-  if (!limit) return undefined
-  const size = (value * micrometresPer[units.fine]) / 1000
-  if (Math.abs(size) <= limit.most) return undefined
+  const usual = usualAt(quantity, path, path.at(-3) === 'readings' && isGap(document, path))
+  if (!usual) return undefined
+  const { most, least = -most } = usual
+  if (size >= least && size <= most) return undefined
+  const say = sayer(number, usual, units)
   return {
-    said: `${short(size, units)} ${limit.what}`,
-    beyond: `more than ${short(limit.most, units)}`,
+    said: [say(size, value), usual.what ?? ''].join(' ').trim(),
+    beyond: size > most || least === -most ? `more than ${say(most)}` : `less than ${say(least)}`,
   }
 }
 
-interface Limit {
-  readonly what: string
-  /** mm */
-  readonly most: number
+/** Sizes as they show best what they are: what is long in metres or feet, the rest in the unit that one types in. */
+function sayer({ quantity }: Typed, { most }: Usual, units: DocumentUnits) {
+  return (size: number, typed?: number): string => {
+    if (quantity === 'length' && most >= 1000) return long(size, units)
+    if (quantity === 'length' || quantity === 'fine') return short(size, units)
+    const limit = () => Number(converted(size, quantity, metric, units).toPrecision(3))
+    return `${signedSaid(typed ?? limit())} ${unitSign(quantity, units)}`.trim()
+  }
 }
-
-function fineLimit(document: TrainDocument, path: Path): Limit | undefined {
-  const [key, above, set] = [path.at(-1), path.at(-2), path.indexOf('found')]
-  if (isReading(path)) return isGap(document, path) ? undefined : dial
-  if (set >= 0 && key === 'sag') return { what: 'of sag', most: usual.reading }
-  if (set >= 0 && above === 'offset') return { what: 'of offset', most: usual.reading }
-  if (path.includes('pack')) return { what: 'under the foot', most: usual.pack }
-  if (path.includes('growth') && key !== 'u') return { what: 'of growth', most: usual.growth }
-  return undefined
-}
-
-const dial: Limit = { what: 'at the dial', most: usual.reading }
 
 /** A gap between faces is no travel of a dial: a spacer has its length. */
 function isGap(document: TrainDocument, path: Path): boolean {
@@ -126,7 +111,7 @@ function isGap(document: TrainDocument, path: Path): boolean {
 /** Places along the train that stand apart from the most that stand together; of as many, from those nearest to nought. */
 function straysOf(numbers: readonly Typed[], units: DocumentUnits): ReadonlySet<Typed> {
   const along = numbers.filter(({ path, quantity }) => quantity === 'length' && isAlong(path))
-  const most = usual.distance / millimetresPer[units.length]
+  const most = usualDistance / millimetresPer[units.length]
   const flocks: Typed[][] = []
   for (const number of [...along].sort((a, b) => a.value - b.value)) {
     const [flock] = flocks.slice(-1)

@@ -111,7 +111,7 @@ export function labelDocument(train: LabelTrain, seed: number): object {
       : (um: number) => Math.round(um)
   const roles = ['motor', 'gearbox', 'compressor', 'turbine', 'pump', 'fan', 'generator', 'blower']
   const [clearance, pack, thickest] =
-    train.impossible === true ? [60, 3000, 6000] : [60000, 30000, 90000]
+    train.impossible === true ? [60, 3000, 6000] : [40000, 30000, 90000]
   let x = 0
   let last = 0
   const feetAt = (rows: readonly number[], half: number, spare: number) =>
