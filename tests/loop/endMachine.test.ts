@@ -7,7 +7,7 @@ import { couplingIds, idOf, meaningOf, randomLine, type Cause } from './jobs'
 // and no other coupling tells which. It may stand accused beside the bracket, never in its place.
 
 const start = Number(process.env['HOLDFAST_SEED'] ?? 1)
-const jobs = counted(60, 2_000, 250)
+const jobs = counted(60, 2000, 250)
 
 it(`a machine at an end is never accused by two couplings, on ${jobs} random layouts of 2 to 6 machines`, () => {
   const counts = { told: 0, accused: 0, alone: 0 }
