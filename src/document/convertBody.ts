@@ -6,6 +6,7 @@ import type {
   RestraintDocument,
   SkidDocument,
 } from './schema'
+import { convertStator } from './convertStator'
 import { heatRise } from './heat'
 import type {
   AxisPoint,
@@ -50,6 +51,7 @@ export function convertMachine(
           right: point(axis.right),
         }
       : { left: point(axis), right: point(axis) },
+    ...convertStator(machine.stator),
     ...convertGrowth(machine, states),
   }
 }

@@ -81,6 +81,7 @@ function ofBody(body: MachineDocument | SkidDocument, place: string): Refusal[] 
     ...repeated(named(body.feet, `${place}.feet`, 'foot')),
     ...repeated(named(body.restraints ?? [], `${place}.restraints`, 'point')),
     ...repeated(named(body.pins ?? [], `${place}.pins`, 'dowel or key')),
+    ...('stator' in body ? ofStator(body, `${place}.stator`) : []),
   )
   body.feet.forEach(({ pack }, i) => {
     if (pack?.max !== undefined && pack.max < (pack.min ?? 0))
@@ -107,6 +108,22 @@ function ofBody(body: MachineDocument | SkidDocument, place: string): Refusal[] 
     }
   })
   return out
+}
+
+function ofStator({ stator, axis }: MachineDocument, place: string): Refusal[] {
+  const { airGaps = [], feet = [] } = stator ?? {}
+  return [
+    ...repeated(named(airGaps, `${place}.airGaps`, 'air gap')),
+    ...repeated(named(feet, `${place}.feet`, 'foot of the stator')),
+    ...(stator && 'left' in axis
+      ? [
+          {
+            at: place,
+            why: 'the machine has two axes: a stator stands around the one rotor of a machine with one axis',
+          },
+        ]
+      : []),
+  ]
 }
 
 function ofCarrying(document: TrainDocument, skids: readonly SkidDocument[]): Refusal[] {

@@ -26,7 +26,8 @@ const ranges = new Set<string | number>(['axial', 'side', 'rise', 'stretch', 'fl
 /** A list says nothing where one thing of it follows. */
 function keyWords(document: TrainDocument, path: Path, next: string | number | undefined): string {
   const [key = '', above] = [path.at(-1), path.at(-2)]
-  if (above === 'growth' || above === 'aim') return stateName(document, String(key))
+  if (above === 'growth' || (above === 'aim' && path.at(-3) !== 'stator'))
+    return stateName(document, String(key))
   return typeof next === 'number' && !ranges.has(key) ? '' : fieldWords(path)
 }
 
@@ -79,6 +80,8 @@ function itemWords(document: TrainDocument, path: Path, index: number): string {
       return `point ${given('id') || index + 1}`
     case 'pins':
       return `${given('kind') === 'key' ? 'key block' : 'dowel'} ${given('id') || index + 1}`
+    case 'airGaps':
+      return `air gap ${given('id') || index + 1}`
     case 'found':
       return numbered('set')
     case 'flanges':

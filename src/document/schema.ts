@@ -18,6 +18,7 @@ import { growthPoint, range } from './growthSchema'
 import { hotCheck } from './hotCheckSchema'
 import { outage } from './outageSchema'
 import { offsets, readingSet, slopes } from './readingSchema'
+import { stator } from './statorSchema'
 import { id, name, note, text } from './texts'
 import { pipeStrain, workRecord } from './work'
 
@@ -109,6 +110,7 @@ const machine = z.strictObject({
   speed: z.optional(speed.check(z.nonnegative())),
   base: z.optional(length),
   axis: z.union([axis, z.strictObject({ left: axis, right: axis })]),
+  stator: z.optional(stator),
   growth: z.optional(z.record(id, z.array(growthPoint).check(z.maxLength(1000)))),
 })
 

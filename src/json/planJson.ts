@@ -23,6 +23,7 @@ import type { Train } from '../mechanics/train'
 import { unitSign } from '../document/unitSign'
 import { engineUnitsPer, inUnits, type Measure } from './inUnits'
 import { axialJson } from './axialJson'
+import { statorsJson } from './statorsJson'
 import { teethJson } from './teethJson'
 import { surveysJson } from './surveysJson'
 import { written, type MeasuresOf } from './written'
@@ -65,6 +66,7 @@ const figures: MeasuresOf<UnlistedFigures> = {
   asFound: 'as it is',
   teeth: 'as it is',
   axial: 'as it is',
+  stators: 'as it is',
   surveys: 'as it is',
   surveysTogether: 'as it is',
   worstShare: 'plain',
@@ -80,6 +82,7 @@ const standingJson = <Answer extends StandingAnswer>(answer: Answer, units: Docu
   asFound: asFoundJson(answer.asFound, units),
   ...teethJson(answer, units),
   ...axialJson(answer, units),
+  ...statorsJson(answer, units),
   ...surveysJson(answer, units),
 })
 
@@ -254,5 +257,6 @@ export const reportJson = (
   asFound: asFoundJson(report.asFound, units),
   ...teethJson(report, units),
   ...axialJson(report, units),
+  ...statorsJson(report, units),
   ...surveysJson(report, units),
 })

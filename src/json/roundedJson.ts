@@ -1,6 +1,7 @@
 import type { DocumentUnits } from '../mechanics/units'
 import type { PackAnswer, RoundedAnswer, RoundingMade } from '../engine/rounding/answer'
 import type { SureAnswer } from '../engine/chance/answer'
+import { stators } from './statorsJson'
 import { bodies, couplingsJson, expectedJson, feet, totals } from './planJson'
 import { sureJson } from './sureJson'
 import { written, type MeasuresOf } from './written'
@@ -25,6 +26,7 @@ const rounding: Exclude<MeasuresOf<Omit<RoundingMade, 'packs'>>, string> = {
   total: totals,
   bodies,
   expected: 'as it is',
+  stators,
   flat: 'fine',
   left: { row: 'as it is', move: 'fine' },
   small: { row: 'as it is', move: 'fine' },

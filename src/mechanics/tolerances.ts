@@ -22,6 +22,8 @@ export const toleranceTable = {
     why: 'half the room of a comparison with a share: a plan at the least share has its last digits over it, and must still be within that room' },
   noRoomFrom: { value: 0.85, unit: 'of a tolerance', means: 'from this share on a plan is lost to the first error, and is called so',
     why: 'common practice, no source' },
+  airGap: { value: 0.1, unit: 'of the mean gap', means: 'an air gap may differ from the mean one around by so much, where no other limit is entered',
+    why: 'common practice, no source' },
   onShare: { value: 1e-3, unit: 'of a tolerance', means: 'a plan this near to the share asked for stands on it',
     why: 'a tenth of the whole percent that is shown' },
   leastAngle: { value: 1e-6, unit: 'mrad', means: 'an angle at gear teeth may fall short of its least by so much',

@@ -1,3 +1,4 @@
+import type { Stator } from './stator'
 import type {
   DocumentUnits,
   Kilograms,
@@ -102,6 +103,8 @@ export interface Body {
   /** Sets of feet at the same x, left to right: their slide counts once. */
   readonly rows: readonly FootRow[]
   readonly restraints: readonly Restraint[]
+  /** Of a machine whose stator stands on feet of its own, where its air gaps count. */
+  readonly stator?: Stator
   /** Points that give the growth of a state. */
   readonly growth: ReadonlyMap<string, readonly GrowthPoint[]>
   /** Points that stand beside them and do not count. */

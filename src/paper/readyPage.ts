@@ -12,6 +12,7 @@ import { unexpectedRuns } from '../engine/fieldwork/ready/unexpectedRuns'
 import { fineSign } from '../mechanics/units'
 import { capital, inSentence, listed } from '../language/names'
 import type { Train } from '../mechanics/train'
+import { statorsShown } from '../scene/statorsShown'
 import { fittedToWords } from './columnWidths'
 import type { Drawn } from './job'
 import type { Block, Chapter } from './page'
@@ -55,6 +56,7 @@ export function checksPage({ train, answer }: Drawn): Chapter[] {
         ...(signs.length === 0 ? [] : signsSheet(train, signs)),
         ...ready.softFoot.flatMap((soft) => softBlocks(train, soft)),
         ...baseBlocks(train, ready),
+        ...statorBlocks(train, answer),
         ...softSheet(train, ready),
         ...strainSheet(train, ready),
       ],
@@ -72,6 +74,16 @@ function baseBlocks(train: Train, { softFoot }: Pick<ReadyAnswer, 'softFoot'>): 
   ]
 }
 
+/** Air gaps of stators on feet of their own, and what centres them. */
+function statorBlocks(train: Train, answer: PlanAnswer): Block[] {
+  const said = statorsShown(train, answer)
+  if (said.length === 0) return []
+  return [
+    { kind: 'heading', text: 'Stator', aside: 'air gaps, and what centres them' },
+    ...said.map((text): Block => ({ kind: 'text', look: 'plain', text })),
+  ]
+}
+
 /** For the office: all that has to be in, what stands for it, and who waived what. */
 export function readyPage({ train, answer }: Drawn): Chapter[] {
   const { ready } = answer
@@ -84,6 +96,7 @@ export function readyPage({ train, answer }: Drawn): Chapter[] {
         ...readyBox(answer, ready),
         readyTable(train, ready.items),
         ...baseBlocks(train, { softFoot: [] }),
+        ...statorBlocks(train, answer),
       ],
     },
   ]

@@ -13,6 +13,7 @@ import { cautionText, findingsText, notEnteredText } from './remarksText'
 import { baseText } from './baseText'
 import { coupledText } from './coupledText'
 import { axialText } from './axialText'
+import { statorText } from './statorText'
 import { teethText } from './teethText'
 import { surveysText } from './surveysText'
 
@@ -46,6 +47,7 @@ export function checkText(train: Train, report: Report): string {
     ...baseText(train),
     ...coupledText(train),
     ...axialText(train, report.axial),
+    ...statorText(train, report.stators),
     ...teethText(train, report),
     ...surveysText(train, report),
     ...findingsText(report.findings),

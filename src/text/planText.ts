@@ -27,6 +27,7 @@ import { stepsText } from './stepsText'
 import { baseText } from './baseText'
 import { coupledText } from './coupledText'
 import { axialText } from './axialText'
+import { statorText } from './statorText'
 import { axialShown } from '../scene/axialShown'
 import { teethText } from './teethText'
 import { leastProven } from '../engine/plan/teethWords'
@@ -37,6 +38,7 @@ export function planText(train: Train, answer: DrawnAnswer): string {
   const ready = answer.status === 'by hand' ? undefined : answer.ready
   const reasons = answer.status === 'impossible' ? answer.reasons : undefined
   const parts = partsOf(train, answer)
+  const shown = answer.status === 'by hand' ? answer : displayedPlan(answer)
   return sheetText([
     ...opening(train),
     ...paragraph(
@@ -53,6 +55,7 @@ export function planText(train: Train, answer: DrawnAnswer): string {
     ...baseText(train, ready),
     ...coupledText(train),
     ...axialText(train, axialShown(train, answer)),
+    ...statorText(train, shown.stators),
     ...teethText(train, answer),
     ...surveysText(train, answer),
     ...findingsText(answer.findings),

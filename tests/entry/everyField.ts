@@ -33,6 +33,17 @@ export function everyField(): TrainDocument {
       { id: 'flange', x: 510, y: 20, z: 700, axial: room(410), side: room(420), rise: room(430) },
     ]
   }
+  motor.stator = {
+    airGaps: [{ id: 'drive end', at: 700, top: 5100, three: 5020, bottom: 4900, nine: 4980 }],
+    feet: [{ id: 'S1', x: 600 }],
+    aim: { y: 12, z: -30 },
+    limit: 0.08,
+    basis: 'maker',
+    use: true,
+    why: 'measured twice',
+    when: 'May',
+    by: 'A',
+  }
   Object.assign(motor.growth?.['hot']?.[0] ?? {}, { axial: 17, u: 9 })
   motor.growth?.['hot']?.push({
     at: 900,

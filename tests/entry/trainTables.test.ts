@@ -45,8 +45,9 @@ const machinesOf = ({ machines }: TrainDocument) =>
     feet: undefined,
     restraints: undefined,
     growth: undefined,
-    // dowels and key blocks are entered in cells alone
+    // dowels, key blocks and stators are entered in cells alone
     pins: undefined,
+    stator: undefined,
     held: machine.held ?? false,
     free: { shim: true, side: true, axial: false, roll: false, ...machine.free },
   }))

@@ -131,5 +131,6 @@ export const examples: readonly Expected[] = [
   { file: 'endwise', held: ['compressor'], status: 'planned', holds: [] },
   { file: 'gear-coupling', held: ['blower'], status: 'planned', holds: [] },
   { file: 'clutch', held: ['blower'], status: 'planned', holds: [] },
+  { file: 'pedestals', held: ['turbine', 'gear'], status: 'planned', holds: [] },
   { file: 'five-in-a-line', held: ['low-stage'], status: 'planned', holds: [] },
 ]

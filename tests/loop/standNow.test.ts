@@ -51,6 +51,15 @@ describe('where the train stands now', () => {
     expect(foot.hole).toEqual({ clearance: 2000, x: 0, y: 170 })
   })
 
+  it('counts air gaps no more once their rotor has moved', () => {
+    const airGaps = [{ id: 'end', at: 1200, top: 5000, three: 5000, bottom: 5000, nine: 5000 }]
+    const document = pair({ right: { feet, stator: { airGaps } }, found: [given(0, 300)] })
+    const after = (actuals: Round['actuals']) =>
+      at(documentOf(document, { actuals, readings: [reading] }).machines, 1).stator
+    expect(after(lifted(200, 0))).toEqual({ airGaps, use: false, why: 'measured before step 2' })
+    expect(after([])).toEqual({ airGaps })
+  })
+
   it('turns feet that stand aside along the train when one end slides', () => {
     // 200 um at 1000 mm, none at 2000: the pump turns -0.2 mrad, a foot 300 mm aside goes 60 along
     const actuals = fourFeet.map(({ id, x }) => ({

@@ -1,6 +1,12 @@
 import { computed, nextTick, type ComputedRef, type Ref } from 'vue'
 import { bodiesAt, saidBody, type BodyAt } from '../../document/edits/bodies'
-import { addToBody, removeFromBody, type BodyList } from '../../document/edits/bodyLists'
+import {
+  addToBody,
+  bodyListPath,
+  mayHave,
+  removeFromBody,
+  type BodyList,
+} from '../../document/edits/bodyLists'
 import { valueAt, type Path } from '../../document/place'
 import { useJob } from '../stores/job'
 import { useChanges } from './useChanges'
@@ -36,10 +42,12 @@ export function useBodyList(
 ): BodyRows {
   const job = useJob()
   const apply = useChanges()
-  const bodies = computed(() => (job.document ? bodiesAt(job.document) : []))
+  const bodies = computed(() =>
+    job.document ? bodiesAt(job.document).filter((body) => mayHave(body, list)) : [],
+  )
   const rows = computed(() =>
     bodies.value.flatMap((body) => {
-      const path = [...body.path, list]
+      const path = bodyListPath(body, list)
       const all = (valueAt(job.document, path) ?? []) as readonly { readonly id: string }[]
       return all.map(({ id }, index): BodyRow => ({
         body,

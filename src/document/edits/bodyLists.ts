@@ -1,16 +1,27 @@
-import { removed, valueAt, withList, withValue } from '../place'
+import { removed, valueAt, withList, withValue, type Path } from '../place'
 import type { TrainDocument } from '../schema'
 import { nextId, saidBody, type BodyAt } from './bodies'
 import type { NamedEdit } from './machines'
 
 /** Things that a body has any number of, entered in a table of their own. */
-export type BodyList = 'restraints' | 'pins'
+export type BodyList = 'restraints' | 'pins' | 'air gaps' | 'stator feet'
 
-/** How the first of them is called, and what the edits say. */
-const lists: Readonly<Record<BodyList, { readonly id: string; readonly one: string }>> = {
-  restraints: { id: 'nozzle', one: 'a nozzle' },
-  pins: { id: '1', one: 'a dowel or key block' },
+/** Where they stand in a body, how the first of them is called, and what the edits say. */
+const lists: Readonly<
+  Record<BodyList, { readonly in: Path; readonly id: string; readonly one: string }>
+> = {
+  restraints: { in: ['restraints'], id: 'nozzle', one: 'a nozzle' },
+  pins: { in: ['pins'], id: '1', one: 'a dowel or key block' },
+  'air gaps': { in: ['stator', 'airGaps'], id: 'left end', one: 'an air gap' },
+  'stator feet': { in: ['stator', 'feet'], id: 'S1', one: 'a foot of the stator' },
 }
+
+/** Where the list of a body stands in the document. */
+export const bodyListPath = ({ path }: BodyAt, of: BodyList): Path => [...path, ...lists[of].in]
+
+/** A stator stands around the rotor of a machine, never of a skid. */
+export const mayHave = ({ kind }: BodyAt, of: BodyList): boolean =>
+  kind === 'machine' || lists[of].in[0] !== 'stator'
 
 /** One more on a body; all but its name is still to be entered. */
 export function addToBody(
@@ -22,7 +33,7 @@ export function addToBody(
   const { id, one } = lists[of]
   const made = { id: nextId(taken, id) }
   return {
-    document: withList(document, [...body.path, of], (list) => [...list, made]),
+    document: withList(document, bodyListPath(body, of), (list) => [...list, made]),
     name: `added ${one} of ${saidBody(body.name)}`,
   }
 }
@@ -34,7 +45,7 @@ export function removeFromBody(
   of: BodyList,
   index: number,
 ): NamedEdit {
-  const path = [...body.path, of]
+  const path = bodyListPath(body, of)
   const left = removed((valueAt(document, path) ?? []) as readonly unknown[], index)
   return {
     document: withValue(document, path, left.length === 0 ? undefined : left),

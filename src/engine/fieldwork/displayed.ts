@@ -12,8 +12,12 @@ export function displayedPlan(answer: PlanAnswer): PlanAnswer
 export function displayedPlan(answer: PlanAnswer): PlanAnswer {
   const rounded = answer.status === 'planned' ? madeOf(answer.rounded) : undefined
   if (answer.status !== 'planned' || !rounded) return answer
-  const { bodies, feet, couplings, expected, total, worstShare } = rounded
-  return { ...answer, bodies, feet, couplings, expected, worstShare, total }
+  const { bodies, feet, couplings, expected, total, worstShare, stators } = rounded
+  return {
+    ...answer,
+    ...{ bodies, feet, couplings, expected, worstShare, total },
+    ...(stators && { stators }),
+  }
 }
 
 /** What a plan means, by the moves that are worked by; proven is the least move, before rounding. */

@@ -5,6 +5,7 @@ import type { FootLimit } from '../../mechanics/footLimits'
 import type { CertificateAnswer } from './certificateAnswer'
 import type { GrowthQuantity, GrowthSource } from '../../mechanics/train'
 import type { ToothPlace } from '../../mechanics/gearCoupling'
+import type { StatorAnswer } from './statorAnswer'
 import type { AxialAnswer } from './axialAnswer'
 import type { CheckResult } from '../../mechanics/misalignment/shares'
 import type { TeethAnswer } from './teethAnswer'
@@ -39,6 +40,8 @@ export interface StandingAnswer {
   teeth?: TeethAnswer[]
   /** Gaps between shaft ends, rotors and stretch through the train; left out where no gap was entered. */
   axial?: AxialAnswer
+  /** Air gaps of stators on feet of their own; left out where there is none. */
+  stators?: StatorAnswer[]
   /** Every survey that is used, beside the readings of the couplings; left out where there is none. */
   surveys?: SurveyAnswer[]
   /** All of them at once; left out where fewer than two are used. */
@@ -249,6 +252,7 @@ export type CheckReport =
       standingShare: number
       teeth?: TeethAnswer[]
       axial?: AxialAnswer
+      stators?: StatorAnswer[]
       surveys?: SurveyAnswer[]
       surveysTogether?: SurveysTogetherAnswer
     }

@@ -9,6 +9,7 @@ import type { CheckReport, GrowthSourceAnswer } from './answer'
 import { findingsOf } from './findings'
 import { notEnteredOf } from './notEntered'
 import { asFoundAnswer } from './report'
+import { statorsAnswer } from './statorAnswer'
 import { axialAnswer } from './axialRow'
 import { teethAnswer } from './teeth'
 import { surveysAnswer } from './surveysAnswer'
@@ -44,6 +45,7 @@ export function checkRead(train: Train): Extract<CheckReport, { ok: true }> {
     asFound: asFoundAnswer(train, found, standing),
     ...teethAnswer(train, found),
     ...axialAnswer(train),
+    ...statorsAnswer(train),
     standingShare: tidy(worstShare(standing)),
     ...surveysAnswer(train),
   }

@@ -13,6 +13,7 @@ import { planCautions } from './cautions'
 import { findingsOf } from './findings'
 import { notEnteredOf } from './notEntered'
 import * as report from './report'
+import { statorsAnswer } from './statorAnswer'
 import { axialAnswer } from './axialRow'
 import type { ProvenBound } from './provenBound'
 import { teethAnswer, teethOf } from './teeth'
@@ -75,6 +76,7 @@ export function planSolved(
     notEntered: notEnteredOf(train),
     ...teethAnswer(train, found),
     ...axialAnswer(train),
+    ...statorsAnswer(train),
     ...surveysAnswer(train),
   }
   switch (solved.status) {
@@ -123,6 +125,7 @@ export function planSolved(
     return answer({
       ...teethAnswer(train, found, motions),
       ...axialAnswer(train, motions),
+      ...statorsAnswer(train, motions),
       findings: [
         ...common.findings,
         ...planCautions(train, motions, proof.worstShare),

@@ -60,13 +60,14 @@ export function sentenceOf(train: Train, answer: Told): Sentence {
         moves:
           [movesOf(train, answer), tightestAfter(train, answer)].join(' ') +
           straightSentence(train, answer) +
-          keptSentence(train),
+          keptSentence(train) +
+          statorSentence(train, answer),
         proof: `${proofOf(train, answer)} ${answer.rounded?.sentence ?? 'Before rounding to shims.'}`,
       }
     case 'in-tolerance':
       return {
         headline: keptOff(answer)
-          ? 'Nothing needs to move.'
+          ? `Nothing needs to move${statorsOut(train, answer, ' but ')}.`
           : 'Nothing is moved, though gear couplings run too straight.',
         moves: `As it stands, ${tightestAsFound(train, answer)}; ${shareAsked(train.plan)}.${straightSentence(train, answer)}${keptSentence(train)}`,
         proof: '',
@@ -95,6 +96,20 @@ const noPlan = (what: string, why: string): Sentence => ({
 /** The three parts as one text. */
 export const sentenceText = ({ headline, moves, proof }: Sentence): string =>
   [headline, moves, proof].filter((part) => part !== '').join(' ')
+
+/** Stators whose air gap the rotor's plan leaves over its limit, by name; '' where there is none. */
+function statorsOut(train: Train, { stators = [] }: StandingAnswer, lead: string): string {
+  const ids = stators.filter(({ within }) => !within).map(({ machine }) => machine)
+  const names = namesOfThose(train.bodies, ids)
+  return names.length === 0
+    ? ''
+    : `${lead}the ${names.length > 1 ? 'stators' : 'stator'} of ${listed(names)}`
+}
+
+function statorSentence(train: Train, answer: StandingAnswer): string {
+  const out = statorsOut(train, answer, '')
+  return out === '' ? '' : ` ${capital(out)} ${/^the stators/.test(out) ? 'go' : 'goes'} too.`
+}
 
 /** What is fixed, or what moves where those are fewer names: "Move the bedplate alone." */
 function headlineOf(train: Train, answer: PlannedAnswer): string {

@@ -1,4 +1,5 @@
 import type { Micrometres } from '../../mechanics/units'
+import type { StatorAnswer } from '../plan/statorAnswer'
 import type { CouplingAnswer, ExpectedAnswer, FootAnswer, BodyAnswer, Totals } from '../plan/answer'
 
 /** What to do to one pack; only feet whose pack changes have one. */
@@ -62,6 +63,8 @@ interface RoundedPlan extends RoundingTried {
   /** Own motion; of a body on three rows or more that of the plane through its shims. */
   bodies: BodyAnswer[]
   expected: ExpectedAnswer[]
+  /** Stators with the rotors where the rounding puts them; left out where there is none. */
+  stators?: StatorAnswer[]
   /** Largest distance of a foot from the plane of its body. */
   flat: Micrometres
   /** Moves under `plan.leave` of the plan before rounding that are left alone. */

@@ -7,6 +7,7 @@ import type { Body, Train } from '../../mechanics/train'
 import type { AsFound } from '../../mechanics/readings/asFound'
 import type { Motion } from '../../mechanics/motion'
 import type { PlannedAnswer } from '../plan/answer'
+import { statorsAnswer } from '../plan/statorAnswer'
 import * as report from '../plan/report'
 import { footMove, totalsOf } from '../plan/totals'
 import type { Solver } from '../lp/solver'
@@ -79,6 +80,7 @@ function figuresOf(
     },
     bodies: report.bodiesAnswer(train, rounding.motions),
     expected: report.expectedAnswer(train, found, rounding.motions),
+    ...statorsAnswer(train, rounding.motions),
     flat: proof.flat,
     ...smallMoves(train, motions, rounding),
   }

@@ -146,6 +146,11 @@ function bodyNow<T extends MachineDocument | SkidDocument>(
         moved && one.now !== 'ream' ? { ...one, now: 'ream' } : one,
       ),
     }),
+    ...('stator' in document &&
+      document.stator &&
+      moved && {
+        stator: { ...document.stator, use: false, why: `measured before ${round.after}` },
+      }),
     ...(document.tilt !== undefined && {
       tilt: tidy(Math.max(0, document.tilt - Math.abs(pitch))),
     }),

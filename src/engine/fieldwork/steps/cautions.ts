@@ -31,6 +31,10 @@ export const beforeAll =
 export const liftCaution =
   'Lift no higher than the jacking says. A block beside each jack, no hand between foot and base; slip shims with a tool.'
 
+/** Where a rotor in pedestal bearings goes up or down within its stator. */
+const pedestalCaution =
+  'The rotor moves within its stator: no hand and no tool in the air gap. Where a pedestal is insulated nothing of metal may bridge that, and it is measured before the run.'
+
 /** How a gear is turned while one reads: its journals lie to another side when it is turned back. */
 export const turnGear =
   'Turn a gear only in the direction in which it is loaded, so that its journals lie alike at every reading.'
@@ -49,6 +53,7 @@ export function moveCautions(
   const out: string[] = []
   if (kind === 'vertical') {
     out.push(liftCaution, loadCaution(train, known))
+    if (body.stator) out.push(pedestalCaution)
   }
   if (kind === 'lateral')
     out.push('Fingers out of bolt holes and couplings. Back the jackscrews off after the slide.')

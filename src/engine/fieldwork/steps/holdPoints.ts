@@ -28,15 +28,17 @@ export function holdAfter(
 /**
  * At a stop point with readings: what to do with them.
  * @param gaps of the couplings that can be judged there
+ * @param stator what is done about a stator of the body
  */
 export function readHold(
   train: Train,
   body: Body,
   gaps: readonly GapAnswer[],
   last: boolean,
+  stator: string,
 ): string {
   const follows = fineText(practice.follows, train.units)
-  const watch = `Stop point: a foot that moves more than ${follows} while its bolt is tightened is soft. Compare with the expected readings before ${body.kind === 'skid' ? 'anything on it moves' : 'the next machine moves'}.${gapsThere(train, gaps)}`
+  const watch = `Stop point: a foot that moves more than ${follows} while its bolt is tightened is soft. Compare with the expected readings before ${body.kind === 'skid' ? 'anything on it moves' : 'the next machine moves'}.${gapsThere(train, gaps)}${stator}`
   return last
     ? `${watch} With all within tolerance: soft foot and pipe strain once more, then this is the as-left record.`
     : watch

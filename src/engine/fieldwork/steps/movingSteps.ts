@@ -2,6 +2,7 @@ import type { Body, Train } from '../../../mechanics/train'
 import type { AsFound } from '../../../mechanics/readings/asFound'
 import { noMotion, type Motion } from '../../../mechanics/motion'
 import { listed } from '../../../language/names'
+import { statorAfter } from '../../plan/statorWords'
 import { pinsAfter } from '../../../language/pinWords'
 import type { StepAnswer } from './answer'
 import { beforeMove, tightenWords } from './boltWords'
@@ -122,7 +123,7 @@ function readStep(
     words: [`${tightenWords(train, body)}. Then read ${listed(names)}.`, ...pinsAfter(body)].join(
       ' ',
     ),
-    hold: readHold(train, body, gaps, last),
+    hold: readHold(train, body, gaps, last, statorAfter(train, body.id, now)),
     ...(gaps.length > 0 && { gaps }),
     before: [],
     cautions: [

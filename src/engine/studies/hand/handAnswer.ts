@@ -7,6 +7,7 @@ import { limitExcesses, placeSaid } from '../../proof/limitsKept'
 import { couplingMotions } from '../../../mechanics/misalignment/couplingMotion'
 import { sharesOf, worstShare, type CouplingResult } from '../../../mechanics/misalignment/shares'
 import type { MovesAnswer, PlanFigures, StandingAnswer } from '../../plan/answer'
+import { statorsAnswer } from '../../plan/statorAnswer'
 import { axialAnswer } from '../../plan/axialRow'
 import { teethOf } from '../../plan/teeth'
 import { hasMoves } from '../../plan/moves'
@@ -82,6 +83,7 @@ export function handAnswer(
     ...(best.standingKept !== undefined && { standingKept: best.standingKept }),
     ...(best.teeth && { teeth: teethOf(train, found, motions) }),
     ...axialAnswer(train, motions),
+    ...statorsAnswer(train, motions),
     ...(best.surveys && { surveys: best.surveys }),
     ...(best.surveysTogether && { surveysTogether: best.surveysTogether }),
     get cost() {
