@@ -12,7 +12,7 @@ import { unexpectedRuns } from '../engine/fieldwork/ready/unexpectedRuns'
 import { fineSign } from '../mechanics/units'
 import { capital, inSentence, listed } from '../language/names'
 import type { Train } from '../mechanics/train'
-import { statorsShown } from '../scene/statorsShown'
+import { airGapSheet, statorBlocks } from './statorBlocks'
 import { fittedToWords } from './columnWidths'
 import type { Drawn } from './job'
 import type { Block, Chapter } from './page'
@@ -56,7 +56,7 @@ export function checksPage({ train, answer }: Drawn): Chapter[] {
         ...(signs.length === 0 ? [] : signsSheet(train, signs)),
         ...ready.softFoot.flatMap((soft) => softBlocks(train, soft)),
         ...baseBlocks(train, ready),
-        ...statorBlocks(train, answer),
+        ...airGapSheet(train, answer),
         ...softSheet(train, ready),
         ...strainSheet(train, ready),
       ],
@@ -70,16 +70,6 @@ function baseBlocks(train: Train, { softFoot }: Pick<ReadyAnswer, 'softFoot'>): 
   if (said.length === 0) return []
   return [
     { kind: 'heading', text: 'Base', aside: 'soleplates against a level line' },
-    ...said.map((text): Block => ({ kind: 'text', look: 'plain', text })),
-  ]
-}
-
-/** Air gaps of stators on feet of their own, and what centres them. */
-function statorBlocks(train: Train, answer: PlanAnswer): Block[] {
-  const said = statorsShown(train, answer)
-  if (said.length === 0) return []
-  return [
-    { kind: 'heading', text: 'Stator', aside: 'air gaps, and what centres them' },
     ...said.map((text): Block => ({ kind: 'text', look: 'plain', text })),
   ]
 }

@@ -232,7 +232,7 @@ const crewPages: Readonly<Record<string, Readonly<Record<PaperSize, number>>>> =
   'hot-check': { a4: 4, letter: 4 },
   'leave-it-alone': { a4: 5, letter: 5 },
   'over-the-years': { a4: 6, letter: 7 },
-  pedestals: { a4: 6, letter: 6 },
+  pedestals: { a4: 7, letter: 8 },
   'piped-compressor': { a4: 9, letter: 9 },
   'pump-and-motor': { a4: 5, letter: 6 },
   'rigid-coupling': { a4: 5, letter: 5 },

@@ -38,7 +38,7 @@ it('tells at the last stop point of the rotor how far the stator follows, and wh
   const said = steps.filter(({ stop = '' }) => stop.includes('Air gap'))
   expect(said.map(({ body, kind }) => [body, kind])).toEqual([['generator', 'read']])
   expect(said[0]?.stop).toContain(
-    'Stator feet S1 yard and S1 canal: put in 550 µm, slide 100 µm toward the canal; stator feet S2 yard and S2 canal: put in 50 µm, slide 30 µm toward the switchyard.',
+    'Stator feet S1 yard and S1 canal: put in 550 µm, slide 168 µm toward the canal; stator feet S2 yard and S2 canal: put in 50 µm, slide 10 µm toward the switchyard.',
   )
   const raised = steps.find(({ kind }) => kind === 'vertical')
   expect(raised?.cautions.join(' ')).toContain('no hand and no tool in the air gap')
@@ -63,7 +63,7 @@ it('says in the first sentence that the stator goes, also where no machine has t
   }
   expect(said(file).moves).toMatch(/ The stator of the generator goes too\.$/)
   expect(said(withStator({ limit: 0.5 })).moves).not.toContain('stator')
-  const wide = file.couplings.map((one) => ({ ...one, tolerance: { flex: 50 } }))
+  const wide = file.couplings.map((one) => ({ ...one, tolerance: { flex: 50, shape: 'round' as const } }))
   const still = { ...withStator({ limit: 0.01 }), couplings: wide }
   expect(said(still).headline).toBe('Nothing needs to move but the stator of the generator.')
   const read = reading(still)
