@@ -34,6 +34,7 @@ const usual: Readonly<Partial<Record<Quantity, Readonly<Record<string, Usual>>>>
     ...named('plates stock step', { most: 100 }),
     ...named('lift soleplate effort points.y points.z', { most: 100 }),
     ...named('restraints.axial restraints.side restraints.rise', { most: 100 }),
+    ...named('airGaps.top airGaps.three airGaps.bottom airGaps.nine', { most: 100 }),
     ...named('clearance hole.x hole.y', { most: 50 }),
     ...named('u uSag rim face runOut.limit sure.shim sure.slide', { most: 5 }),
   },
@@ -57,6 +58,7 @@ const usual: Readonly<Partial<Record<Quantity, Readonly<Record<string, Usual>>>>
     ...named('guard', { most: 5 }),
     ...named('shims.most', { most: 20 }),
     ...named('checkEvery', { most: 120 }),
+    ...named('stator.limit', { most: 0.25 }),
   },
 }
 

@@ -55,6 +55,8 @@ const cases = [
   ['machines[0].feet[0].soft', 10_000, '20 mm: more than 10 mm'],
   ['machines[0].feet[0].gaps[3]', 10_000, '20 mm: more than 10 mm'],
   ['machines[0].feet[0].torque.value', 100_000, '200000 N·m: more than 100000 N·m'],
+  ['machines[0].stator.airGaps[0].top', 100_000, '200 mm: more than 100 mm'],
+  ['machines[0].stator.limit', 0.25, '0.5: more than 0.25'],
   ['machines[0].restraints[0].z', 50_000, '100 m: more than 50 m'],
   ['machines[0].restraints[0].side[1]', 100_000, '200 mm: more than 100 mm'],
   ['machines[0].growth.hot[0].rise', 10_000, '20 mm of growth: more than 10 mm'],
