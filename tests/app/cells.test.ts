@@ -244,6 +244,22 @@ test('an arrow with nowhere to go leaves the whole of a cell chosen', async () =
   expect(read()).toEqual([0, 500, 600])
 })
 
+test('no key sets a caret beside what is chosen as a whole', async () => {
+  await cells()
+  for (const keys of ['Control+End', 'Control+Home', 'Control+ArrowLeft', 'Control+ArrowRight']) {
+    box('x alone').focus()
+    await press(keys)
+    await typeText('7')
+    expect(box('x alone').value, keys).toBe('7')
+    await press('Escape')
+  }
+  // but in what is edited it goes where it is sent
+  await press('F2')
+  await press('Control+Home')
+  await typeText('1')
+  expect(box('x alone').value).toBe('1600')
+})
+
 test('a first click on a cell that keys came to chooses it, too', async () => {
   const { read } = await cells()
   await point(box('reading 0'))

@@ -110,7 +110,11 @@ export function useBox(asked: Asked): Box {
 
   function keydown(event: KeyboardEvent): void {
     const at = event.currentTarget as Field
-    if (event.ctrlKey || event.metaKey || event.altKey) return
+    if (event.ctrlKey || event.metaKey || event.altKey) {
+      // no caret beside what is chosen or typed over; Alt with an arrow is the browser's own
+      if (caretKeys.has(event.key) && !event.altKey && !editing(at)) event.preventDefault()
+      return
+    }
     if (event.key === 'Escape') escape(event, at)
     else if (event.key === 'F2') {
       edit(at)
