@@ -15,7 +15,7 @@ import { folded } from './textSize'
 const left = 15
 const right = 5
 const top = 6
-const under = 13
+const under = 8
 const plotHeight = 44
 /** Beside another one, on half the width. */
 const plotHeightBeside = 38
@@ -200,7 +200,7 @@ function machineLabels(
         const [from = 0, to = 0] = spans[m] ?? []
         return [
           ...(names[m] ?? []).map((text, i) =>
-            label((x(from) + x(to)) / 2, floor + 31 + i * 15, text, { size: 13.4 }),
+            label((x(from) + x(to)) / 2, floor + 22 + i * 15, text, { size: 13.4 }),
           ),
           ...[...new Set(machine.feet.map((foot) => foot.x))].map((at) =>
             lineMark(x(at), floor - 6, x(at), floor + 6, 'gate'),

@@ -113,7 +113,7 @@ function blockOf(block: Block): Markup {
       const all = block.parts.reduce((sum, { width }) => sum + width, 0)
       const parts = block.parts.map(
         ({ width, blocks }) =>
-          markup`<div class="part w${Math.round((width / all) * 12)}">${blocks.map(blockOf)}</div>`,
+          markup`<div class="part w${Math.round((width / all) * 24)}">${blocks.map(blockOf)}</div>`,
       )
       return markup`<div class="beside">${parts}</div>`
     }
@@ -200,7 +200,9 @@ function runsOf(step: StepCard): Markup | string {
       ] as const,
   )
   if (columns.length < 2) return columns[0]?.[1] ?? ''
-  const parts = columns.map(([width, made]) => markup`<div class="part w${width}">${made}</div>`)
+  const parts = columns.map(
+    ([width, made]) => markup`<div class="part w${2 * width}">${made}</div>`,
+  )
   return markup`<div class="beside">${parts}</div>`
 }
 

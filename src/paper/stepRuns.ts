@@ -12,7 +12,7 @@ export interface StepRun {
   readonly lines: readonly string[]
 }
 
-/** A stack of them under what to beware of; `width` in twelfths of what the words of a step have. */
+/** A stack of them under what to beware of; `width` in twelfths, or halves of them, of what the words of a step have. */
 interface StepColumn {
   readonly width: number
   readonly cautions: readonly string[]
@@ -69,7 +69,7 @@ export function stepColumns(
     return cautions.length + alone.runs.length === 0 ? [] : [alone]
   }
   const ways = done.flatMap((runs) =>
-    [6, 5, 7, 4, 8].map((width): StepColumn[] => [
+    [6, 5.5, 6.5, 5, 7, 4.5, 7.5, 4, 8].map((width): StepColumn[] => [
       { width, cautions, runs },
       { width: 12 - width, cautions: [], runs: seen },
     ]),

@@ -16,8 +16,8 @@ import { dashWidth } from './stepRuns'
 export const pageRule = (size: PaperSize): string =>
   `@page{size:${sheets[size].css} portrait;margin:${margin.along}mm ${margin.across}mm}`
 
-/** Stacks beside each other take twelfths of the width; gaps come off all of them alike. */
-const shares = Array.from({ length: 12 }, (_, i) => `.paper .w${i + 1}{flex:${i + 1} 1 0}`).join(
+/** Stacks beside each other take parts of 24 of the width; gaps come off all of them alike. */
+const shares = Array.from({ length: 24 }, (_, i) => `.paper .w${i + 1}{flex:${i + 1} 1 0}`).join(
   '\n',
 )
 
