@@ -104,3 +104,14 @@ test.runIf(isWhole)(
     })
   },
 )
+
+test('a tolerance judged as a box warns how much further its diagonal reaches; a round one does not', async () => {
+  await open()
+  // the corner of a square against the circle within it: the square root of 2
+  const further = new RegExp(`diagonal may reach ${Math.round((Math.SQRT2 - 1) * 100)} % further`)
+  await expect(page.getByText(further)).toHaveCount(0)
+  await page.getByLabel('shape of the tolerance of motor to gear').selectOption('box')
+  await expect(page.getByText(further)).toHaveCount(1)
+  // a file without a shape means a box
+  expect((await savedTrain()).couplings[0]?.tolerance).toEqual({ flex: 0.8 })
+})
