@@ -23,7 +23,7 @@ export function airGapSheet(train: Train, answer: PlanAnswer): Block[] {
   if (gaps.length === 0) return []
   const ways = ['top', towardSide(train, 1), 'bottom', towardSide(train, -1)]
   const told =
-    'steps' in answer && answer.steps?.steps.some(({ hold = '' }) => hold.includes('Air gap'))
+    'steps' in answer && answer.steps.steps.some(({ hold = '' }) => hold.includes('Air gap'))
   return [
     heading(`air gaps in ${fineSign[train.units.fine]}, found and left, the shaft locked`),
     {

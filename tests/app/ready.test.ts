@@ -209,3 +209,22 @@ test('at the machine a train that needs no move is still told not to be ready, w
   await expect(says).toContainText('Not ready: ')
   await expect(says).toContainText('dial sum checks that fail (main pump to gear)')
 })
+
+test('a page is written by what is known of the train as it stands, however early its button was pressed', async () => {
+  answering('work')
+  await openSheet()
+  const sound = JSON.parse(exampleText('leave-it-alone.json')) as TrainDocument
+  await openText('sound.json', JSON.stringify(sound))
+  await expect(page.locator('.train-name')).toHaveText(sound.name)
+  const record = page.locator('.band-record')
+  const nothing = record.getByRole('button', { name: 'Write down: nothing needs to move' })
+  await expect(nothing).toHaveCount(1)
+  await expect(sentence).toHaveText(/^Not ready: /)
+  // the first page changes the sheet, and whether work may begin is worked out anew meanwhile
+  await record.getByRole('button', { name: 'Write down as found' }).click()
+  await nothing.click()
+  const refusal = record.getByRole('alert')
+  await expect(refusal).toContainText('Not written down: 9 things are open.')
+  await expect(refusal).toContainText('Soft foot of Main pump is not measured.')
+  await expect(record.locator('.pages li')).toHaveCount(1)
+})

@@ -205,7 +205,7 @@ test(
       'aria-valuetext',
       /no plan: the best reachable is 64 %$/,
     )
-    await expect(headline(page)).toHaveText(/the best reachable is 6[34] %/)
+    await expect(headline(page)).toHaveText(/the best reachable is 6[34]\s%/)
     // why the floor is where it is, and the corners in digits
     await expect(page.locator('.floor-reason')).toContainText('no shim can close that')
     await page.getByText('corners of the curve').press('Enter')

@@ -404,7 +404,7 @@ async function readAgain(page: Page): Promise<void> {
   // over the share asked for: somebody's words and name are wanted first
   await band.getByRole('button', { name: 'Write down as left' }).tap()
   await expect(band.getByRole('alert')).toContainText(
-    /^Not written down: .*over the 70 % asked for/,
+    /^Not written down: .*over the 70\s% asked for/,
   )
   await expect(band.locator('.pages li')).toHaveCount(1)
   await band.getByRole('button', { name: 'Enter facts of the record' }).tap()

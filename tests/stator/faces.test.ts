@@ -63,7 +63,10 @@ it('says in the first sentence that the stator goes, also where no machine has t
   }
   expect(said(file).moves).toMatch(/ The stator of the generator goes too\.$/)
   expect(said(withStator({ limit: 0.5 })).moves).not.toContain('stator')
-  const wide = file.couplings.map((one) => ({ ...one, tolerance: { flex: 50, shape: 'round' as const } }))
+  const wide = file.couplings.map((one) => ({
+    ...one,
+    tolerance: { flex: 50, shape: 'round' as const },
+  }))
   const still = { ...withStator({ limit: 0.01 }), couplings: wide }
   expect(said(still).headline).toBe('Nothing needs to move but the stator of the generator.')
   const read = reading(still)

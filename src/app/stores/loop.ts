@@ -1,3 +1,4 @@
+import { until } from '@vueuse/core'
 import { defineStore } from 'pinia'
 import { computed, ref } from 'vue'
 import { withValue } from '../../document/place'
@@ -33,6 +34,9 @@ import type { ExpectedAnswer } from '../../engine/plan/answer'
 import { useJob } from './job'
 import { usePlan } from './plan'
 import { useWork } from './work'
+
+/** So long (ms) a page waits for what is worked out of the train as it stands on the sheet. */
+const patience = 20_000
 
 /** Closing the loop: reading again, what the difference means, planning from where the machines stand, and the record. */
 export const useLoop = defineStore('loop', () => {
@@ -149,7 +153,14 @@ export const useLoop = defineStore('loop', () => {
 
   const sign = (by: string) => ({ when: new Date().toISOString(), ...(by !== '' && { by }) })
 
+  /** What was entered just before is part of a page: the plan, and for a page somebody stands for, whether work may begin. */
+  async function settled(kind: 'as found' | 'as left' | 'nothing moved'): Promise<void> {
+    const waits = () => !job.stale && (kind === 'as found' ? plan.working : work.old)
+    await until(waits).toBe(false, { timeout: patience })
+  }
+
   async function record(kind: 'as found' | 'as left' | 'nothing moved', by: string): Promise<void> {
+    await settled(kind)
     const { document } = job
     const answer = plan.drawing?.answer
     if (!document || !answer) return

@@ -38,7 +38,9 @@ export const useWork = defineStore('work', () => {
   const plan = usePlan()
   const allowance = useAllowance()
   const work = shallowRef<Work>()
+  /** What `work` belongs to, and what was last asked about. */
   const of = shallowRef<TrainDocument>()
+  let about: TrainDocument | undefined
   const failure = shallowRef('')
   /** How sure the plan is, once it is known, and the chances along its trade-off. */
   const sure = shallowRef<SureSoFar>()
@@ -49,6 +51,7 @@ export const useWork = defineStore('work', () => {
     if (reply.id !== asked) return
     if (reply.kind === 'work') {
       void tell()
+      of.value = about
       work.value = reply.work
       sure.value = undefined
       failure.value = ''
@@ -57,7 +60,11 @@ export const useWork = defineStore('work', () => {
       const { sure: stage, along, whole } = reply
       sure.value = { stage, along, whole }
     }
-    if (reply.kind === 'failed') failure.value = reply.why
+    if (reply.kind === 'failed') {
+      if (of.value !== about) work.value = undefined
+      of.value = about
+      failure.value = reply.why
+    }
   })
 
   async function tell(): Promise<void> {
@@ -80,22 +87,22 @@ export const useWork = defineStore('work', () => {
     clearTimeout(timer)
     timer = setTimeout(() => {
       const { document, planned } = job
-      if (!document || document !== planned || plan.working || document === of.value) return
-      of.value = document
+      if (!document || document !== planned || plan.working || document === about) return
+      about = document
       asked = analyst.ask({ kind: 'work', document, work: allowance.times })
     }, settled)
   })
   watch(
     () => allowance.times,
     () => {
-      of.value = undefined
+      of.value = about = undefined
     },
     { flush: 'sync' },
   )
   watch(
     () => job.opened,
     () => {
-      work.value = of.value = sure.value = undefined
+      work.value = of.value = about = sure.value = undefined
       asked = 0
     },
     { flush: 'sync' },
