@@ -11,11 +11,6 @@ const ban = (files, patterns) => ({
   rules: { 'no-restricted-imports': ['error', { patterns }] },
 })
 
-/**
- * HOLDFAST_LINT_TYPES=0, which the usual `npm test` sets, leaves out the rules that want the types of components: two
- * thirds of the time of this lint. `npm run lint` and the whole run have them.
- */
-const withTypes = process.env.HOLDFAST_LINT_TYPES !== '0'
 const typedRules = {
   '@typescript-eslint/restrict-template-expressions': ['error', { allowNumber: true }],
   // a member that is new in a union is then missed by nobody: no silent default over one
@@ -59,21 +54,21 @@ export default ts.config(
   ts.config({
     files: ['**/*.vue'],
     extends: [
-      ...(withTypes ? ts.configs.strictTypeChecked : []),
+      ...ts.configs.strictTypeChecked,
       ...vue.configs['flat/recommended'],
       ...a11y.configs['flat/recommended'],
     ],
     languageOptions: {
       parserOptions: {
         parser: ts.parser,
-        projectService: withTypes,
+        projectService: true,
         extraFileExtensions: ['.vue'],
       },
     },
     rules: {
       'no-undef': 'off',
       '@typescript-eslint/no-unused-vars': 'off',
-      ...(withTypes ? typedRules : {}),
+      ...typedRules,
       'vuejs-accessibility/label-has-for': ['error', { required: { some: ['nesting', 'id'] } }],
     },
   }),

@@ -25,8 +25,6 @@ const add = ({ passed = 0, failed = 0, skipped = 0 }) => {
 if (process.argv.includes('--whole')) process.env.HOLDFAST_WHOLE = '1'
 if (process.argv.includes('--long')) process.env.HOLDFAST_LONG = '1'
 const whole = process.env.HOLDFAST_WHOLE === '1' || process.env.HOLDFAST_LONG === '1'
-// the rules that want the types of components are left to the whole run and to npm run lint
-if (!whole) process.env.HOLDFAST_LINT_TYPES ??= '0'
 
 if (prepare()) await runAll()
 if (totals.skipped > 0)
@@ -85,9 +83,13 @@ async function runAll() {
 
 async function checks() {
   const types = await step('type check', 'vue-tsc', 'vue-tsc/bin/vue-tsc.js', ['--noEmit'])
-  const style = await step('lint', 'eslint', 'eslint/bin/eslint.js', ['.'])
   const typed = await step('lint with types', 'oxlint', 'oxlint/bin/oxlint', ['.'])
+  // who waits has changed a few files; all of them are read over in the whole run and by npm run lint
   const files = whole ? ['.'] : changedFiles()
+  const code = files.filter((name) => name === '.' || /\.(js|mjs|ts|vue)$/.test(name))
+  const style =
+    code.length === 0 ||
+    (await step('lint', 'eslint', 'eslint/bin/eslint.js', ['--no-warn-ignored', ...code]))
   const format =
     files.length === 0 ||
     (await step('format', 'prettier', 'prettier/bin/prettier.cjs', [
@@ -97,7 +99,7 @@ async function checks() {
   return { types, style: style && typed && format, unused }
 }
 
-/** Files that differ from the last commit, whose format the usual run looks at; all where git cannot say. */
+/** Files that differ from the last commit, whose lint and format the usual run looks at; all where git cannot say. */
 function changedFiles() {
   const git = (...words) => spawnSync('git', [...words, '-z'], { cwd: root, encoding: 'utf8' })
   const lists = [
