@@ -2,7 +2,6 @@ import * as z from 'zod/mini'
 import { pinKinds, pinStates, roles } from '../mechanics/train'
 import {
   fine,
-  fromSize,
   length,
   mass,
   torque,
@@ -20,6 +19,8 @@ import { outage } from './outageSchema'
 import { offsets, readingSet, slopes } from './readingSchema'
 import { stator } from './statorSchema'
 import { id, name, note, text } from './texts'
+import { planSettings } from './planSchema'
+import { survey } from './surveySchema'
 import { pipeStrain, workRecord } from './work'
 
 /**
@@ -183,29 +184,6 @@ const coupling = z.strictObject({
   found: z.array(readingSet).check(z.maxLength(1000)),
 })
 
-/** Shaft axes at places of the train against a straight line of the survey's own; what the numbers are: trainFile.md. */
-const surveyPoint = z.strictObject({
-  machine: id,
-  x: length,
-  axis: z.optional(z.enum(['left', 'right'])),
-  z: z.optional(fine),
-  y: z.optional(fine),
-  u: z.optional(fine.check(z.positive())),
-})
-
-const survey = z.strictObject({
-  id,
-  name: z.optional(name),
-  method: z.optional(text),
-  u: z.optional(fine.check(z.positive())),
-  use: z.optional(z.boolean()),
-  joins: z.optional(z.boolean()),
-  why: z.optional(text),
-  when: z.optional(text),
-  by: z.optional(text),
-  points: z.array(surveyPoint).check(z.minLength(1), z.maxLength(40)),
-})
-
 export const state = z.strictObject({
   id,
   name,
@@ -213,43 +191,6 @@ export const state = z.strictObject({
   load: z.optional(plain.check(z.nonnegative())),
   temperature: z.optional(temperature),
   between: z.optional(z.strictObject({ from: id, to: id, by: z.enum(['load', 'temperature']) })),
-})
-
-const shims = z.strictObject({
-  step: fine.check(z.positive()),
-  stock: z.array(fine.check(z.positive())).check(z.minLength(1), z.maxLength(1000)),
-  most: z.optional(plain.check(z.int(), z.positive(), z.lte(100))),
-  rebuild: z.optional(z.boolean()),
-  flat: z.optional(fine.check(z.nonnegative())),
-})
-
-/** Asks for the chance that every state is in; how far the work is unsure. */
-const sure = z.strictObject({
-  shim: z.optional(fine.check(z.nonnegative())),
-  slide: z.optional(fine.check(z.nonnegative())),
-  foot: z.optional(length.check(z.nonnegative())),
-  chance: z.optional(plain.check(z.gt(0), z.lt(1))),
-  draws: z.optional(plain.check(z.int(), z.gte(100), z.lte(100_000))),
-  seed: z.optional(plain.check(z.int(), z.nonnegative(), z.lte(4_294_967_295))),
-})
-
-const planSettings = z.strictObject({
-  share: z.optional(plain.check(z.gt(0), z.lte(1))),
-  weights: z.optional(
-    z.strictObject({
-      shim: z.optional(plain.check(z.nonnegative())),
-      side: z.optional(plain.check(z.nonnegative())),
-      axial: z.optional(plain.check(z.nonnegative())),
-    }),
-  ),
-  guard: z.optional(plain.check(z.nonnegative(), z.lte(10))),
-  worst: z.optional(z.boolean()),
-  sure: z.optional(sure),
-  reserve: z.optional(fine.check(z.nonnegative())),
-  shims: z.optional(shims),
-  leave: z.optional(fine.check(z.nonnegative())),
-  stage: z.optional(fromSize(fine.check(z.positive()), { value: 1, said: '1 µm' })),
-  slip: z.optional(fine.check(z.positive())),
 })
 
 export const trainDocument = z.strictObject({
