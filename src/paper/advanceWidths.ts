@@ -34,6 +34,8 @@ const signs: Readonly<Record<string, readonly [number, number]>> = {
 /** A character outside the table, such as one of a script that is not Latin: a full square. */
 const square = 1000
 
+const inTable = /^[ -~]*$/
+
 /**
  * Width of a text on one line, as a part of its size. Accents add nothing to their letter; kerning,
  * which only draws letters closer, is left out.
@@ -41,7 +43,8 @@ const square = 1000
 export function advance(text: string, isBold: boolean): number {
   const widths = isBold ? bold : plain
   let sum = 0
-  for (const letter of text.normalize('NFD')) {
+  // a sheet measures its texts by the million: letters are only taken apart where one is beyond the table
+  for (const letter of inTable.test(text) ? text : text.normalize('NFD')) {
     const code = letter.codePointAt(0) ?? 0
     if (code >= 0x300 && code <= 0x36f) continue
     sum += widths[code - 32] ?? signs[letter]?.[isBold ? 1 : 0] ?? square

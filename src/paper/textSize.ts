@@ -41,18 +41,20 @@ function folds(text: string, width: number, bold: boolean): string[] {
   // as it is printed: a number stays with its unit
   for (const whole of withUnitsKept(text.trim()).split(/[^\S\u00a0]+/)) {
     let word = whole
-    if (line !== '' && used + space + advance(word, bold) > width) {
+    let room = advance(word, bold)
+    if (line !== '' && used + space + room > width) {
       lines.push(line)
       line = ''
     }
-    for (;;) {
+    while (room > width) {
       const fits = fitting(word, width, bold)
       if (fits === word.length) break
       lines.push(word.slice(0, fits))
       word = word.slice(fits)
+      room = advance(word, bold)
     }
+    used = line === '' ? room : used + space + room
     line = line === '' ? word : `${line} ${word}`
-    used = advance(line, bold)
   }
   return [...lines, line]
 }
