@@ -3,7 +3,7 @@ const isLong = process.env['HOLDFAST_LONG'] === '1'
 
 /**
  * HOLDFAST_WHOLE=1, which `npm run test:whole` and `.ci/run` set: every test is run. The usual run leaves out what a
- * change seldom breaks and takes long: files named `*.whole.test.ts`, browser tests tagged @whole, and what asks this.
+ * change seldom breaks and takes long: browser tests tagged @whole, and what asks this.
  */
 export const isWhole = isLong || process.env['HOLDFAST_WHOLE'] === '1'
 

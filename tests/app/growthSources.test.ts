@@ -62,37 +62,40 @@ test.runIf(isWhole)(
   },
 )
 
-test('the lift of a gear is shown with its reasons, and entered as one edit that can be undone', async () => {
-  await openSheet()
-  await chooseExample('bolt-bound-gearbox.json')
-  await layOpen('states')
-  const train = await savedTrain()
-  const gear = train.machines.findIndex(({ role }) => role === 'gearbox')
-  const state = train.states?.[0]?.id ?? ''
-  await press(/^Gear lift/)
-  const helper = figures().locator('.gear-lift')
-  await expect(helper).toContainText('Still asked for: power, speed of the driving shaft')
-  const fields = {
-    'power, kW': '3728',
-    'speed of the driving shaft': '1800',
-    'pitch diameter of the driving gear': '508',
-    'mass that the left shaft carries': '200',
-    'mass that the right shaft carries': '900',
-    'clearance of the left bearings': '150',
-    'clearance of the right bearings': '150',
-    'oil film of the left bearings': '25',
-    'oil film of the right bearings': '25',
-  }
-  for (const [label, value] of Object.entries(fields))
-    await helper.getByLabel(new RegExp(`^${label}`)).fill(value)
-  await expect(helper).toContainText('Turn a gear only in the direction in which it is loaded')
-  await expect(helper).toContainText('which drives, turns clockwise')
-  await helper.getByRole('button', { name: /^Add it to the growth/ }).click()
-  await drawn()
-  const points = (await savedTrain()).machines[gear]?.growth?.[state] ?? []
-  expect(new Set(points.map(({ axis }) => axis))).toEqual(new Set(['left', 'right']))
-  for (const { why } of points) expect(why).toContain('gear lift: 3728 kW, 1800 rpm')
-  await page.getByRole('button', { name: /^Undo/ }).click()
-  await drawn()
-  expect((await savedTrain()).machines[gear]?.growth).toEqual(train.machines[gear]?.growth)
-})
+test.runIf(isWhole)(
+  'the lift of a gear is shown with its reasons, and entered as one edit that can be undone',
+  async () => {
+    await openSheet()
+    await chooseExample('bolt-bound-gearbox.json')
+    await layOpen('states')
+    const train = await savedTrain()
+    const gear = train.machines.findIndex(({ role }) => role === 'gearbox')
+    const state = train.states?.[0]?.id ?? ''
+    await press(/^Gear lift/)
+    const helper = figures().locator('.gear-lift')
+    await expect(helper).toContainText('Still asked for: power, speed of the driving shaft')
+    const fields = {
+      'power, kW': '3728',
+      'speed of the driving shaft': '1800',
+      'pitch diameter of the driving gear': '508',
+      'mass that the left shaft carries': '200',
+      'mass that the right shaft carries': '900',
+      'clearance of the left bearings': '150',
+      'clearance of the right bearings': '150',
+      'oil film of the left bearings': '25',
+      'oil film of the right bearings': '25',
+    }
+    for (const [label, value] of Object.entries(fields))
+      await helper.getByLabel(new RegExp(`^${label}`)).fill(value)
+    await expect(helper).toContainText('Turn a gear only in the direction in which it is loaded')
+    await expect(helper).toContainText('which drives, turns clockwise')
+    await helper.getByRole('button', { name: /^Add it to the growth/ }).click()
+    await drawn()
+    const points = (await savedTrain()).machines[gear]?.growth?.[state] ?? []
+    expect(new Set(points.map(({ axis }) => axis))).toEqual(new Set(['left', 'right']))
+    for (const { why } of points) expect(why).toContain('gear lift: 3728 kW, 1800 rpm')
+    await page.getByRole('button', { name: /^Undo/ }).click()
+    await drawn()
+    expect((await savedTrain()).machines[gear]?.growth).toEqual(train.machines[gear]?.growth)
+  },
+)

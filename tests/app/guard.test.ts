@@ -21,28 +21,31 @@ test.runIf(isWhole)(
   },
 )
 
-test('a point of growth takes low and high in place of its values, and goes back to their middles', async () => {
-  await openSheet()
-  await chooseExample('bolt-bound-gearbox.json')
-  await layOpen('states')
-  const point = 'machines[0].growth.turndown[0]'
-  const turn = (words: string) =>
-    page
-      .getByRole('button', {
-        name: new RegExp(`^${words}, Steam turbine, .*turndown.*point 1$`, 'i'),
-      })
-      .first()
-      .click()
-  await turn('Low and high')
-  await expect(cell(`${point}.rise`)).toHaveCount(0)
-  await expect(cell(`${point}.u`)).toHaveCount(0)
-  await expect(cell(`${point}.range.rise[0]`)).toHaveValue('70')
-  await cell(`${point}.range.rise[0]`).fill('60')
-  await cell(`${point}.range.rise[1]`).fill('110')
-  await drawn()
-  const first = async () => (await savedTrain()).machines[0]?.growth?.turndown?.[0]
-  expect(await first()).toEqual({ at: 0, range: { rise: [60, 110], side: [0, 0] } })
-  await turn('One value')
-  await drawn()
-  expect(await first()).toEqual({ at: 0, rise: 85, side: 0 })
-})
+test.runIf(isWhole)(
+  'a point of growth takes low and high in place of its values, and goes back to their middles',
+  async () => {
+    await openSheet()
+    await chooseExample('bolt-bound-gearbox.json')
+    await layOpen('states')
+    const point = 'machines[0].growth.turndown[0]'
+    const turn = (words: string) =>
+      page
+        .getByRole('button', {
+          name: new RegExp(`^${words}, Steam turbine, .*turndown.*point 1$`, 'i'),
+        })
+        .first()
+        .click()
+    await turn('Low and high')
+    await expect(cell(`${point}.rise`)).toHaveCount(0)
+    await expect(cell(`${point}.u`)).toHaveCount(0)
+    await expect(cell(`${point}.range.rise[0]`)).toHaveValue('70')
+    await cell(`${point}.range.rise[0]`).fill('60')
+    await cell(`${point}.range.rise[1]`).fill('110')
+    await drawn()
+    const first = async () => (await savedTrain()).machines[0]?.growth?.turndown?.[0]
+    expect(await first()).toEqual({ at: 0, range: { rise: [60, 110], side: [0, 0] } })
+    await turn('One value')
+    await drawn()
+    expect(await first()).toEqual({ at: 0, rise: 85, side: 0 })
+  },
+)

@@ -2,6 +2,7 @@
 import { expect, test } from 'vitest'
 import { press, typeText } from './keys'
 import { chooseExample, drawn, layOpen, openSheet, page, savedTrain } from './sheet'
+import { isWhole } from '../counts'
 
 const sentence = page.locator('.sentence h1')
 
@@ -135,7 +136,7 @@ test("a maker's setting is entered as printed and stands beside growth; one of t
   expect(setting).toEqual({ offset: { z: -10 }, use: true, why: 'the maker insists' })
 })
 
-test('growth of a state is copied scaled as one edit', async () => {
+test.runIf(isWhole)('growth of a state is copied scaled as one edit', async () => {
   await open('pump-and-motor.json')
   await layOpen('states')
   const figures = page.locator('[data-figures="states"]')

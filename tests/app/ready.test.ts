@@ -162,69 +162,80 @@ test.runIf(isWhole)(
   },
 )
 
-test('with a soft foot every figure is provisional, on the sheet and at the machine', async () => {
-  const document = JSON.parse(exampleText('pump-and-motor.json')) as {
-    machines: { feet: { soft?: number }[] }[]
-  }
-  // the feet of a diagonal stand 12 mil off the others' plane
-  document.machines[0]?.feet.forEach((foot, i) => {
-    foot.soft = i === 0 || i === 3 ? 12 : 0
-  })
-  await open(document)
-  await expect(page.locator('.sentence')).toContainText('Every figure of this plan is provisional')
-  for (const id of ['rise', 'side', 'feet', 'couplings'])
-    await expect(page.locator(`section.band-${id} .band-name`)).toContainText('provisional')
-  await expect(page.locator('section.band-train .band-name')).not.toContainText('provisional')
-  // what a step has in hand is no class: one that takes a soft foot away would be laid out as a foot's card, line on line
-  await expect(page.locator('.step-list > li.step')).not.toHaveCount(0)
-  await expect(page.locator('.step-list > li.foot')).toHaveCount(0)
-  const words = page.locator('.step .step-words').allTextContents()
-  const [first = '', ...rest] = words.map((text) => text.trim())
-  expect(first).not.toMatch(/^provisional/)
-  expect(rest.length).toBeGreaterThan(1)
-  expect(rest.filter((text) => !/^(provisional: |.*plane)/.test(text))).toEqual([])
+test.runIf(isWhole)(
+  'with a soft foot every figure is provisional, on the sheet and at the machine',
+  async () => {
+    const document = JSON.parse(exampleText('pump-and-motor.json')) as {
+      machines: { feet: { soft?: number }[] }[]
+    }
+    // the feet of a diagonal stand 12 mil off the others' plane
+    document.machines[0]?.feet.forEach((foot, i) => {
+      foot.soft = i === 0 || i === 3 ? 12 : 0
+    })
+    await open(document)
+    await expect(page.locator('.sentence')).toContainText(
+      'Every figure of this plan is provisional',
+    )
+    for (const id of ['rise', 'side', 'feet', 'couplings'])
+      await expect(page.locator(`section.band-${id} .band-name`)).toContainText('provisional')
+    await expect(page.locator('section.band-train .band-name')).not.toContainText('provisional')
+    // what a step has in hand is no class: one that takes a soft foot away would be laid out as a foot's card, line on line
+    await expect(page.locator('.step-list > li.step')).not.toHaveCount(0)
+    await expect(page.locator('.step-list > li.foot')).toHaveCount(0)
+    const words = page.locator('.step .step-words').allTextContents()
+    const [first = '', ...rest] = words.map((text) => text.trim())
+    expect(first).not.toMatch(/^provisional/)
+    expect(rest.length).toBeGreaterThan(1)
+    expect(rest.filter((text) => !/^(provisional: |.*plane)/.test(text))).toEqual([])
 
-  await page.getByRole('button', { name: 'At the machine' }).click()
-  const face = page.locator('.machine-face')
-  await expect(face).toContainText(/ 0 of \d+ steps done: /)
-  await expect(face).not.toContainText('Provisional')
-  const next = page.getByRole('button', { name: 'Next' })
-  while (await next.isEnabled()) await next.click()
-  await expect(face).toContainText('Provisional: read the couplings anew')
-})
+    await page.getByRole('button', { name: 'At the machine' }).click()
+    const face = page.locator('.machine-face')
+    await expect(face).toContainText(/ 0 of \d+ steps done: /)
+    await expect(face).not.toContainText('Provisional')
+    const next = page.getByRole('button', { name: 'Next' })
+    while (await next.isEnabled()) await next.click()
+    await expect(face).toContainText('Provisional: read the couplings anew')
+  },
+)
 
-test('at the machine a train that needs no move is still told not to be ready, with what is wrong', async () => {
-  const document = JSON.parse(exampleText('leave-it-alone.json')) as TrainDocument
-  const [set] = document.couplings[0]?.found ?? []
-  if (!set || !('readings' in set)) throw new Error('no dials')
-  set.readings = set.readings.map(([hour, value]) => [hour, hour === 6 ? value + 80 : value])
-  answering('work')
-  await openSheet()
-  await openText('still.json', JSON.stringify(document))
-  await expect(page.locator('.train-name')).toHaveText('Water injection train')
-  await drawn()
-  await page.getByRole('button', { name: 'At the machine', exact: true }).click()
-  const says = page.locator('.machine-face .nothing')
-  await expect(says).toContainText('nothing needs to move')
-  await expect(says).toContainText('Not ready: ')
-  await expect(says).toContainText('dial sum checks that fail (main pump to gear)')
-})
+test.runIf(isWhole)(
+  'at the machine a train that needs no move is still told not to be ready, with what is wrong',
+  async () => {
+    const document = JSON.parse(exampleText('leave-it-alone.json')) as TrainDocument
+    const [set] = document.couplings[0]?.found ?? []
+    if (!set || !('readings' in set)) throw new Error('no dials')
+    set.readings = set.readings.map(([hour, value]) => [hour, hour === 6 ? value + 80 : value])
+    answering('work')
+    await openSheet()
+    await openText('still.json', JSON.stringify(document))
+    await expect(page.locator('.train-name')).toHaveText('Water injection train')
+    await drawn()
+    await page.getByRole('button', { name: 'At the machine', exact: true }).click()
+    const says = page.locator('.machine-face .nothing')
+    await expect(says).toContainText('nothing needs to move')
+    await expect(says).toContainText('Not ready: ')
+    await expect(says).toContainText('dial sum checks that fail (main pump to gear)')
+  },
+)
 
-test('a page is written by what is known of the train as it stands, however early its button was pressed', async () => {
-  answering('work')
-  await openSheet()
-  const sound = JSON.parse(exampleText('leave-it-alone.json')) as TrainDocument
-  await openText('sound.json', JSON.stringify(sound))
-  await expect(page.locator('.train-name')).toHaveText(sound.name)
-  const record = page.locator('.band-record')
-  const nothing = record.getByRole('button', { name: 'Write down: nothing needs to move' })
-  await expect(nothing).toHaveCount(1)
-  await expect(sentence).toHaveText(/^Not ready: /)
-  // the first page changes the sheet, and whether work may begin is worked out anew meanwhile
-  await record.getByRole('button', { name: 'Write down as found' }).click()
-  await nothing.click()
-  const refusal = record.getByRole('alert')
-  await expect(refusal).toContainText('Not written down: 9 things are open.')
-  await expect(refusal).toContainText('Soft foot of Main pump is not measured.')
-  await expect(record.locator('.pages li')).toHaveCount(1)
-})
+test.runIf(isWhole)(
+  'a page is written by what is known of the train as it stands, however early its button was pressed',
+  async () => {
+    answering('work')
+    await openSheet()
+    const sound = JSON.parse(exampleText('leave-it-alone.json')) as TrainDocument
+    await openText('sound.json', JSON.stringify(sound))
+    await expect(page.locator('.train-name')).toHaveText(sound.name)
+    const record = page.locator('.band-record')
+    const nothing = record.getByRole('button', { name: 'Write down: nothing needs to move' })
+    await expect(nothing).toHaveCount(1)
+    await expect(sentence).toHaveText(/^Not ready: /)
+    // the first page changes the sheet, and whether work may begin is worked out anew meanwhile
+    await record.getByRole('button', { name: 'Write down as found' }).click()
+    await nothing.click()
+    const refusal = record.getByRole('alert')
+    await expect(refusal).toContainText('Not written down: 9 things are open.')
+    await expect(refusal).toContainText('Soft foot of Main pump is not measured.')
+    await expect(record.locator('.pages li')).toHaveCount(1)
+  },
+)

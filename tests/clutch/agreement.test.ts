@@ -10,6 +10,7 @@ import { solveSecond } from '../second/solve'
 import { sampled } from '../second/sure/sampled'
 import type { Train } from '../second/train'
 import { plannedSure } from '../sure/sureAnswer'
+import { isWhole } from '../counts'
 
 const long = process.env.HOLDFAST_LONG === '1'
 const trains = long ? 400 : 30
@@ -62,23 +63,27 @@ test('of one cost, where a share hangs on its last digits, the planner reaches n
   expect(first.worstShare).toBeGreaterThan(second.worstShare - 1e-4)
 })
 
-test('the chance counts no clutch that is open: as a sampler of its own has it', () => {
-  let compared = 0
-  for (const { seed, train } of withClutches(randomSureTrain)) {
-    if (compared === 2) break
-    const { status, motions, sure } = plannedSure(train, solver)
-    if (status !== 'planned' || !sure?.all) continue
-    compared += 1
-    const pairs = (sure.couplings ?? []).map(({ coupling, state }) => `${coupling} ${state}`)
-    const judgedPairs = train.couplings.flatMap(({ id, disengaged = [] }) =>
-      (train.states ?? []).flatMap((state) =>
-        disengaged.includes(state.id) ? [] : [`${id} ${state.id}`],
-      ),
-    )
-    expect(pairs).toEqual(judgedPairs)
-    const ours = sampled(train, motions, { draws: 20_000, seed: 77 })
-    // four standard deviations of 10,000 draws are 0.02
-    expect(Math.abs(sure.all.chance - ours.all), `seed ${seed}`).toBeLessThan(0.025)
-    expect(Math.abs(sure.asFound.chance - ours.asFound), `seed ${seed}`).toBeLessThan(0.025)
-  }
-}, 300_000)
+test.runIf(isWhole)(
+  'the chance counts no clutch that is open: as a sampler of its own has it',
+  () => {
+    let compared = 0
+    for (const { seed, train } of withClutches(randomSureTrain)) {
+      if (compared === 2) break
+      const { status, motions, sure } = plannedSure(train, solver)
+      if (status !== 'planned' || !sure?.all) continue
+      compared += 1
+      const pairs = (sure.couplings ?? []).map(({ coupling, state }) => `${coupling} ${state}`)
+      const judgedPairs = train.couplings.flatMap(({ id, disengaged = [] }) =>
+        (train.states ?? []).flatMap((state) =>
+          disengaged.includes(state.id) ? [] : [`${id} ${state.id}`],
+        ),
+      )
+      expect(pairs).toEqual(judgedPairs)
+      const ours = sampled(train, motions, { draws: 20_000, seed: 77 })
+      // four standard deviations of 10,000 draws are 0.02
+      expect(Math.abs(sure.all.chance - ours.all), `seed ${seed}`).toBeLessThan(0.025)
+      expect(Math.abs(sure.asFound.chance - ours.asFound), `seed ${seed}`).toBeLessThan(0.025)
+    }
+  },
+  300_000,
+)

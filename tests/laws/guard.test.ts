@@ -12,7 +12,7 @@ import { counted } from '../counts'
 
 const solver = await glpkSolver()
 const wanted = counted(15, 400, 40)
-const cornered = counted(4, 400, 14)
+const cornered = counted(2, 400, 14)
 const patience = 1_200_000
 const guards = [0.3, 0.7, 1, 1.645]
 const guardOf = (seed: number) => guards[seed % guards.length] ?? 1

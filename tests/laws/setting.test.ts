@@ -3,6 +3,7 @@ import { settingBeside } from '../../src/mechanics/misalignment/settingBeside'
 import { randomTrain } from '../second/randomTrain'
 import { fineFactor, type Train } from '../second/train'
 import { differences, fineOf, patience, plan, read, seeds, Tally } from './bench'
+import { isWhole } from '../counts'
 
 /** The train in one of its states alone. */
 function inOneState(train: Train): Train | undefined {
@@ -71,7 +72,7 @@ it(
   patience,
 )
 
-it(
+it.runIf(isWhole)(
   'with growth applied as well it would not be: never both',
   () => {
     const noticed = seeds(48).filter((seed) => {

@@ -5,9 +5,9 @@ import { fineFactor, type Foot } from '../second/train'
 import { FixedShims } from './fixedShims'
 import { MixedShims } from './mixedShims'
 import { shimmed } from './shimmed'
+import { counted } from '../counts'
 
-const long = process.env.HOLDFAST_LONG === '1'
-const trains = long ? 200 : 2
+const trains = counted(1, 200, 2)
 const firstSeed = Number(process.env.HOLDFAST_SEED ?? 2000)
 const solver = await glpkSolver()
 
@@ -138,5 +138,5 @@ test(
     expect(counts['found'] ?? 0).toBeGreaterThan(trains / 3)
     expect(counts['proven'] ?? 0).toBeGreaterThan(trains / 4)
   },
-  long ? 7_200_000 : 600_000,
+  counted(600_000, 7_200_000),
 )

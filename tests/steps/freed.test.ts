@@ -6,7 +6,7 @@ import { counted } from '../counts'
 import { solver } from '../engine/pair'
 import { randomTrain } from '../second/randomTrain'
 
-const count = counted(12, 300, 24)
+const count = counted(5, 300, 24)
 const start = Number(process.env['HOLDFAST_SEED'] ?? 61_000)
 
 /** A train without what is told to be taken away: flanges loose, bolts long enough, no limit of tilt or of being ahead. */

@@ -12,9 +12,9 @@ import { sampled } from '../second/sure/sampled'
 import { counted, type Coupling } from '../second/train'
 import { exact, known, run, sameChance, sameSpread, spread, wide } from './handWorked'
 import { within } from './phi'
-import { counted as counts } from '../counts'
+import { isWhole, counted as counts } from '../counts'
 
-describe('one coupling as found', () => {
+describe.runIf(isWhole)('one coupling as found', () => {
   test('in one direction has the chance that the normal distribution gives', () => {
     const axial = { found: 5, want: 4.95, tolerance: 0.1, u: 0.06 }
     const train = twoMachines({ offset: wide }, [known(0, 0, exact)], {}, {}, { axial })
@@ -49,7 +49,7 @@ describe('one coupling as found', () => {
   })
 })
 
-describe('on random trains', () => {
+describe.runIf(isWhole)('on random trains', () => {
   test('the lines found and what each error does to them are those of another least squares', () => {
     let seen = 0
     for (let seed = 1; seed <= 30; seed++) {

@@ -20,7 +20,7 @@ function growing(points: GrowthPoint[], left: GrowthPoint[]): Train {
 }
 const nothing: GrowthPoint[] = [{ at: 0, rise: 0, side: 0, u: 0 }]
 
-describe('growth', () => {
+describe.runIf(isWhole)('growth', () => {
   test('is wrong to four fifths alike at all points of a machine, with the sign of the value', () => {
     const points = (rise: number) => [
       { at: 1000, rise: 100, u: 10, side: 0 },

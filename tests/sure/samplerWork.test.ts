@@ -4,8 +4,9 @@ import { still } from '../second/sure/bodies'
 import type { Foot } from '../second/train'
 import { exact, firstOf, known, run, sameChance, sameSpread, spread, wide } from './handWorked'
 import { phi, within } from './phi'
+import { isWhole } from '../counts'
 
-describe('work', () => {
+describe.runIf(isWhole)('work', () => {
   const tolerance = { offset: wide, angle: wide }
   const axial = { found: 5, want: 5, tolerance: 100, u: 0 }
   const pair = (right = {}, rest = {}) =>

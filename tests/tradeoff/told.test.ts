@@ -12,7 +12,7 @@ import type { Train } from '../second/train'
 const solver = await glpkSolver()
 const start = Number(process.env['HOLDFAST_SEED'] ?? 67_000)
 const examples = firstOf(['bolt-bound-gearbox', 'pump-and-motor', 'five-in-a-line'], 1)
-const wanted = examples.length + counted(4, 200, 8)
+const wanted = examples.length + counted(1, 200, 8)
 /** Corners tried of a curve. */
 const mostCorners = counted(3, 8)
 
