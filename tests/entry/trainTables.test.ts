@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { newTrain } from '../../src/document/edits/newTrain'
+import { airGapsTable } from '../../src/document/tables/airGapsTable'
 import { couplingsTable } from '../../src/document/tables/couplingsTable'
 import { machinesTable } from '../../src/document/tables/machinesTable'
 import {
@@ -11,6 +12,7 @@ import {
   type PastedValues,
   type PasteTarget,
 } from '../../src/document/tables/pasted'
+import { pinsTable } from '../../src/document/tables/pinsTable'
 import { pointsTable } from '../../src/document/tables/pointsTable'
 import type { TrainDocument } from '../../src/document/schema'
 
@@ -45,15 +47,14 @@ const machinesOf = ({ machines }: TrainDocument) =>
     feet: undefined,
     restraints: undefined,
     growth: undefined,
-    // dowels, key blocks and stators are entered in cells alone
     pins: undefined,
     stator: undefined,
     held: machine.held ?? false,
     free: { shim: true, side: true, axial: false, roll: false, ...machine.free },
   }))
 const couplingsOf = ({ couplings }: TrainDocument) =>
-  couplings.map(({ name, left, right, speed, tolerance }) => ({
-    name,
+  couplings.map(({ name, left, right, speed, tolerance, disengaged }) => ({
+    ...{ name, disengaged },
     planes: [left.plane, right.plane],
     speed,
     tolerance: { ...tolerance, shape: tolerance.shape ?? 'box' },
@@ -65,7 +66,9 @@ describe('machines, couplings and nozzles of a train, saved as tables and pasted
     const bare = pasted(machinesTable, train, { ...newTrain(), units: train.units })
     expect(machinesOf(bare)).toEqual(machinesOf(train))
     expect(bare.couplings).toHaveLength(train.couplings.length)
-    expect(couplingsOf(pasted(couplingsTable, train, bare))).toEqual(couplingsOf(train))
+    expect(couplingsOf(pasted(couplingsTable, train, { ...bare, states: train.states }))).toEqual(
+      couplingsOf(train),
+    )
   })
 
   it.each(examples)('%s gets its nozzles back', (file) => {
@@ -77,6 +80,23 @@ describe('machines, couplings and nozzles of a train, saved as tables and pasted
       ...(train.skids && { skids: train.skids.map(without) }),
     }
     expect(pasted(pointsTable, train, bare)).toEqual(train)
+  })
+
+  it.each(examples)('%s gets its dowels, key blocks and air gaps back', (file) => {
+    const train = load(file)
+    const unpinned = <T extends object>(body: T): T => ({ ...body, pins: undefined })
+    const bare: TrainDocument = {
+      ...train,
+      machines: train.machines.map(({ stator, ...machine }) =>
+        unpinned(
+          stator === undefined
+            ? machine
+            : { ...machine, stator: { ...stator, airGaps: undefined } },
+        ),
+      ),
+      ...(train.skids && { skids: train.skids.map(unpinned) }),
+    }
+    expect(pasted(airGapsTable, train, pasted(pinsTable, train, bare))).toEqual(train)
   })
 })
 
@@ -139,6 +159,41 @@ describe('a row', () => {
     [{ on: 'High-stage compressor', point: 'outlet flange' }, 'nothing but names'],
   ])('of nozzles, %o: %s', (values, words) => {
     expect(why(pointsTable, train, values)).toContain(words)
+  })
+
+  it.each<[PastedValues, string]>([
+    [{ on: 'nobody', pin: '1' }, 'no machine or skid is called “nobody”'],
+    [{ on: 'Step-up gear', pin: '1', kind: 'rivet' }, 'kind: “rivet” is none: write dowel'],
+    [{ on: 'Step-up gear', pin: '1', now: 'gone' }, 'now: “gone” is none: write in, out'],
+    [{ on: 'Step-up gear', pin: '1', effort: -2 }, 'effort: -2 is below 0'],
+    [
+      { on: 'Step-up gear', pin: '7', kind: 'Key block' },
+      'taken: adds key block 7 of Step-up gear',
+    ],
+    [{ on: 'Step-up gear' }, 'taken: adds dowel or key block 1 of Step-up gear'],
+  ])('of dowels and key blocks, %o: %s', (values, words) => {
+    expect(why(pinsTable, train, values)).toContain(words)
+  })
+
+  const gaps = { at: 0, top: 1500, three: 1500, bottom: 1400, nine: 1500 }
+  it.each<[PastedValues, string]>([
+    [{ on: 'Step-up gear', gap: 'left', at: 0, top: 1500 }, 'a new one needs its air gap at 3'],
+    [{ on: 'Step-up gear', gap: 'left', ...gaps, nine: 0 }, 'air gap at 9: 0 is not above 0'],
+    [{ on: 'Step-up gear', gap: 'left', ...gaps }, 'taken: adds air gap left of Step-up gear'],
+  ])('of air gaps, %o: %s', (values, words) => {
+    expect(why(airGapsTable, train, values)).toContain(words)
+  })
+
+  it('of a coupling names the states in which its clutch is open, and none that is not there', () => {
+    const clutch = load('clutch.json')
+    const [first, second] = clutch.states ?? []
+    const said = `${first?.name ?? ''}; ${second?.id ?? ''}`
+    const placed = couplingsTable.put(clutch, { name: '1', disengaged: said })
+    if ('why' in placed) throw new Error(placed.why)
+    expect(placed.document.couplings[0]?.disengaged).toEqual([first?.id, second?.id])
+    expect(why(couplingsTable, clutch, { name: '1', disengaged: 'Sunday' })).toContain(
+      'disengaged in: no state is called “Sunday”',
+    )
   })
 
   it('of a nozzle that is there keeps the end of a range it does not give', () => {

@@ -1,4 +1,5 @@
 import { aimsTable } from './aimsTable'
+import { airGapsTable } from './airGapsTable'
 import { couplingsTable } from './couplingsTable'
 import { feetTable } from './feetTable'
 import { gapsTable } from './gapsTable'
@@ -7,6 +8,7 @@ import { hotReadingsTable } from './hotReadingsTable'
 import { machinesTable } from './machinesTable'
 import { movedTable } from './movedTable'
 import type { PasteTarget } from './pasted'
+import { pinsTable } from './pinsTable'
 import { pointsTable } from './pointsTable'
 import { readingsTarget } from './readingsTable'
 import { settingsTable } from './settingsTable'
@@ -20,12 +22,14 @@ export const allTables: readonly PasteTarget[] = [
   machinesTable,
   skidsTable,
   pointsTable,
+  pinsTable,
+  airGapsTable,
   feetTable,
+  statesTable,
   couplingsTable,
   readingsTarget,
   gapsTable,
   strainTable,
-  statesTable,
   aimsTable,
   settingsTable,
   growthTarget,

@@ -2,6 +2,7 @@ import type { TrainDocument } from '../schema'
 import { valueAt, withValue, type Path } from '../place'
 import { couplingNamed, couplingTitleOf, machineNamed } from '../titles'
 import { onlyNames } from './couplingRows'
+import { same } from './bodyNamed'
 import type { CsvCell } from './csv'
 import type { PasteColumn, PastedValues, PasteOutcome, PasteTarget } from './pasted'
 import { belowNought, numberColumns } from './pathColumns'
@@ -31,6 +32,7 @@ const columns: readonly CouplingColumn[] = [
   number('angle, over all', ['angle'], 'tolerance', 'angle'),
   text('shape', [], 'tolerance', 'shape'),
   text('basis', ['whose limit'], 'tolerance', 'basis'),
+  text('disengaged in', ['disengaged', 'open in'], 'disengaged'),
 ]
 /** What is no number below 0. */
 const amounts = ['speed', 'tolerance.flex', 'tolerance.offset', 'tolerance.angle']
@@ -45,9 +47,11 @@ export const couplingsTable: PasteTarget = {
       Object.fromEntries(
         columns.map(({ key, path }): [string, CsvCell] => [
           key,
-          path
-            ? (valueAt(coupling, path) as CsvCell)
-            : document.machines.find(({ id }) => id === coupling.left.machine)?.name,
+          key === 'disengaged'
+            ? saidStates(document, coupling.disengaged)
+            : path
+              ? (valueAt(coupling, path) as CsvCell)
+              : document.machines.find(({ id }) => id === coupling.left.machine)?.name,
         ]),
       ),
     ),
@@ -62,6 +66,8 @@ function put(document: TrainDocument, values: PastedValues): PasteOutcome {
     return { why: `shape “${shape}” is neither box nor round` }
   const low = belowNought(columns, amounts, values)
   if (low !== undefined) return { why: low }
+  const opens = statesOf(document, values['disengaged'])
+  if (typeof opens === 'string') return { why: opens }
   // a name that only says which coupling is meant changes nothing
   const finds = values['after'] === undefined
   const given = columns.filter(
@@ -69,12 +75,38 @@ function put(document: TrainDocument, values: PastedValues): PasteOutcome {
   )
   if (given.length === 0) return { why: onlyNames }
   const next = given.reduce((now, { key, path = [] }) => {
-    const value = key === 'tolerance.shape' ? shape : values[key]
+    const value = key === 'tolerance.shape' ? shape : key === 'disengaged' ? opens : values[key]
     // what a file takes anyway is not written
     return withValue(now, ['couplings', c, ...path], value === 'box' ? undefined : value)
   }, document)
   const what = given.map(({ heading }) => heading).join(', ')
   return { document: next, does: `changes ${couplingTitleOf(next, c)}: ${what}` }
+}
+
+/** States by their names in one cell, a semicolon between. */
+const saidStates = (
+  { states }: TrainDocument,
+  ids: readonly string[] | undefined,
+): string | undefined =>
+  ids?.map((id) => states?.find((state) => state.id === id)?.name ?? id).join('; ')
+
+/** Ids of the states that a cell names; undefined where it names none; else why one is none. */
+function statesOf(
+  { states }: TrainDocument,
+  said: PastedValues[string] | undefined,
+): readonly string[] | string | undefined {
+  if (said === undefined) return undefined
+  const names = String(said)
+    .split(';')
+    .map((name) => name.trim())
+    .filter((name) => name !== '')
+  const ids = names.map(
+    (name) => states?.find((state) => same(state.name, name) || state.id === name)?.id,
+  )
+  const unknown = names.find((_, i) => ids[i] === undefined)
+  if (unknown !== undefined)
+    return `disengaged in: no state is called “${unknown}”; write states with a semicolon between`
+  return [...new Set(ids.flatMap((id) => id ?? []))]
 }
 
 /** The coupling right of the machine a row names, or of the name it gives; else why there is none. */
