@@ -108,5 +108,9 @@ function tableRow(
   )
 }
 
+/** Texts without an accent or a sign beyond the basic plane: most by far, and one character a letter. */
+const plain = /^[ -\u024f\u2000-\u20cf\u2100-\u22ff]*$/
+
 /** Characters as they stand in a row, accents joined to their letters. */
-const length = (text: string): number => Array.from(text.normalize('NFC')).length
+const length = (text: string): number =>
+  plain.test(text) ? text.length : Array.from(text.normalize('NFC')).length
