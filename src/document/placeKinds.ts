@@ -18,8 +18,13 @@ export const isReading = (path: Path): boolean =>
 
 export const isAgain = (path: Path): boolean => path[0] === 'record' && path[1] === 'again'
 
-/** In a part that the file leaves open, and typed in a cell: pipe strain, and what was read again. */
-export const isTypedOpen = (path: Path): boolean => path[0] === 'couplings' || isAgain(path)
+/** Written down at the machine: what was done at a foot, what its dials showed, a gap between shaft ends. */
+const isDone = (path: Path): boolean =>
+  path[0] === 'record' && (path[1] === 'work' || path[1] === 'gaps')
+
+/** In a part that the file leaves open, and typed by somebody: pipe strain, what was read again, what was done. */
+export const isTypedOpen = (path: Path): boolean =>
+  path[0] === 'couplings' || isAgain(path) || isDone(path)
 
 /** A place along the train, from any origin. */
 export const isAlong = (path: Path): boolean =>

@@ -42,6 +42,12 @@ const couplingSaid = (document: TrainDocument, id: string): string => {
   return index < 0 ? '' : couplingTitleOf(document, index)
 }
 
+/** Where something was done: "Gearbox, foot 1, as done". */
+function workSaid({ machines, skids = [] }: TrainDocument, id: string, foot: string): string {
+  const name = [...machines, ...skids].find((one) => one.id === id)?.name.trim() ?? ''
+  return name && [name, ...(foot ? [`foot ${foot}`] : []), 'as done'].join(', ')
+}
+
 /** One thing of a list: by its name or id, its hour, else by its number. */
 function itemWords(document: TrainDocument, path: Path, index: number): string {
   const list = path.at(-2) ?? ''
@@ -66,6 +72,12 @@ function itemWords(document: TrainDocument, path: Path, index: number): string {
       return numbered('hot check', given('name'))
     case 'outages':
       return numbered('outage', given('name') || given('when'))
+    case 'again':
+      return `${couplingSaid(document, given('coupling')) || numbered('reading')} read again`
+    case 'work':
+      return workSaid(document, given('body'), given('foot')) || numbered('work')
+    case 'stays':
+      return `dial at ${given('where') || index + 1}`
     case 'planes':
       return index === 0 ? 'left plane' : 'right plane'
     case 'times':
@@ -89,7 +101,9 @@ function itemWords(document: TrainDocument, path: Path, index: number): string {
     case 'stock':
       return numbered('thickness')
     case 'gaps':
-      return numbered('gap under corner')
+      return path[0] === 'record'
+        ? couplingSaid(document, given('coupling')) || numbered('gap')
+        : numbered('gap under corner')
     case 'carries':
       return numbered('machine')
     case 'readings': {

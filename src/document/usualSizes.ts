@@ -23,11 +23,14 @@ const usual: Readonly<Partial<Record<Quantity, Readonly<Record<string, Usual>>>>
   length: {
     rest: { most: usualDistance },
     ...named('diameter pitch', { most: 5000 }),
-    ...named('axial.found axial.want heat.height', { most: 10_000 }),
+    ...named('axial.found axial.want heat.height gaps.gap', { most: 10_000 }),
     ...named('uDiameter uAt axial.u axial.tolerance stretch float centre sure.foot', { most: 100 }),
   },
   fine: {
     rest: { most: 10 },
+    ...named('dial shows', { most: 10, what: 'at the dial' }),
+    ...named('work.shim', { most: 10, what: 'under the foot' }),
+    ...named('work.side work.axial', { most: 10, what: 'of slide' }),
     ...named('sag', { most: 10, what: 'of sag' }),
     ...named('offset.y offset.z', { most: 10, what: 'of offset' }),
     ...named('pack.now pack.min pack.max', { most: 100, what: 'under the foot' }),

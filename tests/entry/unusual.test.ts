@@ -41,7 +41,7 @@ test('each limit is asked about above it, and not at it', () => {
   // [document, place, most that is not asked about, above it, the question]
   const cases = [
     [gear(), rim, 10_000, 12_700, '12.7 mm at the dial: more than 10 mm. Is that right?'],
-    [gear(), rim, -10_000, -12_700, '-12.7 mm at the dial: more than 10 mm. Is that right?'],
+    [gear(), rim, -10_000, -12_700, '−12.7 mm at the dial: more than 10 mm. Is that right?'],
     [pump(), rim, 393, 500, '0.5 in at the dial: more than 0.394 in. Is that right?'],
     [
       gear(),
@@ -57,7 +57,7 @@ test('each limit is asked about above it, and not at it', () => {
       x,
       -50_000,
       -60_000,
-      '-60 m: more than 50 m from the rest of the train. Is that right?',
+      '−60 m: more than 50 m from the rest of the train. Is that right?',
     ],
     [
       gear(),

@@ -109,7 +109,7 @@ test('a hair over is asked about, and so is cold beyond liquid gas', () => {
   expect(questions(withAt('machines[0].feet[0].soft', 10_001))).toHaveLength(1)
   expect(questions(withAt('states[0].temperature', -200))).toEqual([])
   expect(questions(withAt('states[0].temperature', -201))).toEqual([
-    'states[0].temperature: -201 °C: less than -200 °C. Is that right?',
+    'states[0].temperature: −201 °C: less than −200 °C. Is that right?',
   ])
 })
 

@@ -1,10 +1,11 @@
 import { useLocalStorage } from '@vueuse/core'
 import { defineStore } from 'pinia'
 import { computed, ref, watch } from 'vue'
-import { withValue } from '../../document/place'
+import { withValue, type Path } from '../../document/place'
+import { placeOf } from '../../document/refusal'
 import type { FootStepCard, WorkCard } from '../../engine/fieldwork/steps/cards'
 import { stands, type Stand } from '../../engine/fieldwork/steps/stand'
-import { entryOf as ofCard } from '../../engine/fieldwork/loop/stepsDone'
+import { entryOf as ofCard, isOfCard } from '../../engine/fieldwork/loop/stepsDone'
 import { inSentence } from '../../language/names'
 import type { WorkDone } from '../../document/work'
 import { useJob } from './job'
@@ -56,6 +57,11 @@ export const useMachine = defineStore('machine', () => {
   }
 
   const entryOf = (one: WorkCard): WorkDone | undefined => ofCard(one, done.value)
+  /** Where a number of a card is kept, once it is; a place for each foot of a row that slides together. */
+  const placesOf = (one: WorkCard, ...key: Path): string[] =>
+    done.value.flatMap((entry, i) =>
+      isOfCard(one, entry) ? [placeOf(['record', 'work', i, ...key])] : [],
+    )
   function isDone(one: WorkCard): boolean {
     return entryOf(one)?.done === true
   }
@@ -85,10 +91,16 @@ export const useMachine = defineStore('machine', () => {
         when: new Date().toISOString(),
       }
     })
-    const rest = done.value.filter((entry) => entry.step !== step || !feet.includes(entry.foot))
+    // each stays where it was: what somebody said of a number is kept by its place
+    const lineOf = (entry: WorkDone) =>
+      entry.step === step ? lines.find(({ foot }) => foot === entry.foot) : undefined
+    const next = [
+      ...done.value.map((entry) => lineOf(entry) ?? entry),
+      ...lines.filter(({ foot }) => was(foot) === undefined),
+    ]
     await job.edit(
       `at the machine: ${name} ${placeName(one)}`,
-      (state) => ({ document: withValue(state.document, ['record', 'work'], [...rest, ...lines]) }),
+      (state) => ({ document: withValue(state.document, ['record', 'work'], next) }),
       { key: `work ${one.id} ${name}` },
     )
   }
@@ -108,6 +120,6 @@ export const useMachine = defineStore('machine', () => {
 
   return {
     ...{ face, at, stand, stood, train, steps, cards, card, ofStep, index, done },
-    ...{ entryOf, isDone, write, placeName, go, comeToStep, actual },
+    ...{ entryOf, placesOf, isDone, write, placeName, go, comeToStep, actual },
   }
 })

@@ -1,6 +1,7 @@
 import { defineStore } from 'pinia'
 import { computed, ref, watch } from 'vue'
 import { withValue } from '../../document/place'
+import { placeOf } from '../../document/refusal'
 import { foundLines } from '../../mechanics/uncertainty/foundLines'
 import { stopAsDone, type StopAsDone } from '../../engine/fieldwork/loop/stopAsDone'
 import { newReadings } from '../../engine/fieldwork/loop/standingReadings'
@@ -122,6 +123,26 @@ export const useStopPoint = defineStore('stopPoint', () => {
       : typedValue(again.value, step.value, group, reading)
   }
 
+  /** Where a reading is kept, once it is typed. */
+  function placesOf({ group, reading: { at } }: TypedReading): string[] {
+    if (at.kind === 'stays') {
+      const stays = card.value && machine.entryOf(card.value)?.stays
+      const index = stays?.findIndex(({ where }) => where === at.where) ?? -1
+      return card.value && index >= 0 ? machine.placesOf(card.value, 'stays', index, 'shows') : []
+    }
+    if (at.kind === 'gap') {
+      const index = gaps.value.findIndex(
+        (entry) => entry.step === step.value && entry.coupling === group.coupling,
+      )
+      return [placeOf(['record', 'gaps', index, 'gap'])]
+    }
+    const entry = typedSet(again.value, step.value, group)
+    const path = ['record', 'again', entry ? again.value.indexOf(entry) : -1]
+    if (at.kind === 'line') return [placeOf([...path, at.what, at.way])]
+    const index = entry?.readings?.findIndex(([hour]) => hour === at.hour) ?? -1
+    return [placeOf([...path, 'readings', index, 1])]
+  }
+
   /** Keeps one reading in the document's unit, or takes it away. */
   async function type({ group, reading }: TypedReading, value: number | undefined): Promise<void> {
     const one = card.value
@@ -156,5 +177,8 @@ export const useStopPoint = defineStore('stopPoint', () => {
     )
   }
 
-  return { readings, asked, asDone, at, hand, whole, verdicts, gapVerdicts, choose, go, type }
+  return {
+    ...{ readings, asked, asDone, at, hand, whole, verdicts, gapVerdicts },
+    ...{ placesOf, choose, go, type },
+  }
 })

@@ -49,6 +49,11 @@ export function entryOf(card: WorkCard, work: readonly WorkDone[]): WorkDone | u
   return work.find((entry) => entry.step === card.instruction.id && entry.foot === foot)
 }
 
+/** Whether something was written down of a card; of feet that slide together each has a line of its own. */
+export const isOfCard = (card: WorkCard, { step, foot }: WorkDone): boolean =>
+  step === card.instruction.id &&
+  (card.kind === 'foot' ? foot !== undefined && card.feet.includes(foot) : foot === undefined)
+
 /** Whether every set of a stop point was read there, whole. */
 function isRead(card: WorkCard, again: readonly ReadAgain[]): boolean {
   if (card.kind !== 'read') return false
