@@ -116,3 +116,38 @@ test('keys alone reach every band, what was not entered, and the cell of what is
     /^couplings\[\d\]\.strain/,
   )
 })
+
+test(
+  'machines of a long train that lie beyond the window are counted, and brought into sight',
+  { tag: '@whole' },
+  async ({ page }) => {
+    await openSheet(page)
+    await openText(page, 'nine.json', JSON.stringify(nine))
+    await expect(page.locator('.train-name')).toHaveText(nine.name)
+    await drawn(page)
+    const told = page.locator('.band-train .band-name p > .act')
+    /** Machines whose head has its middle right of the sheet, as the browser has laid them out. */
+    const rightOf = () =>
+      page.evaluate(() => {
+        const edge = document.querySelector('.page')?.getBoundingClientRect().right ?? 0
+        const middles = [...document.querySelectorAll('.band-train .heads > li')].map((head) => {
+          const { left, width } = head.getBoundingClientRect()
+          return left + width / 2
+        })
+        return { all: middles.length, right: middles.filter((x) => x > edge).length }
+      })
+    for (const width of [1440, 1024, 390]) {
+      await resized(page, { width, height: 844 })
+      const { all, right } = await rightOf()
+      expect(all).toBe(9)
+      expect(right, `${width} px`).toBeGreaterThan(0)
+      await expect(told).toHaveText(`${right} more machines to the right`)
+    }
+    await resized(page, { width: 1440, height: 900 })
+    await told.click()
+    await expect(told).toHaveText(/^\d more machines? to the left$/)
+    expect((await rightOf()).right).toBe(0)
+    await told.click()
+    await expect(told).toHaveText(/^\d more machines to the right$/)
+  },
+)
