@@ -12,6 +12,7 @@ import {
   watch,
   worked,
 } from './sheet'
+import { longLines } from './longLines'
 import { textFaults } from './textBoxes'
 
 /** Where pictures go when they are to be looked at: HOLDFAST_PICTURES=folder. */
@@ -75,6 +76,14 @@ test('the search for faults of text finds what is put in its way', async ({ page
   })
 })
 
+test('the search for long lines finds one, and none that is folded', async ({ page }) => {
+  const words = 'nine times ten letters '.repeat(5).trim()
+  await page.setContent(
+    `<p style="width:2000px">${words} <b>and on</b></p><p style="width:300px">${words}</p>`,
+  )
+  expect(await longLines(page)).toEqual([`${words.length + 7}: ${words} and on`])
+})
+
 for (const theme of themes)
   test(
     `at three sizes and at 200 %, ${theme}, no text of any example collides, is cut or under 14 px`,
@@ -103,6 +112,7 @@ for (const theme of themes)
             outside: [],
             counted: 0,
           })
+          expect.soft(await longLines(page), at).toEqual([])
           // the page itself never scrolls sideways; only the bands may, together
           const wide = await page.evaluate(() => document.documentElement.scrollWidth)
           expect.soft(wide, at).toBeLessThanOrEqual(size.width)
